@@ -1,0 +1,41 @@
+package dev.cupwarden.core.messages;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import dev.cupwarden.core.setup.RootStage;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * What the wire says of a cup.
+ *
+ * @param massG gross grams as estimated; null if never known
+ * @param capacityG gross grams at container capacity
+ * @param availableMl water between capacity and where the cutting can take no more
+ * @param wet the wet line, as a depletion; likewise refill, due and dry
+ * @param reasons all limits that hold it back now, with value and threshold
+ */
+public record CupStatus(
+    Instant at,
+    String cup,
+    String plant,
+    RootStage stage,
+    CupActivity state,
+    Double massG,
+    Double depletion,
+    Double sd,
+    @JsonProperty("rate_g_h") Double rateGPerH,
+    Instant dueAt,
+    Instant dryAt,
+    boolean trusted,
+    double fed,
+    double capacityG,
+    double availableMl,
+    double wet,
+    double refill,
+    double due,
+    double dry,
+    List<Told> reasons) {
+
+  /** A reason in numbers and in words. */
+  public record Told(String code, double value, double threshold, String unit, String sentence) {}
+}

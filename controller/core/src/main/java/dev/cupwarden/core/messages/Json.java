@@ -1,0 +1,29 @@
+package dev.cupwarden.core.messages;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+
+/** The one way this program writes and reads JSON: snake case, RFC 3339 times, nothing lenient. */
+public final class Json {
+  private Json() {}
+
+  /** Shared by all; Jackson's mappers are safe for that once configured. */
+  public static final JsonMapper MAPPER =
+      JsonMapper.builder()
+          .addModule(new JavaTimeModule())
+          .addModule(new Jdk8Module())
+          .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
+          .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+          .disable(SerializationFeature.WRITE_DURATIONS_AS_TIMESTAMPS)
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .serializationInclusion(JsonInclude.Include.ALWAYS)
+          .build();
+}

@@ -1,0 +1,34 @@
+package dev.cupwarden.core.messages;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Instant;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.SortedSet;
+
+/**
+ * What was read and asked at one moment: one input line of {@code advise}, or one tick of a bench.
+ *
+ * @param at when, later than the observation before
+ * @param airC air temperature, °C
+ * @param rhPct relative humidity, percent
+ * @param rootC root-zone temperature, °C
+ * @param lightUmolPerM2S photon flux, µmol m⁻² s⁻¹
+ * @param massG gross grams as each scale shows them, by cup; a cup that is missing was not read
+ * @param theta water, volume fraction, by cup with a moisture probe
+ * @param tankMl mL left, by tank
+ * @param leak water where none belongs
+ * @param orders what a person asked, each still as it was written
+ */
+public record Observation(
+    Instant at,
+    OptionalDouble airC,
+    OptionalDouble rhPct,
+    OptionalDouble rootC,
+    OptionalDouble lightUmolPerM2S,
+    SortedMap<String, Double> massG,
+    SortedMap<String, Double> theta,
+    SortedMap<String, Double> tankMl,
+    boolean leak,
+    List<JsonNode> orders) {}

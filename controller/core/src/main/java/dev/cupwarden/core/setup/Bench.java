@@ -1,0 +1,28 @@
+package dev.cupwarden.core.setup;
+
+import java.time.Duration;
+import java.util.Optional;
+import java.util.SortedMap;
+
+/** All that the grower tells the program: the bench file, read, checked and in base units. */
+public record Bench(
+    String name,
+    Optional<Place> place,
+    WateringRules watering,
+    Duration tick,
+    FeedingRules feeding,
+    SortedMap<RootStage, StageLines> lines,
+    ClimateRules climate,
+    SortedMap<String, Mix> mixes,
+    SortedMap<String, Vessel> vessels,
+    SortedMap<String, Feed> feeds,
+    double waterEcMsPerCm,
+    SortedMap<String, Tank> tanks,
+    SortedMap<String, Cup> cups,
+    Optional<BoardWiring> board) {
+
+  /** The lines of a cup: its own, else those of its stage on this bench. */
+  public StageLines linesOf(Cup cup) {
+    return cup.lines().orElseGet(() -> lines.get(cup.stage()));
+  }
+}

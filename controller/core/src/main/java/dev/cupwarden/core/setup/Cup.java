@@ -1,0 +1,43 @@
+package dev.cupwarden.core.setup;
+
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * One cutting in its vessel, as the grower entered it.
+ *
+ * @param name how the bench calls it
+ * @param vessel name of its vessel
+ * @param mix name of its mix
+ * @param plant what was struck
+ * @param struck when
+ * @param stage what was last seen of its roots
+ * @param cuttingG mass of the cutting when struck
+ * @param lines its own lines in place of its stage's
+ * @param wiring where it hangs on the board; none for benches of {@code advise}
+ */
+public record Cup(
+    String name,
+    String vessel,
+    String mix,
+    String plant,
+    Optional<LocalDate> struck,
+    RootStage stage,
+    double cuttingG,
+    Optional<StageLines> lines,
+    Wiring wiring) {
+
+  /** The names under which the board knows the cup's parts. */
+  public record Wiring(Optional<String> scale, Optional<String> valve, Optional<String> probe) {
+    public static final Wiring NONE =
+        new Wiring(Optional.empty(), Optional.empty(), Optional.empty());
+  }
+
+  public Cup withStage(RootStage seen) {
+    return new Cup(name, vessel, mix, plant, struck, seen, cuttingG, lines, wiring);
+  }
+
+  public Cup withVesselAndMix(String newVessel, String newMix) {
+    return new Cup(name, newVessel, newMix, plant, struck, stage, cuttingG, lines, wiring);
+  }
+}

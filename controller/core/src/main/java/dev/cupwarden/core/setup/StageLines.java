@@ -1,0 +1,21 @@
+package dev.cupwarden.core.setup;
+
+/**
+ * Where a cup is watered, as depletions: 0 at container capacity, 1 where the cutting can take no
+ * more.
+ *
+ * @param due watering begins above it
+ * @param refill watering ends at it
+ * @param dry wilting is near above it
+ */
+public record StageLines(double due, double refill, double dry) {
+  /** The design's lines: our choice, on the dry side for unrooted, on the moist side for rooted. */
+  public static StageLines usual(RootStage stage) {
+    return switch (stage) {
+      case STRUCK -> new StageLines(0.60, 0.30, 0.85);
+      case WHITE -> new StageLines(0.50, 0.15, 0.80);
+      case TOUGHENED -> new StageLines(0.50, 0.05, 0.75);
+      case CIRCLING -> new StageLines(0.40, 0.00, 0.70);
+    };
+  }
+}
