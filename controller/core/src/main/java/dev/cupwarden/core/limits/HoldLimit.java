@@ -1,0 +1,32 @@
+package dev.cupwarden.core.limits;
+
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.watering.Cause;
+import java.time.Duration;
+
+/** A person said: no water until then. */
+final class HoldLimit implements Limit {
+  @Override
+  public String code() {
+    return "hold";
+  }
+
+  @Override
+  public Ruling rule(Case pass) {
+    Ruling bench = rule(pass, pass.bench().hold());
+    return bench == Ruling.FREE ? rule(pass, pass.cup().hold()) : bench;
+  }
+
+  private Ruling rule(Case pass, Hold hold) {
+    boolean let =
+        hold == null
+            || !hold.holdsAt(pass.at())
+            || hold.feedOnly()
+            || (hold.rescue() && pass.proposal().cause() == Cause.RESCUE);
+    if (let) {
+      return Ruling.FREE;
+    }
+    double hoursLeft = Duration.between(pass.at(), hold.until()).toMillis() / 3_600_000.0;
+    return Ruling.veto(code(), hoursLeft, 0.0, "h");
+  }
+}
