@@ -4,8 +4,15 @@ import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.watering.Cause;
 import java.time.Duration;
 
-/** A person said: no water until then. */
+/** A person said: no water until then, or no feed. */
 final class HoldLimit implements Limit {
+  private final boolean feedOnly;
+
+  /** Judges holds of that kind only. */
+  HoldLimit(boolean feedOnly) {
+    this.feedOnly = feedOnly;
+  }
+
   @Override
   public String code() {
     return "hold";
@@ -21,7 +28,7 @@ final class HoldLimit implements Limit {
     boolean let =
         hold == null
             || !hold.holdsAt(pass.at())
-            || hold.feedOnly()
+            || hold.feedOnly() != feedOnly
             || (hold.rescue() && pass.proposal().cause() == Cause.RESCUE);
     if (let) {
       return Ruling.FREE;

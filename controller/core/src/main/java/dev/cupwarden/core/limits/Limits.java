@@ -50,7 +50,7 @@ public final class Limits {
   static final List<Row> TABLE =
       List.of(
           row(new HardwareLimit(), VETO, WATER, "a person looks and clears it", NOTHING),
-          row(new HoldLimit(), VETO, WATER, "its end, or a release", NOTHING),
+          row(new HoldLimit(false), VETO, WATER, "its end, or a release", NOTHING),
           row(new ClockLimit(), VETO, WATER, "a trusted clock", EnumSet.of(Cause.RESCUE)),
           row(new AwayLimit(), VETO, WATER, "the cup is back for ten minutes", NOTHING),
           row(new UntrustedLimit(), VETO, WATER, "ten quiet minutes", EnumSet.of(Cause.BLIND)),
@@ -73,7 +73,7 @@ public final class Limits {
               new WindowLimit(), VETO, "the window opens", EnumSet.of(Cause.RESCUE, Cause.FLUSH)),
           row(new PassLimit(), CAP, WATER, "the next pass", NOTHING),
           row(new SoakLimit(), VETO, WATER, "the soak is over", NOTHING),
-          row(new FeedHoldLimit(), VETO, FEED, "its end, or a release", NOTHING),
+          row(new HoldLimit(true), VETO, FEED, "its end, or a release", NOTHING),
           row(new StageLimit(), VETO, FEED, "a person sees toughened roots", NOTHING),
           row(new DryRootsLimit(), VETO, FEED, "plain water has gone first", NOTHING),
           row(new LedgerLimit(), CAP, FEED, "the label's interval passes", NOTHING),
