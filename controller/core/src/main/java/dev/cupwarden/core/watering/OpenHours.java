@@ -79,8 +79,7 @@ public final class OpenHours {
           day.atTime(hours.from()).atZone(zone).toInstant(),
           day.atTime(hours.to()).atZone(zone).toInstant());
     }
-    Place here = place.orElseThrow();
-    Daylight.Span sun = Daylight.of(here.latitudeDeg(), here.longitudeDeg(), day, zone);
-    return new Span(day, sun.rise(), sun.set().minus(DRY_BEFORE_SUNSET));
+    Daylight sun = Daylight.on(day, place.orElseThrow());
+    return new Span(day, sun.sunrise(), sun.sunset().minus(DRY_BEFORE_SUNSET));
   }
 }
