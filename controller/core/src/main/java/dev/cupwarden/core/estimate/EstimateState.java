@@ -1,6 +1,5 @@
 package dev.cupwarden.core.estimate;
 
-import com.fasterxml.jackson.annotation.JsonAutoDetect;
 import java.time.Instant;
 
 /**
@@ -23,9 +22,6 @@ import java.time.Instant;
  * @param drainage after a rise to about capacity; null: none under way
  * @param capacity learned
  */
-@JsonAutoDetect(
-    getterVisibility = JsonAutoDetect.Visibility.NONE,
-    isGetterVisibility = JsonAutoDetect.Visibility.NONE)
 public record EstimateState(
     Instant seenAt,
     Instant readAt,

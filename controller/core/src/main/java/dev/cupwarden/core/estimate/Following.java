@@ -15,6 +15,9 @@ final class Following {
   /** Two readings of one change agree within this part of it: water still draining. */
   private static final double AGREE_PART = 0.1;
 
+  /** After so long without a look what drained can no longer be told from what dried, h. */
+  private static final double LONGEST_DRAINING_H = 2;
+
   private final double gapH;
 
   Following(Duration silentAfter) {
@@ -69,6 +72,9 @@ final class Following {
     LoadFilter forecast = look.filter;
     double clippedG = gap ? surpriseG : HampelGate.clip(surpriseG, readingVar);
     LoadFilter next = forecast.update(clippedG, look.weather.warmC(), noiseVar);
+    if (look.hoursUnread > LONGEST_DRAINING_H) {
+      look.drainage = null;
+    }
     if (look.drainage == null) {
       double hours = look.hoursUnread;
       double lossG = forecast.rateGPerH() * hours + forecast.massG() - next.massG();

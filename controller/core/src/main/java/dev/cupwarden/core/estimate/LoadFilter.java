@@ -40,9 +40,14 @@ record LoadFilter(
   private static final double MASS_WANDER_G2_PER_H = 1e-4;
 
   /** A rate changes by about this part of itself within an hour (light, air, stomata). */
-  private static final double RATE_WANDER_PART = 0.25;
+  private static final double RATE_WANDER_PART = 0.12;
 
-  private static final double LEAST_RATE_WANDER_G_PER_H = 0.03;
+  private static final double LEAST_RATE_WANDER_G_PER_H = 0.02;
+
+  /**
+   * A rate does not wander off without end: what it was half a day ago says little of its change.
+   */
+  private static final double RATE_MEMORY_H = 6;
 
   /** A cup of which only one weight is known. */
   static LoadFilter begin(Instant at, double massG, double noiseVar, double guessGPerH) {
@@ -67,15 +72,20 @@ record LoadFilter(
     }
     double wander = Math.max(LEAST_RATE_WANDER_G_PER_H, RATE_WANDER_PART * Math.abs(rateGPerH));
     double q = wander * wander;
+    double memory = Math.min(dt, RATE_MEMORY_H);
     return new LoadFilter(
         now,
         massG - rateGPerH * dt,
         rateGPerH,
         gPerC,
-        varM - 2 * dt * covMR + dt * dt * varR + q * dt * dt * dt / 3 + MASS_WANDER_G2_PER_H * dt,
-        covMR - dt * varR - q * dt * dt / 2,
+        varM
+            - 2 * dt * covMR
+            + dt * dt * varR
+            + q * memory * memory * (dt - 2 * memory / 3)
+            + MASS_WANDER_G2_PER_H * dt,
+        covMR - dt * varR - q * memory * memory / 2,
         covMK - dt * covRK,
-        varR + q * dt,
+        varR + q * memory,
         covRK,
         varK);
   }

@@ -13,7 +13,7 @@ record Noise(double varG2) {
   static final double GREATEST_SD_G = 1.5;
 
   private static final double LEARNING = 0.05;
-  private static final double LEAST_VAR_G2 = 0.02 * 0.02;
+  private static final double LEAST_VAR_G2 = 0.03 * 0.03;
   private static final double GREATEST_VAR_G2 = 25;
 
   /** After one more surprise, whose variance was expected to be {@code expectedVar}. */
