@@ -85,9 +85,7 @@ final class TakeOrders {
     } else if (order instanceof Order.HandDose dose) {
       return dose(draft, dose);
     } else if (order instanceof Order.Flush flush) {
-      Refill refill =
-          new Refill(
-              Cause.FLUSH, draft.at, flush.ml(), 0.0, 0.0, Set.of("no-dry-back"), flush.id());
+      Refill refill = Refill.byHand(Cause.FLUSH, draft.at, flush.ml(), 0.0, Set.of(), flush.id());
       return begin(draft, cup(draft, flush.cup()), refill);
     } else if (order instanceof Order.Watered watered) {
       return watered(draft, watered);
@@ -210,7 +208,8 @@ final class TakeOrders {
     }
     draft.tanks.put(
         order.tank(),
-        new TankState(strength > 0.0 ? feed : null, strength, order.ml(), draft.at, known.readAt()));
+        new TankState(
+            strength > 0.0 ? feed : null, strength, order.ml(), draft.at, known.readAt()));
     return Receipt.done(order.id());
   }
 
@@ -300,8 +299,8 @@ final class TakeOrders {
               + order.strength());
     }
     Refill refill =
-        new Refill(
-            Cause.ORDER, draft.at, order.ml(), 0.0, order.strength(), order.lifts(), order.id());
+        Refill.byHand(
+            Cause.ORDER, draft.at, order.ml(), order.strength(), order.lifts(), order.id());
     return begin(draft, cup(draft, order.cup()), refill);
   }
 
