@@ -15,16 +15,22 @@ import java.util.TreeSet;
  * its code told of it within 48 h.
  */
 final class AlertJudge {
+  private static final Condition[] CONDITIONS = Condition.values();
+
   /** In place of a cup: the whole bench. */
   static final int BENCH = -1;
 
   private static final double JUDGED_WITHIN_H = 24;
   private static final double FOUND_WITHIN_H = 48;
+
+  /** Conditions last for hours: it is enough to look at them every so many ticks. */
+  private static final int LOOK_EVERY = 6;
+
   private static final double LONG_AGO_H = 1e9;
 
   private final Scene scene;
   private final Stand stand;
-  private final double tickH;
+  private final double lookH;
   private final Map<Integer, Set<String>> active = new TreeMap<>();
   private final Map<String, AlertCount> counts = new TreeMap<>();
   private final Watch[][] watches;
@@ -32,8 +38,8 @@ final class AlertJudge {
   AlertJudge(Scene scene, Stand stand) {
     this.scene = scene;
     this.stand = stand;
-    this.tickH = scene.bench().tick().toSeconds() / 3600.0;
-    this.watches = new Watch[Condition.values().length][scene.count()];
+    this.lookH = LOOK_EVERY * scene.bench().tick().toSeconds() / 3600.0;
+    this.watches = new Watch[CONDITIONS.length][scene.count()];
     for (Watch[] row : watches) {
       for (int cup = 0; cup < row.length; cup++) {
         row[cup] = new Watch();
@@ -55,9 +61,13 @@ final class AlertJudge {
     for (AlertNotice notice : notices) {
       take(notice);
     }
-    for (Condition condition : Condition.values()) {
-      for (int cup = 0; cup < scene.count(); cup++) {
-        if (stand.onBench()[cup]) {
+    if (tick % LOOK_EVERY != 0) {
+      return;
+    }
+    for (Condition condition : CONDITIONS) {
+      int cups = condition == Condition.COLD ? 1 : scene.count();
+      for (int cup = 0; cup < cups; cup++) {
+        if (stand.onBench()[cup] || condition == Condition.COLD) {
           look(condition, cup, tick, rootC);
         }
       }
@@ -98,22 +108,22 @@ final class AlertJudge {
 
   private void look(Condition condition, int cup, long tick, double rootC) {
     Watch watch = watches[condition.ordinal()][cup];
-    boolean alive = scene.cup(cup).alive();
+    boolean alive = scene.cup(cup).alive() || condition == Condition.COLD;
     boolean wide = alive && condition.wide(scene, stand, cup, tick, rootC);
     boolean strict = alive && condition.strict(scene, stand, cup, tick, rootC);
-    watch.wideH = wide ? watch.wideH + tickH : 0;
-    watch.sinceWideH = watch.wideH > condition.wideForH ? 0 : watch.sinceWideH + tickH;
+    watch.wideH = wide ? watch.wideH + lookH : 0;
+    watch.sinceWideH = watch.wideH > condition.wideForH ? 0 : watch.sinceWideH + lookH;
     if (watch.pendingH >= 0) {
       if (watch.sinceWideH <= JUDGED_WITHIN_H) {
         count(condition.code).trueOnes++;
         watch.pendingH = -1;
       } else {
-        watch.pendingH += tickH;
+        watch.pendingH += lookH;
         watch.pendingH = watch.pendingH > JUDGED_WITHIN_H ? -1 : watch.pendingH;
       }
     }
     boolean held = watch.strictH > condition.strictForH;
-    watch.strictH = strict ? watch.strictH + tickH : 0;
+    watch.strictH = strict ? watch.strictH + lookH : 0;
     if (!held && watch.strictH > condition.strictForH && watch.openH < 0) {
       count(condition.code).conditions++;
       watch.openH = 0;
@@ -124,7 +134,7 @@ final class AlertJudge {
   }
 
   private void follow(Watch watch, Condition condition, int cup) {
-    watch.openH += tickH;
+    watch.openH += lookH;
     if (active(cup, Set.of(condition.code)) || active(BENCH, Set.of(condition.code))) {
       watch.openH = -1;
     } else if (watch.openH > FOUND_WITHIN_H) {

@@ -75,9 +75,8 @@ final class Referee {
     boolean blind = unread.compareTo(BLIND_AFTER) > 0;
     note(!blind && unread.compareTo(NO_READING_FOR) > 0, "untrusted", pass, at);
     if (pass.strength() > 0) {
-      boolean early = !readings.stageSaid()[cup].takesFeed() || !scene.cup(cup).stage().takesFeed();
-      fedTooEarly += early ? 1 : 0;
-      note(early, "stage", pass, at);
+      fedTooEarly += scene.cup(cup).stage().takesFeed() ? 0 : 1;
+      note(!readings.stageSaid()[cup].takesFeed(), "stage", pass, at);
       note(pass.strength() > bench.feeding().ceiling() + 1e-6, "ledger", pass, at);
     }
     lastPass[cup] = at;

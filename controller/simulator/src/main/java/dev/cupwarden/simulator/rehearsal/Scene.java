@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -26,6 +27,7 @@ final class Scene {
   private final List<Mix> mixes = new ArrayList<>();
   private final List<SimulatedCup> cups = new ArrayList<>();
   private final List<NominalCup> nominal = new ArrayList<>();
+  private final StageLines[][] lines;
   private final Feed feed;
   private final double tankStrength;
 
@@ -42,10 +44,15 @@ final class Scene {
     double waterEc = bench.waterEcMsPerCm();
     FeedChemistry chemistry =
         feed == null ? FeedChemistry.plain(waterEc) : FeedChemistry.of(feed, waterEc);
+    this.lines = new StageLines[names.size()][];
     SplittableRandom random = new SplittableRandom(seed);
     for (Cup cup : bench.cups().values()) {
       Mix mix = bench.mixes().get(cup.mix());
       var vessel = bench.vessels().get(cup.vessel());
+      lines[entered.size()] =
+          Arrays.stream(RootStage.values())
+              .map(stage -> bench.linesOf(cup.withStage(stage)))
+              .toArray(StageLines[]::new);
       entered.add(cup);
       mixes.add(mix);
       nominal.add(NominalCup.of(vessel, mix, cup));
@@ -87,7 +94,7 @@ final class Scene {
   }
 
   StageLines lines(int cup, RootStage stage) {
-    return bench.linesOf(entered.get(cup).withStage(stage));
+    return lines[cup][stage.ordinal()];
   }
 
   ZoneId zone() {
