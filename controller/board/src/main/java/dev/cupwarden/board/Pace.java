@@ -10,7 +10,10 @@ public interface Pace {
   /** Monotonic time in nanoseconds, from an origin of its own. */
   long nanos();
 
-  /** Returns when {@link #nanos} has reached that value; at once when it already has. */
+  /**
+   * Returns when {@link #nanos} has reached that value, at once when it already has, or early when
+   * the thread is interrupted.
+   */
   void until(long nanos);
 
   /** Runs a short task again and again, apart from the caller, until the handle is closed. */
