@@ -8,12 +8,16 @@ public final class Quoted {
 
   /** In double quotes, at most 40 characters of it, control characters shown as {@code ?}. */
   public static String text(String written) {
-    StringBuilder quoted = new StringBuilder("\"");
-    written.codePoints().limit(LONGEST).forEach(point -> quoted.appendCodePoint(visible(point)));
-    if (written.codePointCount(0, written.length()) > LONGEST) {
-      quoted.append('…');
-    }
-    return quoted.append('"').toString();
+    return '"' + line(written, LONGEST) + '"';
+  }
+
+  /** Likewise without quotes, and at most so many characters of it. */
+  public static String line(String written, int longest) {
+    StringBuilder line = new StringBuilder();
+    written.codePoints().limit(longest).forEach(point -> line.appendCodePoint(visible(point)));
+    return written.codePointCount(0, written.length()) > longest
+        ? line.append('…').toString()
+        : line.toString();
   }
 
   private static int visible(int point) {
