@@ -5,6 +5,7 @@ import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.SetupException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -20,10 +21,19 @@ final class CupwardenPolicy implements Policy {
   private BenchState state;
 
   CupwardenPolicy(Bench bench, List<String> cups) {
-    this.tick = new Tick(bench);
+    this.tick = tick(bench);
     this.cups = cups;
     this.tanks = List.copyOf(bench.tanks().keySet());
     this.state = tick.fresh();
+  }
+
+  /** Whoever rehearses has refused a bench that no tick can run. */
+  private static Tick tick(Bench bench) {
+    try {
+      return new Tick(bench);
+    } catch (SetupException refused) {
+      throw new IllegalArgumentException(refused.getMessage(), refused);
+    }
   }
 
   @Override
