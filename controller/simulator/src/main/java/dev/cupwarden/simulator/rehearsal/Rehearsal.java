@@ -64,7 +64,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
     long tickS = bench.tick().toSeconds();
     long ticksADay = 86_400 / tickS;
     double[] tankMl = new double[stand.tanks().count()];
-    for (long tick = 0; tick < days * ticksADay; tick++) {
+    for (long tick = 0; tick * tickS < days * 86_400L; tick++) {
       Instant at = start.plusSeconds(tick * tickS);
       RoomAir air = weather.at(at);
       stand.reach(tick);
