@@ -17,6 +17,7 @@ import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.messages.SenmlRecord;
 import dev.cupwarden.core.setup.Bench;
 import java.time.Duration;
 import java.time.Instant;
@@ -40,8 +41,8 @@ public final class BenchLoop {
    * What a loop works with.
    *
    * @param benchText the bench file as it was read
-   * @param mayWater false where the true journal cannot be used: everything is read and told, and
-   *     nothing watered
+   * @param trouble why the true journal cannot be used: everything is read and told then, and
+   *     nothing watered; none when it can
    */
   public record Parts(
       Bench bench,
@@ -51,7 +52,7 @@ public final class BenchLoop {
       BenchTime time,
       TickReport.Listener listener,
       String version,
-      boolean mayWater) {}
+      Optional<String> trouble) {}
 
   private final Parts parts;
   private final Tick tick;
@@ -76,6 +77,18 @@ public final class BenchLoop {
     this.store = new StoreWatch(parts.journal());
     this.dayEnd = new DayEnd(parts);
     this.firstTickNanos = parts.time().nanos() + settle.toNanos();
+    parts
+        .trouble()
+        .ifPresent(
+            why ->
+                alerts.raise(
+                    "store-full",
+                    clock.now(),
+                    1,
+                    0,
+                    "Nothing is watered, for what was given is not known: look at the journal ("
+                        + why
+                        + ")."));
   }
 
   /**
@@ -127,19 +140,25 @@ public final class BenchLoop {
   /** Ticks until {@link #stop}; the calling thread is the loop's. */
   public void run() {
     thread = Thread.currentThread();
+    long periodNanos = parts.bench().tick().toNanos();
     long next = firstTickNanos;
-    while (!stopping) {
+    try {
       parts.time().until(next);
-      if (stopping) {
-        break;
+      while (!stopping) {
+        tickSafely();
+        // A tick that took longer than its period is followed by the next one that is due.
+        long lateNanos = Math.max(0, parts.time().nanos() - next);
+        next += periodNanos * (1 + lateNanos / periodNanos);
+        parts.time().until(next);
       }
-      tickSafely();
-      // A tick that took longer than its period is followed by the next one that is due.
-      long period = parts.bench().tick().toNanos();
-      long late = Math.max(0, parts.time().nanos() - next);
-      next += period * (1 + late / period);
+    } finally {
+      parts.hardware().allOff();
     }
-    parts.hardware().allOff();
+  }
+
+  /** Why nothing is watered in this run; none when all is well. */
+  public Optional<String> trouble() {
+    return parts.trouble();
   }
 
   /** Ends the loop: a pass that runs is cut short, everything is off. From any thread. */
@@ -184,7 +203,7 @@ public final class BenchLoop {
     Tick.Step step = tick.step(state, seen);
     List<Happening> events = new ArrayList<>(alerts.untold(at));
     events.addAll(story.of(at, orders, step.advice()));
-    List<Advice.Pass> passes = parts.mayWater() ? step.advice().passes() : List.of();
+    List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.advice().passes() : List.of();
     List<Journal.Intent> intents =
         parts
             .journal()
@@ -193,7 +212,7 @@ public final class BenchLoop {
                     at,
                     ObservationLine.of(seen),
                     written(step.state()),
-                    written(SenmlPack.of(parts.bench().name(), seen)),
+                    senml(seen),
                     passes,
                     events,
                     orderIds));
@@ -225,13 +244,18 @@ public final class BenchLoop {
     } else {
       alerts.clear("clock", clock.aheadS());
     }
-    if (!parts.mayWater()) {
+    if (parts.trouble().isPresent()) {
       Restraint.hold("store", false, at, state.hold()).ifPresent(orders::add);
     } else if (!clock.trusted()) {
       Restraint.hold("clock", true, at, state.hold()).ifPresent(orders::add);
     } else if (wasHeld) {
       orders.add(Restraint.release("clock", at));
     }
+  }
+
+  private Optional<String> senml(Observation seen) {
+    List<SenmlRecord> pack = SenmlPack.of(parts.bench().name(), seen);
+    return pack.isEmpty() ? Optional.empty() : Optional.of(written(pack));
   }
 
   private static Observation observation(Instant at, BoardReadings read, List<JsonNode> orders) {
