@@ -20,7 +20,7 @@ final class ScaleReader {
 
   private static final Duration SETTLES_WITHIN = Duration.ofSeconds(4);
   private static final int PERIODS_WITHIN = 4;
-  private static final Duration POLL = Duration.ofMillis(5);
+  private static final Duration POLL = Duration.ofMillis(20);
 
   private final List<ScaleChannel> channels = new ArrayList<>();
   private final Pace pace;

@@ -1,19 +1,30 @@
 package dev.cupwarden.core;
 
+import dev.cupwarden.core.alerts.OpenAlert;
+import dev.cupwarden.core.climate.VapourPressure;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.Supply;
+import dev.cupwarden.core.estimate.SwapDetector;
+import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.setup.Place;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 
 /** A bench's next state while one tick works it out; it never leaves the tick. */
 final class BenchDraft {
@@ -31,10 +42,13 @@ final class BenchDraft {
   final SortedMap<String, TankState> tanks;
   final List<Receipt> receipts = new ArrayList<>();
   final List<String> orderIds;
+  final List<Order.SetHold> newHolds = new ArrayList<>();
   AirState air;
   Hold hold;
   Latch pumpLatch;
   List<String> shortCups;
+  List<SwapDetector.Step> steps;
+  boolean unsuited;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
     this.bench = bench;
@@ -43,12 +57,43 @@ final class BenchDraft {
     this.before = before;
     before.cups().forEach((name, cup) -> cups.put(name, new CupDraft(cup)));
     tanks = new TreeMap<>(before.tanks());
-    seen.tankMl().forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
+    seen.tankMl()
+        .forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
     orderIds = new ArrayList<>(before.orderIds());
     air = before.air().plus(seen);
     hold = before.hold() != null && before.hold().holdsAt(at) ? before.hold() : null;
     pumpLatch = before.pumpLatch();
     shortCups = before.shortCups();
+    steps = before.steps();
+  }
+
+  /** Vapour pressure deficit of the room, kPa; NaN where temperature or humidity is unknown. */
+  double vpdKpa() {
+    return air.airC() == null || air.rhPct() == null
+        ? Double.NaN
+        : VapourPressure.deficitKPa(air.airC().value(), air.rhPct().value());
+  }
+
+  /** What remains of this tick. */
+  BenchState state(SortedMap<String, OpenAlert> alerts, List<AllowedPass> passes) {
+    SortedMap<String, CupState> kept = new TreeMap<>();
+    cups.forEach((name, cup) -> kept.put(name, cup.state()));
+    double passesMl = passes.stream().mapToDouble(AllowedPass::totalMl).sum();
+    boolean put = !passes.isEmpty();
+    return new BenchState(
+        at,
+        Collections.unmodifiableSortedMap(kept),
+        air,
+        Collections.unmodifiableSortedMap(tanks),
+        seen.leak(),
+        hold,
+        pumpLatch,
+        shortCups,
+        steps,
+        put ? passesMl : before.lastPassesMl(),
+        put ? at : before.lastPassesAt(),
+        alerts,
+        List.copyOf(orderIds));
   }
 
   double rootC() {
@@ -79,14 +124,13 @@ final class BenchDraft {
         feed == null ? 0.0 : feed.strength());
   }
 
-  /** Takes a pass out of the tanks that {@link #supply()} spoke of. */
-  void draw(double plainMl, double feedMl) {
-    Supply supply = supply();
+  /** Takes a pass out of the tanks that the supply spoke of. */
+  void draw(Supply supply, double plainMl, double feedMl) {
     draw(plainMl, tank -> tank.plain() && tank.leftMl() == supply.plainMl());
     draw(feedMl, tank -> !tank.plain() && tank.leftMl() == supply.feedMl());
   }
 
-  private void draw(double ml, java.util.function.Predicate<TankState> from) {
+  private void draw(double ml, Predicate<TankState> from) {
     if (ml <= 0.0) {
       return;
     }
@@ -115,10 +159,9 @@ final class BenchDraft {
     return feed != null || bench.feeds().isEmpty() ? feed : bench.feeds().firstKey();
   }
 
-  java.time.LocalDate today() {
-    return at.atZone(
-            bench.place().map(p -> p.zone()).orElse(java.time.ZoneId.of("Z")))
-        .toLocalDate();
+  LocalDate today() {
+    ZoneId zone = bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
+    return at.atZone(zone).toLocalDate();
   }
 
   /** The label's interval of a feed; 14 days where there is none. */

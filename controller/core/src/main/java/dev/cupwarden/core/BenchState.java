@@ -2,6 +2,7 @@ package dev.cupwarden.core;
 
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.orders.Hold;
 import java.time.Instant;
 import java.util.List;
@@ -15,6 +16,7 @@ import java.util.SortedMap;
  * @param hold the bench's; null where there is none
  * @param pumpLatch null where there is none
  * @param shortCups different cups running whose passes did not arrive
+ * @param steps of weight that may turn out to be half of a swap
  * @param lastPassesMl all that was put out at {@code lastPassesAt}
  * @param lastPassesAt null if nothing was
  * @param orderIds of orders already taken or refused, oldest first
@@ -28,6 +30,7 @@ public record BenchState(
     Hold hold,
     Latch pumpLatch,
     List<String> shortCups,
+    List<SwapDetector.Step> steps,
     double lastPassesMl,
     Instant lastPassesAt,
     SortedMap<String, OpenAlert> alerts,

@@ -65,7 +65,8 @@ final class CupDraft {
   boolean drainedTold;
   boolean full;
   Limits.Allowance allowance;
-  AllowedPass pass;
+  double fed;
+  final List<AllowedPass> passes = new ArrayList<>(1);
   DoseCheck.Finding finding;
 
   CupDraft(CupState kept) {

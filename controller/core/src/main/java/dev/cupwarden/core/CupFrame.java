@@ -24,6 +24,9 @@ record CupFrame(CupWater water, CupLines lines, WeightFrame weights) {
         water,
         CupLines.of(water.wetLineDepletion(), bench.linesOf(cup)),
         new WeightFrame(
-            water.dryGrossG(), water.capacityGrossG(), water.saturatedGrossG(), water.availableMl()));
+            water.dryGrossG(),
+            water.capacityGrossG(),
+            water.saturatedGrossG(),
+            water.availableMl()));
   }
 }

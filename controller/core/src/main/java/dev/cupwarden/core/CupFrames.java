@@ -5,7 +5,9 @@ import dev.cupwarden.core.setup.Cup;
 import java.util.HashMap;
 import java.util.Map;
 
-/** The frames of a bench's cups, each worked out once: integrating a curve at every tick is waste. */
+/**
+ * The frames of a bench's cups, each worked out once: integrating a curve at every tick is waste.
+ */
 final class CupFrames {
   private final Bench bench;
   private final Map<Cup, CupFrame> known = new HashMap<>();

@@ -92,8 +92,7 @@ final class JudgeDoses {
       draft.shortCups = List.copyOf(running);
     }
     if (draft.shortCups.size() >= SHORT_CUPS && draft.pumpLatch == null) {
-      draft.pumpLatch =
-          new Latch("dose-short", draft.at, draft.shortCups.size(), SHORT_CUPS);
+      draft.pumpLatch = new Latch("dose-short", draft.at, draft.shortCups.size(), SHORT_CUPS);
     }
   }
 
@@ -125,8 +124,7 @@ final class JudgeDoses {
     if (cup.rising.leaking(sdG)) {
       boolean pumpOff = quiet(draft);
       String code = pumpOff && rising(draft) > 1 ? "pump-running-on" : "valve-leaking";
-      cup.latch =
-          new Latch(code, draft.at, cup.rising.climbedG(), Rising.thresholdG(sdG));
+      cup.latch = new Latch(code, draft.at, cup.rising.climbedG(), Rising.thresholdG(sdG));
       if (code.equals("pump-running-on")) {
         draft.pumpLatch = cup.latch;
       }

@@ -1,14 +1,16 @@
 package dev.cupwarden.core;
 
-import dev.cupwarden.core.climate.VapourPressure;
 import dev.cupwarden.core.dosing.Given;
-import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.CupReading;
 import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
+import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.estimate.WeightEvent;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
 final class LookAtCups {
@@ -22,18 +24,38 @@ final class LookAtCups {
   }
 
   void look(BenchDraft draft) {
-    double vpdKpa = vpdKpa(draft);
+    double vpdKpa = draft.vpdKpa();
     int moved = moved(draft);
     for (CupDraft cup : draft.cups.values()) {
       look(draft, cup, vpdKpa, moved);
     }
+    lookForSwaps(draft);
   }
 
-  private static double vpdKpa(BenchDraft draft) {
-    if (draft.air.airC() == null || draft.air.rhPct() == null) {
-      return Double.NaN;
+  /** Swapped cups get nothing until they stand in their own places, or a person clears them. */
+  private static void lookForSwaps(BenchDraft draft) {
+    List<SwapDetector.Step> news = new ArrayList<>();
+    for (CupDraft cup : draft.cups.values()) {
+      news.addAll(SwapDetector.steps(cup.name(), cup.events));
     }
-    return VapourPressure.deficitKPa(draft.air.airC().value(), draft.air.rhPct().value());
+    SwapDetector.Found found = SwapDetector.look(draft.steps, news, draft.at);
+    draft.steps = found.recent();
+    for (SwapDetector.Swap swap : found.swaps()) {
+      CupDraft one = draft.cups.get(swap.one());
+      CupDraft other = draft.cups.get(swap.other());
+      if (one == null || other == null) {
+        continue;
+      }
+      boolean back = swapped(one) && swapped(other);
+      double apartG = Math.abs(one.now.massG() - other.now.massG());
+      Latch latch = back ? null : new Latch("cups-swapped", draft.at, apartG, 0.0);
+      one.latch = back || one.latch == null ? latch : one.latch;
+      other.latch = back || other.latch == null ? latch : other.latch;
+    }
+  }
+
+  private static boolean swapped(CupDraft cup) {
+    return cup.latch != null && cup.latch.code().equals("cups-swapped");
   }
 
   /** How many scales show another weight than at their last reading. */
@@ -90,8 +112,7 @@ final class LookAtCups {
     Double theta = draft.seen.theta().get(cup.name());
     return theta == null
         ? Double.NaN
-        : cup.frame.water().dryGrossG()
-            + theta * cup.frame.water().volumeMl();
+        : cup.frame.water().dryGrossG() + theta * cup.frame.water().volumeMl();
   }
 
   private static void logUse(BenchDraft draft, CupDraft cup) {

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -24,7 +25,7 @@ public final class AlertBook {
    * @param cups names of the cups on the bench; alerts of others are cleared
    */
   public static Page judge(
-      SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, java.util.Set<String> cups) {
+      SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, Set<String> cups) {
     SortedMap<String, OpenAlert> next = null;
     List<AlertNotice> changes = new ArrayList<>(2);
     for (Condition condition : now) {

@@ -19,8 +19,8 @@ public record Supply(
 
   /**
    * A pass blended by volume from both tanks, in whole tenths of a millilitre, never more and never
-   * stronger than asked. A limit on feed never blocks water while plain water is left: what the feed
-   * tank lacks is plain.
+   * stronger than asked. A limit on feed never blocks water while plain water is left: what the
+   * feed tank lacks is plain.
    *
    * @param ml volume of the pass
    * @param wanted label strength wished for

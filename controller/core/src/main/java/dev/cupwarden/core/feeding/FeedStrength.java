@@ -17,7 +17,9 @@ public final class FeedStrength {
   /** A stage's target is reached over this many label intervals, from half of it: our choice. */
   private static final double INTERVALS_TO_TARGET = 2.0;
 
-  /** Rooting media are best at 18 to 24 °C; uptake falls below and nearly ends at cold: our choice. */
+  /**
+   * Rooting media are best at 18 to 24 °C; uptake falls below and nearly ends at cold: our choice.
+   */
   private static final double WARM_ROOTS_C = 18.0;
 
   private FeedStrength() {}
@@ -32,8 +34,7 @@ public final class FeedStrength {
       return 0.0;
     }
     double full = rules.target().getOrDefault(stage, 0.0);
-    double intervals =
-        (double) Duration.between(stageSince, at).toMillis() / interval.toMillis();
+    double intervals = (double) Duration.between(stageSince, at).toMillis() / interval.toMillis();
     double risen = Math.min(1.0, Math.max(0.0, intervals) / INTERVALS_TO_TARGET);
     return full * (0.5 + 0.5 * risen);
   }

@@ -45,4 +45,39 @@ public record LabelRate(Analysis analysis, double gPerL) {
     Argument.within("volumeMl", volumeMl, 0, 1e9);
     return gPerL * strength * volumeMl / 1000;
   }
+
+  /**
+   * Level spoons to dissolve for a volume at a label strength. Bulk density varies from bag to bag:
+   * weigh a spoon, or better the feed.
+   *
+   * @param spoonG mass of one level spoon as weighed, above 0, at most 100 g
+   * @throws IllegalArgumentException outside of that range, or as {@link #feedG}
+   */
+  public double spoons(double strength, double volumeMl, double spoonG) {
+    return feedG(strength, volumeMl) / Argument.above("spoonG", spoonG, 0, 100);
+  }
+
+  /**
+   * Rate of a label that gives an amount for a volume of water, g per L.
+   *
+   * @param amountG mass of the amount (spoons times the mass of one), 0 to 1e6 g
+   * @param perMl volume of water it is for, above 0, at most 1e9 mL
+   * @throws IllegalArgumentException outside of those ranges
+   */
+  public static double gPerL(double amountG, double perMl) {
+    return Argument.within("amountG", amountG, 0, 1e6)
+        / Argument.above("perMl", perMl, 0, 1e9)
+        * 1000;
+  }
+
+  /**
+   * Label strength of a solution with that much nitrogen.
+   *
+   * @param nMgPerL nitrogen wanted, 0 to 1e5 mg per L
+   * @throws IllegalArgumentException outside of that range, or for a feed without nitrogen
+   */
+  public double strengthForN(double nMgPerL) {
+    double atLabel = Argument.above("nPct", analysis.nPct(), 0, 100) * 10 * gPerL;
+    return Argument.within("nMgPerL", nMgPerL, 0, 1e5) / atLabel;
+  }
 }

@@ -24,7 +24,8 @@ public record WateringHabit(List<Watering> recent) {
   public WateringHabit plus(Instant at, double refilledPart) {
     List<Watering> next = new ArrayList<>(recent);
     next.add(new Watering(at, refilledPart));
-    return new WateringHabit(List.copyOf(next.subList(Math.max(0, next.size() - KEPT), next.size())));
+    return new WateringHabit(
+        List.copyOf(next.subList(Math.max(0, next.size() - KEPT), next.size())));
   }
 
   public boolean known() {

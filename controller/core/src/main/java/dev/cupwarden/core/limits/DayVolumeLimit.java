@@ -5,7 +5,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 
-/** What a cup may take in 24 hours, counted as ordered: the room it had at the day's first pass and a fifth more, and no more than 1.2 x what it lost in three days. */
+/**
+ * What a cup may take in 24 hours, counted as ordered: the room it had at the day's first pass and
+ * a fifth more, and no more than 1.2 x what it lost in three days.
+ */
 final class DayVolumeLimit implements Limit {
   private static final double ROOM_PART = 1.2;
   private static final double USE_PART = 1.2;
@@ -28,11 +31,11 @@ final class DayVolumeLimit implements Limit {
         givenMl += one.ml();
       }
     }
-    double mostMl = ROOM_PART * (Double.isNaN(roomMl) ? cup.roomMl() : roomMl);
+    double mostMl = Double.isNaN(roomMl) ? Double.POSITIVE_INFINITY : ROOM_PART * roomMl;
     if (cup.use().known()) {
       mostMl = Math.min(mostMl, USE_PART * cup.use().lostIn3DaysG());
     }
-    return Double.isNaN(mostMl)
+    return Double.isInfinite(mostMl)
         ? Ruling.FREE
         : Ruling.cap(mostMl - givenMl, code(), givenMl, mostMl, "mL");
   }

@@ -2,7 +2,10 @@ package dev.cupwarden.core.limits;
 
 import dev.cupwarden.core.feeding.FeedLedger;
 
-/** Within a label interval a cup gets no more than one full watering at the label's strength, which is also its cap in N, P and K. */
+/**
+ * Within a label interval a cup gets no more than one full watering at the label's strength, which
+ * is also its cap in N, P and K.
+ */
 final class LedgerLimit implements Limit {
   @Override
   public String code() {

@@ -1,6 +1,9 @@
 package dev.cupwarden.core.limits;
 
-/** Between two refills a cup dries back by a third of the way from refill to due, so that air reaches its roots. */
+/**
+ * Between two refills a cup dries back by a third of the way from refill to due, so that air
+ * reaches its roots.
+ */
 final class NoDryBackLimit implements Limit {
   private static final double LEAST_PART = 1.0 / 3.0;
 

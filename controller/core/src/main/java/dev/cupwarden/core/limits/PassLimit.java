@@ -2,7 +2,10 @@ package dev.cupwarden.core.limits;
 
 import dev.cupwarden.core.watering.Cause;
 
-/** One pass is small enough to soak in: the bench's pass, a tenth of the cup's water at capacity, and never past its refill line. */
+/**
+ * One pass is small enough to soak in: the bench's pass, a tenth of the cup's water at capacity,
+ * and never past its refill line.
+ */
 final class PassLimit implements Limit {
   private static final double PART_OF_CAPACITY = 0.1;
 

@@ -17,8 +17,6 @@ final class SoakLimit implements Limit {
     Duration soak = pass.cup().soaking().soak(pass.bench().watering().soak());
     double minutes = pass.hoursSince(pass.cup().lastPassAt()) * 60.0;
     double leastMinutes = soak.toMillis() / 60_000.0;
-    return minutes < leastMinutes
-        ? Ruling.veto(code(), minutes, leastMinutes, "min")
-        : Ruling.FREE;
+    return minutes < leastMinutes ? Ruling.veto(code(), minutes, leastMinutes, "min") : Ruling.FREE;
   }
 }

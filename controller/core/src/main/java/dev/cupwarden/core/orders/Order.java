@@ -51,8 +51,7 @@ public sealed interface Order {
    * @param feed what was mixed into it, if that was said
    * @param strength label strength, if that was said
    */
-  record Filled(
-      String id, String tank, double ml, Optional<String> feed, Optional<Double> strength)
+  record Filled(String id, String tank, double ml, Optional<String> feed, Optional<Double> strength)
       implements Order {}
 
   /** Moved to another vessel. */

@@ -39,7 +39,10 @@ public final class OrderReader {
 
   private static final double MOST_TANK_ML = 1_000_000.0;
 
-  /** The outdoor rate of a label is three times its indoor rate (common practice): nobody means more. */
+  /**
+   * The outdoor rate of a label is three times its indoor rate (common practice): nobody means
+   * more.
+   */
   private static final double MOST_STRENGTH = 4.0;
 
   private OrderReader() {}
@@ -72,7 +75,8 @@ public final class OrderReader {
     if (known == null) {
       Set<String> kinds = new TreeSet<>(FIELDS.keySet());
       kinds.add("add");
-      throw new OrderRefused("kind: \"" + kind + "\" is not a kind of order; known: " + join(kinds));
+      throw new OrderRefused(
+          "kind: \"" + kind + "\" is not a kind of order; known: " + join(kinds));
     }
     fields.refuseUnknown(kind, known);
     return switch (kind) {

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.watering;
 
 import dev.cupwarden.core.setup.StageLines;
+import java.util.Locale;
 
 /**
  * The four lines of a cup on one axis, as depletions.
@@ -19,7 +20,7 @@ public record CupLines(double wet, double refill, double due, double dry) {
     if (!(wet <= refill && refill < due && due < dry)) {
       throw new IllegalArgumentException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "lines must keep wet <= refill < due < dry, but wet is %.3f, refill %.3f, due %.3f,"
                   + " dry %.3f",
               wet,
