@@ -13,6 +13,9 @@ import java.util.TreeMap;
  * unknown size, named {@code plain}.
  */
 public final class BenchFile {
+  /** No bench file may be larger. */
+  public static final int MOST_BYTES = YamlText.MOST_BYTES;
+
   /** Mains water of middling hardness, where the grower says nothing: our choice. */
   static final double USUAL_WATER_EC_MS_PER_CM = 0.30;
 
