@@ -49,7 +49,8 @@ function head(benchName, cupName) {
   function show(bench, cup) {
     setText(heading, t.title(cup.cup, cup.plant));
     setAttr(state, 'data-group', groupOf(bench, cup));
-    state.replaceChildren(stateSign(cup.state), `${text.state[cup.state]}; ${forecastWords(cup, bench.now)}`);
+    const worse = cup.state === 'dry' || cup.state === 'wet';
+    state.replaceChildren(stateSign(cup.state), h('span', null, worse ? text.state[cup.state] : `${text.state[cup.state]}, ${forecastWords(cup, bench.now)}`));
     setText(means, text.stateMeans[cup.state]);
     if (!drawing) {
       const frame = frameOf(cup, bench.setup);

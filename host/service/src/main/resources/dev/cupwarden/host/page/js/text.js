@@ -36,7 +36,7 @@ export const text = {
     benchTime: 'Bench time',
     heard: (span) => `heard ${span} ago`,
     justNow: 'heard just now',
-    notYet: 'nothing live yet',
+    notYet: 'waiting for news',
   },
 
   stage: {
