@@ -225,7 +225,7 @@ class HostTest {
             .headers()
             .firstValue("Content-Security-Policy")
             .orElse(""));
-    assertEquals(404, host.get("lib/uplot/../../../config.xml").statusCode());
+    assertEquals(404, host.get("lib/uplot/package.json").statusCode());
   }
 
   @Test

@@ -1,6 +1,8 @@
 package dev.cupwarden.host.ingest;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import java.util.stream.Collectors;
 
 /**
  * What a JSON library complains of, as a short sentence without class names and source excerpts.
@@ -16,10 +18,23 @@ final class MalformedJson {
             ? json.getOriginalMessage()
             : String.valueOf(complaint.getMessage());
     String line =
-        text.lines()
-            .findFirst()
-            .orElse("not JSON")
-            .replaceAll("`?(?:[a-z][\\w]*\\.)+([A-Z][\\w$]*)`?", "$1");
-    return line.length() <= MOST_CHARS ? line : line.substring(0, MOST_CHARS);
+        text.startsWith("Cannot map `null`")
+            ? "is missing"
+            : text.lines()
+                .findFirst()
+                .orElse("not JSON")
+                .replaceAll("`?(?:[a-z]\\w*\\.)+([A-Z][\\w$]*)`?", "$1");
+    String whole = where(complaint) + line;
+    return whole.length() <= MOST_CHARS ? whole : whole.substring(0, MOST_CHARS);
+  }
+
+  private static String where(Exception complaint) {
+    if (!(complaint instanceof JsonMappingException mapping) || mapping.getPath().isEmpty()) {
+      return "";
+    }
+    return mapping.getPath().stream()
+            .map(step -> step.getFieldName() == null ? "" + step.getIndex() : step.getFieldName())
+            .collect(Collectors.joining("."))
+        + ": ";
   }
 }
