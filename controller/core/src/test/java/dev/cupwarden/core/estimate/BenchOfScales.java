@@ -2,8 +2,10 @@ package dev.cupwarden.core.estimate;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 
 /**
  * Cups on scales in a room, minute by minute, to tune and measure the estimator on. It knows
@@ -17,11 +19,14 @@ import java.util.SplittableRandom;
  *   <li>scale: noise 0.05 to 0.1 g, steps of 0.01 g; drift 0.2 to 1 g per 10 °C of either sign,
  *       behind the room by 30 to 60 min; creep 0.02 to 0.1 % of a change of load within 8 to 20 min
  *       (from memory, of data sheets of small cells);
+ *   <li>what stands above container capacity drains with a time constant of 15 min (guess);
  *   <li>a pass of 10 to 30 mL brings 90 to 100 % of what was ordered.
  * </ul>
  */
 final class BenchOfScales {
   private static final double DAY_MIN = 1440;
+  private static final double CAPACITY_G = Cups.TALL.capacityG();
+  private static final double DRAINING_MIN = 15;
 
   /** One place: its scale, and the cup that stands on it. */
   static final class Place {
@@ -62,7 +67,7 @@ final class BenchOfScales {
     Plant(SplittableRandom random) {
       gPerHPerKpa = random.nextDouble(0.15, 0.7);
       lightGPerH = gPerHPerKpa * random.nextDouble(0, 1);
-      massG = random.nextDouble(250, 360);
+      massG = random.nextDouble(230, 340);
     }
   }
 
@@ -125,6 +130,7 @@ final class BenchOfScales {
       Plant plant = place.plant;
       double gPerH = plant.gPerHPerKpa * vpdKpa() + (light(minute) ? plant.lightGPerH : 0);
       plant.massG -= gPerH / 60;
+      plant.massG -= Math.max(0, plant.massG - CAPACITY_G) / DRAINING_MIN;
       place.scaleTempC += (airC() - place.scaleTempC) / place.lagMin;
       place.creepG *= 1 - 1 / place.creepMin;
     }
@@ -142,6 +148,21 @@ final class BenchOfScales {
   private double gauss() {
     double u = 1 - random.nextDouble();
     return Math.sqrt(-2 * Math.log(u)) * Math.cos(2 * Math.PI * random.nextDouble());
+  }
+
+  /** Some place whose cup can take that much below its capacity, or else the lightest cup's. */
+  int withRoom(double gainG) {
+    int[] free =
+        IntStream.range(0, places.size())
+            .filter(i -> places.get(i).plant.massG + gainG < CAPACITY_G)
+            .toArray();
+    if (free.length > 0) {
+      return free[random.nextInt(free.length)];
+    }
+    return IntStream.range(0, places.size())
+        .boxed()
+        .min(Comparator.comparingDouble(i -> places.get(i).plant.massG))
+        .orElseThrow();
   }
 
   void water(Place place, double gainG) {

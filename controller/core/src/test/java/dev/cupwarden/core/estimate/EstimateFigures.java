@@ -9,11 +9,11 @@ import java.util.OptionalDouble;
 
 /**
  * Prints how well the estimator does on {@link BenchOfScales}: {@code EstimateFigures [seed]
- * [benches]}. Six cups a bench for four days; the first day is for learning, then one thing at a
- * time happens to some cup every hour and a half, so that it is clear what should have been found.
+ * [benches]}. Twelve cups a bench for four days; the first day is for learning, then one thing at a
+ * time happens to some cup every three hours, so that it is clear what should have been found.
  */
 public final class EstimateFigures {
-  private static final int CUPS = 6;
+  private static final int CUPS = 12;
   private static final int TICK_MIN = 5;
   private static final int DAYS = 4;
 
@@ -107,9 +107,9 @@ public final class EstimateFigures {
     int episode = 0;
     for (int tick = 0; tick < DAYS * 288; tick++) {
       boolean learned = tick >= 288;
-      if (learned && tick % 18 == 0) {
+      if (learned && tick % 36 == 0) {
         run.forget();
-        int cup = run.bench.random.nextInt(CUPS);
+        int cup = run.bench.withRoom(65);
         switch (episode++ % 5) {
           case 0, 3 -> tick += dose(run, cup);
           case 1 -> tick += lift(run, cup);
