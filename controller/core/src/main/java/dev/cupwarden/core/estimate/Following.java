@@ -38,6 +38,8 @@ final class Following {
       ownDose(look, surpriseG);
     } else if (look.hoursUnread > gapH) {
       overGap(look, surpriseG, limitG, noiseVar);
+    } else if (look.drainage != null && surpriseG < 0 && drains(look)) {
+      member(look, surpriseG, noiseVar);
     } else if (!beyond) {
       member(look, HampelGate.clip(surpriseG, readingVar), noiseVar);
       look.noise = look.noise.learn(surpriseG, readingVar);
@@ -98,6 +100,11 @@ final class Following {
             : new WeightEvent.Returned(doubt.at(), beforeG, stepG));
     look.filter = look.filter.jumpTo(look.filter.massG() + stepG, look.filter.varM());
     return stepG;
+  }
+
+  /** Just filled, and still so heavy that falling may be draining. */
+  private static boolean drains(Look look) {
+    return Drainage.begin(look.at, look.correctedG(), look.frame) != null;
   }
 
   private static boolean isOwnDose(Look look, double surpriseG, double limitG) {
