@@ -3,13 +3,8 @@ package dev.cupwarden.simulator.physics;
 /**
  * What is really so of one cup and its cutting; {@link TraitTable} draws it.
  *
- * @param baseRadiusCm inner radius at the drain holes
- * @param topRadiusCm inner radius at the surface of the mix
- * @param depthCm depth of the mix as it was really filled
- * @param saturated volume fraction of water with every pore full
- * @param residual volume fraction that stays at any suction
- * @param alphaPerCm van Genuchten's alpha
- * @param n van Genuchten's n
+ * @param cone as it was really filled
+ * @param retention as it was really packed
  * @param unavailable volume fraction the cutting cannot take
  * @param leastAir volume fraction of air at which half of the greatest rot pressure acts
  * @param dryG vessel and dry mix
@@ -23,19 +18,16 @@ package dev.cupwarden.simulator.physics;
  * @param greatestLeafCm2 leaf area of the grown plant
  * @param leafGrowthPerD relative growth of leaf area at best
  * @param budBreakD days from the start to the first leaves
- * @param rootDays days at best from struck to white, white to toughened, toughened to circling
+ * @param whiteD days at best from struck to white roots
+ * @param toughenedD days at best from there to toughened
+ * @param circlingD days at best from there to circling
  * @param rotH hours without air that kill at 20 °C
  * @param wiltDepletion depletion beyond which fine roots die
  * @param wiltH hours beyond it that kill
  */
 record CupTraits(
-    double baseRadiusCm,
-    double topRadiusCm,
-    double depthCm,
-    double saturated,
-    double residual,
-    double alphaPerCm,
-    double n,
+    MixColumn.Cone cone,
+    MixColumn.Retention retention,
     double unavailable,
     double leastAir,
     double dryG,
@@ -54,15 +46,4 @@ record CupTraits(
     double circlingD,
     double rotH,
     double wiltDepletion,
-    double wiltH) {
-
-  double radiusCmAt(double heightCm) {
-    return baseRadiusCm + (topRadiusCm - baseRadiusCm) * heightCm / depthCm;
-  }
-
-  /** Water content at a suction, van Genuchten with m = 1 - 1/n. */
-  double thetaAt(double suctionCm) {
-    double full = StrictMath.pow(1 + StrictMath.pow(alphaPerCm * suctionCm, n), 1 / n - 1);
-    return residual + (saturated - residual) * full;
-  }
-}
+    double wiltH) {}

@@ -16,21 +16,36 @@ final class MixColumn {
   final double saturatedMl;
   final double topAreaCm2;
 
-  MixColumn(CupTraits traits) {
-    double layerCm = traits.depthCm() / LAYERS;
+  MixColumn(Cone cone, Retention retention) {
+    double layerCm = cone.depthCm() / LAYERS;
     double volume = 0;
     double held = 0;
     for (int i = 0; i < LAYERS; i++) {
-      double lower = traits.radiusCmAt(i * layerCm);
-      double upper = traits.radiusCmAt((i + 1) * layerCm);
+      double lower = cone.radiusCmAt(i * layerCm);
+      double upper = cone.radiusCmAt((i + 1) * layerCm);
       double ml = Math.PI / 3 * layerCm * (lower * lower + lower * upper + upper * upper);
       volume += ml;
-      held += ml * traits.thetaAt((i + 0.5) * layerCm);
+      held += ml * retention.thetaAt((i + 0.5) * layerCm);
     }
     this.volumeMl = volume;
     this.capacityMl = held;
-    this.saturatedMl = volume * traits.saturated();
-    double top = traits.radiusCmAt(traits.depthCm());
+    this.saturatedMl = volume * retention.saturated();
+    double top = cone.radiusCmAt(cone.depthCm());
     this.topAreaCm2 = Math.PI * top * top;
+  }
+
+  /** A truncated cone standing on its base. */
+  record Cone(double baseRadiusCm, double topRadiusCm, double depthCm) {
+    double radiusCmAt(double heightCm) {
+      return baseRadiusCm + (topRadiusCm - baseRadiusCm) * heightCm / depthCm;
+    }
+  }
+
+  /** Volume fraction of water against suction in cm, van Genuchten with m = 1 - 1/n. */
+  record Retention(double saturated, double residual, double alphaPerCm, double n) {
+    double thetaAt(double suctionCm) {
+      double full = StrictMath.pow(1 + StrictMath.pow(alphaPerCm * suctionCm, n), 1 / n - 1);
+      return residual + (saturated - residual) * full;
+    }
   }
 }

@@ -55,7 +55,7 @@ public final class SimulatedCup {
     SplittableRandom random = new SplittableRandom(seed);
     this.traits = TraitTable.draw(vessel, mix, cup, random);
     this.feed = feed;
-    this.column = new MixColumn(traits);
+    this.column = new MixColumn(traits.cone(), traits.retention());
     this.cutting = new Cutting(traits, cup.stage());
     this.availableMl = column.capacityMl - traits.unavailable() * column.volumeMl;
     this.airDryMl = 0.5 * traits.unavailable() * column.volumeMl;
@@ -193,12 +193,13 @@ public final class SimulatedCup {
 
   /** The depletion at which air falls to the given volume fraction. */
   public double depletionAtAir(double airFraction) {
-    return (column.capacityMl - (traits.saturated() - airFraction) * column.volumeMl) / availableMl;
+    return (column.capacityMl - (traits.retention().saturated() - airFraction) * column.volumeMl)
+        / availableMl;
   }
 
   /** Air in the mix, volume fraction. */
   public double airFraction() {
-    return traits.saturated() - mix.ml / column.volumeMl;
+    return traits.retention().saturated() - mix.ml / column.volumeMl;
   }
 
   /** Conductivity of the water in the mix as it is now, mS/cm. */

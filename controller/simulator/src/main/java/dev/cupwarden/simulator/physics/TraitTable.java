@@ -50,24 +50,27 @@ final class TraitTable {
   private TraitTable() {}
 
   static CupTraits draw(Vessel vessel, Mix mix, Cup cup, SplittableRandom random) {
-    double depthCm = vessel.depthMm() / 10 * normal(random, 1, 0.02);
+    MixColumn.Cone asEntered = NominalCup.cone(vessel);
+    MixColumn.Cone cone =
+        new MixColumn.Cone(
+            asEntered.baseRadiusCm(),
+            asEntered.topRadiusCm(),
+            asEntered.depthCm() * normal(random, 1, 0.02));
     double saturated = Math.min(0.97, mix.saturated() + normal(random, 0, 0.012));
-    double residual = Math.min(saturated * 0.8, mix.residual() * lognormal(random, 1, 0.10));
+    MixColumn.Retention retention =
+        new MixColumn.Retention(
+            saturated,
+            Math.min(saturated * 0.8, mix.residual() * lognormal(random, 1, 0.10)),
+            mix.alphaPerCm() * lognormal(random, 1, 0.12),
+            1 + (mix.n() - 1) * lognormal(random, 1, 0.06));
     double unavailable = Math.min(saturated * 0.8, mix.unavailable() * lognormal(random, 1, 0.10));
-    double baseCm = vessel.baseMm() / 20;
-    double topCm = vessel.topMm() / 20;
-    double volumeMl = Math.PI / 3 * depthCm * (baseCm * baseCm + baseCm * topCm + topCm * topCm);
+    double dryMixG = mix.dryDensityGPerMl() * new MixColumn(cone, retention).volumeMl;
     return new CupTraits(
-        baseCm,
-        topCm,
-        depthCm,
-        saturated,
-        residual,
-        mix.alphaPerCm() * lognormal(random, 1, 0.12),
-        1 + (mix.n() - 1) * lognormal(random, 1, 0.06),
+        cone,
+        retention,
         unavailable,
         Math.max(0.02, mix.leastAir() + normal(random, 0, 0.01)),
-        vessel.emptyG() + mix.dryDensityGPerMl() * volumeMl * normal(random, 1, 0.04),
+        vessel.emptyG() + dryMixG * normal(random, 1, 0.04),
         cup.cuttingG(),
         lognormal(random, 7.0 / 60 * 0.22 / mix.alphaPerCm(), 0.4),
         lognormal(random, 360, 0.4),

@@ -1,0 +1,278 @@
+// The bench at a glance: is any cup in trouble, what is watered next, is anything held.
+
+import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
+import { freshId, h, setAttr, setText } from './dom.js';
+import { alertsByCause, compareCups, compareNames, forecastWords, groupOf, GROUPS, leftWords, nameOfAlert } from './reading.js';
+import { Spark } from './spark.js';
+import { store } from './store.js';
+import { text } from './text.js';
+import * as u from './units.js';
+
+const DENSE_FROM = 25;
+const SEARCH_FROM = 13;
+const MANY = 2;
+const WORDS_EVERY_MS = 30e3;
+
+/** One cup's card; a link to its own view. */
+class Card {
+  constructor(bench, cup, room) {
+    this.state = null;
+    this.name = h('span', { class: 'card-name' }, cup.cup);
+    this.plant = h('span', { class: 'card-plant' });
+    this.sign = h('span', { class: 'card-sign' });
+    this.stateWord = h('span');
+    this.forecast = h('p', { class: 'card-forecast' });
+    this.left = h('p', { class: 'card-left' });
+    this.stage = h('p', { class: 'card-stage' });
+    this.trouble = h('p', { class: 'card-trouble' });
+    this.drawing = drawCup(frameOf(cup, bench.setup), room);
+    this.spark = new Spark(bench.name, cup);
+    const title = freshId('card');
+    this.el = h(
+      'li',
+      { class: 'card-place' },
+      h(
+        'a',
+        { class: 'card', href: `#/${encodeURIComponent(bench.name)}/cup/${encodeURIComponent(cup.cup)}` },
+        h('div', { class: 'card-picture' }, this.drawing.el),
+        h(
+          'div',
+          { class: 'card-words' },
+          h('h3', { id: title }, this.name, ' ', this.plant),
+          h('p', { class: 'card-state' }, this.sign, this.stateWord),
+          this.forecast,
+          this.trouble,
+          this.left,
+          this.stage,
+          this.spark.el,
+        ),
+      ),
+    );
+    this.el.firstChild.card = this;
+  }
+
+  show(bench, cup) {
+    this.cup = cup;
+    this.spark.cup = cup;
+    setText(this.plant, cup.plant ?? '');
+    if (this.state !== cup.state) {
+      this.state = cup.state;
+      this.sign.replaceChildren(stateSign(cup.state));
+      setText(this.stateWord, text.state[cup.state] ?? cup.state);
+    }
+    this.group = groupOf(bench, cup);
+    setAttr(this.el.firstChild, 'data-group', this.group);
+    setText(this.left, leftWords(cup));
+    setText(this.stage, text.stage[cup.stage] ?? cup.stage);
+    const alerts = bench.alertsOf(cup.cup);
+    setText(this.trouble, alerts.map((alert) => `${nameOfAlert(alert.code)}. ${alert.do ?? ''}`).join(' '));
+    this.trouble.hidden = alerts.length === 0;
+    this.tellForecast(bench);
+    this.drawing.update(cup);
+  }
+
+  tellForecast(bench) {
+    setText(this.forecast, forecastWords(this.cup, bench.now));
+  }
+}
+
+export function benchView(benchName) {
+  const cards = new Map();
+  let room = null;
+  const headline = h('h1', { class: 'headline', tabindex: '-1' });
+  const facts = h('dl', { class: 'facts' });
+  const alertLine = h('ul', { class: 'alert-lines' });
+  const search = h('input', { type: 'search', autocomplete: 'off', oninput: () => filter() });
+  const searchBox = h('label', { class: 'search' }, h('span', null, text.bench.search), search);
+  const found = h('p', { class: 'quiet', role: 'status' });
+  const groups = new Map(GROUPS.map((group) => [group, makeGroup(group)]));
+  const legend = makeLegend();
+  const body = h('div', { class: 'bench' });
+  const sight = new IntersectionObserver((entries) => {
+    for (const entry of entries) entry.target.card.spark.inSight(entry.isIntersecting, store.bench(benchName));
+  }, { rootMargin: '200px' });
+
+  const el = h('section', { class: 'view' }, headline, facts, alertLine, searchBox, found, body, legend.el);
+  body.append(...[...groups.values()].map((group) => group.el));
+
+  function makeGroup(group) {
+    const count = h('span', { class: 'count' });
+    const list = h('ul', { class: 'cards' });
+    const id = freshId('group');
+    return { list, count, el: h('section', { class: `group group-${group}`, 'aria-labelledby': id, hidden: true }, h('h2', { id }, text.bench.group[group], ' ', count), list) };
+  }
+
+  function makeLegend() {
+    const scale = h('li');
+    return { scale, el: h('details', { class: 'legend' }, h('summary', null, text.bench.legendTitle), h('ul', null, text.bench.legend.map((line) => h('li', null, line)), scale)) };
+  }
+
+  function cardsOf(bench) {
+    const frames = [...bench.cups.values()].map((cup) => frameOf(cup, bench.setup));
+    const needed = roomFor(frames);
+    if (!room || needed.top > room.top || needed.depth > room.depth) {
+      room = needed; // A larger cup came: all are drawn anew, to the new scale.
+      cards.forEach((card) => drop(card));
+      cards.clear();
+    }
+    setText(legend.scale, frames.some((frame) => frame.known) ? text.bench.toScale : text.bench.toScaleWater);
+    for (const cup of bench.cups.values()) {
+      if (!cards.has(cup.cup)) {
+        const card = new Card(bench, cup, room);
+        cards.set(cup.cup, card);
+        sight.observe(card.el.firstChild);
+      }
+      cards.get(cup.cup).show(bench, cup);
+    }
+    for (const [name, card] of cards) {
+      if (bench.cups.has(name)) continue;
+      drop(card);
+      cards.delete(name);
+    }
+    setAttr(body, 'class', cards.size >= DENSE_FROM ? 'bench dense' : 'bench');
+    searchBox.hidden = cards.size < SEARCH_FROM;
+  }
+
+  function drop(card) {
+    sight.unobserve(card.el.firstChild);
+    card.el.remove();
+  }
+
+  /** Puts cards in order; only those out of place are moved, and the one with the focus keeps it. */
+  function arrange() {
+    const focused = document.activeElement;
+    const sorted = [...cards.values()].sort((a, b) => compareCups(a.cup, b.cup));
+    for (const [name, group] of groups) {
+      const members = sorted.filter((card) => card.group === name);
+      members.forEach((card, i) => {
+        if (group.list.children[i] !== card.el) group.list.insertBefore(card.el, group.list.children[i] ?? null);
+      });
+      setText(group.count, String(members.length));
+      group.el.hidden = members.length === 0;
+    }
+    if (focused !== document.activeElement && focused?.isConnected) focused.focus({ preventScroll: true });
+    filter();
+  }
+
+  function filter() {
+    const wanted = search.value.trim().toLowerCase();
+    let n = 0;
+    for (const card of cards.values()) {
+      const fits = !wanted || `${card.cup.cup} ${card.cup.plant}`.toLowerCase().includes(wanted);
+      card.el.hidden = !fits;
+      if (fits) n += 1;
+    }
+    setText(found, wanted ? text.bench.found(n) : '');
+  }
+
+  function tellHeadline(bench) {
+    const inTrouble = [...cards.values()].filter((card) => card.group === 'trouble').length;
+    const benchAlerts = bench.alerts.filter((alert) => !alert.cup);
+    const words = cards.size === 0 ? text.bench.noCups
+      : inTrouble > 0 ? text.bench.trouble(inTrouble)
+        : benchAlerts.length > 0 ? text.bench.benchTrouble
+          : text.bench.allWell(cards.size);
+    setText(headline, words);
+    setAttr(headline, 'data-trouble', inTrouble > 0 || benchAlerts.length > 0 ? 'yes' : 'no');
+  }
+
+  function nextWords(bench) {
+    const names = (states) => [...bench.cups.values()].filter((cup) => states.includes(cup.state)).map((cup) => cup.cup).sort(compareNames);
+    const now = names(['watering', 'due']);
+    if (now.length > 0) return text.bench.nextNow(now);
+    const coming = [...bench.cups.values()].filter((cup) => cup.state === 'steady' && cup.due_at)
+      .sort((a, b) => Date.parse(a.due_at) - Date.parse(b.due_at))[0];
+    if (!coming) return text.bench.nextNone;
+    return text.bench.nextCup(coming.cup, `${forecastWords(coming, bench.now)} (${u.near(Date.parse(coming.due_at), bench.now)})`);
+  }
+
+  function heldWords(bench) {
+    const holds = bench.status?.holds ?? [];
+    if (holds.includes('*')) return text.bench.heldAll;
+    const held = new Set(holds);
+    for (const cup of bench.cups.values()) if (cup.state === 'held') held.add(cup.cup);
+    return held.size === 0 ? text.bench.heldNone : text.list([...held].sort(compareNames));
+  }
+
+  function tellFacts(bench) {
+    const status = bench.status;
+    const climate = [
+      status?.air_c !== null && status?.air_c !== undefined ? `${text.bench.air} ${u.temp(status.air_c)}` : null,
+      status?.rh_pct !== null && status?.rh_pct !== undefined ? `${u.number(status.rh_pct)} % RH` : null,
+      status?.root_c !== null && status?.root_c !== undefined ? `${text.bench.root} ${u.temp(status.root_c)}` : null,
+    ].filter(Boolean).join(', ');
+    const tanks = Object.entries(status?.tank_ml ?? {}).map(([name, ml]) => `${name} ${u.tank(ml)}`).join(', ');
+    const rows = [
+      [text.bench.next, nextWords(bench)],
+      [text.bench.held, heldWords(bench)],
+      [text.bench.climate, climate || text.bench.unread],
+      [text.bench.tanks, tanks || text.bench.unread],
+    ];
+    while (facts.children.length < rows.length) facts.append(h('div', null, h('dt'), h('dd')));
+    rows.forEach(([term, words], i) => {
+      setText(facts.children[i].firstChild, term);
+      setText(facts.children[i].lastChild, words);
+    });
+  }
+
+  /** What concerns the bench or many cups at once; the rest stands on its cup's own card. */
+  function tellAlerts(bench) {
+    const causes = alertsByCause(bench.alerts).filter((cause) => cause.alerts.length > MANY || !cause.alerts[0].cup);
+    const lines = causes.map((cause) => {
+      const named = cause.alerts.map((alert) => alert.cup).filter(Boolean).sort(compareNames);
+      return h('li', { 'data-code': cause.code },
+        h('strong', null, nameOfAlert(cause.code)),
+        named.length > 0 ? `: ${text.list(named)}. ` : '. ',
+        cause.alerts[0].do ?? '');
+    });
+    const key = JSON.stringify(bench.alerts);
+    if (alertLine.dataset.key === key) return;
+    alertLine.dataset.key = key;
+    alertLine.replaceChildren(...lines);
+    alertLine.hidden = lines.length === 0;
+  }
+
+  function update() {
+    const bench = store.bench(benchName);
+    if (!bench) return;
+    cardsOf(bench);
+    arrange();
+    tellHeadline(bench);
+    tellFacts(bench);
+    tellAlerts(bench);
+  }
+
+  function onChange(changes) {
+    const bench = store.bench(benchName);
+    if (!bench) return;
+    const mine = changes.all || changes.benches.has(benchName);
+    if (!mine) return;
+    const membersChanged = [...changes.cups.values()].some((change) => !cards.has(change.cup.cup));
+    if (changes.all || membersChanged || changes.events.length > 0) {
+      update();
+    } else {
+      for (const change of changes.cups.values()) if (change.bench === benchName) cards.get(change.cup.cup).show(bench, change.cup);
+      if (changes.cups.size > 0) arrange();
+      tellHeadline(bench);
+      tellFacts(bench);
+    }
+    for (const word of changes.weights) if (word.bench === benchName) cards.get(word.cup)?.spark.add(word.at, word.mass_g);
+  }
+
+  const words = setInterval(() => {
+    const bench = store.bench(benchName);
+    if (bench) cards.forEach((card) => card.tellForecast(bench));
+  }, WORDS_EVERY_MS);
+
+  update();
+  return {
+    el,
+    title: text.bench.title(benchName),
+    heading: headline,
+    onChange,
+    leave() {
+      clearInterval(words);
+      sight.disconnect();
+    },
+  };
+}

@@ -1,0 +1,273 @@
+// Curves by uPlot, in the page's colours, moved by mouse, finger and keyboard.
+
+import uPlot from '../lib/uplot/uPlot.esm.js';
+import * as u from './units.js';
+
+const HEIGHT_PX = { narrow: 300, wide: 420 };
+const LEAST_SPAN_S = 300;
+
+const css = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+export const colour = (name) => () => css(name);
+
+let sheet = null;
+function needSheet() {
+  if (sheet) return;
+  sheet = document.createElement('link');
+  sheet.rel = 'stylesheet';
+  sheet.href = 'lib/uplot/uPlot.min.css';
+  document.head.append(sheet);
+}
+
+/** Labels of a time axis in the reader's zone and clock; a new day is named where it begins. */
+function timeLabels(plot, splits, axisIndex, space, step) {
+  let lastDay = null;
+  return splits.map((at) => {
+    const day = u.day(at * 1000);
+    const words = step >= 86400 ? day : day === lastDay ? u.clockTime(at * 1000) : `${u.clockTime(at * 1000)}\n${day}`;
+    lastDay = day;
+    return words;
+  });
+}
+
+function axis(extra) {
+  return { stroke: colour('--soft'), font: `12px ${css('--sans')}`, grid: { stroke: colour('--line'), width: 1 }, ticks: { stroke: colour('--line'), width: 1 }, ...extra };
+}
+
+const heightFor = (width) => (width < 600 ? HEIGHT_PX.narrow : HEIGHT_PX.wide);
+
+/** Keeps a chart as wide as its place and in the colours of the scheme; answers a function that ends both. */
+function keepFitting(plot, place) {
+  const resize = new ResizeObserver(() => {
+    const width = place.clientWidth;
+    if (width > 0 && width !== plot.width) plot.setSize({ width, height: heightFor(width) });
+  });
+  resize.observe(place);
+  const scheme = matchMedia('(prefers-color-scheme: dark)');
+  const redraw = () => plot.redraw(false, true);
+  scheme.addEventListener('change', redraw);
+  return () => {
+    resize.disconnect();
+    scheme.removeEventListener('change', redraw);
+    plot.destroy();
+  };
+}
+
+/** Pans and zooms the x scale: keys on `place`, Shift-drag, one finger, two fingers, Ctrl-wheel. */
+function makeMovable(plot, place, moved, home) {
+  const over = plot.over;
+  const fingers = new Map();
+  const set = (min, max) => {
+    if (max - min < LEAST_SPAN_S) return;
+    plot.setScale('x', { min, max });
+    moved(min, max);
+  };
+  const span = () => plot.scales.x.max - plot.scales.x.min;
+  const shift = (part) => set(plot.scales.x.min + part * span(), plot.scales.x.max + part * span());
+  const zoom = (factor, centre = 0.5) => {
+    const at = plot.scales.x.min + centre * span();
+    set(at - (at - plot.scales.x.min) * factor, at + (plot.scales.x.max - at) * factor);
+  };
+  const keys = { ArrowLeft: () => shift(-0.2), ArrowRight: () => shift(0.2), '+': () => zoom(0.6), '=': () => zoom(0.6), '-': () => zoom(1 / 0.6), 0: home };
+  place.addEventListener('keydown', (event) => {
+    if (event.target !== place || event.ctrlKey || event.metaKey || event.altKey || !keys[event.key]) return;
+    event.preventDefault();
+    keys[event.key]();
+  });
+  over.addEventListener('wheel', (event) => {
+    if (!event.ctrlKey) return;
+    event.preventDefault();
+    zoom(event.deltaY > 0 ? 1.25 : 0.8, event.offsetX / over.clientWidth);
+  }, { passive: false });
+  over.addEventListener('mousedown', (event) => event.shiftKey && event.stopImmediatePropagation(), true);
+  over.addEventListener('pointerdown', (event) => {
+    if (event.pointerType === 'mouse' && !event.shiftKey) return;
+    fingers.set(event.pointerId, event.clientX);
+    over.setPointerCapture(event.pointerId);
+  });
+  over.addEventListener('pointermove', (event) => {
+    if (!fingers.has(event.pointerId)) return;
+    const before = [...fingers.values()];
+    fingers.set(event.pointerId, event.clientX);
+    const after = [...fingers.values()];
+    if (fingers.size === 1) shift((before[0] - after[0]) / over.clientWidth);
+    else {
+      const apart = ([a, b]) => Math.max(20, Math.abs(a - b));
+      const middle = ((after[0] + after[1]) / 2 - over.getBoundingClientRect().left) / over.clientWidth;
+      zoom(apart(before) / apart(after), middle);
+    }
+  });
+  const lift = (event) => fingers.delete(event.pointerId);
+  over.addEventListener('pointerup', lift);
+  over.addEventListener('pointercancel', lift);
+  over.addEventListener('dblclick', home);
+}
+
+const DASHES = { wet: [1, 4], capacity: [], refill: [8, 3, 2, 3], due: [3, 3], dry: [9, 5] };
+
+function drawLines(plot, lines) {
+  const { ctx, bbox } = plot;
+  const ratio = devicePixelRatio;
+  ctx.save();
+  ctx.font = `${12 * ratio}px ${css('--sans')}`;
+  ctx.textAlign = 'right';
+  ctx.textBaseline = 'alphabetic';
+  let lastY = -Infinity;
+  for (const line of [...lines].sort((a, b) => b.value - a.value)) {
+    const y = plot.valToPos(line.value, 'y', true);
+    if (y < bbox.top || y > bbox.top + bbox.height) continue;
+    ctx.beginPath();
+    ctx.strokeStyle = css(line.name === 'dry' || line.name === 'wet' ? '--clay' : '--soft');
+    ctx.lineWidth = ratio * (line.name === 'capacity' ? 0.6 : 1.2);
+    ctx.setLineDash(DASHES[line.name].map((part) => part * ratio));
+    ctx.moveTo(bbox.left, y);
+    ctx.lineTo(bbox.left + bbox.width, y);
+    ctx.stroke();
+    if (y - lastY > 14 * ratio) {
+      ctx.fillStyle = css('--soft');
+      ctx.fillText(line.label, bbox.left + bbox.width - 4 * ratio, y - 4 * ratio);
+      lastY = y;
+    }
+  }
+  ctx.restore();
+}
+
+function drawDoses(plot, doses) {
+  const { ctx, bbox } = plot;
+  const ratio = devicePixelRatio;
+  const size = 5 * ratio;
+  ctx.save();
+  ctx.font = `${11 * ratio}px ${css('--sans')}`;
+  ctx.textAlign = 'left';
+  ctx.textBaseline = 'alphabetic';
+  ctx.strokeStyle = css('--busy');
+  ctx.fillStyle = css('--busy');
+  ctx.lineWidth = ratio;
+  let freeFrom = -Infinity;
+  for (const dose of doses) {
+    if (dose.at < plot.scales.x.min || dose.at > plot.scales.x.max) continue;
+    const x = plot.valToPos(dose.at, 'x', true);
+    const y = bbox.top + 2.2 * size;
+    ctx.globalAlpha = 0.3;
+    ctx.beginPath();
+    ctx.moveTo(x, y);
+    ctx.lineTo(x, bbox.top + bbox.height);
+    ctx.stroke();
+    ctx.globalAlpha = 1;
+    ctx.beginPath(); // a drop, filled where there was feed in it
+    ctx.moveTo(x, y - 2 * size);
+    ctx.quadraticCurveTo(x + 1.4 * size, y, x, y);
+    ctx.quadraticCurveTo(x - 1.4 * size, y, x, y - 2 * size);
+    ctx.stroke();
+    if (dose.feed) ctx.fill();
+    const words = dose.label;
+    if (x > freeFrom && x + size + ctx.measureText(words).width < bbox.left + bbox.width) {
+      ctx.fillText(words, x + size, y);
+      freeFrom = x + 2 * size + ctx.measureText(words).width;
+    }
+  }
+  ctx.restore();
+}
+
+/**
+ * A weight curve in `place`. `options`: {from, to} epoch seconds, moved(from, to), home(), moment(at, massG).
+ * Answers {setData, setRange, range, setMarks, end}.
+ */
+export function weightChart(place, options) {
+  needSheet();
+  let marks = { lines: [], doses: [] };
+  const yRange = (plot, low, high) => {
+    const near = plot.scales.x.max - plot.scales.x.min < 6 * 3600;
+    const values = marks.lines.map((line) => line.value);
+    const all = [low, high, ...(near ? [] : values)].filter(Number.isFinite);
+    if (all.length === 0) return [0, 1];
+    const [min, max] = [Math.min(...all), Math.max(...all)];
+    const pad = Math.max((max - min) * 0.07, near ? 1.5 : 0.5);
+    return [min - pad, max + pad * 1.8];
+  };
+  const width = place.clientWidth || 320;
+  const plot = new uPlot({
+    width,
+    height: heightFor(width),
+    legend: { show: false },
+    padding: [8, 32, 0, 0],
+    scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: yRange } },
+    axes: [axis({ values: timeLabels, size: 48, space: 70 }), axis({ size: 62, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
+    series: [{}, { stroke: colour('--water-deep'), width: 2, points: { show: false }, spanGaps: false }],
+    cursor: { drag: { x: true, y: false }, points: { size: 8 } },
+    hooks: {
+      draw: [(self) => { drawLines(self, marks.lines); drawDoses(self, marks.doses); }],
+      setCursor: [(self) => {
+        const i = self.cursor.idx;
+        if (i !== null && i !== undefined && self.data[1][i] !== null && self.cursor.left >= 0) options.moment(self.data[0][i]);
+      }],
+      setSelect: [(self) => {
+        if (self.select.width > 4) setTimeout(() => options.moved(self.scales.x.min, self.scales.x.max));
+      }],
+    },
+  }, [[], []], place);
+  makeMovable(plot, place, options.moved, options.home);
+  plot.setScale('x', { min: options.from, max: options.to });
+  const stop = keepFitting(plot, place);
+  return {
+    setData(at, massG) {
+      const { min, max } = plot.scales.x;
+      plot.setData([at, massG.map((g) => (g === null ? null : u.massValue(g)))], false);
+      plot.setScale('x', { min, max });
+    },
+    setRange: (min, max) => plot.setScale('x', { min, max }),
+    setMarks(lines, doses) {
+      marks = { lines: lines.map((line) => ({ ...line, value: u.massValue(line.massG) })), doses };
+      plot.setScale('x', { min: plot.scales.x.min, max: plot.scales.x.max });
+    },
+    end: stop,
+  };
+}
+
+/**
+ * Curves over hours, laid over one another. `curves`: [{label, colour, dash, width, hours, values}], all on one x;
+ * `bands`: [{low, high}] as indexes of curves. Answers {end}.
+ */
+export function overlayChart(place, hours, curves, bands, labels) {
+  needSheet();
+  const width = place.clientWidth || 320;
+  const plot = new uPlot({
+    width,
+    height: heightFor(width),
+    legend: { show: false },
+    padding: [8, 16, 0, 0],
+    scales: { x: { time: false } },
+    axes: [axis({ label: labels.x, labelFont: `12px ${css('--sans')}`, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) }), axis({ size: 60, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) })],
+    series: [{}, ...curves.map((curve) => ({ label: curve.label, stroke: curve.colour, width: curve.width, dash: curve.dash, points: { show: false }, spanGaps: true }))],
+    bands: bands.map((band) => ({ series: [band.high + 1, band.low + 1], fill: band.fill })),
+    cursor: { drag: { x: true, y: false } },
+    hooks: {
+      draw: [(self) => drawNames(self, curves)],
+    },
+  }, [hours, ...curves.map((curve) => curve.values)], place);
+  return { end: keepFitting(plot, place) };
+}
+
+/** Each curve's name at its end, so that none is told by colour alone. */
+function drawNames(plot, curves) {
+  const { ctx, bbox } = plot;
+  const ratio = devicePixelRatio;
+  ctx.save();
+  ctx.font = `${11 * ratio}px ${css('--sans')}`;
+  ctx.textAlign = 'right';
+  ctx.textBaseline = 'alphabetic';
+  const taken = [];
+  curves.forEach((curve, i) => {
+    if (!curve.name) return;
+    const values = plot.data[i + 1];
+    let last = values.length - 1;
+    while (last >= 0 && (values[last] === null || values[last] === undefined)) last -= 1;
+    if (last < 0) return;
+    const x = Math.min(plot.valToPos(plot.data[0][last], 'x', true), bbox.left + bbox.width - 2 * ratio);
+    let y = plot.valToPos(values[last], 'y', true) - 5 * ratio;
+    while (taken.some((other) => Math.abs(other.x - x) < 70 * ratio && Math.abs(other.y - y) < 12 * ratio)) y -= 12 * ratio;
+    taken.push({ x, y });
+    ctx.fillStyle = css('--ink');
+    ctx.fillText(curve.name, x, y);
+  });
+  ctx.restore();
+}

@@ -1,0 +1,321 @@
+// One cup: what it is doing and why, its weight over any range, and what was done with it.
+
+import * as api from './api.js';
+import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
+import { h, setAttr, setText } from './dom.js';
+import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, nameOfAlert, nameOfLimit } from './reading.js';
+import { store } from './store.js';
+import { text } from './text.js';
+import * as u from './units.js';
+
+const RANGES_H = [6, 24, 72, 336, 0];
+const USUAL_RANGE_H = 72;
+const MOST_DOSES = 500;
+const TABLE_ROWS = 48;
+const SETTLE_MS = 250;
+const t = text.cup;
+
+/** The reasons that hold a cup back, in words, found and limit beside each. */
+export function reasonList(cup) {
+  return cup.reasons.map((reason) => h('li', { class: 'stop' }, h('strong', null, nameOfLimit(reason.code)), ': ', reason.sentence,
+    Number.isFinite(reason.value) ? h('span', { class: 'quiet' }, ` (${t.found} ${withUnit(reason.value, reason.unit)}, ${t.limit} ${withUnit(reason.threshold, reason.unit)})`) : null));
+}
+
+const withUnit = (value, unit) => `${u.number(value, value % 1 ? 2 : 0)}${unit ? ` ${unit}` : ''}`;
+
+function whenWords(iso, now) {
+  const ms = Date.parse(iso);
+  if (ms <= now) return t.now;
+  return t.in(u.span(ms - now), u.near(ms, now));
+}
+
+function doseFields(event) {
+  const dose = event.data;
+  return [u.dayTime(Date.parse(event.at)), u.volume(dose.plain_ml, 1), u.volume(dose.feed_ml, 1), u.number(dose.strength, 2), text.why[dose.why] ?? dose.why, t.dose[dose.outcome] ?? dose.outcome];
+}
+
+function head(benchName, cupName) {
+  const heading = h('h1', { class: 'headline', tabindex: '-1' });
+  const state = h('p', { class: 'cup-state' });
+  const means = h('p', { class: 'quiet' });
+  const picture = h('div');
+  const facts = h('dl', { class: 'cup-facts' });
+  const others = h('div', { class: 'row' });
+  const el = h('div', null,
+    h('div', { class: 'cup-top' }, h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}` }, `← ${t.back}`), others),
+    h('div', { class: 'cup-head' }, picture, h('div', null, heading, state, means), facts));
+  let drawing = null;
+
+  function show(bench, cup) {
+    setText(heading, t.title(cup.cup, cup.plant));
+    setAttr(state, 'data-group', groupOf(bench, cup));
+    const worse = cup.state === 'dry' || cup.state === 'wet';
+    state.replaceChildren(stateSign(cup.state), h('span', null, worse ? text.state[cup.state] : `${text.state[cup.state]}, ${forecastWords(cup, bench.now)}`));
+    setText(means, text.stateMeans[cup.state]);
+    if (!drawing) {
+      const frame = frameOf(cup, bench.setup);
+      drawing = drawCup(frame, roomFor([frame]));
+      picture.replaceChildren(drawing.el);
+    }
+    drawing.update(cup);
+    const left = leftOf(cup.depletion);
+    const rows = [
+      [t.water, left === null ? '–' : `${u.percent(left)}, ${u.volume(left * cup.available_ml)}`],
+      [t.mass, cup.mass_g === null ? '–' : `${u.mass(cup.mass_g)} (${cup.trusted ? t.trusted : t.untrusted})`],
+      [t.rate, u.rate(cup.rate_g_h)],
+      [t.due, cup.due_at ? whenWords(cup.due_at, bench.now) : '–'],
+      [t.dry, cup.dry_at ? whenWords(cup.dry_at, bench.now) : '–'],
+      [t.fed, t.fedOf(u.percent(cup.fed))],
+      [t.sure, cup.sd === null ? '–' : t.sureIs(u.percent(cup.sd))],
+      [text.stageSeen[cup.stage], text.stageFeed[cup.stage]],
+    ];
+    while (facts.children.length < rows.length) facts.append(h('div', null, h('dt'), h('dd')));
+    rows.forEach(([term, words], i) => {
+      setText(facts.children[i].firstChild, term);
+      setText(facts.children[i].lastChild, words);
+    });
+    const names = [...bench.cups.keys()].sort(compareNames);
+    if (others.childElementCount === 0 && names.length > 1) {
+      const at = names.indexOf(cupName);
+      const go = (name, words) => h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(name)}`, 'aria-label': `${words}: ${name}` }, name);
+      others.append(go(names[(at + names.length - 1) % names.length], t.previous), go(names[(at + 1) % names.length], t.next));
+      others.firstChild.prepend('‹ ');
+      others.lastChild.append(' ›');
+    }
+  }
+  return { el, heading, show };
+}
+
+function whyPanel() {
+  const list = h('ul', { class: 'says' });
+  const alerts = h('ul', { class: 'says' });
+  const alertTitle = h('h3', null, t.alerts);
+  const el = h('section', { class: 'panel' }, h('h2', null, t.why), list, alertTitle, alerts);
+  let shown = '';
+  return {
+    el,
+    show(bench, cup) {
+      const own = bench.alertsOf(cup.cup);
+      const key = JSON.stringify([cup.reasons, own, forecastWords(cup, bench.now)]);
+      if (key === shown) return;
+      shown = key;
+      const lines = reasonList(cup);
+      const pastDue = cup.depletion !== null && cup.depletion >= cup.due;
+      if (!pastDue && cup.trusted && cup.depletion !== null) {
+        const toDue = cup.due_at ? Date.parse(cup.due_at) - bench.now : NaN;
+        lines.unshift(h('li', { class: 'go' }, toDue > 0 ? t.whyNotDue(u.span(toDue)) : t.whyNotDueUnknown));
+      }
+      if (cup.reasons.length === 0) lines.push(h('li', { class: 'go' }, t.whyFree));
+      list.replaceChildren(...lines);
+      alertTitle.hidden = own.length === 0;
+      alerts.replaceChildren(...own.map((alert) => h('li', { class: 'stop' }, h('strong', null, nameOfAlert(alert.code)), ': ', alert.do, h('span', { class: 'quiet' }, ` ${text.alerts.since(u.near(Date.parse(alert.since), bench.now), u.span(bench.now - Date.parse(alert.since)))}`))));
+    },
+  };
+}
+
+/** The curve with its range buttons, its sentence, its moment and its table. */
+function curvePanel(benchName, cupName) {
+  const place = h('div', { class: 'chart', tabindex: '0', role: 'group', 'aria-label': t.chartLabel(cupName) });
+  const summary = h('p', { role: 'status' }, t.loading);
+  const moment = h('p', { class: 'number' }, t.momentHint);
+  const momentInput = h('input', { type: 'datetime-local', onchange: () => tellMoment(new Date(momentInput.value).getTime() / 1000, true) });
+  const table = h('tbody');
+  const tableBox = h('details', { ontoggle: () => tell() }, h('summary', null, t.table),
+    h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.chart },
+      h('table', null, h('thead', null, h('tr', null, h('th', { scope: 'col' }, t.colTime), h('th', { scope: 'col', class: 'n' }, t.colMass), h('th', { scope: 'col', class: 'n' }, t.colLeft))), table)));
+  const buttons = RANGES_H.map((hours) => h('button', { type: 'button', 'aria-pressed': 'false', onclick: () => follow(hours) }, t.range[hours]));
+  const doses = h('tbody');
+  const doseNone = h('p', { class: 'quiet' }, t.noDoses);
+  const doseTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.doses }, h('table', null, h('thead', null, h('tr', null,
+    [t.colTime, t.colWater, t.colFeed, t.colStrength, t.colWhy, t.colOutcome].map((word) => h('th', { scope: 'col' }, word)))), doses));
+  const el = h('div', null,
+    h('section', { class: 'panel' }, h('h2', null, t.chart),
+      h('div', { class: 'row', role: 'group', 'aria-label': t.ranges }, buttons),
+      place, summary, h('p', { class: 'quiet' }, t.chartHint),
+      h('h3', null, t.moment), h('label', { class: 'row' }, h('span', { class: 'only-heard' }, t.momentLabel), momentInput), moment,
+      tableBox),
+    h('section', { class: 'panel' }, h('h2', null, t.doses), doseNone, doseTable));
+
+  let chart = null;
+  let data = { at: [], mass_g: [] };
+  let doseEvents = [];
+  let following = USUAL_RANGE_H; // hours up to now; null while the reader looks elsewhere
+  let range = null;
+  let asked = 0;
+  let timer = null;
+  const bench = () => store.bench(benchName);
+  const cup = () => bench()?.cups.get(cupName);
+
+  function follow(hours) {
+    following = hours;
+    const to = bench().now / 1000;
+    range = { from: hours === 0 ? (data.first ?? to - 336 * 3600) : to - hours * 3600, to };
+    buttons.forEach((button, i) => setAttr(button, 'aria-pressed', String(RANGES_H[i] === hours)));
+    chart?.setRange(range.from, range.to);
+    load(hours === 0);
+  }
+
+  function moved(from, to) {
+    following = null;
+    range = { from, to };
+    buttons.forEach((button) => setAttr(button, 'aria-pressed', 'false'));
+    clearTimeout(timer);
+    timer = setTimeout(() => load(false), SETTLE_MS);
+    tell();
+  }
+
+  async function load(everything) {
+    asked += 1;
+    const mine = asked;
+    const pad = (range.to - range.from) / 2;
+    const from = everything ? undefined : new Date((range.from - pad) * 1000);
+    const to = following === null ? new Date((range.to + pad) * 1000) : undefined;
+    try {
+      const [weights, events] = await Promise.all([
+        api.weights(benchName, cupName, from, to),
+        api.events(benchName, { cup: cupName, kind: 'dose', from, to, limit: MOST_DOSES }),
+      ]);
+      if (mine !== asked) return; // The reader has moved on.
+      data = { at: weights.at, mass_g: weights.mass_g, first: everything ? weights.at[0] : data.first };
+      doseEvents = events.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+      if (everything && weights.at.length > 0) range = { from: weights.at[0], to: bench().now / 1000 };
+      if (!chart) await begin();
+      draw();
+    } catch (error) {
+      if (mine === asked) setText(summary, t.failed(error.message));
+    }
+  }
+
+  async function begin() {
+    const { weightChart } = await import('./chart.js');
+    if (chart || !place.isConnected) return;
+    chart = weightChart(place, { ...range, moved, home: () => follow(USUAL_RANGE_H), moment: (at) => tellMoment(at, false) });
+  }
+
+  function draw() {
+    if (!chart) return;
+    mark();
+    chart.setData(data.at, data.mass_g);
+    chart.setRange(range.from, range.to);
+    tell();
+  }
+
+  function mark() {
+    const now = cup();
+    if (!now || !chart) return;
+    const lines = [['wet', now.wet], ['capacity', 0], ['refill', now.refill], ['due', now.due], ['dry', now.dry]]
+      .filter(([name, depletion]) => name !== 'capacity' || (Math.abs(now.refill) > 0.03 && Math.abs(now.wet) > 0.03))
+      .map(([name, depletion]) => ({ name, massG: massAt(now, depletion), label: t.line[name] }));
+    chart.setMarks(lines, doseEvents.map((event) => ({
+      at: Date.parse(event.at) / 1000,
+      feed: event.data.feed_ml > 0,
+      label: u.volume(event.data.plain_ml + event.data.feed_ml),
+    })));
+  }
+
+  function inRange() {
+    const rows = [];
+    data.at.forEach((at, i) => {
+      if (at >= range.from && at <= range.to && data.mass_g[i] !== null) rows.push([at, data.mass_g[i]]);
+    });
+    return rows;
+  }
+
+  function tell() {
+    const rows = inRange();
+    const given = doseEvents.filter((event) => Date.parse(event.at) / 1000 >= range.from && Date.parse(event.at) / 1000 <= range.to);
+    if (rows.length === 0) setText(summary, t.noWeights);
+    else {
+      const change = rows.at(-1)[1] - rows[0][1];
+      const changed = Math.abs(change) < 0.05 ? t.same : change < 0 ? t.lost(u.mass(-change)) : t.gained(u.mass(change));
+      const volume = given.reduce((sum, event) => sum + event.data.plain_ml + event.data.feed_ml, 0);
+      setText(summary, `${t.summary(rows.length, u.dayTime(rows[0][0] * 1000), u.dayTime(rows.at(-1)[0] * 1000), changed)} ${t.summaryDoses(given.length, u.volume(volume))}`);
+    }
+    doses.replaceChildren(...given.slice(-30).reverse().map((event) => h('tr', null, doseFields(event).map((field) => h('td', null, field)))));
+    doseTable.hidden = given.length === 0;
+    doseNone.hidden = given.length > 0;
+    if (tableBox.open) tellTable(rows);
+  }
+
+  function tellTable(rows) {
+    const step = Math.max(1, Math.ceil(rows.length / TABLE_ROWS));
+    const picked = rows.filter((row, i) => (rows.length - 1 - i) % step === 0).reverse();
+    table.replaceChildren(...picked.map(([at, mass]) => h('tr', null, h('td', null, u.dayTime(at * 1000)), h('td', { class: 'n' }, u.mass(mass)), h('td', { class: 'n' }, u.percent(leftOf(depletionAt(cup(), mass)))))));
+  }
+
+  function tellMoment(at, typed) {
+    const now = cup();
+    if (!now || data.at.length === 0 || !Number.isFinite(at)) return;
+    let nearest = 0;
+    for (let i = 1; i < data.at.length; i += 1) if (Math.abs(data.at[i] - at) < Math.abs(data.at[nearest] - at)) nearest = i;
+    const mass = data.mass_g[nearest];
+    const depletion = depletionAt(now, mass);
+    const band = depletion < now.wet ? 'wet' : depletion < now.refill ? 'full' : depletion < now.due ? 'steady' : depletion < now.dry ? 'due' : 'dry';
+    const before = doseEvents.filter((event) => Date.parse(event.at) / 1000 <= data.at[nearest]).at(-1);
+    setAttr(moment, 'role', typed ? 'status' : null);
+    setText(moment, [
+      t.momentIs(u.dayTime(data.at[nearest] * 1000), u.mass(mass), u.percent(leftOf(depletion))),
+      t.momentBand[band],
+      before ? t.momentDose(u.span(data.at[nearest] * 1000 - Date.parse(before.at))) : t.momentNone,
+      t.momentNow,
+    ].join(' '));
+  }
+
+  function onChange(changes) {
+    if (!range) return;
+    const news = changes.weights.filter((word) => word.bench === benchName && word.cup === cupName && word.at > (data.at.at(-1) ?? 0));
+    for (const word of news) {
+      data.at.push(word.at);
+      data.mass_g.push(word.mass_g);
+    }
+    const watered = changes.events.filter(({ bench: name, event }) => name === benchName && event.cup === cupName && event.kind === 'dose');
+    doseEvents.push(...watered.map(({ event }) => event));
+    if (following !== null && (news.length > 0 || watered.length > 0)) {
+      const to = bench().now / 1000;
+      range = { from: following === 0 ? range.from : to - following * 3600, to };
+    }
+    if (chart && (news.length > 0 || watered.length > 0)) draw();
+    else if (changes.cups.has(`${benchName}/${cupName}`)) mark();
+  }
+
+  return { el, start: () => follow(USUAL_RANGE_H), onChange, reload: () => load(following === 0), end: () => chart?.end() };
+}
+
+function doingLinks(benchName, cupName) {
+  const kinds = ['dose', 'watered', 'stage', 'hold', 'release', 'drained', 'away', 'back', 'flush', 'clear', 'repot', 'retire'];
+  return h('section', { class: 'panel' }, h('h2', null, t.doing), h('div', { class: 'row' }, kinds.map((kind) =>
+    h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}` }, text.doing.kind[kind]))));
+}
+
+export function cupView(benchName, cupName) {
+  const top = head(benchName, cupName);
+  const why = whyPanel();
+  const curve = curvePanel(benchName, cupName);
+  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels' }, curve.el, h('div', null, why.el, doingLinks(benchName, cupName))));
+  const show = () => {
+    const bench = store.bench(benchName);
+    const cup = bench?.cups.get(cupName);
+    if (cup) {
+      top.show(bench, cup);
+      why.show(bench, cup);
+    }
+    return Boolean(cup);
+  };
+  const known = show();
+  if (!known) {
+    const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.unknown(cupName));
+    return { el: h('section', { class: 'view' }, heading, h('a', { href: `#/${encodeURIComponent(benchName)}` }, t.back)), title: cupName, heading, wantsBench: true };
+  }
+  setTimeout(curve.start);
+  return {
+    el,
+    title: cupName,
+    heading: top.heading,
+    onChange(changes) {
+      if (changes.all || changes.benches.has(benchName)) show();
+      if (changes.all) curve.reload();
+      curve.onChange(changes);
+    },
+    leave: curve.end,
+  };
+}

@@ -1,0 +1,45 @@
+// An empty store: what to do next.
+
+import { h, say } from './dom.js';
+import { text } from './text.js';
+
+const FIRST_BENCH = `bench: back-room
+place: {latitude: 54.9, longitude: -1.6, zone: Europe/London}
+
+watering:
+  window: {from: "08:00", to: "16:00"}   # local time
+  pass: 30 mL                            # the largest single pass
+  soak: 12 min                           # the least time between two passes to one cup
+
+mixes:
+  coir-perlite:
+    retention: {saturated: 0.82, residual: 0.12, alpha: 0.22, n: 1.55}
+    unavailable: 0.10
+    least_air: 0.10
+    dry_density: 0.10
+vessels:
+  tall: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}   # inner size, depth of mix
+
+cups:
+  A1: {vessel: tall, mix: coir-perlite, plant: blackcurrant, struck: 2026-11-14, stage: struck, cutting: 14 g}
+  A2: {vessel: tall, mix: coir-perlite, plant: mulberry, struck: 2026-12-02, stage: struck, cutting: 9 g}
+`;
+
+export function firstView() {
+  const t = text.first;
+  const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.title);
+  const copy = h('button', { type: 'button', onclick: async () => {
+    await navigator.clipboard?.writeText(FIRST_BENCH);
+    say(t.copied);
+  } }, t.copy);
+  return {
+    el: h('section', { class: 'view' }, heading, h('p', null, t.lead),
+      h('div', { class: 'panel' }, h('ol', { class: 'steps' }, t.steps.map((step) => h('li', null, step)))),
+      h('div', { class: 'panel' }, h('h2', null, t.file), h('pre', { tabindex: '0', 'aria-label': t.file }, FIRST_BENCH), h('p', { class: 'row' }, copy)),
+      h('div', { class: 'panel' }, h('h2', null, text.cautions.short), h('p', null, text.cautions.waterItems[0], ' ', text.cautions.feedItems[0]), h('p', null, h('a', { href: '#/cautions' }, text.cautions.title))),
+      h('p', { class: 'quiet', role: 'status' }, t.waiting)),
+    title: t.title,
+    heading,
+    wantsBench: true,
+  };
+}

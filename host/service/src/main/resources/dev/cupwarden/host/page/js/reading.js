@@ -1,0 +1,81 @@
+// What a cup's numbers mean to a grower: its group, its order among others, its forecast in words.
+
+import { text } from './text.js';
+import * as u from './units.js';
+
+const TROUBLE = ['dry', 'wet', 'untrusted'];
+const NOW = ['watering', 'due', 'soaking'];
+const ASIDE = ['held', 'away'];
+
+export const GROUPS = ['trouble', 'now', 'aside', 'steady'];
+
+export function groupOf(bench, cup) {
+  if (TROUBLE.includes(cup.state) || bench.alertsOf(cup.cup).length > 0) return 'trouble';
+  if (NOW.includes(cup.state)) return 'now';
+  return ASIDE.includes(cup.state) ? 'aside' : 'steady';
+}
+
+function rankOf(cup) {
+  const order = [...TROUBLE, ...NOW, ...ASIDE, 'steady'];
+  return order.indexOf(cup.state);
+}
+
+const dueMs = (cup) => (cup.due_at ? Date.parse(cup.due_at) : Infinity);
+
+/** Trouble first, then by when due, then by name as a person counts (A2 before A10). */
+export function compareCups(a, b) {
+  const byRank = rankOf(a) - rankOf(b);
+  if (byRank) return byRank;
+  const [dueA, dueB] = [dueMs(a), dueMs(b)];
+  if (dueA !== dueB) return dueA - dueB;
+  return compareNames(a.cup, b.cup);
+}
+
+const collator = new Intl.Collator(undefined, { numeric: true });
+export const compareNames = (a, b) => collator.compare(a, b);
+
+/** Water left as a part of what the cutting can use; above 1 past capacity. */
+export const leftOf = (depletion) => (depletion === null || depletion === undefined ? null : Math.max(0, 1 - depletion));
+
+export function leftWords(cup) {
+  const left = leftOf(cup.depletion);
+  return left === null ? text.bench.leftUnknown : text.bench.left(u.percent(left));
+}
+
+/** "due in 5 h", "due now, dry in 9 h": seen from the bench's own now. */
+export function forecastWords(cup, now) {
+  if (cup.state === 'away' || !cup.trusted) return text.bench.noForecast;
+  const dry = cup.dry_at ? Date.parse(cup.dry_at) - now : null;
+  if (cup.state === 'dry' || cup.state === 'wet') return text.stateMeans[cup.state].split(':')[0];
+  const pastDue = cup.depletion !== null && cup.depletion >= cup.due;
+  if (pastDue || (cup.due_at && Date.parse(cup.due_at) <= now)) {
+    return dry !== null && dry > 0 ? `${text.bench.dueNow}, ${text.bench.dry(u.span(dry))}` : text.bench.dueNow;
+  }
+  return cup.due_at ? text.bench.due(u.span(Date.parse(cup.due_at) - now)) : text.bench.noForecast;
+}
+
+/** Gross grams at a depletion of this cup; water is 1 g per mL. */
+export const massAt = (cup, depletion) => cup.capacity_g - depletion * cup.available_ml;
+export const depletionAt = (cup, massG) => (cup.capacity_g - massG) / cup.available_ml;
+
+export const nameOfLimit = (code) => text.limit[code] ?? code;
+export const nameOfAlert = (code) => text.alert[code] ?? code;
+
+const SEVERE = ['leak', 'pump-running-on', 'valve-leaking', 'controller-silent', 'frost', 'dose-short', 'near-dry', 'wet-too-long'];
+
+/** Alerts as one line for each code, the gravest first, with the cups it names. */
+export function alertsByCause(alerts) {
+  const causes = new Map();
+  for (const alert of alerts) {
+    const cause = causes.get(alert.code) ?? { code: alert.code, alerts: [], since: alert.since };
+    cause.alerts.push(alert);
+    if (alert.since < cause.since) cause.since = alert.since;
+    causes.set(alert.code, cause);
+  }
+  const rank = (cause) => {
+    const place = SEVERE.indexOf(cause.code);
+    return place < 0 ? SEVERE.length : place;
+  };
+  const warnedOnly = (cause) => (cause.alerts.every((alert) => alert.state === 'warned') ? 1 : 0);
+  return [...causes.values()].sort((a, b) => warnedOnly(a) - warnedOnly(b) || rank(a) - rank(b));
+}
