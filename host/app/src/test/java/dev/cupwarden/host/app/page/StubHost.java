@@ -280,8 +280,8 @@ final class StubHost implements AutoCloseable {
       ObjectNode order = (ObjectNode) Json.MAPPER.readTree(context.body());
       String id = "o-" + (orders.size() + 1);
       ObjectNode kept = Json.MAPPER.createObjectNode();
-      kept.put("id", id).put("issued", now.toString()).set("order", order);
-      kept.set("kind", order.get("kind"));
+      kept.setAll(order);
+      kept.put("id", id).put("issued", now.toString());
       kept.putArray("receipts");
       orders.add(0, kept);
       json(context, Map.of("id", id));
@@ -297,7 +297,7 @@ final class StubHost implements AutoCloseable {
             .filter(order -> order.get("id").asText().equals(receipt.id()))
             .findFirst()
             .orElseThrow();
-    ((ArrayNode) kept.get("receipts")).add(Json.MAPPER.<JsonNode>valueToTree(receipt));
+    kept.withArray("receipts").add(Json.MAPPER.<JsonNode>valueToTree(receipt));
     send("event", Map.of("bench", BENCH, "event", event("receipt", null, receipt, now)));
   }
 

@@ -236,7 +236,7 @@ export function overlayChart(place, hours, curves, bands, labels) {
     legend: { show: false },
     padding: [8, 16, 0, 0],
     scales: { x: { time: false } },
-    axes: [axis({ label: labels.x, labelFont: `12px ${css('--sans')}`, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) }), axis({ size: 60, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) })],
+    axes: [axis({ label: labels.x, labelFont: `12px ${css('--sans')}`, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) }), axis({ size: 66, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
     series: [{}, ...curves.map((curve) => ({ label: curve.label, stroke: curve.colour, width: curve.width, dash: curve.dash, points: { show: false }, spanGaps: true }))],
     bands: bands.map((band) => ({ series: [band.high + 1, band.low + 1], fill: band.fill })),
     cursor: { drag: { x: true, y: false } },

@@ -168,7 +168,7 @@ function curvePanel(benchName, cupName) {
     asked += 1;
     const mine = asked;
     const pad = (range.to - range.from) / 2;
-    const from = everything ? undefined : new Date((range.from - pad) * 1000);
+    const from = everything ? new Date(0) : new Date((range.from - pad) * 1000);
     const to = following === null ? new Date((range.to + pad) * 1000) : undefined;
     try {
       const [weights, events] = await Promise.all([
