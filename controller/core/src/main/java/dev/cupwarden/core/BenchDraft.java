@@ -9,6 +9,7 @@ import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
@@ -41,6 +42,7 @@ final class BenchDraft {
   final SortedMap<String, TankState> tanks;
   final List<Receipt> receipts = new ArrayList<>();
   final List<String> orderIds;
+  final List<Order.SetHold> newHolds = new ArrayList<>();
   AirState air;
   Hold hold;
   Latch pumpLatch;

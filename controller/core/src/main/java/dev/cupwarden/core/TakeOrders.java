@@ -103,7 +103,7 @@ final class TakeOrders {
   private Receipt setUp(BenchDraft draft, Order order) throws OrderRefused {
     if (order instanceof Order.SeenStage seen) {
       CupDraft cup = cup(draft, seen.cup());
-      refit(cup, cup.setup.withStage(seen.stage()));
+      refit(cup, cup.setup.withStage(seen.stage()), draft.at);
       cup.stageSince = draft.at;
     } else if (order instanceof Order.Repot repot) {
       repot(draft, repot);
@@ -144,30 +144,38 @@ final class TakeOrders {
       throw new OrderRefused(
           "until: a hold lasts at most " + LONGEST_HOLD.toDays() + " days, not to " + hold.until());
     }
-    List<CupDraft> held = new ArrayList<>(draft.cups.values());
     if (order.cup().isPresent()) {
-      CupDraft cup = cup(draft, order.cup().get());
-      cup.hold = hold;
-      held = List.of(cup);
+      cup(draft, order.cup().get()).hold = hold;
     } else {
       draft.hold = hold;
     }
-    return hold.feedOnly()
-        ? Receipt.done(order.id())
-        : new Receipt(order.id(), "done", null, dryBefore(held, draft.at, hold.until()));
+    draft.newHolds.add(order);
+    return Receipt.done(order.id());
   }
 
-  /** Cups that at the rate known, or predicted, will be past their dry line by then. */
-  private static List<String> dryBefore(List<CupDraft> cups, Instant now, Instant until) {
-    List<String> dry = new ArrayList<>();
-    for (CupDraft cup : cups) {
-      double hours = Duration.between(now, until).toMillis() / 3_600_000.0;
-      double leftG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
-      if (leftG < hours * cup.rateGPerH()) {
-        dry.add(cup.name());
+  /** Who will be dry before a hold ends is known only once this moment's weights were read. */
+  void tellWhoWillBeDry(BenchDraft draft) {
+    for (Order.SetHold order : draft.newHolds) {
+      if (order.hold().feedOnly()) {
+        continue;
       }
+      List<String> dry = new ArrayList<>();
+      for (CupDraft cup : draft.cups.values()) {
+        boolean held = order.cup().isEmpty() || order.cup().get().equals(cup.name());
+        if (held && dryBefore(cup, draft.at, order.hold().until())) {
+          dry.add(cup.name());
+        }
+      }
+      Receipt told = new Receipt(order.id(), "done", null, List.copyOf(dry));
+      draft.receipts.replaceAll(one -> order.id().equals(one.id()) ? told : one);
     }
-    return dry;
+  }
+
+  /** At the rate known, or predicted. */
+  private static boolean dryBefore(CupDraft cup, Instant now, Instant until) {
+    double hours = Duration.between(now, until).toMillis() / 3_600_000.0;
+    double leftG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
+    return leftG < hours * cup.rateGPerH();
   }
 
   private static Receipt release(BenchDraft draft, Order.Release order) throws OrderRefused {
@@ -238,7 +246,7 @@ final class TakeOrders {
     try {
       Cup setup = CupKeys.fromOrder(order.keys(), draft.bench);
       CupDraft cup = new CupDraft(CupState.fresh(setup));
-      refit(cup, setup);
+      refit(cup, setup, draft.at);
       draft.cups.put(order.cup(), cup);
       return Receipt.done(order.id());
     } catch (SetupException refused) {
@@ -247,14 +255,14 @@ final class TakeOrders {
   }
 
   /** Gives the cup that setup, unless its lines would then be out of order. */
-  private void refit(CupDraft cup, Cup setup) throws OrderRefused {
+  private void refit(CupDraft cup, Cup setup, Instant at) throws OrderRefused {
     try {
       cup.frame = frames.of(setup);
     } catch (IllegalArgumentException unfit) {
       throw new OrderRefused(setup.name() + ": " + unfit.getMessage());
     }
     cup.setup = setup;
-    cup.seeNow(null);
+    cup.seeNow(at);
   }
 
   private void repot(BenchDraft draft, Order.Repot order) throws OrderRefused {
@@ -273,7 +281,7 @@ final class TakeOrders {
               + "\" is not a mix of this bench; known: "
               + names(draft.bench.mixes().keySet()));
     }
-    refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()));
+    refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
     cup.estimate = EstimateState.fresh();
     cup.learned = false;
     cup.refill = null;

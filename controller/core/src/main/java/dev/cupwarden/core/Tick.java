@@ -107,6 +107,7 @@ public final class Tick {
     BenchDraft draft = draft(state, seen);
     takeOrders.take(draft);
     lookAtCups.look(draft);
+    takeOrders.tellWhoWillBeDry(draft);
     judgeDoses.judge(draft);
     List<AllowedPass> passes = putOut(draft);
     AlertBook.Page alerts =

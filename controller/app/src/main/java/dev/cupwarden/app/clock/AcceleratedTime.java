@@ -3,6 +3,7 @@ package dev.cupwarden.app.clock;
 import dev.cupwarden.simulator.VirtualTime;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.concurrent.locks.LockSupport;
 
 /**
  * Virtual time at a chosen speed: while someone waits, the simulated world moves on in small steps,
@@ -17,7 +18,6 @@ public final class AcceleratedTime implements BenchTime {
 
   private final VirtualTime world;
   private final double speed;
-  private final Waiting waiting = new Waiting();
   private long realDueNanos = System.nanoTime();
 
   /**
@@ -25,7 +25,7 @@ public final class AcceleratedTime implements BenchTime {
    */
   public AcceleratedTime(VirtualTime world, double speed) {
     if (!(speed > 0)) {
-      throw new IllegalArgumentException("the speed must be above 0, not " + speed);
+      throw new IllegalArgumentException("The speed must be above 0, not " + speed + ".");
     }
     this.world = world;
     this.speed = speed;
@@ -48,26 +48,33 @@ public final class AcceleratedTime implements BenchTime {
       return;
     }
     long stepNanos = Math.max(1, (long) (REAL_STEP_NANOS * speed));
-    // Time that the loop itself has used up is not waited for a second time.
+    // Real time that the loop itself has used is made up for, but no more than one step of it.
     realDueNanos = Math.max(realDueNanos, System.nanoTime() - REAL_STEP_NANOS);
     while (world.nanos() < nanos) {
       long next = Math.min(nanos, world.nanos() + stepNanos);
       realDueNanos += (long) ((next - world.nanos()) / speed);
-      if (!waiting.await(realDueNanos - System.nanoTime())) {
+      if (!parkedUntil(realDueNanos)) {
         return;
       }
       world.advanceTo(next);
     }
   }
 
+  /** False when interrupted. */
+  private static boolean parkedUntil(long dueNanos) {
+    long left;
+    while ((left = dueNanos - System.nanoTime()) > 0) {
+      if (Thread.currentThread().isInterrupted()) {
+        return false;
+      }
+      LockSupport.parkNanos(left);
+    }
+    return !Thread.currentThread().isInterrupted();
+  }
+
   @Override
   public Repeating every(Duration period, Runnable task) {
     VirtualTime.Handle handle = world.every(period, task);
     return handle::close;
-  }
-
-  @Override
-  public void close() {
-    waiting.end();
   }
 }

@@ -1,26 +1,14 @@
 package dev.cupwarden.app.clock;
 
+import dev.cupwarden.board.RealPace;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.ScheduledFuture;
-import java.util.concurrent.TimeUnit;
 
 /** The time of the machine. */
-public final class RealTime implements BenchTime {
+public final class RealTime implements BenchTime, AutoCloseable {
   private final Clock wall = Clock.systemUTC();
-  private final Waiting waiting = new Waiting();
-  private final ScheduledExecutorService repeating =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "bench-time");
-            thread.setDaemon(true);
-            // A dead-man that comes late is no dead-man.
-            thread.setPriority(Thread.MAX_PRIORITY);
-            return thread;
-          });
+  private final RealPace pace = new RealPace();
 
   @Override
   public Instant wall() {
@@ -29,25 +17,21 @@ public final class RealTime implements BenchTime {
 
   @Override
   public long nanos() {
-    return System.nanoTime();
+    return pace.nanos();
   }
 
   @Override
   public void until(long nanos) {
-    waiting.await(nanos - System.nanoTime());
+    pace.until(nanos);
   }
 
   @Override
   public Repeating every(Duration period, Runnable task) {
-    ScheduledFuture<?> future =
-        repeating.scheduleAtFixedRate(
-            task, period.toNanos(), period.toNanos(), TimeUnit.NANOSECONDS);
-    return () -> future.cancel(false);
+    return pace.every(period, task);
   }
 
-  /** Ends all waiting; repeated tasks go on until their handles are closed. */
   @Override
   public void close() {
-    waiting.end();
+    pace.close();
   }
 }

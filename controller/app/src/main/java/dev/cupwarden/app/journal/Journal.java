@@ -143,7 +143,9 @@ public final class Journal implements AutoCloseable {
           String at = entry.at().toString();
           sql.update("INSERT INTO observation VALUES (?, ?, ?)", tick, at, entry.line());
           sql.update("INSERT OR REPLACE INTO state VALUES (1, ?, ?, ?)", tick, at, entry.state());
-          sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml());
+          if (entry.senml().isPresent()) {
+            sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
+          }
           for (String id : entry.orderIds()) {
             sql.update("UPDATE inbox SET taken_tick = ? WHERE id = ?", tick, id);
           }

@@ -39,6 +39,14 @@ public final class JournalException extends Exception {
     return new JournalException(trouble, "journal: " + doing + " failed: " + what, e);
   }
 
+  /** The state in the journal is not one that this program understands. */
+  public static JournalException unreadableState(Exception cause) {
+    return new JournalException(
+        Trouble.CORRUPT,
+        "journal: the bench's state in it cannot be understood: " + cause.getMessage(),
+        cause);
+  }
+
   private static Trouble troubleOf(SQLException e) {
     if (!(e instanceof SQLiteException sqlite)) {
       return Trouble.UNUSABLE;

@@ -43,6 +43,15 @@ final class Session implements AutoCloseable {
   private static final int KEEP_ALIVE_S = 30;
   private static final Logger log = LoggerFactory.getLogger(Session.class);
 
+  // The library writes a stack trace for every broken connection by its own logger; what is worth
+  // telling is told here. Held by a field, for a logger that nobody holds forgets its level.
+  private static final java.util.logging.Logger LIBRARY =
+      java.util.logging.Logger.getLogger("org.eclipse.paho.mqttv5.client");
+
+  static {
+    LIBRARY.setLevel(java.util.logging.Level.OFF);
+  }
+
   private final MqttAsyncClient client;
   private final AtomicBoolean alive = new AtomicBoolean(true);
   private final Runnable wake;

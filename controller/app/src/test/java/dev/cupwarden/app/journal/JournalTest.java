@@ -20,6 +20,7 @@ import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -38,7 +39,7 @@ class JournalTest {
         at,
         "{\"at\":\"" + at + "\"}",
         "{\"at\":\"" + at + "\"}",
-        "[]",
+        Optional.of("[]"),
         passes,
         List.of(events),
         List.of());
@@ -161,7 +162,8 @@ class JournalTest {
       assertEquals(Outbox.Reception.NEW, outbox.receive("o-1", START, expires, body));
       assertEquals(Outbox.Reception.SAME_AGAIN, outbox.receive("o-1", START, expires, body));
       assertEquals(body, journal.waitingOrders().get(0).toString());
-      journal.commit(new TickEntry(START, "{}", "{}", "[]", List.of(), List.of(), List.of("o-1")));
+      journal.commit(
+          new TickEntry(START, "{}", "{}", Optional.empty(), List.of(), List.of(), List.of("o-1")));
       assertEquals(List.of(), journal.waitingOrders());
       assertEquals(
           Outbox.Reception.REPEATED,

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -98,7 +99,7 @@ class MqttLinkTest {
               NOW,
               "{}",
               "{}",
-              "[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]",
+              Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
               List.of(),
               List.of(Happening.change(NOW, "test", "one")),
               List.of()));

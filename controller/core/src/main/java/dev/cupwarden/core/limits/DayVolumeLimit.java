@@ -31,11 +31,11 @@ final class DayVolumeLimit implements Limit {
         givenMl += one.ml();
       }
     }
-    double mostMl = ROOM_PART * (Double.isNaN(roomMl) ? cup.roomMl() : roomMl);
+    double mostMl = Double.isNaN(roomMl) ? Double.POSITIVE_INFINITY : ROOM_PART * roomMl;
     if (cup.use().known()) {
       mostMl = Math.min(mostMl, USE_PART * cup.use().lostIn3DaysG());
     }
-    return Double.isNaN(mostMl)
+    return Double.isInfinite(mostMl)
         ? Ruling.FREE
         : Ruling.cap(mostMl - givenMl, code(), givenMl, mostMl, "mL");
   }
