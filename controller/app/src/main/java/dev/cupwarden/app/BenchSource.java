@@ -6,6 +6,7 @@ import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -35,6 +36,15 @@ public final class BenchSource {
     } catch (SetupException unfit) {
       throw new SetupException(file + " " + unfit.getMessage());
     }
+  }
+
+  /**
+   * The text of a bench file that {@link #load} takes, for the journal.
+   *
+   * @throws SetupException likewise
+   */
+  public static String text(Path file) throws SetupException {
+    return new String(bytes(file), StandardCharsets.UTF_8);
   }
 
   /** One byte more than is allowed at most, so that the check of the size sees it. */

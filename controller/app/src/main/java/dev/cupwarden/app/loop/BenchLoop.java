@@ -19,6 +19,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.SenmlRecord;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.SetupException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -97,11 +98,16 @@ public final class BenchLoop {
    *
    * @throws JournalException when the journal cannot be read or written, or its state not be
    *     understood
+   * @throws SetupException when a cup's lines are out of order
    */
-  public static BenchLoop resume(Parts parts) throws JournalException {
+  public static BenchLoop resume(Parts parts) throws JournalException, SetupException {
     Tick tick = new Tick(parts.bench());
     Optional<Journal.Restored> restored = parts.journal().restored();
-    BenchState state = restored.isPresent() ? read(restored.get()) : tick.fresh();
+    BenchState state = tick.fresh();
+    if (restored.isPresent()) {
+      Optional<String> benchBefore = parts.journal().lastBench();
+      state = new TakeUp(parts.bench(), state).of(read(restored.get()), benchBefore);
+    }
     SteadyClock clock =
         restored.isPresent()
             ? SteadyClock.after(restored.get().at(), parts.time())

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.simulator.faults.FaultLevel;
+import dev.cupwarden.core.setup.SetupException;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -14,7 +15,8 @@ import org.junit.jupiter.api.Test;
 class RehearsalTest {
   private static final int DAYS = 100;
 
-  private static Report.OfPolicy rehearse(PolicyKind kind, FaultLevel faults, int seeds) {
+  private static Report.OfPolicy rehearse(PolicyKind kind, FaultLevel faults, int seeds)
+      throws SetupException {
     List<Report.OfSeed> done = new ArrayList<>();
     for (int seed = 1; seed <= seeds; seed++) {
       Rehearsal rehearsal = new Rehearsal(UsualBench.of(24), DAYS, faults);
@@ -24,7 +26,7 @@ class RehearsalTest {
   }
 
   @Test
-  void theSameSeedGivesTheSameBytesAndAnotherDoesNot() throws JsonProcessingException {
+  void theSameSeedGivesTheSameBytesAndAnotherDoesNot() throws JsonProcessingException, SetupException {
     String once = Json.MAPPER.writeValueAsString(rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 1));
     String again = Json.MAPPER.writeValueAsString(rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 1));
     Report.OfPolicy two = rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 2);
@@ -33,7 +35,7 @@ class RehearsalTest {
   }
 
   @Test
-  void knowingTheTruthLosesAlmostNoCupsAndLookingNowAndThenLosesMore() {
+  void knowingTheTruthLosesAlmostNoCupsAndLookingNowAndThenLosesMore() throws SetupException {
     Figures oracle = rehearse(PolicyKind.ORACLE, FaultLevel.COMMON, 4).total();
     Figures byHand = rehearse(PolicyKind.BY_HAND, FaultLevel.COMMON, 4).total();
     Figures timer = rehearse(PolicyKind.TIMER, FaultLevel.COMMON, 4).total();
@@ -45,7 +47,7 @@ class RehearsalTest {
   }
 
   @Test
-  void leachingByTheOracleIsBelowWhatOnDemandWeightControlReached() {
+  void leachingByTheOracleIsBelowWhatOnDemandWeightControlReached() throws SetupException {
     // 0.06 with growth equal to 0.20: Prehn et al. 2010, J. Environ. Hort. 28:117.
     Figures oracle = rehearse(PolicyKind.ORACLE, FaultLevel.NONE, 2).total();
     assertTrue(oracle.leachingFraction() < 0.06, "leached " + oracle.leachingFraction());
@@ -53,7 +55,7 @@ class RehearsalTest {
   }
 
   @Test
-  void everyDayIsToldOnce() {
+  void everyDayIsToldOnce() throws SetupException {
     List<Integer> days = new ArrayList<>();
     new Rehearsal(UsualBench.of(2), 5, FaultLevel.NONE).run(PolicyKind.TIMER, 1, days::add);
     assertEquals(List.of(1, 2, 3, 4, 5), days);
