@@ -55,7 +55,7 @@ class BenchLoopTest {
       benchText = new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
     bench = BenchFile.read("back-room.yaml", benchText);
-    world = SimulatedBench.of(bench, 7, START.minus(Duration.ofDays(9)));
+    world = SimulatedBench.of(bench, 7, START.minus(Duration.ofDays(5)));
     world.advanceTo(START);
     time = new AcceleratedTime(world.time(), AcceleratedTime.UNBOUNDED);
     context = world.newContext();
