@@ -1,5 +1,6 @@
 package dev.cupwarden.app;
 
+import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
@@ -22,6 +23,19 @@ public final class BenchSource {
    */
   public static Bench load(Path file) throws SetupException {
     return BenchFile.read(file.toString(), bytes(file));
+  }
+
+  /**
+   * The tick of a bench that came from a file.
+   *
+   * @throws SetupException with the file's name, where a cup's lines do not fit its mix and vessel
+   */
+  public static Tick tick(Path file, Bench bench, Tick.Rounds rounds) throws SetupException {
+    try {
+      return new Tick(bench, rounds);
+    } catch (SetupException unfit) {
+      throw new SetupException(file + " " + unfit.getMessage());
+    }
   }
 
   /**
