@@ -41,6 +41,11 @@ class KilledRunIT {
     }
     try (JournalExport journal = JournalExport.open(ControllerProcess.journal(folder))) {
       return journal.passes();
+    } catch (JournalException e) {
+      if (e.getMessage().contains("has schema 0")) {
+        return List.of(); // it is being made at this moment
+      }
+      throw e;
     }
   }
 
@@ -89,8 +94,7 @@ class KilledRunIT {
     assertEachPassIsCountedOnceAndSoaked(all);
   }
 
-  private void assertEachPassIsCountedOnceAndSoaked(List<JournalExport.Pass> all)
-      throws Exception {
+  private void assertEachPassIsCountedOnceAndSoaked(List<JournalExport.Pass> all) throws Exception {
     JsonNode cups = state().get("cups");
     for (String cup : all.stream().map(JournalExport.Pass::cup).distinct().toList()) {
       List<JournalExport.Pass> own = all.stream().filter(p -> p.cup().equals(cup)).toList();

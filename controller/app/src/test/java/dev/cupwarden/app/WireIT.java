@@ -118,8 +118,7 @@ class WireIT {
             broker,
             """
             {"id":"o-1","kind":"hold","until":"%s","by":"gardener","issued":"%s","expires":"%s"}"""
-                .formatted(
-                    now.plus(Duration.ofDays(9)), now, now.plus(Duration.ofDays(3))));
+                .formatted(now.plus(Duration.ofDays(9)), now, now.plus(Duration.ofDays(3))));
         Waiting.until("done", SOON, () -> heardOn(TOPICS.receipts(), "\"done\""));
         Waiting.until("the hold", SOON, () -> heardOn(TOPICS.benchStatus(), "\"holds\":[\"*\"]"));
         assertTrue(run.terminate());

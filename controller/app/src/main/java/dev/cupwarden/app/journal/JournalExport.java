@@ -61,7 +61,7 @@ public final class JournalExport implements AutoCloseable {
       throw new JournalException(
           JournalException.Trouble.UNUSABLE, "journal: there is no " + file, null);
     }
-    return new JournalExport(new Sql(JournalFile.open(file)));
+    return new JournalExport(new Sql(JournalFile.openToRead(file)));
   }
 
   public List<Start> starts() throws JournalException {

@@ -121,8 +121,7 @@ public final class BenchLoop {
     for (Journal.Intent intent : cutOff) {
       log.warn(
           "The pass of {} mL to {} was cut off by the last stop; it counts as given.",
-          String.format(
-              Locale.ROOT, "%.1f", intent.pass().plainMl() + intent.pass().feedMl()),
+          String.format(Locale.ROOT, "%.1f", intent.pass().plainMl() + intent.pass().feedMl()),
           intent.pass().cup());
     }
     Duration settle = cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak();

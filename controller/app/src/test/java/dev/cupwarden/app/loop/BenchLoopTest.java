@@ -227,7 +227,9 @@ class BenchLoopTest {
     BenchState state = tick.fresh();
     int number = 0;
     for (String line : lines.toString().lines().toList()) {
-      Tick.Step step = tick.step(state, ObservationReader.read(line, bench.cups().keySet(), bench.tanks().keySet()));
+      Tick.Step step =
+          tick.step(
+              state, ObservationReader.read(line, bench.cups().keySet(), bench.tanks().keySet()));
       state = step.state();
       assertEquals(
           Json.MAPPER.writeValueAsString(reports.get(number++).advice()),
