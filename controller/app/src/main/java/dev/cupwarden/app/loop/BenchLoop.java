@@ -24,6 +24,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
@@ -120,7 +121,7 @@ public final class BenchLoop {
     for (Journal.Intent intent : cutOff) {
       log.warn(
           "The pass of {} mL to {} was cut off by the last stop; it counts as given.",
-          intent.pass().plainMl() + intent.pass().feedMl(),
+          String.format(Locale.ROOT, "%.1f", intent.pass().plainMl() + intent.pass().feedMl()),
           intent.pass().cup());
     }
     Duration settle = cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak();

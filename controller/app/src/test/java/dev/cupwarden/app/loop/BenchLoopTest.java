@@ -55,7 +55,7 @@ class BenchLoopTest {
       benchText = new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
     bench = BenchFile.read("back-room.yaml", benchText);
-    world = SimulatedBench.of(bench, 7, START.minus(Duration.ofDays(9)));
+    world = SimulatedBench.of(bench, 7, START.minus(Duration.ofDays(5)));
     world.advanceTo(START);
     time = new AcceleratedTime(world.time(), AcceleratedTime.UNBOUNDED);
     context = world.newContext();
@@ -227,7 +227,9 @@ class BenchLoopTest {
     BenchState state = tick.fresh();
     int number = 0;
     for (String line : lines.toString().lines().toList()) {
-      Tick.Step step = tick.step(state, ObservationReader.read(line, bench.cups().keySet(), bench.tanks().keySet()));
+      Tick.Step step =
+          tick.step(
+              state, ObservationReader.read(line, bench.cups().keySet(), bench.tanks().keySet()));
       state = step.state();
       assertEquals(
           Json.MAPPER.writeValueAsString(reports.get(number++).advice()),
