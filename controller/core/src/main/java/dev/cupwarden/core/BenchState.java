@@ -1,6 +1,37 @@
 package dev.cupwarden.core;
 
+import dev.cupwarden.core.alerts.OpenAlert;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.SwapDetector;
+import dev.cupwarden.core.orders.Hold;
 import java.time.Instant;
+import java.util.List;
+import java.util.SortedMap;
 
-/** The whole state of a bench as one immutable value; it survives a restart as JSON. */
-public record BenchState(Instant at) {}
+/**
+ * The whole state of a bench as one immutable value; it survives a restart as JSON.
+ *
+ * @param at of the last observation; null before the first
+ * @param leak water where none belongs, at the last observation
+ * @param hold the bench's; null where there is none
+ * @param pumpLatch null where there is none
+ * @param shortCups different cups running whose passes did not arrive
+ * @param steps of weight that may turn out to be half of a swap
+ * @param lastPassesMl all that was put out at {@code lastPassesAt}
+ * @param lastPassesAt null if nothing was
+ * @param orderIds of orders already taken or refused, oldest first
+ */
+public record BenchState(
+    Instant at,
+    SortedMap<String, CupState> cups,
+    AirState air,
+    SortedMap<String, TankState> tanks,
+    boolean leak,
+    Hold hold,
+    Latch pumpLatch,
+    List<String> shortCups,
+    List<SwapDetector.Step> steps,
+    double lastPassesMl,
+    Instant lastPassesAt,
+    SortedMap<String, OpenAlert> alerts,
+    List<String> orderIds) {}

@@ -1,33 +1,185 @@
 package dev.cupwarden.core;
 
+import dev.cupwarden.core.alerts.AlertBook;
+import dev.cupwarden.core.estimate.Estimator;
+import dev.cupwarden.core.estimate.EstimatorSettings;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.watering.OpenHours;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** One tick of a bench: readings and orders in, the next state, passes, alerts and receipts out. */
 public final class Tick {
-  private final Bench bench;
+  /**
+   * No cup takes so many passes in one day's watering; a bound for a list that a person follows.
+   */
+  private static final int MOST_ROUNDS = 60;
 
-  public Tick(Bench bench) {
+  private final Bench bench;
+  private final Rounds rounds;
+  private final CupFrames frames;
+  private final TakeOrders takeOrders;
+  private final LookAtCups lookAtCups;
+  private final JudgeDoses judgeDoses = new JudgeDoses();
+  private final PutOutPasses putOutPasses;
+  private final JudgeConditions judgeConditions = new JudgeConditions();
+
+  /** How passes to one cup are parted. */
+  public enum Rounds {
+    /** One a tick: the tick after the soak gives the next. */
+    ONE_A_TICK,
+    /** A whole watering at once, as a list in order; the person keeps the soak. */
+    DAILY
+  }
+
+  /** One pass a cup and tick. */
+  public Tick(Bench bench) throws SetupException {
+    this(bench, Rounds.ONE_A_TICK);
+  }
+
+  /**
+   * @throws SetupException where a cup's lines are out of order, naming cup, mix and all four lines
+   */
+  public Tick(Bench bench, Rounds rounds) throws SetupException {
     this.bench = bench;
+    this.rounds = rounds;
+    this.frames = new CupFrames(bench);
+    for (Cup cup : bench.cups().values()) {
+      refuseUnfit(cup);
+    }
+    takeOrders = new TakeOrders(frames);
+    lookAtCups = new LookAtCups(new Estimator(new EstimatorSettings(bench.tick())));
+    putOutPasses =
+        new PutOutPasses(
+            new OpenHours(bench.watering().window(), bench.place()), rounds == Rounds.DAILY);
+  }
+
+  private void refuseUnfit(Cup cup) throws SetupException {
+    try {
+      frames.of(cup);
+    } catch (IllegalArgumentException unfit) {
+      throw new SetupException(
+          String.format(
+              "cups.%s: with vessel %s, mix %s and stage %s, %s",
+              cup.name(), cup.vessel(), cup.mix(), cup.stage().word(), unfit.getMessage()));
+    }
   }
 
   /** A bench of which nothing has been seen yet. */
   public BenchState fresh() {
-    return new BenchState(null);
+    SortedMap<String, CupState> cups = new TreeMap<>();
+    bench.cups().forEach((name, cup) -> cups.put(name, CupState.fresh(cup)));
+    SortedMap<String, TankState> tanks = new TreeMap<>();
+    bench.tanks().forEach((name, tank) -> tanks.put(name, TankState.of(tank)));
+    return new BenchState(
+        null,
+        Collections.unmodifiableSortedMap(cups),
+        AirState.UNKNOWN,
+        Collections.unmodifiableSortedMap(tanks),
+        false,
+        null,
+        null,
+        List.of(),
+        List.of(),
+        0.0,
+        null,
+        Collections.emptySortedMap(),
+        List.of());
   }
 
-  /** The state after what was seen, and what to do now. */
+  /**
+   * The state after what was seen, and what to do now.
+   *
+   * @param seen later than {@link BenchState#at()}; whoever calls has refused what is not
+   */
   public Step step(BenchState state, Observation seen) {
-    throw new UnsupportedOperationException("bench " + bench.name() + " " + state + " " + seen);
+    BenchDraft draft = draft(state, seen);
+    takeOrders.take(draft);
+    lookAtCups.look(draft);
+    takeOrders.tellWhoWillBeDry(draft);
+    judgeDoses.judge(draft);
+    List<AllowedPass> passes = putOut(draft);
+    AlertBook.Page alerts =
+        AlertBook.judge(
+            state.alerts(),
+            judgeConditions.judge(draft, !passes.isEmpty()),
+            seen.at(),
+            draft.cups.keySet());
+    Advice advice =
+        new Advice(
+            seen.at(),
+            passes.stream().map(Tick::told).toList(),
+            alerts.changes(),
+            List.copyOf(draft.receipts),
+            new Report(draft.vpdKpa()).cups(draft));
+    return new Step(draft.state(alerts.open(), passes), passes, advice);
+  }
+
+  private BenchDraft draft(BenchState state, Observation seen) {
+    BenchDraft draft = new BenchDraft(bench, state, seen);
+    for (CupDraft cup : draft.cups.values()) {
+      cup.frame = frames.of(cup.setup);
+      cup.seeNow(seen.at());
+    }
+    return draft;
+  }
+
+  private List<AllowedPass> putOut(BenchDraft draft) {
+    if (rounds == Rounds.ONE_A_TICK) {
+      return putOutPasses.round(draft);
+    }
+    List<AllowedPass> all = new ArrayList<>();
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      List<AllowedPass> passes = putOutPasses.round(draft);
+      if (passes.isEmpty()) {
+        break;
+      }
+      all.addAll(passes);
+    }
+    return all;
+  }
+
+  private static Advice.Pass told(AllowedPass pass) {
+    return new Advice.Pass(
+        pass.cup(),
+        Math.rint(pass.plainMl() * 10.0) / 10.0,
+        Math.rint(pass.feedMl() * 10.0) / 10.0,
+        Math.rint(pass.strength() * 1e4) / 1e4,
+        pass.why());
   }
 
   /** What the wire says of each cup in that state, in order of name. */
   public List<CupStatus> statuses(BenchState state) {
-    throw new UnsupportedOperationException("bench " + bench.name() + " " + state);
+    BenchDraft draft = draft(state, nothingSeen(state.at()));
+    putOutPasses.round(draft);
+    Report report = new Report(draft.vpdKpa());
+    draft.cups.values().forEach(cup -> cup.passes.clear());
+    return draft.cups.values().stream().map(cup -> report.status(draft, cup)).toList();
+  }
+
+  private static Observation nothingSeen(Instant at) {
+    return new Observation(
+        at,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        Collections.emptySortedMap(),
+        Collections.emptySortedMap(),
+        Collections.emptySortedMap(),
+        false,
+        List.of());
   }
 
   /**

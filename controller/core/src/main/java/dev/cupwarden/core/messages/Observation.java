@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
-import java.util.SortedSet;
 
 /**
  * What was read and asked at one moment: one input line of {@code advise}, or one tick of a bench.

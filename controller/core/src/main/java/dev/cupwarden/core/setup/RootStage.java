@@ -3,6 +3,7 @@ package dev.cupwarden.core.setup;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -31,6 +32,11 @@ public enum RootStage {
   @JsonValue
   public String word() {
     return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The names of all stages in the order of growth. */
+  public static List<String> words() {
+    return Arrays.stream(values()).map(RootStage::word).toList();
   }
 
   /** The stage of that name, if there is one. */

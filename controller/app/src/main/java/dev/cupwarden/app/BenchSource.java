@@ -1,0 +1,41 @@
+package dev.cupwarden.app;
+
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.SetupException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/** Where a command's {@code --bench} comes from: the one place that opens a bench file. */
+public final class BenchSource {
+  private BenchSource() {}
+
+  /**
+   * Reads and checks a bench file.
+   *
+   * @throws SetupException with one sentence, also where there is no file to be read
+   */
+  public static Bench load(Path file) throws SetupException {
+    return BenchFile.read(file.toString(), bytes(file));
+  }
+
+  /** One byte more than is allowed at most, so that the check of the size sees it. */
+  private static byte[] bytes(Path file) throws SetupException {
+    if (Files.isDirectory(file)) {
+      throw new SetupException(file + ": is a directory: expected a bench file");
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      return in.readNBytes(BenchFile.MOST_BYTES + 1);
+    } catch (NoSuchFileException missing) {
+      throw new SetupException(file + ": there is no such file: expected a bench file");
+    } catch (AccessDeniedException denied) {
+      throw new SetupException(file + ": may not be read by this user");
+    } catch (IOException unreadable) {
+      throw new SetupException(file + ": cannot be read: " + unreadable.getMessage());
+    }
+  }
+}

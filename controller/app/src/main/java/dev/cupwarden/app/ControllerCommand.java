@@ -1,0 +1,81 @@
+package dev.cupwarden.app;
+
+import dev.cupwarden.app.advise.AdviseCommand;
+import dev.cupwarden.core.setup.SetupException;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.Spec;
+
+/**
+ * The controller's command line. Exit codes of every command: 0 done, 1 failed, 2 bad usage or
+ * configuration. What goes wrong is told in one sentence on standard error.
+ */
+@Command(
+    name = "cupwarden-controller",
+    description = "Waters and feeds rooting cuttings in small cups, by weight.",
+    mixinStandardHelpOptions = true,
+    versionProvider = ControllerCommand.Version.class,
+    subcommands = AdviseCommand.class)
+public final class ControllerCommand implements Callable<Integer> {
+  private static final Logger LOG = LoggerFactory.getLogger(ControllerCommand.class);
+
+  @Spec private CommandSpec spec;
+
+  public static void main(String[] args) {
+    System.exit(commandLine().execute(args));
+  }
+
+  /** The whole command line, ready to execute. */
+  public static CommandLine commandLine() {
+    return new CommandLine(new ControllerCommand())
+        .setExecutionExceptionHandler(ControllerCommand::tell)
+        .setParameterExceptionHandler(
+            (wrong, args) -> {
+              CommandLine command = wrong.getCommandLine();
+              command
+                  .getErr()
+                  .println(
+                      "%s; see %s --help"
+                          .formatted(wrong.getMessage(), command.getCommandSpec().qualifiedName()));
+              return CommandLine.ExitCode.USAGE;
+            });
+  }
+
+  @Override
+  public Integer call() {
+    spec.commandLine().usage(spec.commandLine().getErr());
+    return CommandLine.ExitCode.USAGE;
+  }
+
+  private static int tell(Exception failure, CommandLine command, ParseResult parsed) {
+    LOG.debug("{} failed", command.getCommandName(), failure);
+    if (failure instanceof SetupException) {
+      command.getErr().println(failure.getMessage());
+      return CommandLine.ExitCode.USAGE;
+    }
+    command
+        .getErr()
+        .println(
+            "%s failed: %s"
+                .formatted(
+                    command.getCommandName(),
+                    Optional.ofNullable(failure.getMessage())
+                        .orElse(failure.getClass().getSimpleName())));
+    return CommandLine.ExitCode.SOFTWARE;
+  }
+
+  /** The version that the build wrote into the jar. */
+  static final class Version implements CommandLine.IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String version = ControllerCommand.class.getPackage().getImplementationVersion();
+      return new String[] {"cupwarden-controller " + (version == null ? "unpacked" : version)};
+    }
+  }
+}

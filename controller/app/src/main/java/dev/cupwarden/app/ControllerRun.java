@@ -1,0 +1,204 @@
+package dev.cupwarden.app;
+
+import com.pi4j.context.Context;
+import dev.cupwarden.app.clock.AcceleratedTime;
+import dev.cupwarden.app.clock.BenchTime;
+import dev.cupwarden.app.clock.RealTime;
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.app.link.BrokerSettings;
+import dev.cupwarden.app.link.MqttLink;
+import dev.cupwarden.app.loop.BenchHardware;
+import dev.cupwarden.app.loop.BenchLoop;
+import dev.cupwarden.app.loop.TickReport;
+import dev.cupwarden.board.BenchBoard;
+import dev.cupwarden.board.BoardContext;
+import dev.cupwarden.board.BoardException;
+import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.simulator.SimulatedBench;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A bench that runs: board, journal, loop and link, started together and ended in order. Outputs
+ * are off before anything else at the start, and before anything else at the end.
+ */
+public final class ControllerRun implements AutoCloseable {
+  private static final Logger log = LoggerFactory.getLogger(ControllerRun.class);
+  private static final Duration LAST_TICK = Duration.ofSeconds(5);
+
+  /**
+   * What to run.
+   *
+   * @param bench with its wiring
+   * @param benchText the bench file as it was read, for the journal
+   * @param journal the journal's file; made if missing
+   * @param broker none to run without a wire
+   * @param listener hears of each tick, on the loop's thread; must return soon
+   */
+  public record Plan(
+      Bench bench,
+      String benchText,
+      Path journal,
+      Optional<BrokerSettings> broker,
+      TickReport.Listener listener) {}
+
+  private interface Closing {
+    void close() throws Exception;
+  }
+
+  private final Deque<Closing> closings = new ArrayDeque<>();
+  private BenchHardware hardware;
+  private BenchLoop loop;
+  private Thread thread;
+  private BenchTime time;
+  private boolean closed;
+
+  private ControllerRun() {}
+
+  /**
+   * Runs the machine's own electronics in real time.
+   *
+   * @throws BoardException when the board is not as it is wired
+   * @throws JournalException when the journal belongs to a newer or another program
+   */
+  public static ControllerRun onBoard(Plan plan) throws BoardException, JournalException {
+    ControllerRun run = new ControllerRun();
+    try {
+      RealTime time = new RealTime();
+      run.closings.push(time::close);
+      run.openBoard(plan, BoardContext.real(), time);
+      run.begin(plan, run.openJournal(plan));
+      return run;
+    } catch (BoardException | JournalException | RuntimeException e) {
+      run.close();
+      throw e;
+    }
+  }
+
+  /**
+   * Runs a simulated bench with the same drivers, in virtual time.
+   *
+   * @param seed the same seed gives the same world
+   * @param speed virtual seconds per real second; {@link AcceleratedTime#UNBOUNDED} for as fast as
+   *     can be
+   * @throws BoardException when the bench's wiring cannot be
+   * @throws JournalException when the journal belongs to a newer or another program
+   */
+  public static ControllerRun onSimulator(Plan plan, long seed, double speed)
+      throws BoardException, JournalException {
+    ControllerRun run = new ControllerRun();
+    try {
+      OpenJournal journal = run.openJournal(plan);
+      SimulatedBench world = SimulatedBench.of(plan.bench(), seed, start(plan, journal));
+      run.openBoard(plan, world.newContext(), new AcceleratedTime(world.time(), speed));
+      run.begin(plan, journal);
+      return run;
+    } catch (BoardException | JournalException | RuntimeException e) {
+      run.close();
+      throw e;
+    }
+  }
+
+  /** A virtual world begins now, or where a fast one that ran before has got to. */
+  private static Instant start(Plan plan, OpenJournal journal) throws JournalException {
+    Instant now = Instant.now().truncatedTo(ChronoUnit.SECONDS);
+    Optional<Instant> next =
+        journal.journal().restored().map(was -> was.at().plus(plan.bench().tick()));
+    return next.filter(at -> at.isAfter(now)).orElse(now);
+  }
+
+  private void openBoard(Plan plan, Context context, BenchTime benchTime) throws BoardException {
+    time = benchTime;
+    closings.push(context::shutdown);
+    BenchBoard board = BenchBoard.open(context, plan.bench(), benchTime);
+    closings.push(board::close);
+    hardware = BenchHardware.of(board);
+  }
+
+  private OpenJournal openJournal(Plan plan) throws JournalException {
+    OpenJournal open = OpenJournal.orStandIn(plan.journal());
+    closings.push(open::close);
+    return open;
+  }
+
+  private void begin(Plan plan, OpenJournal open) throws JournalException {
+    Topics topics = new Topics(plan.bench().name());
+    TickReport.Listener listener = plan.listener();
+    if (plan.broker().isPresent()) {
+      Outbox outbox = Outbox.of(open.journal());
+      closings.push(outbox::close);
+      MqttLink link = MqttLink.start(plan.broker().get(), topics, outbox, time::wall);
+      closings.push(link::close);
+      listener =
+          report -> {
+            link.ticked(report.cups(), report.bench());
+            plan.listener().ticked(report);
+          };
+    }
+    loop =
+        BenchLoop.resume(
+            new BenchLoop.Parts(
+                plan.bench(),
+                plan.benchText(),
+                hardware,
+                open.journal(),
+                time,
+                listener,
+                Version.text(),
+                open.trouble()));
+    thread = new Thread(loop::run, "loop");
+    thread.start();
+  }
+
+  /** The bench's time: the machine's, or the virtual world's. */
+  public Instant now() {
+    return time.wall();
+  }
+
+  /** Whether the journal is a stand-in, so that nothing is watered; says why. */
+  public Optional<String> trouble() {
+    return loop.trouble();
+  }
+
+  /** Ends it: outputs off, the last outcome put down, {@code offline} told. */
+  @Override
+  public synchronized void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
+    endLoop();
+    while (!closings.isEmpty()) {
+      try {
+        closings.pop().close();
+      } catch (Exception e) {
+        // Whatever else fails at the end, the rest must still be closed.
+        log.warn("Ending: {}", e.getMessage());
+      }
+    }
+  }
+
+  private void endLoop() {
+    if (thread == null) {
+      return;
+    }
+    loop.stop();
+    try {
+      thread.join(LAST_TICK.toMillis());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    if (thread.isAlive()) {
+      log.warn("The last tick did not end within {} s", LAST_TICK.toSeconds());
+    }
+  }
+}

@@ -1,0 +1,97 @@
+package dev.cupwarden.app;
+
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.JournalExport;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code journal}: reads a journal back, also while the controller runs. */
+@Command(
+    name = "journal",
+    description = "Reads a journal back.",
+    mixinStandardHelpOptions = true,
+    subcommands = {JournalCommand.Export.class, JournalCommand.Starts.class})
+public final class JournalCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    spec.commandLine().usage(spec.commandLine().getErr());
+    return 2;
+  }
+
+  private interface Reading {
+    void of(JournalExport journal, PrintWriter out) throws JournalException;
+  }
+
+  private static int read(CommandSpec spec, Path file, Reading reading) {
+    PrintWriter out = spec.commandLine().getOut();
+    try (JournalExport journal = JournalExport.open(file)) {
+      reading.of(journal, out);
+      out.flush();
+      return 0;
+    } catch (JournalException e) {
+      PrintWriter err = spec.commandLine().getErr();
+      err.println(e.getMessage());
+      err.flush();
+      return 1;
+    }
+  }
+
+  /** {@code journal export}: what was seen, as advise reads it. */
+  @Command(
+      name = "export",
+      description = "Prints what was seen and ordered, as input for advise.",
+      mixinStandardHelpOptions = true)
+  static final class Export implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Parameters(paramLabel = "FILE", description = "The journal.")
+    private Path file;
+
+    @Option(
+        names = "--from-tick",
+        paramLabel = "N",
+        defaultValue = "0",
+        description = "Leave out what was before that tick; see journal starts.")
+    private long fromTick;
+
+    @Override
+    public Integer call() {
+      return read(spec, file, (journal, out) -> journal.lines(fromTick, out));
+    }
+  }
+
+  /** {@code journal starts}: from where a replay can begin. */
+  @Command(
+      name = "starts",
+      description = "Lists the starts of the controller and the ends of days in a journal.",
+      mixinStandardHelpOptions = true)
+  static final class Starts implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Parameters(paramLabel = "FILE", description = "The journal.")
+    private Path file;
+
+    @Override
+    public Integer call() {
+      return read(
+          spec,
+          file,
+          (journal, out) -> {
+            List<JournalExport.Start> starts = journal.starts();
+            for (JournalExport.Start start : starts) {
+              out.printf(
+                  "%d %s %s %s%n", start.firstTick(), start.at(), start.cause(), start.version());
+            }
+          });
+    }
+  }
+}

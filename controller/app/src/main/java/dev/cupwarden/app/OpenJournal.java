@@ -1,0 +1,74 @@
+package dev.cupwarden.app;
+
+import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The journal, or where that is damaged a stand-in for this run: readings and alerts go on, but
+ * what the cups were given is lost from sight, so nothing is watered. The damaged file is left as
+ * it is, for a person to look at.
+ *
+ * @param trouble why it is a stand-in; none when it is the true one
+ */
+record OpenJournal(Journal journal, Optional<String> trouble, Optional<Path> folder)
+    implements AutoCloseable {
+  private static final Logger log = LoggerFactory.getLogger(OpenJournal.class);
+
+  /**
+   * @throws JournalException when the file belongs to a newer or another program, which a person
+   *     must sort out before anything runs
+   */
+  static OpenJournal orStandIn(Path file) throws JournalException {
+    try {
+      Journal journal = Journal.open(file);
+      try {
+        journal.restored();
+        return new OpenJournal(journal, Optional.empty(), Optional.empty());
+      } catch (JournalException e) {
+        journal.close();
+        throw e;
+      }
+    } catch (JournalException e) {
+      if (e.trouble() == JournalException.Trouble.FOREIGN) {
+        throw e;
+      }
+      log.error("{}; nothing will be watered in this run", e.getMessage());
+      return standIn(e.getMessage());
+    }
+  }
+
+  private static OpenJournal standIn(String trouble) throws JournalException {
+    try {
+      Path folder = Files.createTempDirectory("cupwarden-stand-in");
+      return new OpenJournal(
+          Journal.open(folder.resolve("journal.db")), Optional.of(trouble), Optional.of(folder));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() throws JournalException {
+    journal.close();
+    folder.ifPresent(OpenJournal::delete);
+  }
+
+  private static void delete(Path folder) {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(path);
+      }
+    } catch (IOException e) {
+      log.warn("The stand-in journal in {} cannot be deleted: {}", folder, e.getMessage());
+    }
+  }
+}

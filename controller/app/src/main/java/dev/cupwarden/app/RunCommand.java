@@ -1,0 +1,191 @@
+package dev.cupwarden.app;
+
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.link.BrokerSettings;
+import dev.cupwarden.board.BoardException;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.setup.SetupException;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code run}: waters a bench until it is told to end. */
+@Command(
+    name = "run",
+    description = "Runs a bench: reads, waters, keeps a journal and tells a broker.",
+    mixinStandardHelpOptions = true)
+public final class RunCommand implements Callable<Integer> {
+  private static final int BAD_USAGE = 2;
+  private static final Set<String> SCHEMES = Set.of("tcp", "ssl");
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--bench",
+      required = true,
+      paramLabel = "FILE",
+      description = "The bench file, with its wiring.")
+  private Path benchFile;
+
+  @Option(
+      names = "--journal",
+      required = true,
+      paramLabel = "FILE",
+      description = "What is seen and given is kept here; made if missing.")
+  private Path journal;
+
+  @Option(
+      names = "--broker",
+      paramLabel = "URI",
+      defaultValue = "tcp://127.0.0.1:1883",
+      description = "The MQTT 5 broker, tcp:// or ssl:// (default: ${DEFAULT-VALUE}).")
+  private String broker;
+
+  @Option(names = "--user", paramLabel = "NAME", description = "The broker's name for us.")
+  private String user;
+
+  @Option(
+      names = "--password-file",
+      paramLabel = "FILE",
+      description = "Its first line is the password for --user.")
+  private Path passwordFile;
+
+  @Option(
+      names = "--simulate",
+      description = "Run a simulated bench, with the same drivers, instead of the real one.")
+  private boolean simulate;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "With --simulate: the same number gives the same world.")
+  private long seed;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "X",
+      defaultValue = "1",
+      description = "With --simulate: virtual seconds per second (default: ${DEFAULT-VALUE}).")
+  private double speed;
+
+  private static final class BadUsage extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    BadUsage(String sentence) {
+      super(sentence);
+    }
+  }
+
+  @Override
+  public Integer call() throws InterruptedException {
+    try {
+      ControllerRun.Plan plan = plan();
+      ControllerRun run =
+          simulate ? ControllerRun.onSimulator(plan, seed, speed) : ControllerRun.onBoard(plan);
+      started(plan, run);
+      untilTold(run);
+      return 0;
+    } catch (BadUsage | SetupException | BoardException | JournalException e) {
+      PrintWriter err = spec.commandLine().getErr();
+      err.println(e.getMessage());
+      err.flush();
+      return BAD_USAGE;
+    }
+  }
+
+  private ControllerRun.Plan plan() throws BadUsage, SetupException {
+    if (!(speed > 0) || Double.isInfinite(speed)) {
+      throw new BadUsage("--speed must be above 0, not " + speed);
+    }
+    String text = text(benchFile, "bench file");
+    Bench bench = BenchFile.read(benchFile.toString(), text);
+    requireWiring(bench);
+    return new ControllerRun.Plan(bench, text, journal, Optional.of(settings()), report -> {});
+  }
+
+  private void requireWiring(Bench bench) throws BadUsage {
+    if (bench.board().isEmpty()) {
+      throw new BadUsage(
+          benchFile + " board: run needs the bench's wiring (scales, pump, valves), and has none");
+    }
+    for (Cup cup : bench.cups().values()) {
+      boolean weighed = cup.wiring().scale().isPresent() || cup.wiring().probe().isPresent();
+      if (!weighed || cup.wiring().valve().isEmpty()) {
+        throw new BadUsage(
+            benchFile + " cups." + cup.name() + ": run needs the cup's scale (or probe) and valve");
+      }
+    }
+  }
+
+  private BrokerSettings settings() throws BadUsage {
+    if ((user == null) != (passwordFile == null)) {
+      throw new BadUsage("--user and --password-file go together");
+    }
+    URI uri;
+    try {
+      uri = new URI(broker);
+    } catch (URISyntaxException e) {
+      throw new BadUsage("--broker: \"" + broker + "\" is not an address such as tcp://host:1883");
+    }
+    if (uri.getHost() == null || !SCHEMES.contains(uri.getScheme())) {
+      throw new BadUsage("--broker: \"" + broker + "\" is not an address such as tcp://host:1883");
+    }
+    Optional<String> password =
+        passwordFile == null
+            ? Optional.empty()
+            : text(passwordFile, "password file").lines().findFirst();
+    return new BrokerSettings(uri, Optional.ofNullable(user), password);
+  }
+
+  private static String text(Path file, String what) throws BadUsage {
+    try {
+      return Files.readString(file, StandardCharsets.UTF_8);
+    } catch (NoSuchFileException e) {
+      throw new BadUsage(file + ": there is no such " + what);
+    } catch (IOException e) {
+      throw new BadUsage(file + ": the " + what + " cannot be read: " + e.getMessage());
+    }
+  }
+
+  private void started(ControllerRun.Plan plan, ControllerRun run) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.printf(
+        "Running %s, %d cups%s, journal %s, broker %s%s%n",
+        plan.bench().name(),
+        plan.bench().cups().size(),
+        simulate ? " (simulated)" : "",
+        journal,
+        plan.broker().orElseThrow(),
+        run.trouble().map(why -> "; WATERING NOTHING: " + why).orElse(""));
+    out.flush();
+  }
+
+  private static void untilTold(ControllerRun run) throws InterruptedException {
+    CountDownLatch ended = new CountDownLatch(1);
+    Runtime.getRuntime()
+        .addShutdownHook(
+            new Thread(
+                () -> {
+                  run.close();
+                  ended.countDown();
+                },
+                "end"));
+    ended.await();
+  }
+}

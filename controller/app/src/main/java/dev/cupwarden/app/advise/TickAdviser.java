@@ -1,0 +1,41 @@
+package dev.cupwarden.app.advise;
+
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.LineRefused;
+import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.setup.Bench;
+import java.util.Collections;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** A bench's tick with the state between two lines. */
+final class TickAdviser implements Adviser {
+  private final Tick tick;
+  private final Set<String> cups;
+  private BenchState state;
+
+  TickAdviser(Bench bench, Tick tick) {
+    this.tick = tick;
+    this.cups = new TreeSet<>(bench.cups().keySet());
+    this.state = tick.fresh();
+  }
+
+  @Override
+  public Set<String> cups() {
+    return Collections.unmodifiableSet(cups);
+  }
+
+  @Override
+  public Advice advise(Observation seen) throws LineRefused {
+    if (state.at() != null && !seen.at().isAfter(state.at())) {
+      throw new LineRefused(
+          "at: %s is not later than %s, the time before it".formatted(seen.at(), state.at()));
+    }
+    Tick.Step step = tick.step(state, seen);
+    state = step.state();
+    cups.addAll(step.advice().cups().keySet());
+    return step.advice();
+  }
+}

@@ -1,0 +1,38 @@
+package dev.cupwarden.app.journal;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.Dose;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Receipt;
+import java.time.Instant;
+
+/**
+ * Something that happened and has no number yet; the journal numbers it in the transaction that
+ * makes it true.
+ *
+ * @param kind {@code dose}, {@code alert}, {@code receipt} or {@code change}
+ * @param cup whose; null for the whole bench
+ */
+public record Happening(Instant at, String kind, String cup, JsonNode data) {
+  public static Happening of(Instant at, Dose dose) {
+    return new Happening(at, "dose", dose.cup(), Json.MAPPER.valueToTree(dose));
+  }
+
+  public static Happening of(Instant at, AlertNotice alert) {
+    return new Happening(at, "alert", alert.cup(), Json.MAPPER.valueToTree(alert));
+  }
+
+  public static Happening of(Instant at, Receipt receipt) {
+    return new Happening(at, "receipt", null, Json.MAPPER.valueToTree(receipt));
+  }
+
+  /** A change of the bench that is none of the others: {@code {"change": what, "detail": …}}. */
+  public static Happening change(Instant at, String what, String detail) {
+    return new Happening(
+        at,
+        "change",
+        null,
+        Json.MAPPER.createObjectNode().put("change", what).put("detail", detail));
+  }
+}

@@ -1,0 +1,126 @@
+package dev.cupwarden.app.journal;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+
+/**
+ * Reads a journal back: what was seen, line for line as {@code advise} reads it, and from where a
+ * replay can begin. Works beside a controller that is running.
+ */
+public final class JournalExport implements AutoCloseable {
+  /**
+   * A place to replay from.
+   *
+   * @param firstTick the first tick after it
+   * @param cause {@code start} of the program, or the end of a {@code day}
+   * @param bench the bench file's text then
+   * @param state the state then, as JSON
+   */
+  public record Start(
+      long firstTick,
+      String at,
+      String cause,
+      String epoch,
+      String version,
+      String bench,
+      String state) {}
+
+  /**
+   * A pass as it was put down.
+   *
+   * @param outcome {@code given}, {@code failed}, {@code unknown}, or null while the pump runs
+   */
+  public record Pass(
+      long tick,
+      String at,
+      String cup,
+      double plainMl,
+      double feedMl,
+      double strength,
+      String why,
+      String outcome) {}
+
+  private final Sql sql;
+
+  private JournalExport(Sql sql) {
+    this.sql = sql;
+  }
+
+  /**
+   * @throws JournalException when there is no such journal or it cannot be read
+   */
+  public static JournalExport open(Path file) throws JournalException {
+    if (!Files.isRegularFile(file)) {
+      throw new JournalException(
+          JournalException.Trouble.UNUSABLE, "journal: there is no " + file, null);
+    }
+    return new JournalExport(new Sql(JournalFile.open(file)));
+  }
+
+  public List<Start> starts() throws JournalException {
+    return sql.inTransaction(
+        "reading the starts",
+        () ->
+            sql.list(
+                "SELECT first_tick, at, cause, epoch, version, bench, state FROM start"
+                    + " ORDER BY rowid",
+                row ->
+                    new Start(
+                        row.getLong(1),
+                        row.getString(2),
+                        row.getString(3),
+                        row.getString(4),
+                        row.getString(5),
+                        row.getString(6),
+                        row.getString(7))));
+  }
+
+  /** All passes, in the order they were put down. */
+  public List<Pass> passes() throws JournalException {
+    return sql.inTransaction(
+        "reading the passes",
+        () ->
+            sql.list(
+                "SELECT tick, at, cup, plain_ml, feed_ml, strength, why, outcome FROM pass"
+                    + " ORDER BY id",
+                row ->
+                    new Pass(
+                        row.getLong(1),
+                        row.getString(2),
+                        row.getString(3),
+                        row.getDouble(4),
+                        row.getDouble(5),
+                        row.getDouble(6),
+                        row.getString(7),
+                        row.getString(8))));
+  }
+
+  /** Writes what was seen from a tick on, one line of {@code advise} input each. */
+  public void lines(long fromTick, Appendable to) throws JournalException {
+    try (PreparedStatement query =
+        sql.connection()
+            .prepareStatement("SELECT line FROM observation WHERE tick >= ? ORDER BY tick")) {
+      query.setLong(1, fromTick);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          to.append(row.getString(1)).append('\n');
+        }
+      }
+    } catch (SQLException e) {
+      throw JournalException.of("reading what was seen", e);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() throws JournalException {
+    sql.close();
+  }
+}

@@ -1,0 +1,41 @@
+package dev.cupwarden.app.link;
+
+import java.time.Duration;
+import org.eclipse.paho.mqttv5.common.MqttMessage;
+import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
+
+/**
+ * How each kind of message travels: always at least once; what stays at the broker and how long.
+ */
+enum Delivery {
+  /** Stays until the next one; never grows old by itself, since silence is what it tells. */
+  PRESENCE(true, Duration.ZERO),
+  /** The last state stays for a season's absence, no longer. */
+  STATUS(true, Duration.ofDays(30)),
+  READINGS(false, Duration.ofDays(7)),
+  /** The outbox sends it again; the broker need not hold it for ever. */
+  EVENT(false, Duration.ofDays(7)),
+  RECEIPT(false, Duration.ofDays(1));
+
+  private final boolean retained;
+  private final Duration expiry;
+
+  Delivery(boolean retained, Duration expiry) {
+    this.retained = retained;
+    this.expiry = expiry;
+  }
+
+  MqttMessage message(byte[] payload) {
+    MqttMessage message = new MqttMessage(payload);
+    message.setQos(1);
+    message.setRetained(retained);
+    MqttProperties properties = new MqttProperties();
+    if (!expiry.isZero()) {
+      properties.setMessageExpiryInterval(expiry.toSeconds());
+    }
+    properties.setPayloadFormat(true);
+    properties.setContentType("application/json");
+    message.setProperties(properties);
+    return message;
+  }
+}

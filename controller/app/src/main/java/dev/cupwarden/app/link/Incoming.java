@@ -1,0 +1,94 @@
+package dev.cupwarden.app.link;
+
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Kept;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Topics;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What comes in: orders go into the journal or are refused; a host's word empties the outbox. */
+final class Incoming implements Session.Incoming {
+  /** More than a person could mean; beyond it someone floods the bench. */
+  private static final int MOST_WAITING = 500;
+
+  private static final Logger log = LoggerFactory.getLogger(Incoming.class);
+
+  private final Topics topics;
+  private final Outbox outbox;
+  private final Supplier<Instant> now;
+  private final Sender sender;
+  private final Runnable wake;
+  private final OrderDesk desk = new OrderDesk();
+
+  Incoming(Topics topics, Outbox outbox, Supplier<Instant> now, Sender sender, Runnable wake) {
+    this.topics = topics;
+    this.outbox = outbox;
+    this.now = now;
+    this.sender = sender;
+    this.wake = wake;
+  }
+
+  @Override
+  public void message(String topic, byte[] payload, boolean retained) {
+    if (topic.equals(topics.kept())) {
+      kept(payload);
+    } else if (topic.equals(topics.orders()) && payload.length > 0) {
+      // An empty one is how a retained message is taken off a broker.
+      order(payload, retained);
+    }
+    wake.run();
+  }
+
+  private void kept(byte[] payload) {
+    try {
+      Kept kept = Json.MAPPER.readValue(payload, Kept.class);
+      if (outbox.kept(kept)) {
+        log.warn(
+            "journal: a host has kept event {} that this journal never numbered (was the file put"
+                + " back from a copy?); a new epoch begins",
+            kept.seq());
+      }
+      sender.keptMoved();
+    } catch (IOException e) {
+      log.warn("MQTT: a message on {} cannot be read: {}", topics.kept(), e.getMessage());
+    } catch (JournalException e) {
+      log.warn("{}", e.getMessage());
+    }
+  }
+
+  private void order(byte[] payload, boolean retained) {
+    Instant received = now.get();
+    OrderDesk.Verdict verdict = desk.judge(payload, retained, received);
+    if (verdict instanceof OrderDesk.Refused refused) {
+      sender.receipt(refused.receipt());
+    } else if (verdict instanceof OrderDesk.Accepted order) {
+      receive(order, received);
+    }
+  }
+
+  private void receive(OrderDesk.Accepted order, Instant received) {
+    try {
+      if (outbox.waitingOrders() >= MOST_WAITING) {
+        sender.receipt(Receipt.refused(order.id(), "too many orders wait for the next tick"));
+        return;
+      }
+      switch (outbox.receive(order.id(), received, order.expires(), order.body())) {
+        case NEW -> sender.receipt(Receipt.taken(order.id()));
+        case REPEATED ->
+            sender.receipt(
+                Receipt.refused(order.id(), "repeated: an order with this id was taken before"));
+        case SAME_AGAIN -> log.debug("MQTT: order {} came a second time", order.id());
+      }
+    } catch (JournalException e) {
+      log.warn("{}", e.getMessage());
+      sender.receipt(
+          Receipt.refused(order.id(), "the journal cannot hold an order now; nothing was changed"));
+    }
+  }
+}

@@ -1,0 +1,181 @@
+package dev.cupwarden.app.link;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.core.messages.BenchStatus;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Presence;
+import dev.cupwarden.core.messages.Topics;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ThreadLocalRandom;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.eclipse.paho.mqttv5.common.MqttException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Keeps a connection to the broker and tells it what the journal holds, on a thread of its own.
+ * What the loop hands over is either in the journal already or only the latest state, so nothing is
+ * lost and nothing piles up while there is no broker.
+ */
+public final class MqttLink implements AutoCloseable {
+  private static final Logger log = LoggerFactory.getLogger(MqttLink.class);
+  private static final Duration FIRST_WAIT = Duration.ofMillis(500);
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(30);
+
+  /** How often to look when nobody wakes the thread. */
+  private static final Duration LOOK = Duration.ofSeconds(1);
+
+  private static final Duration FAREWELL = Duration.ofSeconds(2);
+
+  private final BrokerSettings broker;
+  private final Topics topics;
+  private final Supplier<Instant> now;
+  private final Incoming incoming;
+  private final Sender sender;
+  private final BlockingQueue<Boolean> wake = new ArrayBlockingQueue<>(1);
+  private final Thread thread;
+  private volatile boolean closing;
+  private volatile boolean online;
+
+  private MqttLink(BrokerSettings broker, Topics topics, Outbox outbox, Supplier<Instant> now) {
+    this.broker = broker;
+    this.topics = topics;
+    this.now = now;
+    this.sender = new Sender(topics, outbox);
+    this.incoming = new Incoming(topics, outbox, now, sender, this::wake);
+    this.thread = new Thread(this::run, "link");
+    this.thread.setDaemon(true);
+  }
+
+  /**
+   * Starts to look for the broker; returns at once.
+   *
+   * @param now the bench's time, against which orders are stale
+   */
+  public static MqttLink start(
+      BrokerSettings broker, Topics topics, Outbox outbox, Supplier<Instant> now) {
+    MqttLink link = new MqttLink(broker, topics, outbox, now);
+    link.thread.start();
+    return link;
+  }
+
+  /** The state after a tick; what the tick put into the journal is found there. */
+  public void ticked(List<CupStatus> cups, BenchStatus bench) {
+    for (CupStatus cup : cups) {
+      sender.latest(topics.cup(cup.cup()), payload(cup));
+    }
+    sender.latest(topics.benchStatus(), payload(bench));
+    wake();
+  }
+
+  /** Whether the broker is there. */
+  public boolean isOnline() {
+    return online;
+  }
+
+  private void wake() {
+    wake.offer(true);
+  }
+
+  private void run() {
+    Backoff backoff = new Backoff(FIRST_WAIT, LONGEST_WAIT, ThreadLocalRandom.current());
+    try {
+      while (!closing) {
+        try (Session session = connect()) {
+          log.info("MQTT: online at {}", broker);
+          backoff.reset();
+          online = true;
+          serve(session);
+          if (closing) {
+            farewell(session);
+          }
+        } catch (MqttException | JournalException e) {
+          log.warn("MQTT: {}", said(e));
+        } finally {
+          online = false;
+        }
+        await(backoff.next());
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private Session connect() throws MqttException {
+    Session session =
+        Session.connect(
+            broker,
+            "cupwarden-" + topics.bench(),
+            topics.presence(),
+            payload(new Presence("offline", now.get())),
+            incoming,
+            this::wake);
+    try {
+      session.subscribe(topics.orders(), topics.kept());
+      return session;
+    } catch (MqttException e) {
+      session.close();
+      throw e;
+    }
+  }
+
+  private void serve(Session session) throws InterruptedException, MqttException, JournalException {
+    byte[] presence = payload(new Presence("online", now.get()));
+    session.send(topics.presence(), presence, Delivery.PRESENCE, () -> {});
+    sender.beginAgain();
+    while (!closing && session.isAlive()) {
+      sender.sendAll(session);
+      wake.poll(LOOK.toMillis(), TimeUnit.MILLISECONDS);
+    }
+  }
+
+  private void farewell(Session session)
+      throws InterruptedException, MqttException, JournalException {
+    sender.sendAll(session);
+    byte[] presence = payload(new Presence("offline", now.get()));
+    session.send(topics.presence(), presence, Delivery.PRESENCE, () -> {});
+    session.drained(FAREWELL);
+  }
+
+  private void await(Duration time) throws InterruptedException {
+    long until = System.nanoTime() + time.toNanos();
+    while (!closing && System.nanoTime() < until) {
+      wake.poll(until - System.nanoTime(), TimeUnit.NANOSECONDS);
+    }
+  }
+
+  private static String said(Exception e) {
+    Throwable cause = e.getCause() == null ? e : e.getCause();
+    return cause.getMessage() == null ? cause.getClass().getSimpleName() : cause.getMessage();
+  }
+
+  static byte[] payload(Object message) {
+    try {
+      return Json.MAPPER.writeValueAsString(message).getBytes(StandardCharsets.UTF_8);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("a message of ours cannot be written: " + message, e);
+    }
+  }
+
+  /** Says offline and ends, within a few seconds whether or not there is a broker. */
+  @Override
+  public void close() {
+    closing = true;
+    wake();
+    try {
+      thread.join(FAREWELL.multipliedBy(2).toMillis());
+      thread.interrupt();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

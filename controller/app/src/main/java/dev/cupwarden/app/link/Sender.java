@@ -1,0 +1,196 @@
+package dev.cupwarden.app.link;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.core.messages.Event;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Topics;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Queue;
+import java.util.Set;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import org.eclipse.paho.mqttv5.common.MqttException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What goes out, and how far it got on the connection that stands now. */
+final class Sender {
+  private static final int BATCH = 200;
+  private static final int MOST_RECEIPTS = 1_000;
+
+  /** After this long without a host's word, unkept events are told again; then ever more rarely. */
+  private static final Duration FIRST_AGAIN = Duration.ofMinutes(1);
+
+  private static final Duration RAREST_AGAIN = Duration.ofHours(1);
+  private static final Logger log = LoggerFactory.getLogger(Sender.class);
+
+  private final Topics topics;
+  private final Outbox outbox;
+  private final Map<String, byte[]> latest = new LinkedHashMap<>();
+  private final Set<String> unsent = new HashSet<>();
+  private final Queue<Receipt> receipts = new ArrayDeque<>();
+  private final Queue<Long> acknowledgedPacks = new ConcurrentLinkedQueue<>();
+  private String sentEpoch = "";
+  private long sentSeq;
+  private long lastPackSent;
+  private long againAtNanos;
+  private Duration again = FIRST_AGAIN;
+
+  Sender(Topics topics, Outbox outbox) {
+    this.topics = topics;
+    this.outbox = outbox;
+  }
+
+  /** Keeps the newest state for a topic; an older one that was not sent is forgotten. */
+  synchronized void latest(String topic, byte[] payload) {
+    latest.put(topic, payload);
+    unsent.add(topic);
+  }
+
+  /** A receipt that no tick has made; the oldest go when nobody takes them. */
+  synchronized void receipt(Receipt receipt) {
+    if (receipts.size() == MOST_RECEIPTS) {
+      receipts.remove();
+    }
+    receipts.add(receipt);
+  }
+
+  /** A new connection: everything unkept, unacknowledged and retained is told again. */
+  synchronized void beginAgain() {
+    sentSeq = 0;
+    lastPackSent = 0;
+    unsent.addAll(latest.keySet());
+    againAtNanos = System.nanoTime() + again.toNanos();
+  }
+
+  /** A host is there and keeps: no need to tell it again soon. */
+  synchronized void keptMoved() {
+    again = FIRST_AGAIN;
+    againAtNanos = System.nanoTime() + again.toNanos();
+  }
+
+  /** Sends what there is; returns when all is sent or the connection is lost. */
+  void sendAll(Session session) throws InterruptedException, MqttException, JournalException {
+    sendReceipts(session);
+    sendLatest(session);
+    tellAgainWhenDue();
+    sendEvents(session);
+    sendPacks(session);
+  }
+
+  private void sendReceipts(Session session) throws InterruptedException, MqttException {
+    Receipt receipt;
+    while ((receipt = firstReceipt()) != null && sendReceipt(session, receipt)) {
+      dropFirstReceipt();
+    }
+  }
+
+  private synchronized Receipt firstReceipt() {
+    return receipts.peek();
+  }
+
+  private synchronized void dropFirstReceipt() {
+    receipts.poll();
+  }
+
+  private boolean sendReceipt(Session session, Object receipt)
+      throws InterruptedException, MqttException {
+    return session.send(topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, () -> {});
+  }
+
+  private void sendLatest(Session session) throws InterruptedException, MqttException {
+    for (Map.Entry<String, byte[]> status : takeUnsent().entrySet()) {
+      if (!session.send(status.getKey(), status.getValue(), Delivery.STATUS, () -> {})) {
+        return;
+      }
+    }
+  }
+
+  private synchronized Map<String, byte[]> takeUnsent() {
+    Map<String, byte[]> due = new LinkedHashMap<>();
+    for (Map.Entry<String, byte[]> status : latest.entrySet()) {
+      if (unsent.contains(status.getKey())) {
+        due.put(status.getKey(), status.getValue());
+      }
+    }
+    unsent.clear();
+    return due;
+  }
+
+  private synchronized void tellAgainWhenDue() throws JournalException {
+    if (System.nanoTime() < againAtNanos) {
+      return;
+    }
+    if (sentSeq > 0 && outbox.anyUnkept()) {
+      log.warn(
+          "MQTT: no host has kept what was told for {} s; telling it again", again.toSeconds());
+      sentSeq = 0;
+      again = again.multipliedBy(2);
+      again = again.compareTo(RAREST_AGAIN) > 0 ? RAREST_AGAIN : again;
+    }
+    againAtNanos = System.nanoTime() + again.toNanos();
+  }
+
+  private void sendEvents(Session session)
+      throws InterruptedException, MqttException, JournalException {
+    List<Event> batch;
+    while (!(batch = outbox.eventsAfter(sentEpoch, sentSeq, BATCH)).isEmpty()) {
+      for (Event event : batch) {
+        if (!sendEvent(session, event)) {
+          return;
+        }
+        sentEpoch = event.epoch();
+        sentSeq = event.seq();
+      }
+    }
+  }
+
+  private boolean sendEvent(Session session, Event event)
+      throws InterruptedException, MqttException {
+    JsonNode data = event.data();
+    if (event.kind().equals("receipt") && !sendReceipt(session, data)) {
+      return false;
+    }
+    return session.send(topics.events(), MqttLink.payload(event), Delivery.EVENT, () -> {});
+  }
+
+  private void sendPacks(Session session)
+      throws InterruptedException, MqttException, JournalException {
+    List<Outbox.Pack> batch;
+    do {
+      letAcknowledgedGo();
+      batch = outbox.packsAfter(lastPackSent, BATCH);
+      for (Outbox.Pack pack : batch) {
+        byte[] senml = pack.senml().getBytes(StandardCharsets.UTF_8);
+        if (!session.send(
+            topics.readings(),
+            senml,
+            Delivery.READINGS,
+            () -> acknowledgedPacks.add(pack.tick()))) {
+          return;
+        }
+        lastPackSent = pack.tick();
+      }
+    } while (!batch.isEmpty());
+    letAcknowledgedGo();
+  }
+
+  private void letAcknowledgedGo() throws JournalException {
+    List<Long> ticks = new ArrayList<>();
+    Long tick;
+    while ((tick = acknowledgedPacks.poll()) != null) {
+      ticks.add(tick);
+    }
+    if (!ticks.isEmpty()) {
+      outbox.sent(ticks);
+    }
+  }
+}

@@ -1,0 +1,38 @@
+package dev.cupwarden.app.loop;
+
+import dev.cupwarden.board.BenchBoard;
+import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.board.DoseOutcome;
+import dev.cupwarden.core.limits.AllowedPass;
+
+/** What the loop needs of a bench's electronics. */
+public interface BenchHardware {
+  /** One scan of all sensors; what could not be read is missing and named among the faults. */
+  BoardReadings read();
+
+  /** Gives a pass and waits for its end; all outputs are off afterwards. */
+  DoseOutcome give(AllowedPass pass);
+
+  /** Pump off, then every valve shut; from any thread. */
+  void allOff();
+
+  /** The drivers, on whatever context they were opened. */
+  static BenchHardware of(BenchBoard board) {
+    return new BenchHardware() {
+      @Override
+      public BoardReadings read() {
+        return board.read();
+      }
+
+      @Override
+      public DoseOutcome give(AllowedPass pass) {
+        return board.give(pass);
+      }
+
+      @Override
+      public void allOff() {
+        board.allOff();
+      }
+    };
+  }
+}

@@ -1,0 +1,274 @@
+package dev.cupwarden.app.loop;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.app.clock.BenchTime;
+import dev.cupwarden.app.clock.SteadyClock;
+import dev.cupwarden.app.journal.Happening;
+import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.ObservationLine;
+import dev.cupwarden.app.journal.TickEntry;
+import dev.cupwarden.app.link.SenmlPack;
+import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.Dose;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.messages.SenmlRecord;
+import dev.cupwarden.core.setup.Bench;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Ticks of a bench, one after the other. Within one the order is: read, decide, put all of it down
+ * in one transaction, run the pump, put down what became of it, tell. When the transaction fails
+ * the tick has not happened: nothing is watered, and the next one decides from the state before.
+ */
+public final class BenchLoop {
+  private static final Logger log = LoggerFactory.getLogger(BenchLoop.class);
+
+  /**
+   * What a loop works with.
+   *
+   * @param benchText the bench file as it was read
+   * @param trouble why the true journal cannot be used: everything is read and told then, and
+   *     nothing watered; none when it can
+   */
+  public record Parts(
+      Bench bench,
+      String benchText,
+      BenchHardware hardware,
+      Journal journal,
+      BenchTime time,
+      TickReport.Listener listener,
+      String version,
+      Optional<String> trouble) {}
+
+  private final Parts parts;
+  private final Tick tick;
+  private final SteadyClock clock;
+  private final Pump pump;
+  private final Story story;
+  private final OwnAlerts alerts = new OwnAlerts();
+  private final StoreWatch store;
+  private final DayEnd dayEnd;
+  private final long firstTickNanos;
+  private BenchState state;
+  private volatile boolean stopping;
+  private volatile Thread thread;
+
+  private BenchLoop(Parts parts, Tick tick, BenchState state, SteadyClock clock, Duration settle) {
+    this.parts = parts;
+    this.tick = tick;
+    this.state = state;
+    this.clock = clock;
+    this.pump = new Pump(parts.hardware(), parts.journal(), parts.time());
+    this.story = new Story(parts.bench(), parts.version());
+    this.store = new StoreWatch(parts.journal());
+    this.dayEnd = new DayEnd(parts);
+    this.firstTickNanos = parts.time().nanos() + settle.toNanos();
+    parts
+        .trouble()
+        .ifPresent(
+            why ->
+                alerts.raise(
+                    "store-full",
+                    clock.now(),
+                    1,
+                    0,
+                    "Nothing is watered, for what was given is not known: look at the journal ("
+                        + why
+                        + ")."));
+  }
+
+  /**
+   * Takes up the bench where the journal left it. A pass that a crash cut off counts as given, and
+   * the first tick waits for one soak, so that the cup's weight can show what arrived.
+   *
+   * @throws JournalException when the journal cannot be read or written, or its state not be
+   *     understood
+   */
+  public static BenchLoop resume(Parts parts) throws JournalException {
+    Tick tick = new Tick(parts.bench());
+    Optional<Journal.Restored> restored = parts.journal().restored();
+    BenchState state = restored.isPresent() ? read(restored.get()) : tick.fresh();
+    SteadyClock clock =
+        restored.isPresent()
+            ? SteadyClock.after(restored.get().at(), parts.time())
+            : SteadyClock.fresh(parts.time());
+    List<Journal.Intent> cutOff =
+        parts
+            .journal()
+            .start(
+                new Journal.Start(clock.now(), parts.benchText(), written(state), parts.version()));
+    for (Journal.Intent intent : cutOff) {
+      log.warn(
+          "The pass of {} mL to {} was cut off by the last stop; it counts as given.",
+          intent.pass().plainMl() + intent.pass().feedMl(),
+          intent.pass().cup());
+    }
+    Duration settle = cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak();
+    return new BenchLoop(parts, tick, state, clock, settle);
+  }
+
+  private static BenchState read(Journal.Restored restored) throws JournalException {
+    try {
+      return Json.MAPPER.readValue(restored.state(), BenchState.class);
+    } catch (JsonProcessingException e) {
+      throw JournalException.unreadableState(e);
+    }
+  }
+
+  private static String written(Object value) {
+    try {
+      return Json.MAPPER.writeValueAsString(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("cannot be written as JSON: " + value.getClass(), e);
+    }
+  }
+
+  /** Ticks until {@link #stop}; the calling thread is the loop's. */
+  public void run() {
+    thread = Thread.currentThread();
+    long periodNanos = parts.bench().tick().toNanos();
+    long next = firstTickNanos;
+    try {
+      parts.time().until(next);
+      while (!stopping) {
+        tickSafely();
+        // A tick that took longer than its period is followed by the next one that is due.
+        long lateNanos = Math.max(0, parts.time().nanos() - next);
+        next += periodNanos * (1 + lateNanos / periodNanos);
+        parts.time().until(next);
+      }
+    } finally {
+      parts.hardware().allOff();
+    }
+  }
+
+  /** Why nothing is watered in this run; none when all is well. */
+  public Optional<String> trouble() {
+    return parts.trouble();
+  }
+
+  /** Ends the loop: a pass that runs is cut short, everything is off. From any thread. */
+  public void stop() {
+    stopping = true;
+    parts.hardware().allOff();
+    Thread running = thread;
+    if (running != null) {
+      running.interrupt();
+    }
+  }
+
+  private void tickSafely() {
+    try {
+      tick();
+    } catch (JournalException e) {
+      log.error("{}; this tick waters nothing", e.getMessage());
+      alerts.raise(
+          "store-full",
+          clock.now(),
+          1,
+          0,
+          "The journal cannot be written, so nothing is watered: look at the controller's disk.");
+    } catch (RuntimeException e) {
+      // One tick is lost; the pump must not stay on for it, nor the bench go without the next.
+      parts.hardware().allOff();
+      log.error("A tick failed and watered nothing", e);
+    }
+  }
+
+  /** One tick; in {@link #run} one after the other, in tests one by one. */
+  void tick() throws JournalException {
+    pump.putDownWhatIsLeft();
+    Instant at = clock.now();
+    BoardReadings read = parts.hardware().read();
+    read.faults().forEach((part, sentence) -> log.warn("{}: {}", part, sentence));
+    List<JsonNode> orders = new ArrayList<>(parts.journal().waitingOrders());
+    List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
+    lookAtClock(at, orders);
+    store.look(at, alerts);
+    Observation seen = observation(at, read, orders);
+    Tick.Step step = tick.step(state, seen);
+    List<Happening> events = new ArrayList<>(alerts.untold(at));
+    events.addAll(story.of(at, orders, step.advice()));
+    List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.advice().passes() : List.of();
+    List<Journal.Intent> intents =
+        parts
+            .journal()
+            .commit(
+                new TickEntry(
+                    at,
+                    ObservationLine.of(seen),
+                    written(step.state()),
+                    senml(seen),
+                    passes,
+                    events,
+                    orderIds));
+    alerts.told();
+    state = step.state();
+    List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
+    dayEnd.afterTick(at, written(state));
+    parts
+        .listener()
+        .ticked(
+            new TickReport(
+                at, step.advice(), doses, tick.statuses(state), story.bench(at, seen, state)));
+  }
+
+  private void lookAtClock(Instant at, List<JsonNode> orders) {
+    boolean personLooked =
+        orders.stream().anyMatch(o -> o.path("kind").asText().equals("clear") && !o.has("cup"));
+    if (!clock.trusted() && personLooked) {
+      clock.acceptWall();
+    }
+    boolean wasHeld = alerts.isRaised("clock");
+    if (!clock.trusted()) {
+      alerts.raise(
+          "clock",
+          at,
+          clock.aheadS(),
+          SteadyClock.JUMP_S,
+          "Set the controller's clock, then clear; until then only rescues are given.");
+    } else {
+      alerts.clear("clock", clock.aheadS());
+    }
+    if (parts.trouble().isPresent()) {
+      Restraint.hold("store", false, at, state.hold()).ifPresent(orders::add);
+    } else if (!clock.trusted()) {
+      Restraint.hold("clock", true, at, state.hold()).ifPresent(orders::add);
+    } else if (wasHeld) {
+      orders.add(Restraint.release("clock", at));
+    }
+  }
+
+  private Optional<String> senml(Observation seen) {
+    List<SenmlRecord> pack = SenmlPack.of(parts.bench().name(), seen);
+    return pack.isEmpty() ? Optional.empty() : Optional.of(written(pack));
+  }
+
+  private static Observation observation(Instant at, BoardReadings read, List<JsonNode> orders) {
+    return new Observation(
+        at,
+        read.airC(),
+        read.rhPct(),
+        read.rootC(),
+        OptionalDouble.empty(),
+        read.massG(),
+        new TreeMap<>(),
+        new TreeMap<>(),
+        read.leak(),
+        List.copyOf(orders));
+  }
+}

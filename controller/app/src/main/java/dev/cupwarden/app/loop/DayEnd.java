@@ -1,0 +1,35 @@
+package dev.cupwarden.app.loop;
+
+import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.Retention;
+import dev.cupwarden.core.setup.Place;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+
+/**
+ * Lets the journal trim itself once a day, at the first tick after midnight of the bench's place.
+ */
+final class DayEnd {
+  private final BenchLoop.Parts parts;
+  private final ZoneId zone;
+  private LocalDate today;
+
+  DayEnd(BenchLoop.Parts parts) {
+    this.parts = parts;
+    this.zone = parts.bench().place().map(Place::zone).orElse(ZoneOffset.UTC);
+  }
+
+  void afterTick(Instant at, String state) throws JournalException {
+    LocalDate date = at.atZone(zone).toLocalDate();
+    if (today != null && date.isAfter(today)) {
+      parts
+          .journal()
+          .endDay(
+              new Journal.Start(at, parts.benchText(), state, parts.version()), Retention.USUAL);
+    }
+    today = date;
+  }
+}

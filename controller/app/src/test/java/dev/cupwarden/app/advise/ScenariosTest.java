@@ -1,0 +1,81 @@
+package dev.cupwarden.app.advise;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.app.BenchSource;
+import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Schemas;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.SetupException;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * Replays every recorded situation, {@code scenarios/<situation>/{bench.yaml,in.jsonl,out.jsonl}},
+ * through the very session that {@code advise} runs. By hand: {@code advise --bench bench.yaml <
+ * in.jsonl}.
+ */
+class ScenariosTest {
+  private static final Path SCENARIOS = Path.of("src/test/resources/scenarios");
+
+  /** 1 and 1.0 are the same number, however an expected line was typed. */
+  private static final Comparator<JsonNode> BY_VALUE =
+      (one, other) ->
+          one.isNumber() && other.isNumber()
+              ? one.decimalValue().compareTo(other.decimalValue())
+              : one.equals(other) ? 0 : 1;
+
+  @TestFactory
+  List<DynamicTest> everySituationIsAnsweredAsRecorded() throws IOException {
+    try (Stream<Path> folders = Files.list(SCENARIOS)) {
+      List<DynamicTest> situations =
+          folders
+              .filter(Files::isDirectory)
+              .sorted()
+              .map(
+                  folder ->
+                      DynamicTest.dynamicTest(
+                          folder.getFileName().toString(), () -> replay(folder)))
+              .toList();
+      assertFalse(situations.isEmpty(), "there is no situation in " + SCENARIOS);
+      return situations;
+    }
+  }
+
+  private static void replay(Path folder) throws IOException, SetupException {
+    List<String> expected = Files.readAllLines(folder.resolve("out.jsonl"));
+    List<String> answers = answers(folder);
+    for (int i = 0; i < Math.min(expected.size(), answers.size()); i++) {
+      JsonNode wanted = Json.MAPPER.readTree(expected.get(i));
+      JsonNode answer = Json.MAPPER.readTree(answers.get(i));
+      Schemas.assertFits("advise-out", answer);
+      if (!wanted.equals(BY_VALUE, answer)) {
+        assertEquals(wanted.toPrettyString(), answer.toPrettyString(), folder + " line " + (i + 1));
+      }
+    }
+    assertEquals(expected.size(), answers.size(), "lines of " + folder);
+  }
+
+  private static List<String> answers(Path folder) throws IOException, SetupException {
+    Bench bench = BenchSource.load(folder.resolve("bench.yaml"));
+    AdviseSession session =
+        new AdviseSession(bench, new TickAdviser(bench, new Tick(bench)), false, false);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (InputStream in = Files.newInputStream(folder.resolve("in.jsonl"))) {
+      session.run(in, out);
+    }
+    return out.toString(StandardCharsets.UTF_8).lines().toList();
+  }
+}

@@ -1,0 +1,189 @@
+package dev.cupwarden.app.link;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.app.journal.Happening;
+import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.app.journal.TickEntry;
+import dev.cupwarden.core.messages.BenchStatus;
+import dev.cupwarden.core.messages.Topics;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class MqttLinkTest {
+  private static final Instant NOW = Instant.parse("2027-01-10T08:00:00Z");
+  private static final Topics TOPICS = new Topics("back-room");
+  private static final Duration SOON = Duration.ofSeconds(20);
+  private static final String ORDER =
+      """
+      {"id":"%s","kind":"release","by":"gardener",
+       "issued":"2027-01-10T07:59:00Z","expires":"%s"}""";
+
+  @TempDir Path folder;
+  private RealBroker broker;
+  private Journal journal;
+  private Outbox outbox;
+  private MqttLink link;
+
+  @BeforeEach
+  void startBroker() throws Exception {
+    broker = RealBroker.start(folder);
+    journal = Journal.open(folder.resolve("journal.db"));
+    outbox = Outbox.of(journal);
+  }
+
+  @AfterEach
+  void end() throws Exception {
+    if (link != null) {
+      link.close();
+    }
+    outbox.close();
+    journal.close();
+    broker.close();
+  }
+
+  private void startLink() throws Exception {
+    link = MqttLink.start(BrokerSettings.open(broker.uri()), TOPICS, outbox, () -> NOW);
+  }
+
+  private void startLinkAndWait() throws Exception {
+    startLink();
+    Waiting.until("online", SOON, link::isOnline);
+  }
+
+  private void note(int from, int to) throws Exception {
+    for (int i = from; i <= to; i++) {
+      journal.note(Happening.change(NOW, "test", "no. " + i));
+    }
+  }
+
+  private static void ticked(MqttLink link) {
+    link.ticked(
+        List.of(), new BenchStatus(NOW, 20.0, null, null, new TreeMap<>(), List.of(), 300, "test"));
+  }
+
+  private static List<Long> seqs(Listener listener) {
+    return listener.on(TOPICS.events()).stream().map(e -> e.body().get("seq").asLong()).toList();
+  }
+
+  @Test
+  void presenceIsRetainedAndTurnsOfflineAtTheEnd() throws Exception {
+    startLinkAndWait();
+    try (Listener late = new Listener(broker.uri())) {
+      Waiting.until("presence", SOON, () -> !late.on(TOPICS.presence()).isEmpty());
+      assertEquals("online", late.on(TOPICS.presence()).get(0).body().get("state").asText());
+      assertTrue(late.on(TOPICS.presence()).get(0).retained());
+      link.close();
+      Waiting.until("offline", SOON, () -> late.on(TOPICS.presence()).size() == 2);
+      assertEquals("offline", late.on(TOPICS.presence()).get(1).body().get("state").asText());
+    }
+  }
+
+  @Test
+  void eventsReadingsAndStateAreToldWithTheirExpiry() throws Exception {
+    startLinkAndWait();
+    try (Listener listener = new Listener(broker.uri())) {
+      journal.commit(
+          new TickEntry(
+              NOW,
+              "{}",
+              "{}",
+              Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
+              List.of(),
+              List.of(Happening.change(NOW, "test", "one")),
+              List.of()));
+      ticked(link);
+      Waiting.until("bench", SOON, () -> !listener.on(TOPICS.benchStatus()).isEmpty());
+      Waiting.until("event", SOON, () -> !listener.on(TOPICS.events()).isEmpty());
+      Waiting.until("readings", SOON, () -> !listener.on(TOPICS.readings()).isEmpty());
+      assertEquals(List.of(1L), seqs(listener));
+      assertEquals(604_800, listener.on(TOPICS.events()).get(0).expiryS());
+      assertEquals(2_592_000, listener.on(TOPICS.benchStatus()).get(0).expiryS());
+      Waiting.until("packs gone", SOON, () -> outbox.packsAfter(0, 1).isEmpty());
+      assertEquals(1, outbox.eventsAfter("", 0, 9).size(), "no host has kept it yet");
+    }
+  }
+
+  @Test
+  void keptEventsLeaveTheOutboxAndTheRestIsToldAgainAfterAReconnect() throws Exception {
+    note(1, 5);
+    startLinkAndWait();
+    try (Listener listener = new Listener(broker.uri())) {
+      String epoch = outbox.eventsAfter("", 0, 1).get(0).epoch();
+      listener.say(TOPICS.kept(), "{\"epoch\":\"" + epoch + "\",\"seq\":3}", true);
+      Waiting.until("kept", SOON, () -> outbox.eventsAfter("", 0, 9).size() == 2);
+    }
+    broker.kill();
+    Waiting.until("offline", SOON, () -> !link.isOnline());
+    note(6, 7);
+    broker.startAgain();
+    try (Listener listener = new Listener(broker.uri())) {
+      Waiting.until("the rest", SOON, () -> seqs(listener).containsAll(List.of(4L, 5L, 6L, 7L)));
+      assertFalse(seqs(listener).contains(3L));
+    }
+  }
+
+  @Test
+  void nothingIsLostWhenTheBrokerDiesInTheMidst() throws Exception {
+    note(1, 300);
+    try (Listener first = new Listener(broker.uri())) {
+      startLink();
+      Waiting.until("some", SOON, () -> seqs(first).size() > 20);
+      broker.kill();
+    }
+    broker.startAgain();
+    try (Listener second = new Listener(broker.uri())) {
+      Waiting.until("all unkept", SOON, () -> seqs(second).stream().distinct().count() == 300);
+    }
+  }
+
+  @Test
+  void aMissingBrokerHoldsNobodyUp() throws Exception {
+    broker.kill();
+    startLink();
+    long begun = System.nanoTime();
+    for (int i = 0; i < 1_000; i++) {
+      ticked(link);
+    }
+    assertTrue(System.nanoTime() - begun < Duration.ofSeconds(2).toNanos());
+    assertFalse(link.isOnline());
+    begun = System.nanoTime();
+    link.close();
+    assertTrue(System.nanoTime() - begun < Duration.ofSeconds(8).toNanos());
+    broker.startAgain();
+  }
+
+  @Test
+  void freshOrderReachesTheJournalAndOthersGetAReceiptThatSaysWhy() throws Exception {
+    startLinkAndWait();
+    try (Listener host = new Listener(broker.uri())) {
+      host.say(TOPICS.orders(), ORDER.formatted("o-1", "2027-01-10T09:00:00Z"), false);
+      Waiting.until("order", SOON, () -> journal.waitingOrders().size() == 1);
+      host.say(TOPICS.orders(), ORDER.formatted("o-1", "2027-01-10T09:30:00Z"), false);
+      host.say(TOPICS.orders(), ORDER.formatted("o-2", "2027-01-10T07:59:30Z"), false);
+      host.say(TOPICS.orders(), ORDER.formatted("o-3", "2027-01-10T09:00:00Z"), true);
+      host.say(TOPICS.orders(), "{\"id\":", false);
+      Waiting.until("receipts", SOON, () -> host.on(TOPICS.receipts()).size() == 5);
+      List<String> said =
+          host.on(TOPICS.receipts()).stream()
+              .map(r -> r.body().path("id").asText("-") + " " + r.body().path("why").asText("ok"))
+              .map(text -> text.substring(0, Math.min(14, text.length())))
+              .toList();
+      assertEquals(
+          List.of("o-1 ok", "o-1 repeated: ", "o-2 stale: it ", "o-3 a retained", "- an order mus"),
+          said);
+      assertEquals(1, journal.waitingOrders().size());
+    }
+  }
+}

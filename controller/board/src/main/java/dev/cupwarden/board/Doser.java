@@ -1,0 +1,153 @@
+package dev.cupwarden.board;
+
+import dev.cupwarden.core.limits.AllowedPass;
+import java.time.Duration;
+import java.util.Optional;
+
+/**
+ * Gives one pass: the cup's valve and the tank's open, pump last on and first off, plain water
+ * before feed, one cup at a time. It waits in short steps and beats the dead-man at each.
+ */
+final class Doser {
+  private static final Duration STEP = Duration.ofMillis(250);
+
+  /** Our choice: the hose's pressure falls before a valve is shut against it. */
+  private static final Duration RELIEF = Duration.ofMillis(300);
+
+  private final Outputs outputs;
+  private final Plumbing plumbing;
+  private final OnTimeCaps caps;
+  private final double mlPerS;
+  private final Pace pace;
+
+  Doser(Outputs outputs, Plumbing plumbing, OnTimeCaps caps, double mlPerS, Pace pace) {
+    this.outputs = outputs;
+    this.plumbing = plumbing;
+    this.caps = caps;
+    this.mlPerS = mlPerS;
+    this.pace = pace;
+  }
+
+  /** Gives the pass and waits for its end. All outputs are off afterwards, whatever happens. */
+  DoseOutcome give(AllowedPass pass) {
+    double[] ranMl = new double[2];
+    try {
+      Optional<String> refusal = refusal(pass);
+      if (refusal.isPresent()) {
+        return new DoseOutcome.Failed(0, 0, refusal.get());
+      }
+      outputs.arm();
+      outputs.open(plumbing.valveOf(pass.cup()).orElseThrow());
+      ranMl[0] = draw(false, pass.plainMl());
+      ranMl[1] = draw(true, pass.feedMl());
+      return new DoseOutcome.Given(ranMl[0], ranMl[1]);
+    } catch (Stopped stopped) {
+      ranMl[stopped.feed ? 1 : 0] = stopped.ranMl;
+      return new DoseOutcome.Failed(ranMl[0], ranMl[1], stopped.getMessage());
+    } catch (ChipException e) {
+      return new DoseOutcome.Failed(ranMl[0], ranMl[1], e.getMessage());
+    } finally {
+      outputs.disarm();
+    }
+  }
+
+  /** Why the pass cannot begin, if it cannot. */
+  private Optional<String> refusal(AllowedPass pass) {
+    outputs.allOff();
+    Optional<String> stuck = outputs.stuckOn();
+    if (stuck.isPresent()) {
+      return stuck;
+    }
+    if (!Double.isFinite(pass.totalMl())
+        || pass.plainMl() < 0
+        || pass.feedMl() < 0
+        || pass.totalMl() <= 0) {
+      return Optional.of(
+          "A pass of %s mL plain and %s mL feed cannot be given."
+              .formatted(pass.plainMl(), pass.feedMl()));
+    }
+    if (plumbing.valveOf(pass.cup()).isEmpty()) {
+      return Optional.of("Cup %s has no valve.".formatted(pass.cup()));
+    }
+    if (pass.plainMl() > 0 && plumbing.source(false).isEmpty()) {
+      return Optional.of("No valve leads from a tank of plain water.");
+    }
+    if (pass.feedMl() > 0 && plumbing.source(true).isEmpty()) {
+      return Optional.of("No valve leads from a tank of feed.");
+    }
+    return caps.refuses(pace.nanos(), onTime(pass.totalMl()));
+  }
+
+  private Duration onTime(double ml) {
+    return Duration.ofNanos(Math.round(ml / mlPerS * 1e9));
+  }
+
+  /** Draws that much from a tank; returns what ran, mL. */
+  private double draw(boolean feed, double ml) throws ChipException, Stopped {
+    if (ml <= 0) {
+      return 0;
+    }
+    Optional<String> tankValve = plumbing.source(feed).orElseThrow().tankValve();
+    if (tankValve.isPresent()) {
+      outputs.open(tankValve.get());
+    }
+    double ranMl = run(feed, onTime(ml));
+    try {
+      pace.pause(RELIEF);
+      outputs.beat();
+      if (tankValve.isPresent()) {
+        outputs.shut(tankValve.get());
+      }
+      return ranMl;
+    } catch (ChipException e) {
+      throw new Stopped(e.getMessage(), feed, ranMl);
+    }
+  }
+
+  /** Runs the pump for that long; returns what it really ran, mL. */
+  private double run(boolean feed, Duration onTime) throws Stopped {
+    try {
+      outputs.pumpOn();
+      long end = pace.nanos() + onTime.toNanos();
+      while (pace.nanos() < end) {
+        stopWhenAsked();
+        outputs.beat();
+        pace.until(Math.min(end, pace.nanos() + STEP.toNanos()));
+      }
+      stopWhenAsked();
+      outputs.pumpOff();
+      return ranMl();
+    } catch (ChipException e) {
+      outputs.allOff();
+      throw new Stopped(e.getMessage(), feed, ranMl());
+    } finally {
+      caps.ran(pace.nanos(), outputs.lastRun());
+    }
+  }
+
+  private double ranMl() {
+    return outputs.lastRun().toNanos() * 1e-9 * mlPerS;
+  }
+
+  private void stopWhenAsked() throws ChipException {
+    if (outputs.tripped().isPresent()) {
+      throw new ChipException(outputs.tripped().get());
+    }
+    if (Thread.currentThread().isInterrupted()) {
+      throw new ChipException("The pass was stopped from outside.");
+    }
+  }
+
+  /** The pump was stopped before its time. */
+  private static final class Stopped extends Exception {
+    private static final long serialVersionUID = 1L;
+    final boolean feed;
+    final double ranMl;
+
+    Stopped(String reason, boolean feed, double ranMl) {
+      super(reason);
+      this.feed = feed;
+      this.ranMl = ranMl;
+    }
+  }
+}

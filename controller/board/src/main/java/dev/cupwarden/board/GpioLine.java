@@ -1,0 +1,62 @@
+package dev.cupwarden.board;
+
+import com.pi4j.context.Context;
+import com.pi4j.exception.Pi4JException;
+import com.pi4j.io.gpio.digital.DigitalOutput;
+import com.pi4j.io.gpio.digital.DigitalState;
+
+/** An output on a line of the processor: high is on, low at start and when Pi4J shuts down. */
+final class GpioLine implements OutputLine {
+  private final String name;
+  private final DigitalOutput output;
+
+  GpioLine(String name, DigitalOutput output) {
+    this.name = name;
+    this.output = output;
+  }
+
+  /** Takes the line and sets it low. */
+  static GpioLine open(Context pi4j, String name, int gpio) throws BoardException {
+    try {
+      DigitalOutput output =
+          pi4j.create(
+              DigitalOutput.newConfigBuilder(pi4j)
+                  .id("output-" + gpio)
+                  .name(name)
+                  .address(gpio)
+                  .initial(DigitalState.LOW)
+                  .shutdown(DigitalState.LOW)
+                  .build());
+      // Said again, as a provider may take "initial" for what it already believes the line to be.
+      output.low();
+      return new GpioLine(name, output);
+    } catch (Pi4JException e) {
+      throw new BoardException(
+          "Output %d (%s) cannot be opened: %s".formatted(gpio, name, e.getMessage()), e);
+    }
+  }
+
+  @Override
+  public String name() {
+    return name;
+  }
+
+  @Override
+  public void on() throws ChipException {
+    set(DigitalState.HIGH);
+  }
+
+  @Override
+  public void off() throws ChipException {
+    set(DigitalState.LOW);
+  }
+
+  private void set(DigitalState level) throws ChipException {
+    try {
+      output.state(level);
+    } catch (Pi4JException e) {
+      throw new ChipException(
+          "The output of %s cannot be switched: %s".formatted(name, e.getMessage()), e);
+    }
+  }
+}

@@ -1,0 +1,11 @@
+package dev.cupwarden.board;
+
+/** One switched output: a pump, a valve or a mat behind its driver stage. */
+interface OutputLine {
+  /** How messages call it. */
+  String name();
+
+  void on() throws ChipException;
+
+  void off() throws ChipException;
+}

@@ -1,0 +1,94 @@
+package dev.cupwarden.board;
+
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.Tank;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** Which valve leads to which cup, and which from which tank. */
+final class Plumbing {
+  private final Bench bench;
+  private final BoardWiring wiring;
+
+  /**
+   * Checks that every valve a cup or a tank names is wired, and is its own.
+   *
+   * @throws BoardException with one sentence
+   */
+  Plumbing(Bench bench, BoardWiring wiring) throws BoardException {
+    this.bench = bench;
+    this.wiring = wiring;
+    Map<String, String> taken = new TreeMap<>();
+    for (var cup : bench.cups().values()) {
+      if (cup.wiring().valve().isEmpty()) {
+        continue;
+      }
+      String valve = cup.wiring().valve().get();
+      BoardWiring.Valve wired = wiring.valves().get(valve);
+      if (wired == null) {
+        throw new BoardException(
+            "Cup %s names valve %s, which the board does not have.".formatted(cup.name(), valve));
+      }
+      if (wired.tank().isPresent()) {
+        throw new BoardException(
+            "Cup %s names valve %s, which is tank %s's."
+                .formatted(cup.name(), valve, wired.tank().get()));
+      }
+      String other = taken.put(valve, cup.name());
+      if (other != null) {
+        throw new BoardException(
+            "Cups %s and %s both name valve %s.".formatted(other, cup.name(), valve));
+      }
+    }
+    for (var valve : wiring.valves().entrySet()) {
+      Optional<String> tank = valve.getValue().tank();
+      if (tank.isPresent() && !bench.tanks().containsKey(tank.get())) {
+        throw new BoardException(
+            "Valve %s draws from tank %s, which the bench does not have."
+                .formatted(valve.getKey(), tank.get()));
+      }
+    }
+  }
+
+  /** The cup's valve. */
+  Optional<String> valveOf(String cup) {
+    return Optional.ofNullable(bench.cups().get(cup)).flatMap(c -> c.wiring().valve());
+  }
+
+  /**
+   * From where water of a kind comes.
+   *
+   * @param tankValve the valve to open; none when the pump hangs in the only tank
+   */
+  record Source(Optional<String> tankValve) {}
+
+  /** The source of plain water, or of feed: the first tank of that kind by name. */
+  Optional<Source> source(boolean feed) {
+    for (Tank tank : bench.tanks().values()) {
+      if (tank.feed().isPresent() != feed) {
+        continue;
+      }
+      Optional<String> valve = tankValve(tank.name());
+      if (valve.isPresent()) {
+        return Optional.of(new Source(valve));
+      }
+      if (bench.tanks().size() == 1) {
+        return Optional.of(new Source(Optional.empty()));
+      }
+    }
+    // A bench without a list of tanks has its pump in plain water.
+    return bench.tanks().isEmpty() && !feed
+        ? Optional.of(new Source(Optional.empty()))
+        : Optional.empty();
+  }
+
+  private Optional<String> tankValve(String tank) {
+    return new TreeMap<>(wiring.valves())
+        .entrySet().stream()
+            .filter(entry -> entry.getValue().tank().equals(Optional.of(tank)))
+            .map(Map.Entry::getKey)
+            .findFirst();
+  }
+}

@@ -1,0 +1,42 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.messages.Observation;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.OptionalDouble;
+
+/**
+ * The room as last read; null where never supplied. A value stays good after its sensor fell
+ * silent: frost that was there is rather assumed than forgotten, and a person is told.
+ */
+public record AirState(Measured airC, Measured rhPct, Measured rootC, Measured light) {
+  static final AirState UNKNOWN = new AirState(null, null, null, null);
+
+  /** Longer without a word, and a sensor counts as dead. */
+  static final Duration DEAD_AFTER = Duration.ofHours(6);
+
+  /** A value with the time it was read. */
+  public record Measured(double value, Instant at) {}
+
+  AirState plus(Observation seen) {
+    return new AirState(
+        newer(airC, seen.airC(), seen.at()),
+        newer(rhPct, seen.rhPct(), seen.at()),
+        newer(rootC, seen.rootC(), seen.at()),
+        newer(light, seen.lightUmolPerM2S(), seen.at()));
+  }
+
+  private static Measured newer(Measured known, OptionalDouble read, Instant at) {
+    return read.isPresent() ? new Measured(read.getAsDouble(), at) : known;
+  }
+
+  /** NaN where never supplied. */
+  static double valueOf(Measured measured) {
+    return measured == null ? Double.NaN : measured.value();
+  }
+
+  /** Hours since a sensor that once spoke was last heard; 0 for one that never did. */
+  static double silentH(Measured measured, Instant at) {
+    return measured == null ? 0.0 : Duration.between(measured.at(), at).toMillis() / 3_600_000.0;
+  }
+}

@@ -1,0 +1,191 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.alerts.OpenAlert;
+import dev.cupwarden.core.climate.VapourPressure;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.Supply;
+import dev.cupwarden.core.estimate.SwapDetector;
+import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.orders.Order;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.setup.Place;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+
+/** A bench's next state while one tick works it out; it never leaves the tick. */
+final class BenchDraft {
+  /** Orders older than so many are forgotten; repeats come soon or never. */
+  private static final int ORDER_IDS_KEPT = 1000;
+
+  /** Label's interval where the bench names no feed. */
+  private static final Duration USUAL_INTERVAL = Duration.ofDays(14);
+
+  final Bench bench;
+  final Observation seen;
+  final Instant at;
+  final BenchState before;
+  final SortedMap<String, CupDraft> cups = new TreeMap<>();
+  final SortedMap<String, TankState> tanks;
+  final List<Receipt> receipts = new ArrayList<>();
+  final List<String> orderIds;
+  final List<Order.SetHold> newHolds = new ArrayList<>();
+  AirState air;
+  Hold hold;
+  Latch pumpLatch;
+  List<String> shortCups;
+  List<SwapDetector.Step> steps;
+  boolean unsuited;
+
+  BenchDraft(Bench bench, BenchState before, Observation seen) {
+    this.bench = bench;
+    this.seen = seen;
+    this.at = seen.at();
+    this.before = before;
+    before.cups().forEach((name, cup) -> cups.put(name, new CupDraft(cup)));
+    tanks = new TreeMap<>(before.tanks());
+    seen.tankMl()
+        .forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
+    orderIds = new ArrayList<>(before.orderIds());
+    air = before.air().plus(seen);
+    hold = before.hold() != null && before.hold().holdsAt(at) ? before.hold() : null;
+    pumpLatch = before.pumpLatch();
+    shortCups = before.shortCups();
+    steps = before.steps();
+  }
+
+  /** Vapour pressure deficit of the room, kPa; NaN where temperature or humidity is unknown. */
+  double vpdKpa() {
+    return air.airC() == null || air.rhPct() == null
+        ? Double.NaN
+        : VapourPressure.deficitKPa(air.airC().value(), air.rhPct().value());
+  }
+
+  /** What remains of this tick. */
+  BenchState state(SortedMap<String, OpenAlert> alerts, List<AllowedPass> passes) {
+    SortedMap<String, CupState> kept = new TreeMap<>();
+    cups.forEach((name, cup) -> kept.put(name, cup.state()));
+    double passesMl = passes.stream().mapToDouble(AllowedPass::totalMl).sum();
+    boolean put = !passes.isEmpty();
+    return new BenchState(
+        at,
+        Collections.unmodifiableSortedMap(kept),
+        air,
+        Collections.unmodifiableSortedMap(tanks),
+        seen.leak(),
+        hold,
+        pumpLatch,
+        shortCups,
+        steps,
+        put ? passesMl : before.lastPassesMl(),
+        put ? at : before.lastPassesAt(),
+        alerts,
+        List.copyOf(orderIds));
+  }
+
+  double rootC() {
+    return AirState.valueOf(air.rootC());
+  }
+
+  double airC() {
+    return AirState.valueOf(air.airC());
+  }
+
+  /** The plain tank with most in it and the feed tank that the plan wants, else any with feed. */
+  Supply supply() {
+    String wanted = wantedFeed();
+    TankState plain = null;
+    TankState feed = null;
+    for (TankState tank : tanks.values()) {
+      if (tank.plain()) {
+        plain = plain == null || tank.leftMl() > plain.leftMl() ? tank : plain;
+      } else if (feed == null || (tank.feed().equals(wanted) && !feed.feed().equals(wanted))) {
+        feed = tank;
+      }
+    }
+    return new Supply(
+        plain != null,
+        plain == null ? 0.0 : plain.leftMl(),
+        feed == null ? null : feed.feed(),
+        feed == null ? 0.0 : feed.leftMl(),
+        feed == null ? 0.0 : feed.strength());
+  }
+
+  /** Takes a pass out of the tanks that the supply spoke of. */
+  void draw(Supply supply, double plainMl, double feedMl) {
+    draw(plainMl, tank -> tank.plain() && tank.leftMl() == supply.plainMl());
+    draw(feedMl, tank -> !tank.plain() && tank.leftMl() == supply.feedMl());
+  }
+
+  private void draw(double ml, Predicate<TankState> from) {
+    if (ml <= 0.0) {
+      return;
+    }
+    for (Map.Entry<String, TankState> tank : tanks.entrySet()) {
+      if (from.test(tank.getValue())) {
+        tank.setValue(tank.getValue().less(ml));
+        return;
+      }
+    }
+  }
+
+  /** The feed that the plan wants today; null without a plan. */
+  String wantedFeed() {
+    String wanted = null;
+    for (var step : bench.feeding().plan()) {
+      if (!step.from().isAfter(today())) {
+        wanted = step.feed();
+      }
+    }
+    return wanted;
+  }
+
+  /** What a person most likely gave who gave feed: the tank's, else the plan's, else any. */
+  String feedByHand() {
+    String feed = supply().feed() != null ? supply().feed() : wantedFeed();
+    return feed != null || bench.feeds().isEmpty() ? feed : bench.feeds().firstKey();
+  }
+
+  LocalDate today() {
+    ZoneId zone = bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
+    return at.atZone(zone).toLocalDate();
+  }
+
+  /** The label's interval of a feed; 14 days where there is none. */
+  Duration interval(String feed) {
+    Feed known = feed == null ? null : bench.feeds().get(feed);
+    return known == null ? USUAL_INTERVAL : known.labelEvery();
+  }
+
+  /** The longest interval that any ledger of the bench looks back. */
+  Duration ledgerSpan() {
+    return bench.feeds().values().stream()
+        .map(Feed::labelEvery)
+        .max(Duration::compareTo)
+        .orElse(USUAL_INTERVAL);
+  }
+
+  boolean knowsOrder(String id) {
+    return orderIds.contains(id);
+  }
+
+  void rememberOrder(String id) {
+    orderIds.add(id);
+    if (orderIds.size() > ORDER_IDS_KEPT) {
+      orderIds.remove(0);
+    }
+  }
+}

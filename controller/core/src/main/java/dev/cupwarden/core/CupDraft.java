@@ -1,0 +1,208 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.dosing.DoseCheck;
+import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.PassOnTrial;
+import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.WeightEvent;
+import dev.cupwarden.core.estimate.WeightFrame;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.feeding.WateringHabit;
+import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.watering.PredictedUse;
+import dev.cupwarden.core.watering.Refill;
+import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WetClock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A cup's next state while one tick works it out, with what this tick found of it. It never leaves
+ * the tick: {@link #state()} is what remains.
+ */
+final class CupDraft {
+  Cup setup;
+  Instant stageSince;
+  EstimateState estimate;
+  double lastReadG;
+  boolean learned;
+  boolean away;
+  Instant awaySince;
+  Instant backAt;
+  Hold hold;
+  Latch latch;
+  Refill refill;
+  double driedFrom;
+  Instant lastPassAt;
+  Soaking soaking;
+  PassOnTrial onTrial;
+  PassOnTrial shortRun;
+  int shortPasses;
+  Rising rising;
+  WetClock wet;
+  UseLog use;
+  List<Given> given;
+  double unlookedMl;
+  WateringHabit habit;
+  SaltBalance salts;
+  Instant distrustedSince;
+
+  // Found by this tick.
+  CupFrame frame;
+  WeightFrame weights;
+  CupEstimate now;
+  double readG = Double.NaN;
+  List<WeightEvent> events = List.of();
+  boolean drainedTold;
+  boolean full;
+  Limits.Allowance allowance;
+  double fed;
+  final List<AllowedPass> passes = new ArrayList<>(1);
+  DoseCheck.Finding finding;
+
+  CupDraft(CupState kept) {
+    setup = kept.setup();
+    stageSince = kept.stageSince();
+    estimate = kept.estimate();
+    lastReadG = kept.lastReadG();
+    learned = kept.learned();
+    away = kept.away();
+    awaySince = kept.awaySince();
+    backAt = kept.backAt();
+    hold = kept.hold();
+    latch = kept.latch();
+    refill = kept.refill();
+    driedFrom = kept.driedFrom();
+    lastPassAt = kept.lastPassAt();
+    soaking = kept.soaking();
+    onTrial = kept.onTrial();
+    shortRun = kept.shortRun();
+    shortPasses = kept.shortPasses();
+    rising = kept.rising();
+    wet = kept.wet();
+    use = kept.use();
+    given = kept.given();
+    unlookedMl = kept.unlookedMl();
+    habit = kept.habit();
+    salts = kept.salts();
+    distrustedSince = kept.distrustedSince();
+  }
+
+  CupState state() {
+    return new CupState(
+        setup,
+        stageSince,
+        estimate,
+        lastReadG,
+        learned,
+        away,
+        awaySince,
+        backAt,
+        hold,
+        latch,
+        refill,
+        driedFrom,
+        lastPassAt,
+        soaking,
+        onTrial,
+        shortRun,
+        shortPasses,
+        rising,
+        wet,
+        use,
+        given,
+        unlookedMl,
+        habit,
+        salts,
+        distrustedSince);
+  }
+
+  /** Reads off the estimate what is known at that moment; never known before the first look. */
+  void seeNow(Instant at) {
+    weights = estimate.frame(frame.weights());
+    now = CupEstimate.at(estimate, frame.weights(), at);
+  }
+
+  String name() {
+    return setup.name();
+  }
+
+  /** Gross grams, what is on its way counted as arrived; NaN if never known. */
+  double massG() {
+    return now.known() ? now.massG() + onItsWayMl() : Double.NaN;
+  }
+
+  /** 0 at capacity, 1 where the cutting can take no more; NaN if never known. */
+  double depletion() {
+    return weights.depletion(massG());
+  }
+
+  double roomMl() {
+    return weights.massG(frame.lines().refill()) - massG();
+  }
+
+  double roomToWetMl() {
+    return weights.massG(frame.lines().wet()) - massG();
+  }
+
+  /** Smaller passes are not worth a valve, or cannot be told from noise. */
+  double leastMl() {
+    return Math.max(5.0, 8.0 * (now.known() ? now.massSdG() : 0.0));
+  }
+
+  /** Loss, g/h: learned, else predicted. */
+  double rateGPerH() {
+    return now.rateKnown()
+        ? now.rateGPerH()
+        : PredictedUse.rateGPerH(setup.stage(), frame.lines(), frame.water().availableMl());
+  }
+
+  /** Ordered since its scale was last read, mL. */
+  private double onItsWayMl() {
+    double sumMl = 0.0;
+    for (int i = given.size() - 1; i >= 0; i--) {
+      Given one = given.get(i);
+      if (one.at().isBefore(now.readAt())) {
+        break;
+      }
+      sumMl += one.ml();
+    }
+    return sumMl;
+  }
+
+  /** Counts water as given, and forgets what is older than any ledger asks. */
+  void give(Given one, double ecMsPerCm, Duration kept) {
+    List<Given> next = new ArrayList<>(given.size() + 1);
+    Instant oldest = one.at().minus(kept);
+    for (Given before : given) {
+      if (before.at().isAfter(oldest)) {
+        next.add(before);
+      }
+    }
+    next.add(one);
+    given = List.copyOf(next);
+    salts = salts.plus(one.ml(), ecMsPerCm);
+    lastPassAt = one.at();
+    unlookedMl += one.ml();
+  }
+
+  /** Ends the refill under way; from here on drying back counts. */
+  void endRefill(Instant at) {
+    double refilledPart = refill.orderedMl() / frame.water().availableMl();
+    if (refill.orderedMl() > 0.0) {
+      driedFrom = depletion();
+      habit = habit.plus(refill.startedAt(), refilledPart);
+      learned = true;
+    }
+    refill = null;
+  }
+}

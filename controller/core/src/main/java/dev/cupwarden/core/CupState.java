@@ -1,0 +1,98 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.PassOnTrial;
+import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.feeding.WateringHabit;
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.watering.Refill;
+import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WetClock;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * All that is kept of one cup from one tick to the next.
+ *
+ * @param setup as the grower entered it, with the stage and vessel that orders changed since
+ * @param stageSince when its stage was first known here
+ * @param estimate what its weight tells
+ * @param lastReadG what its scale showed last; NaN if it was never read
+ * @param learned whether a pass was ever seen on its scale
+ * @param away taken off the bench by a person's word
+ * @param awaySince when; null if it is there
+ * @param backAt when it came back last; null if never away
+ * @param hold its own hold; null where there is none
+ * @param latch its own latch; null where there is none
+ * @param refill under way; null where there is none
+ * @param driedFrom least depletion since its last refill ended; NaN before the first
+ * @param lastPassAt null if there was none
+ * @param onTrial pass that its weight has not yet borne out; null where there is none
+ * @param shortRun passes running that hardly raised it, together; null where there are none
+ * @param shortPasses how many
+ * @param rising climb of its weight with nothing ordered
+ * @param given what counts as given within the longest label interval, oldest first
+ * @param unlookedMl ordered since the last look at its scale
+ * @param distrustedSince null while its scale is trusted
+ */
+public record CupState(
+    Cup setup,
+    Instant stageSince,
+    EstimateState estimate,
+    double lastReadG,
+    boolean learned,
+    boolean away,
+    Instant awaySince,
+    Instant backAt,
+    Hold hold,
+    Latch latch,
+    Refill refill,
+    double driedFrom,
+    Instant lastPassAt,
+    Soaking soaking,
+    PassOnTrial onTrial,
+    PassOnTrial shortRun,
+    int shortPasses,
+    Rising rising,
+    WetClock wet,
+    UseLog use,
+    List<Given> given,
+    double unlookedMl,
+    WateringHabit habit,
+    SaltBalance salts,
+    Instant distrustedSince) {
+
+  static CupState fresh(Cup setup) {
+    return new CupState(
+        setup,
+        null,
+        EstimateState.fresh(),
+        Double.NaN,
+        false,
+        false,
+        null,
+        null,
+        null,
+        null,
+        null,
+        Double.NaN,
+        null,
+        Soaking.USUAL,
+        null,
+        null,
+        0,
+        Rising.NONE,
+        WetClock.DRYING,
+        UseLog.EMPTY,
+        List.of(),
+        0.0,
+        WateringHabit.NONE,
+        SaltBalance.NONE,
+        null);
+  }
+}

@@ -1,0 +1,155 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.dosing.DoseCheck;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.PassOnTrial;
+import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.estimate.WeightEvent;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The weights as witnesses: did each pass arrive, and did water go where none was sent. */
+final class JudgeDoses {
+  /** So many passes running that hardly raise a cup are no accident. */
+  private static final int SHORT_PASSES = 2;
+
+  /** So many cups running are the pump's fault, or the tank's. */
+  private static final int SHORT_CUPS = 3;
+
+  /** A cup within this part of its available water of its predicted capacity is full. */
+  private static final double FULL_WITHIN = 0.2;
+
+  /** Another cup that rises this soon after passes may have got them. */
+  private static final Duration STRAY_WITHIN = Duration.ofMinutes(30);
+
+  void judge(BenchDraft draft) {
+    for (CupDraft cup : draft.cups.values()) {
+      boolean dosed = cup.onTrial != null || justGiven(draft, cup);
+      if (!Double.isNaN(cup.readG)) {
+        if (cup.onTrial != null && DoseCheck.judges(cup.onTrial, draft.at) && plausible(cup)) {
+          judge(draft, cup);
+        }
+        lookForLeak(draft, cup, dosed);
+        forgiveLateArrival(cup);
+      }
+      if (cup.onTrial != null && DoseCheck.lapsed(cup.onTrial, draft.at)) {
+        cup.onTrial = null;
+      }
+    }
+  }
+
+  private static boolean justGiven(BenchDraft draft, CupDraft cup) {
+    return cup.lastPassAt != null
+        && Duration.between(cup.lastPassAt, draft.at).compareTo(STRAY_WITHIN) <= 0;
+  }
+
+  /** A reading may judge unless its scale is known to lie. */
+  private static boolean plausible(CupDraft cup) {
+    return cup.now.trusted() && !cup.away;
+  }
+
+  private static void judge(BenchDraft draft, CupDraft cup) {
+    PassOnTrial pass = cup.onTrial;
+    cup.onTrial = null;
+    cup.finding = DoseCheck.judge(pass, draft.at, cup.readG);
+    if (cup.finding.verdict() == DoseCheck.Verdict.SHORT) {
+      cameShort(draft, cup, pass);
+      return;
+    }
+    cup.learned = true;
+    cup.shortPasses = 0;
+    cup.shortRun = null;
+    draft.shortCups = List.of();
+    if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS) {
+      cup.soaking = cup.soaking.afterBypass();
+      double lostMl = pass.orderedMl() - cup.finding.riseG();
+      cup.salts = cup.salts.drained(lostMl, cup.frame.water().capacityMl());
+    } else {
+      cup.soaking = cup.soaking.afterArrival();
+    }
+  }
+
+  private static void cameShort(BenchDraft draft, CupDraft cup, PassOnTrial pass) {
+    cup.shortPasses += pass.passes();
+    cup.shortRun = cup.shortRun == null ? pass : cup.shortRun.plus(pass);
+    if (cup.shortPasses < SHORT_PASSES) {
+      return;
+    }
+    double fromCapacity = cup.frame.weights().depletion(cup.now.massG());
+    if (fromCapacity <= FULL_WITHIN) {
+      cup.estimate = cup.estimate.drained(draft.at);
+      cup.seeNow(draft.at);
+      cup.shortRun = null;
+      cup.shortPasses = 0;
+      cup.full = true;
+      return;
+    }
+    cup.latch = latch(draft, cup.finding.riseG(), DoseCheck.SHORT_BELOW * pass.orderedMl());
+    if (!draft.shortCups.contains(cup.name())) {
+      List<String> running = new ArrayList<>(draft.shortCups);
+      running.add(cup.name());
+      draft.shortCups = List.copyOf(running);
+    }
+    if (draft.shortCups.size() >= SHORT_CUPS && draft.pumpLatch == null) {
+      draft.pumpLatch = new Latch("dose-short", draft.at, draft.shortCups.size(), SHORT_CUPS);
+    }
+  }
+
+  private static Latch latch(BenchDraft draft, double riseG, double thresholdG) {
+    return new Latch("dose-short", draft.at, riseG, thresholdG);
+  }
+
+  /** A cup whose weight shows the passes after all needs no person. Leaks are never forgiven. */
+  private static void forgiveLateArrival(CupDraft cup) {
+    boolean latchedShort = cup.latch != null && cup.latch.code().equals("dose-short");
+    if (!latchedShort || cup.shortRun == null || !plausible(cup)) {
+      return;
+    }
+    double riseG = cup.now.massG() - cup.shortRun.massBeforeG();
+    if (riseG >= DoseCheck.BYPASS_BELOW * cup.shortRun.orderedMl()) {
+      cup.latch = null;
+      cup.shortRun = null;
+      cup.shortPasses = 0;
+    }
+  }
+
+  private static void lookForLeak(BenchDraft draft, CupDraft cup, boolean dosed) {
+    if (dosed || !plausible(cup)) {
+      cup.rising = cup.rising.dosed(cup.readG);
+      return;
+    }
+    double sdG = cup.now.massSdG();
+    cup.rising = cup.rising.read(cup.readG, sdG);
+    if (cup.rising.leaking(sdG)) {
+      boolean pumpOff = quiet(draft);
+      String code = pumpOff && rising(draft) > 1 ? "pump-running-on" : "valve-leaking";
+      cup.latch = new Latch(code, draft.at, cup.rising.climbedG(), Rising.thresholdG(sdG));
+      if (code.equals("pump-running-on")) {
+        draft.pumpLatch = cup.latch;
+      }
+    }
+    for (WeightEvent event : cup.events) {
+      if (event instanceof WeightEvent.HandWatering rise && stray(draft, rise.gainG(), sdG)) {
+        cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), Rising.thresholdG(sdG));
+        draft.pumpLatch = cup.latch;
+      }
+    }
+  }
+
+  private static long rising(BenchDraft draft) {
+    return draft.cups.values().stream().filter(cup -> cup.rising.readings() > 1).count();
+  }
+
+  private static boolean quiet(BenchDraft draft) {
+    return draft.before.lastPassesAt() == null
+        || Duration.between(draft.before.lastPassesAt(), draft.at).compareTo(STRAY_WITHIN) > 0;
+  }
+
+  /** A rise no greater than what was just pumped to others is the pump's, not a person's. */
+  private static boolean stray(BenchDraft draft, double gainG, double sdG) {
+    return !quiet(draft)
+        && gainG > Rising.thresholdG(sdG)
+        && gainG <= DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
+  }
+}

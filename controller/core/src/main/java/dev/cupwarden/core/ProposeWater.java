@@ -1,0 +1,124 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.limits.Case;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.CupLines;
+import dev.cupwarden.core.watering.OpenHours;
+import dev.cupwarden.core.watering.Refill;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+
+/** Whether a cup wants water, why, and how much: what limits make of it is not asked here. */
+final class ProposeWater {
+  /** An estimate less sure than this in depletion is taken at half its word. */
+  private static final double UNSURE_SD = 0.05;
+
+  private final OpenHours openHours;
+
+  ProposeWater(OpenHours openHours) {
+    this.openHours = openHours;
+  }
+
+  /** The refill under way, one that should begin, or null; ends what has reached its end. */
+  Refill refill(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    if (cup.refill != null) {
+      if (cup.learned && cup.refill.halved()) {
+        cup.refill = cup.refill.whole();
+      }
+      String end = end(draft, cup, window);
+      if (end == null) {
+        return cup.refill;
+      }
+      if (cup.refill.cause().byHand()) {
+        draft.receipts.add(new Receipt(cup.refill.orderId(), "done", end, List.of()));
+      }
+      cup.endRefill(draft.at);
+    }
+    return begin(draft, cup, window);
+  }
+
+  /** Why the refill is over; null while it is not. */
+  private static String end(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    Refill refill = cup.refill;
+    double leastMl = cup.leastMl();
+    if (refill.leftMl() < leastMl) {
+      return refill.cause().byHand() ? given(refill) : "its half is given";
+    }
+    boolean toLine = refill.cause() != Cause.FLUSH && refill.cause() != Cause.BLIND;
+    if (toLine && cup.roomMl() < leastMl) {
+      return "the refill line is reached, " + given(refill);
+    }
+    if (cup.full && toLine) {
+      return "the cup is full, " + given(refill);
+    }
+    Duration lasted = Duration.between(refill.startedAt(), draft.at);
+    if (lasted.compareTo(Refill.LONGEST) > 0) {
+      return "six hours are over, " + given(refill);
+    }
+    boolean needsWindow = refill.cause() == Cause.DUE || refill.cause() == Cause.FORECAST;
+    return needsWindow && !window.open() && !window.openForReturned()
+        ? "the window has closed, " + given(refill)
+        : null;
+  }
+
+  private static String given(Refill refill) {
+    return String.format(Locale.ROOT, "%.1f mL given", refill.orderedMl());
+  }
+
+  private Refill begin(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    double blindMl =
+        BlindRation.ml(
+            cup.distrustedSince, draft.at, cup.use.lostPerDayG(), cup.setup.stage(), cup.given);
+    if (blindMl >= cup.leastMl()) {
+      return starting(draft, Cause.BLIND, blindMl);
+    }
+    CupLines lines = cup.frame.lines();
+    double depletion = cup.depletion();
+    Cause cause = null;
+    if (depletion > lines.dry()) {
+      cause = Cause.RESCUE;
+    } else if (depletion > lines.due()) {
+      cause = Cause.DUE;
+    } else if (dryBeforeNextWindow(draft, cup)) {
+      cause = Cause.FORECAST;
+    }
+    if (cause == null || cup.roomMl() < cup.leastMl()) {
+      return null;
+    }
+    boolean heldOtherwise =
+        cause == Cause.RESCUE && (!window.open() || draft.rootC() < draft.bench.climate().coldC());
+    boolean unsure =
+        !cup.learned || cup.now.massSdG() > UNSURE_SD * cup.frame.water().availableMl();
+    Refill whole = starting(draft, cause, Double.POSITIVE_INFINITY);
+    if (heldOtherwise) {
+      return whole.within(cup.roomMl() / 2.0);
+    }
+    return unsure ? whole.halfUntilSeen(cup.roomMl() / 2.0) : whole;
+  }
+
+  private static Refill starting(BenchDraft draft, Cause cause, double budgetMl) {
+    return new Refill(
+        cause, draft.at, budgetMl, Double.POSITIVE_INFINITY, 0.0, Double.NaN, Set.of(), null);
+  }
+
+  /** Only a learned rate may bring a watering forward. */
+  private boolean dryBeforeNextWindow(BenchDraft draft, CupDraft cup) {
+    if (!cup.now.rateKnown() || !cup.now.trusted() || cup.now.rateGPerH() <= 0.0) {
+      return false;
+    }
+    double roomG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
+    double rateGPerH = cup.now.rateGPerH();
+    if (cup.setup.stage().rooted()) {
+      // A rooted cup is better slightly wet than dry: count on the faster of what is likely.
+      rateGPerH += cup.now.rateSdGPerH();
+    }
+    double hours = roomG / rateGPerH;
+    double hoursToOpening =
+        Duration.between(draft.at, openHours.nextOpening(draft.at)).toMillis() / 3_600_000.0;
+    return hours < hoursToOpening;
+  }
+}

@@ -1,0 +1,238 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.dosing.Blend;
+import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.dosing.PassOnTrial;
+import dev.cupwarden.core.dosing.Supply;
+import dev.cupwarden.core.feeding.FeedLedger;
+import dev.cupwarden.core.feeding.FeedStrength;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.limits.Case;
+import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Sentences;
+import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.watering.OpenHours;
+import dev.cupwarden.core.watering.PredictedUse;
+import dev.cupwarden.core.watering.Refill;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+
+/** Proposed passes through the limits, and out: one round over all cups that want water. */
+final class PutOutPasses {
+  /** A cup that was away may be watered so much later in the day. */
+  private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
+
+  /** Limits that a hand dose waits for rather than being refused by. */
+  private static final Set<String> WAITED_FOR = Set.of("soak", "pass");
+
+  private final OpenHours openHours;
+  private final ProposeWater propose;
+  private final boolean soakKeptByPerson;
+
+  PutOutPasses(OpenHours openHours, boolean soakKeptByPerson) {
+    this.openHours = openHours;
+    this.propose = new ProposeWater(openHours);
+    this.soakKeptByPerson = soakKeptByPerson;
+  }
+
+  /** One round: at most one pass a cup, thirstiest of those that waited longest first. */
+  List<AllowedPass> round(BenchDraft draft) {
+    Case.WindowNow window = window(draft.at);
+    List<Wish> wishes = new ArrayList<>();
+    for (CupDraft cup : draft.cups.values()) {
+      Refill wanted = propose.refill(draft, cup, window);
+      Wish wish = new Wish(cup, wanted, judge(draft, cup, wanted, window));
+      if (wanted == null) {
+        cup.allowance = wish.allowance();
+      } else {
+        wishes.add(wish);
+      }
+    }
+    wishes.sort(TURN);
+    List<AllowedPass> passes = new ArrayList<>();
+    for (Wish wish : wishes) {
+      putOut(draft, wish, window, passes);
+    }
+    return passes;
+  }
+
+  private record Wish(CupDraft cup, Refill wanted, Limits.Allowance allowance) {}
+
+  /** Rescues first; then who waited longest for a pass; then the driest; then by name. */
+  private static final Comparator<Wish> TURN =
+      Comparator.comparing((Wish wish) -> wish.cup().depletion() <= wish.cup().frame.lines().dry())
+          .thenComparing(
+              wish -> wish.cup().lastPassAt == null ? Instant.MIN : wish.cup().lastPassAt)
+          .thenComparing(wish -> -wish.cup().depletion())
+          .thenComparing(wish -> wish.cup().name());
+
+  private void putOut(
+      BenchDraft draft, Wish wish, Case.WindowNow window, List<AllowedPass> passes) {
+    CupDraft cup = wish.cup();
+    // Cups before this one in the round may have emptied a tank.
+    Limits.Allowance allowance =
+        passes.isEmpty() ? wish.allowance() : judge(draft, cup, wish.wanted(), window);
+    cup.allowance = allowance;
+    if (!allowance.water()) {
+      refuseByHand(draft, cup, allowance.holding());
+      return;
+    }
+    double wanted = strength(draft, cup, wish.wanted());
+    if (!Double.isNaN(wish.wanted().strengthAsked()) && wanted > allowance.strength() + 1e-9) {
+      refuseByHand(draft, cup, feedReasons(cup, allowance));
+      return;
+    }
+    Supply supply = draft.supply();
+    double most = Math.min(allowance.strength(), draft.bench.feeding().ceiling());
+    Blend blend = supply.blend(allowance.ml(), wanted, most);
+    if (blend.totalMl() <= 0.0) {
+      draft.unsuited = true;
+      return;
+    }
+    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, blend);
+    count(draft, cup, wish.wanted(), pass, supply);
+    passes.add(pass);
+  }
+
+  private static List<Reason> feedReasons(CupDraft cup, Limits.Allowance allowance) {
+    return allowance.feedHolding().isEmpty()
+        ? List.of(new Reason("ledger", cup.fed, FeedLedger.MOST, "label"))
+        : allowance.feedHolding();
+  }
+
+  /** A hand dose that a limit forbids is refused at once, so that the person can do otherwise. */
+  private static void refuseByHand(BenchDraft draft, CupDraft cup, List<Reason> reasons) {
+    if (cup.refill == null || !cup.refill.cause().byHand()) {
+      return;
+    }
+    List<Reason> standing =
+        reasons.stream().filter(reason -> !WAITED_FOR.contains(reason.code())).toList();
+    if (standing.isEmpty()) {
+      return;
+    }
+    String id = cup.refill.orderId();
+    String why = Sentences.joined(standing);
+    if (cup.refill.orderedMl() > 0.0) {
+      cup.endRefill(draft.at);
+      draft.receipts.add(new Receipt(id, "done", "ended early: " + why, List.of()));
+    } else {
+      cup.refill = null;
+      draft.receipts.removeIf(receipt -> id.equals(receipt.id()));
+      draft.receipts.add(Receipt.refused(id, why));
+    }
+  }
+
+  /** From here on the pass counts as given. */
+  private static void count(
+      BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply) {
+    double roomMl = cup.roomMl();
+    PassOnTrial trial =
+        new PassOnTrial(
+            draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());
+    cup.onTrial = cup.onTrial == null ? trial : cup.onTrial.plus(trial);
+    String feedName = pass.feedMl() > 0.0 ? supply.feed() : null;
+    Feed feed = feedName == null ? null : draft.bench.feeds().get(feedName);
+    cup.give(
+        new Given(draft.at, pass.totalMl(), pass.strength(), feedName, roomMl),
+        SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
+        draft.ledgerSpan());
+    draft.draw(supply, pass.plainMl(), pass.feedMl());
+    cup.refill = wanted.plus(pass.totalMl());
+    cup.passes.add(pass);
+  }
+
+  private Limits.Allowance judge(
+      BenchDraft draft, CupDraft cup, Refill wanted, Case.WindowNow window) {
+    cup.fed =
+        FeedLedger.fed(
+            cup.given,
+            draft.at,
+            draft.interval(draft.supply().feed()),
+            cup.frame.water().availableMl());
+    double leastMl = cup.leastMl();
+    Case.Proposal proposal =
+        wanted == null
+            ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
+            : new Case.Proposal(
+                wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
+    return Limits.judge(new Case(draft.at, proposal, cupFacts(cup), benchFacts(draft, window)));
+  }
+
+  private static Case.CupFacts cupFacts(CupDraft cup) {
+    return new Case.CupFacts(
+        cup.setup.stage(),
+        cup.frame.lines(),
+        cup.now,
+        cup.depletion(),
+        cup.frame.water().availableMl(),
+        cup.frame.water().capacityMl(),
+        cup.roomMl(),
+        cup.roomToWetMl(),
+        cup.hold,
+        cup.latch,
+        cup.away,
+        cup.backAt,
+        cup.wet,
+        cup.driedFrom,
+        cup.given,
+        cup.use,
+        cup.lastPassAt,
+        cup.soaking,
+        cup.fed,
+        cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl()));
+  }
+
+  private Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
+    return new Case.BenchFacts(
+        draft.bench.watering(),
+        draft.bench.feeding(),
+        draft.bench.climate(),
+        draft.hold,
+        draft.pumpLatch,
+        draft.seen.leak(),
+        draft.supply().totalMl(),
+        true,
+        draft.airC(),
+        draft.rootC(),
+        draft.today(),
+        window,
+        soakKeptByPerson);
+  }
+
+  private Case.WindowNow window(Instant at) {
+    boolean open = openHours.open(at, Duration.ZERO);
+    double minutes =
+        open ? 0.0 : Duration.between(at, openHours.nextOpening(at)).toMillis() / 60_000.0;
+    return new Case.WindowNow(open, openHours.open(at, LONGER_FOR_RETURNED), minutes);
+  }
+
+  /** Label strength wished for: what a person asked, else what stage and habit want. */
+  private static double strength(BenchDraft draft, CupDraft cup, Refill wanted) {
+    if (!Double.isNaN(wanted.strengthAsked())) {
+      return wanted.strengthAsked();
+    }
+    Duration interval = draft.interval(draft.supply().feed());
+    double target =
+        FeedStrength.target(
+            draft.bench.feeding(), cup.setup.stage(), cup.stageSince, draft.at, interval);
+    double refilledPart = cup.frame.lines().due() - cup.frame.lines().refill();
+    double everyDays =
+        cup.now.rateKnown() && cup.now.rateGPerH() > 0.0
+            ? refilledPart * cup.frame.water().availableMl() / (cup.now.rateGPerH() * 24.0)
+            : PredictedUse.days(cup.setup.stage());
+    if (cup.habit.known()) {
+      refilledPart = cup.habit.refilledPart();
+      everyDays = cup.habit.everyDays();
+    }
+    double intervalDays = interval.toMillis() / 86_400_000.0;
+    return FeedStrength.of(draft.bench.feeding(), target, everyDays, intervalDays, refilledPart)
+        * FeedStrength.coolRootsPart(draft.rootC(), draft.bench.climate().coldC());
+  }
+}

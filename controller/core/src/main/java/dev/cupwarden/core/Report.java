@@ -1,0 +1,136 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.estimate.Forecast;
+import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.messages.Sentences;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** What is told of each cup. Numbers are rounded here, once, to what a scale can tell. */
+final class Report {
+  private final double vpdKpa;
+
+  /** With the vapour pressure deficit that forecasts go by; NaN: unknown. */
+  Report(double vpdKpa) {
+    this.vpdKpa = vpdKpa;
+  }
+
+  SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {
+    SortedMap<String, Advice.CupReport> reports = new TreeMap<>();
+    for (CupDraft cup : draft.cups.values()) {
+      boolean known = cup.now.known();
+      reports.put(
+          cup.name(),
+          new Advice.CupReport(
+              activity(draft, cup),
+              known ? rounded(cup.weights.depletion(cup.now.massG()), 1e4) : null,
+              known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
+              cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
+              time(draft.at, cup, cup.frame.lines().due()),
+              time(draft.at, cup, cup.frame.lines().dry()),
+              cup.now.trusted(),
+              cup.setup.stage(),
+              rounded(cup.fed, 1e4),
+              codes(cup)));
+    }
+    return reports;
+  }
+
+  CupStatus status(BenchDraft draft, CupDraft cup) {
+    boolean known = cup.now.known();
+    return new CupStatus(
+        draft.at,
+        cup.name(),
+        cup.setup.plant(),
+        cup.setup.stage(),
+        activity(draft, cup),
+        known ? rounded(cup.now.massG(), 1e2) : null,
+        known ? rounded(cup.weights.depletion(cup.now.massG()), 1e4) : null,
+        known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
+        cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
+        time(draft.at, cup, cup.frame.lines().due()),
+        time(draft.at, cup, cup.frame.lines().dry()),
+        cup.now.trusted(),
+        rounded(cup.fed, 1e4),
+        rounded(cup.weights.capacityG(), 1e2),
+        rounded(cup.weights.availableMl(), 1e2),
+        rounded(cup.frame.lines().wet(), 1e4),
+        rounded(cup.frame.lines().refill(), 1e4),
+        rounded(cup.frame.lines().due(), 1e4),
+        rounded(cup.frame.lines().dry(), 1e4),
+        cup.allowance.holding().stream().map(Report::told).toList());
+  }
+
+  private static CupStatus.Told told(Reason reason) {
+    return new CupStatus.Told(
+        reason.code(), reason.value(), reason.threshold(), reason.unit(), Sentences.of(reason));
+  }
+
+  private static List<String> codes(CupDraft cup) {
+    List<Reason> holding = cup.allowance.holding();
+    if (holding.isEmpty()) {
+      return List.of();
+    }
+    List<String> codes = new ArrayList<>(holding.size());
+    for (Reason reason : holding) {
+      codes.add(reason.code());
+    }
+    return codes;
+  }
+
+  private static CupActivity activity(BenchDraft draft, CupDraft cup) {
+    if (cup.away) {
+      return CupActivity.AWAY;
+    }
+    if (!cup.now.trusted()) {
+      return CupActivity.UNTRUSTED;
+    }
+    if (held(draft, cup)) {
+      return CupActivity.HELD;
+    }
+    double depletion = cup.weights.depletion(cup.now.massG());
+    if (!cup.passes.isEmpty()) {
+      return CupActivity.WATERING;
+    }
+    if (depletion < cup.frame.lines().wet()) {
+      return CupActivity.WET;
+    }
+    if (cup.refill != null) {
+      Duration soak = cup.soaking.soak(draft.bench.watering().soak());
+      boolean soaking =
+          cup.lastPassAt != null && Duration.between(cup.lastPassAt, draft.at).compareTo(soak) < 0;
+      return soaking ? CupActivity.SOAKING : CupActivity.WATERING;
+    }
+    if (depletion > cup.frame.lines().dry()) {
+      return CupActivity.DRY;
+    }
+    return depletion > cup.frame.lines().due() ? CupActivity.DUE : CupActivity.STEADY;
+  }
+
+  private static boolean held(BenchDraft draft, CupDraft cup) {
+    boolean bench = draft.hold != null && !draft.hold.feedOnly() && draft.hold.holdsAt(draft.at);
+    return bench || (cup.hold != null && !cup.hold.feedOnly() && cup.hold.holdsAt(draft.at));
+  }
+
+  /** To the minute; null where the rate is not known, or the line is more than a year off. */
+  private Instant time(Instant at, CupDraft cup, double line) {
+    if (!cup.now.known() || !cup.now.rateKnown()) {
+      return null;
+    }
+    OptionalDouble vpd = Double.isNaN(vpdKpa) ? OptionalDouble.empty() : OptionalDouble.of(vpdKpa);
+    double hours = Forecast.to(cup.weights.massG(line), cup.now, cup.estimate, vpd).hours();
+    return Double.isFinite(hours) ? at.plusSeconds(60L * Math.round(hours * 60.0)) : null;
+  }
+
+  private static double rounded(double value, double steps) {
+    return Math.rint(value * steps) / steps;
+  }
+}

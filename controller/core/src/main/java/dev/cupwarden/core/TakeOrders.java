@@ -1,0 +1,362 @@
+package dev.cupwarden.core;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.orders.Order;
+import dev.cupwarden.core.orders.OrderReader;
+import dev.cupwarden.core.orders.OrderRefused;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.setup.CupKeys;
+import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.setup.Tank;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.Refill;
+import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WetClock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/** What a person asked, done to the bench or refused with a sentence. */
+final class TakeOrders {
+  /** Clocks of a phone and a bench may differ by so much. */
+  private static final Duration CLOCKS_APART = Duration.ofMinutes(5);
+
+  /** A hold that outlasts a season is a slip of the pen. */
+  private static final Duration LONGEST_HOLD = Duration.ofDays(120);
+
+  /** A tank is never filled quite to the printed size. */
+  private static final double OVERFILL = 1.1;
+
+  private final CupFrames frames;
+
+  TakeOrders(CupFrames frames) {
+    this.frames = frames;
+  }
+
+  void take(BenchDraft draft) {
+    for (JsonNode written : draft.seen.orders()) {
+      String id = OrderReader.idOf(written);
+      try {
+        if (id != null && draft.knowsOrder(id)) {
+          throw new OrderRefused("an order with this id was given before");
+        }
+        Order order = OrderReader.read(written);
+        draft.rememberOrder(id);
+        refuseStale(draft, OrderReader.validity(written));
+        draft.receipts.add(carryOut(draft, order));
+      } catch (OrderRefused refused) {
+        draft.receipts.add(Receipt.refused(id, refused.getMessage()));
+      }
+    }
+  }
+
+  private static void refuseStale(BenchDraft draft, Order.Validity validity) throws OrderRefused {
+    Optional<Instant> expires = validity.expires();
+    if (expires.isPresent() && !draft.at.isBefore(expires.get())) {
+      throw new OrderRefused("the order expired at " + expires.get());
+    }
+    Optional<Instant> issued = validity.issued();
+    if (issued.isPresent() && issued.get().isAfter(draft.at.plus(CLOCKS_APART))) {
+      throw new OrderRefused("the order was issued in the future, at " + issued.get());
+    }
+  }
+
+  private Receipt carryOut(BenchDraft draft, Order order) throws OrderRefused {
+    if (order instanceof Order.SetHold hold) {
+      return hold(draft, hold);
+    } else if (order instanceof Order.Release release) {
+      return release(draft, release);
+    } else if (order instanceof Order.Filled filled) {
+      return filled(draft, filled);
+    } else if (order instanceof Order.Clear clear) {
+      return clear(draft, clear);
+    } else if (order instanceof Order.Add add) {
+      return add(draft, add);
+    } else if (order instanceof Order.HandDose dose) {
+      return dose(draft, dose);
+    } else if (order instanceof Order.Flush flush) {
+      Refill refill = Refill.byHand(Cause.FLUSH, draft.at, flush.ml(), 0.0, Set.of(), flush.id());
+      return begin(draft, cup(draft, flush.cup()), refill);
+    } else if (order instanceof Order.Watered watered) {
+      return watered(draft, watered);
+    } else if (order instanceof Order.Drained drained) {
+      return drained(draft, drained);
+    } else if (order instanceof Order.Retire retire) {
+      cup(draft, retire.cup());
+      draft.cups.remove(retire.cup());
+      return Receipt.done(retire.id());
+    }
+    return setUp(draft, order);
+  }
+
+  /** Orders that change what is known of one cup. */
+  private Receipt setUp(BenchDraft draft, Order order) throws OrderRefused {
+    if (order instanceof Order.SeenStage seen) {
+      CupDraft cup = cup(draft, seen.cup());
+      refit(cup, cup.setup.withStage(seen.stage()), draft.at);
+      cup.stageSince = draft.at;
+    } else if (order instanceof Order.Repot repot) {
+      repot(draft, repot);
+    } else if (order instanceof Order.Away away) {
+      CupDraft cup = cup(draft, away.cup());
+      cup.awaySince = cup.away ? cup.awaySince : draft.at;
+      cup.away = true;
+    } else if (order instanceof Order.Back back) {
+      CupDraft cup = cup(draft, back.cup());
+      cup.away = false;
+      cup.awaySince = null;
+      cup.backAt = draft.at;
+    } else {
+      throw new IllegalStateException("no hand for " + order);
+    }
+    return Receipt.done(order.id());
+  }
+
+  private static CupDraft cup(BenchDraft draft, String name) throws OrderRefused {
+    CupDraft cup = draft.cups.get(name);
+    if (cup == null) {
+      throw new OrderRefused(
+          "cup: \"" + name + "\" is not on this bench; known: " + names(draft.cups.keySet()));
+    }
+    return cup;
+  }
+
+  private static String names(Set<String> names) {
+    return names.isEmpty() ? "none" : String.join(", ", names);
+  }
+
+  private static Receipt hold(BenchDraft draft, Order.SetHold order) throws OrderRefused {
+    Hold hold = order.hold();
+    if (!hold.holdsAt(draft.at)) {
+      throw new OrderRefused("until: " + hold.until() + " is not later than now, " + draft.at);
+    }
+    if (hold.until().isAfter(draft.at.plus(LONGEST_HOLD))) {
+      throw new OrderRefused(
+          "until: a hold lasts at most " + LONGEST_HOLD.toDays() + " days, not to " + hold.until());
+    }
+    if (order.cup().isPresent()) {
+      cup(draft, order.cup().get()).hold = hold;
+    } else {
+      draft.hold = hold;
+    }
+    draft.newHolds.add(order);
+    return Receipt.done(order.id());
+  }
+
+  /** Who will be dry before a hold ends is known only once this moment's weights were read. */
+  void tellWhoWillBeDry(BenchDraft draft) {
+    for (Order.SetHold order : draft.newHolds) {
+      if (order.hold().feedOnly()) {
+        continue;
+      }
+      List<String> dry = new ArrayList<>();
+      for (CupDraft cup : draft.cups.values()) {
+        boolean held = order.cup().isEmpty() || order.cup().get().equals(cup.name());
+        if (held && dryBefore(cup, draft.at, order.hold().until())) {
+          dry.add(cup.name());
+        }
+      }
+      Receipt told = new Receipt(order.id(), "done", null, List.copyOf(dry));
+      draft.receipts.replaceAll(one -> order.id().equals(one.id()) ? told : one);
+    }
+  }
+
+  /** At the rate known, or predicted. */
+  private static boolean dryBefore(CupDraft cup, Instant now, Instant until) {
+    double hours = Duration.between(now, until).toMillis() / 3_600_000.0;
+    double leftG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
+    return leftG < hours * cup.rateGPerH();
+  }
+
+  private static Receipt release(BenchDraft draft, Order.Release order) throws OrderRefused {
+    if (order.cup().isPresent()) {
+      cup(draft, order.cup().get()).hold = null;
+    } else {
+      draft.hold = null;
+      draft.cups.values().forEach(cup -> cup.hold = null);
+    }
+    return Receipt.done(order.id());
+  }
+
+  private static Receipt filled(BenchDraft draft, Order.Filled order) throws OrderRefused {
+    Tank tank = draft.bench.tanks().get(order.tank());
+    if (tank == null) {
+      throw new OrderRefused(
+          "tank: \""
+              + order.tank()
+              + "\" is not a tank of this bench; known: "
+              + names(draft.bench.tanks().keySet()));
+    }
+    if (order.ml() > tank.sizeMl() * OVERFILL) {
+      throw new OrderRefused(
+          "ml: the tank holds " + tank.sizeMl() + " mL, not " + order.ml() + " mL");
+    }
+    TankState known = draft.tanks.get(order.tank());
+    String feed = order.feed().orElse(known.feed());
+    double strength = order.strength().orElse(known.strength());
+    if (order.feed().isPresent() && !draft.bench.feeds().containsKey(feed)) {
+      throw new OrderRefused(
+          "feed: \""
+              + feed
+              + "\" is not a feed of this bench; known: "
+              + names(draft.bench.feeds().keySet()));
+    }
+    if (strength > 0.0 && feed == null) {
+      throw new OrderRefused("feed: a strength of " + strength + " needs the name of a feed");
+    }
+    draft.tanks.put(
+        order.tank(),
+        new TankState(
+            strength > 0.0 ? feed : null, strength, order.ml(), draft.at, known.readAt()));
+    return Receipt.done(order.id());
+  }
+
+  private static Receipt clear(BenchDraft draft, Order.Clear order) throws OrderRefused {
+    List<CupDraft> cups =
+        order.cup().isPresent()
+            ? List.of(cup(draft, order.cup().get()))
+            : List.copyOf(draft.cups.values());
+    for (CupDraft cup : cups) {
+      cup.latch = null;
+      cup.shortRun = null;
+      cup.shortPasses = 0;
+      cup.rising = Rising.NONE;
+    }
+    if (order.cup().isEmpty()) {
+      draft.pumpLatch = null;
+      draft.shortCups = List.of();
+    }
+    return Receipt.done(order.id());
+  }
+
+  private Receipt add(BenchDraft draft, Order.Add order) throws OrderRefused {
+    if (draft.cups.containsKey(order.cup())) {
+      throw new OrderRefused("cup: \"" + order.cup() + "\" is on this bench already");
+    }
+    try {
+      Cup setup = CupKeys.fromOrder(order.keys(), draft.bench);
+      CupDraft cup = new CupDraft(CupState.fresh(setup));
+      refit(cup, setup, draft.at);
+      draft.cups.put(order.cup(), cup);
+      return Receipt.done(order.id());
+    } catch (SetupException refused) {
+      throw new OrderRefused(refused.getMessage());
+    }
+  }
+
+  /** Gives the cup that setup, unless its lines would then be out of order. */
+  private void refit(CupDraft cup, Cup setup, Instant at) throws OrderRefused {
+    try {
+      cup.frame = frames.of(setup);
+    } catch (IllegalArgumentException unfit) {
+      throw new OrderRefused(setup.name() + ": " + unfit.getMessage());
+    }
+    cup.setup = setup;
+    cup.seeNow(at);
+  }
+
+  private void repot(BenchDraft draft, Order.Repot order) throws OrderRefused {
+    CupDraft cup = cup(draft, order.cup());
+    if (!draft.bench.vessels().containsKey(order.vessel())) {
+      throw new OrderRefused(
+          "vessel: \""
+              + order.vessel()
+              + "\" is not a vessel of this bench; known: "
+              + names(draft.bench.vessels().keySet()));
+    }
+    if (!draft.bench.mixes().containsKey(order.mix())) {
+      throw new OrderRefused(
+          "mix: \""
+              + order.mix()
+              + "\" is not a mix of this bench; known: "
+              + names(draft.bench.mixes().keySet()));
+    }
+    refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
+    cup.estimate = EstimateState.fresh();
+    cup.learned = false;
+    cup.refill = null;
+    cup.onTrial = null;
+    cup.driedFrom = Double.NaN;
+    cup.salts = SaltBalance.NONE;
+    cup.wet = WetClock.DRYING;
+    cup.use = UseLog.EMPTY;
+    cup.seeNow(draft.at);
+  }
+
+  private static Receipt dose(BenchDraft draft, Order.HandDose order) throws OrderRefused {
+    double ceiling = draft.bench.feeding().ceiling();
+    if (order.strength() > ceiling) {
+      throw new OrderRefused(
+          "strength: at most " + ceiling + " on this bench, not " + order.strength());
+    }
+    if (order.strength() > 0.0 && draft.supply().feedStrength() < order.strength()) {
+      throw new OrderRefused(
+          "strength: the feed tank holds "
+              + draft.supply().feedStrength()
+              + ", which cannot make "
+              + order.strength());
+    }
+    Refill refill =
+        Refill.byHand(
+            Cause.ORDER, draft.at, order.ml(), order.strength(), order.lifts(), order.id());
+    return begin(draft, cup(draft, order.cup()), refill);
+  }
+
+  /** A person's water takes the place of the program's own; what was given stays given. */
+  private static Receipt begin(BenchDraft draft, CupDraft cup, Refill refill) throws OrderRefused {
+    if (cup.refill != null && cup.refill.cause().byHand()) {
+      throw new OrderRefused("order " + cup.refill.orderId() + " for this cup is still under way");
+    }
+    if (cup.refill != null) {
+      cup.endRefill(draft.at);
+    }
+    cup.refill = refill;
+    return Receipt.taken(refill.orderId());
+  }
+
+  private static Receipt watered(BenchDraft draft, Order.Watered order) throws OrderRefused {
+    CupDraft cup = cup(draft, order.cup());
+    String feed = order.strength() > 0.0 ? draft.feedByHand() : null;
+    double ecMsPerCm =
+        SaltBalance.ecMsPerCm(
+            draft.bench.waterEcMsPerCm(), draft.bench.feeds().get(feed), order.strength());
+    cup.give(
+        new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl()),
+        ecMsPerCm,
+        draft.ledgerSpan());
+    return Receipt.done(order.id());
+  }
+
+  private static Receipt drained(BenchDraft draft, Order.Drained order) throws OrderRefused {
+    CupDraft cup = cup(draft, order.cup());
+    Double readG = draft.seen.massG().get(order.cup());
+    if (readG == null && !cup.now.trusted()) {
+      throw new OrderRefused("cup: \"" + order.cup() + "\" has no weight that can be trusted now");
+    }
+    double massG = readG == null ? cup.now.massG() : readG;
+    double leastG = cup.frame.weights().massG(cup.frame.lines().due());
+    double mostG = cup.frame.weights().saturatedG();
+    if (!(massG >= leastG && massG <= mostG)) {
+      throw new OrderRefused(
+          String.format(
+              Locale.ROOT,
+              "cup: a drained weight of \"%s\" lies between %.1f and %.1f g, not at %.1f g",
+              order.cup(),
+              leastG,
+              mostG,
+              massG));
+    }
+    cup.drainedTold = true;
+    return Receipt.done(order.id());
+  }
+}

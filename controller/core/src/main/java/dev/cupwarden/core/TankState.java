@@ -1,0 +1,33 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.setup.Tank;
+import java.time.Instant;
+
+/**
+ * What a tank holds.
+ *
+ * @param feed what is mixed into it; null for plain water
+ * @param strength label strength of it
+ * @param leftMl infinite where nothing was ever said of it
+ * @param mixedAt when it was last filled; null if never said
+ * @param readAt when its content was last read; null if never
+ */
+public record TankState(
+    String feed, double strength, double leftMl, Instant mixedAt, Instant readAt) {
+  static TankState of(Tank tank) {
+    return new TankState(
+        tank.feed().orElse(null), tank.strength(), Double.POSITIVE_INFINITY, null, null);
+  }
+
+  boolean plain() {
+    return feed == null || strength <= 0.0;
+  }
+
+  TankState read(double ml, Instant at) {
+    return new TankState(feed, strength, ml, mixedAt, at);
+  }
+
+  TankState less(double ml) {
+    return new TankState(feed, strength, Math.max(0.0, leftMl - ml), mixedAt, readAt);
+  }
+}

@@ -1,0 +1,49 @@
+package dev.cupwarden.core.alerts;
+
+/**
+ * Something a person should know of, as it stands at one moment.
+ *
+ * @param code the alert's name
+ * @param cup whose; null for the whole bench
+ * @param level how it stands
+ * @param value what was found
+ * @param threshold what it was held against
+ */
+public record Condition(String code, String cup, Level level, double value, double threshold) {
+  /** How a condition stands; the band between keeps an alert from flickering. */
+  public enum Level {
+    /** Far enough from the threshold to clear what stands. */
+    OFF,
+    /** Between: what stands stays, nothing new is raised. */
+    BETWEEN,
+    /** Said ahead of time. */
+    WARN,
+    /** So. */
+    ON
+  }
+
+  /** On above one value, off below a lower one. */
+  public static Condition above(
+      String code, String cup, double value, double threshold, double clearBelow) {
+    Level level = value > threshold ? Level.ON : value < clearBelow ? Level.OFF : Level.BETWEEN;
+    return new Condition(code, cup, level, value, threshold);
+  }
+
+  /** On below one value, off above a higher one. */
+  public static Condition below(
+      String code, String cup, double value, double threshold, double clearAbove) {
+    Level level = value < threshold ? Level.ON : value > clearAbove ? Level.OFF : Level.BETWEEN;
+    return new Condition(code, cup, level, value, threshold);
+  }
+
+  /** Simply so or not. */
+  public static Condition when(
+      String code, String cup, boolean so, double value, double threshold) {
+    return new Condition(code, cup, so ? Level.ON : Level.OFF, value, threshold);
+  }
+
+  /** The key under which an alert of it stands. */
+  String key() {
+    return cup == null ? code : code + "/" + cup;
+  }
+}

@@ -1,0 +1,66 @@
+package dev.cupwarden.core.alerts;
+
+import java.util.Map;
+
+/** One sentence for the person, for each alert of the contract. */
+public final class WhatToDo {
+  private static final Map<String, String> SENTENCES =
+      Map.ofEntries(
+          Map.entry(
+              "wet-too-long",
+              "Look at the cup: tip out what stands in it, give it warmth and air; nothing is"
+                  + " watered until it dries."),
+          Map.entry("near-dry", "Look why it was not watered, and water it by hand if need be."),
+          Map.entry(
+              "rot-suspected",
+              "It uses less than expected while wet: look at its roots and wood for rot."),
+          Map.entry("scale-stuck", "Lift the cup and put it back; check the scale's wires."),
+          Map.entry("scale-noisy", "Look for draught, touching leaves or a loose wire."),
+          Map.entry("scale-out-of-range", "Look at what stands on the scale, and at its wires."),
+          Map.entry("scale-silent", "Check the scale's plug and wires; its cup is not watered."),
+          Map.entry("cup-away", "Put the cup back, or say that it stays away."),
+          Map.entry("cups-swapped", "Put the two cups back in their own places."),
+          Map.entry(
+              "dose-short",
+              "Look at tube, valve and tank of the cup, then clear it; it is not watered before."),
+          Map.entry("dose-over", "Look whether somebody watered it too, or the pump ran on."),
+          Map.entry(
+              "valve-leaking",
+              "Close the tank's tap and look at the valves, then clear it; nothing is pumped"
+                  + " before."),
+          Map.entry(
+              "pump-running-on",
+              "Switch the pump's supply off and look at its driver, then clear it."),
+          Map.entry(
+              "blind-ration",
+              "Mend the scale: for three days at most the cup gets a part of what it used."),
+          Map.entry("sensor-dead", "Check the sensor's plug and wires."),
+          Map.entry("tank-unsuited", "Mix what the recipe says into the tank."),
+          Map.entry("tray-full", "Empty the tray."),
+          Map.entry("tank-low", "Fill the tank, and say so."),
+          Map.entry("feed-old", "Use the rest on other plants and mix the tank anew."),
+          Map.entry(
+              "leak",
+              "Switch off at the wall if water is near the mains, then find where it comes from."),
+          Map.entry("cold", "Warm the roots, or put a hold on the bench until it is warmer."),
+          Map.entry("frost", "Move the cups out of the frost; nothing is watered."),
+          Map.entry("heat", "Shade and air the bench."),
+          Map.entry("salts-high", "Flush the cup with plain water and empty its tray."),
+          Map.entry(
+              "look-at-roots", "It uses more than it did: look for roots, and say what you saw."),
+          Map.entry("pot-on", "It has outgrown its cup: pot it on."),
+          Map.entry("clock", "Set the clock or connect the network: until then rescue only."),
+          Map.entry("store-full", "Free space on the controller's disk."),
+          Map.entry("controller-silent", "Look whether the controller has power and network."));
+
+  private WhatToDo() {}
+
+  /** What to do about that alert. */
+  public static String about(String code) {
+    String sentence = SENTENCES.get(code);
+    if (sentence == null) {
+      throw new IllegalArgumentException("no such alert: " + code);
+    }
+    return sentence;
+  }
+}

@@ -1,0 +1,48 @@
+package dev.cupwarden.core.dosing;
+
+/**
+ * What the tanks can give now.
+ *
+ * @param plain whether there is a tank of plain water at all
+ * @param plainMl left in it; infinite where unknown
+ * @param feed name of the feed in the feed tank; null where there is none
+ * @param feedMl left in it; infinite where unknown
+ * @param feedStrength label strength of what is in it
+ */
+public record Supply(
+    boolean plain, double plainMl, String feed, double feedMl, double feedStrength) {
+
+  /** What both hold together, mL. */
+  public double totalMl() {
+    return (plain ? plainMl : 0.0) + (feed == null ? 0.0 : feedMl);
+  }
+
+  /**
+   * A pass blended by volume from both tanks, in whole tenths of a millilitre, never more and never
+   * stronger than asked. A limit on feed never blocks water while plain water is left: what the
+   * feed tank lacks is plain.
+   *
+   * @param ml volume of the pass
+   * @param wanted label strength wished for
+   * @param most label strength allowed at most
+   * @return empty volumes where nothing in the tanks suits
+   */
+  public Blend blend(double ml, double wanted, double most) {
+    double tenths = Math.floor(ml * 10.0 + 1e-6);
+    if (!plain || plainMl < ml) {
+      boolean suits = feed != null && feedStrength <= most && feedMl >= ml;
+      return suits ? new Blend(0.0, tenths / 10.0, feedStrength) : Blend.NOTHING;
+    }
+    double strength = Math.min(Math.min(wanted, most), feed == null ? 0.0 : feedStrength);
+    double feedTenths = feedTenths(tenths, strength);
+    if (feedTenths / 10.0 > feedMl) {
+      feedTenths = 0.0;
+    }
+    double blended = feedTenths == 0.0 ? 0.0 : feedStrength * feedTenths / tenths;
+    return new Blend((tenths - feedTenths) / 10.0, feedTenths / 10.0, blended);
+  }
+
+  private double feedTenths(double tenths, double strength) {
+    return strength <= 0.0 ? 0.0 : Math.floor(tenths * strength / feedStrength + 1e-9);
+  }
+}

@@ -1,0 +1,94 @@
+package dev.cupwarden.core.estimate;
+
+import dev.cupwarden.core.messages.Reason;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * What is known of a cup at a moment.
+ *
+ * @param known whether it was ever read plausibly; all numbers are 0 if not
+ * @param massG gross grams now
+ * @param massSdG its standard deviation
+ * @param rateGPerH loss in the present weather, g/h, 0 or more
+ * @param rateSdGPerH its standard deviation
+ * @param rateKnown whether the rate was learned from the cup; if not, it is a guess
+ * @param distrust why nothing may be watered on this; empty: trusted. Codes {@code never-read},
+ *     {@code scale-silent}, {@code scale-out-of-range}, {@code scale-stuck}, {@code scale-noisy},
+ *     {@code settling}
+ * @param lifted the cup is off its scale
+ * @param readAt last reading; null if never read
+ */
+public record CupEstimate(
+    boolean known,
+    double massG,
+    double massSdG,
+    double rateGPerH,
+    double rateSdGPerH,
+    boolean rateKnown,
+    Optional<Reason> distrust,
+    boolean lifted,
+    Instant readAt) {
+
+  /** Whether water may be given on this. */
+  public boolean trusted() {
+    return distrust.isEmpty();
+  }
+
+  /** What is known at that moment, not before the last look. */
+  public static CupEstimate at(EstimateState state, WeightFrame frame, Instant now) {
+    LoadFilter last = state.filter();
+    Optional<Reason> distrust = distrust(state, now);
+    boolean lifted =
+        state.excursion() != null
+            && state.excursion().fault() == Fault.LIFTED
+            && state.excursion().quietSince() == null;
+    if (last == null) {
+      return new CupEstimate(false, 0, 0, 0, 0, false, distrust, lifted, state.readAt());
+    }
+    LoadFilter filter = last.predict(now);
+    double doubtG = state.doubt() == null ? 0 : state.doubt().surpriseG() / 2;
+    return new CupEstimate(
+        true,
+        Math.max(frame.dryG(), filter.massG()),
+        Math.hypot(Math.sqrt(Math.max(0, filter.varM())), doubtG),
+        Math.max(0, filter.rateGPerH()),
+        Math.sqrt(Math.max(0, filter.varR())),
+        rateKnown(last),
+        distrust,
+        lifted,
+        state.readAt());
+  }
+
+  /** Learned: known within a third, or within 0.15 g/h, which is a tenth of a thirsty cup's use. */
+  static boolean rateKnown(LoadFilter filter) {
+    double within = Math.max(0.15, Math.abs(filter.rateGPerH()) / 3);
+    return filter.varR() < within * within;
+  }
+
+  private static Optional<Reason> distrust(EstimateState state, Instant now) {
+    if (state.readAt() == null) {
+      return Optional.of(new Reason("never-read", 0, 1, ""));
+    }
+    Excursion excursion = state.excursion();
+    if (now.isAfter(state.freshUntil())) {
+      double most = Elapsed.minutes(state.readAt(), state.freshUntil());
+      double silent = Elapsed.minutes(state.readAt(), now);
+      return Optional.of(new Reason("scale-silent", silent, most, "min"));
+    }
+    if (excursion == null) {
+      return Optional.empty();
+    }
+    if (excursion.quietSince() != null && excursion.fault() != Fault.NOISY) {
+      double quiet = Elapsed.minutes(excursion.quietSince(), state.readAt());
+      return Optional.of(new Reason("settling", quiet, Excursion.QUIET_MIN, "min"));
+    }
+    String unit =
+        switch (excursion.fault()) {
+          case OUT_OF_RANGE, NOISY -> "g";
+          case LIFTED, MOVED, STUCK -> "min";
+        };
+    return Optional.of(
+        new Reason(excursion.fault().code(), excursion.value(), excursion.threshold(), unit));
+  }
+}

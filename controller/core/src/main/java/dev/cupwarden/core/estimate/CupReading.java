@@ -1,0 +1,28 @@
+package dev.cupwarden.core.estimate;
+
+import java.time.Instant;
+
+/**
+ * One look at one cup. What was not read is NaN: a look is taken at every tick, read or not.
+ *
+ * @param at when, not before the look before
+ * @param massG gross grams as the scale shows them; NaN: not read
+ * @param ownDoseMl mL that this program ordered for the cup since the look before, 0 or more
+ * @param vpdKpa vapour pressure deficit of the air, kPa; NaN: unknown
+ * @param tempC temperature at the scale, °C; NaN: unknown
+ * @param neighboursMoved whether other scales of the bench changed their readings since the look
+ *     before
+ */
+public record CupReading(
+    Instant at,
+    double massG,
+    double ownDoseMl,
+    double vpdKpa,
+    double tempC,
+    boolean neighboursMoved) {
+
+  /** A look of which only the weight is known. */
+  public static CupReading of(Instant at, double massG) {
+    return new CupReading(at, massG, 0, Double.NaN, Double.NaN, false);
+  }
+}

@@ -1,0 +1,112 @@
+package dev.cupwarden.core.limits;
+
+import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.setup.ClimateRules;
+import dev.cupwarden.core.setup.FeedingRules;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.setup.WateringRules;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.CupLines;
+import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WetClock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+
+/** A pass that is proposed, and all that a limit may look at to judge it. */
+public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench) {
+
+  /**
+   * The pass.
+   *
+   * @param cause why; null where nothing is proposed and the question is what would hold it back
+   * @param wantMl what is missing
+   * @param leastMl smaller passes are not worth a valve: 5 mL or 8 standard deviations
+   * @param lifts limits that a person lifts for it
+   * @param refilling whether a refill is under way
+   */
+  public record Proposal(
+      Cause cause, double wantMl, double leastMl, Set<String> lifts, boolean refilling) {}
+
+  /**
+   * The cup.
+   *
+   * @param depletion NaN where it was never known
+   * @param availableMl water between capacity and where the cutting can take no more
+   * @param capacityMl water at container capacity
+   * @param roomMl to the refill line, what is on its way counted as arrived
+   * @param roomToWetMl to the wet line, likewise
+   * @param hold its own; null where there is none
+   * @param latch its own; null where there is none
+   * @param backAt when it last came back to the bench; null if never
+   * @param driedFrom depletion at which its last refill ended; NaN if there was none
+   * @param lastPassAt null if there was none
+   * @param fed label-equivalents within the last label interval
+   * @param saltMsPerCm conductivity of its water at capacity, as reckoned
+   */
+  public record CupFacts(
+      RootStage stage,
+      CupLines lines,
+      CupEstimate estimate,
+      double depletion,
+      double availableMl,
+      double capacityMl,
+      double roomMl,
+      double roomToWetMl,
+      Hold hold,
+      Latch latch,
+      boolean away,
+      Instant backAt,
+      WetClock wet,
+      double driedFrom,
+      List<Given> given,
+      UseLog use,
+      Instant lastPassAt,
+      Soaking soaking,
+      double fed,
+      double saltMsPerCm) {}
+
+  /**
+   * The bench.
+   *
+   * @param latch the pump's; null where there is none
+   * @param tankMl what the tanks that could serve hold together; infinite where unknown
+   * @param airC NaN where never supplied; likewise rootC
+   * @param window whether it is open for a cup that was there all day, and for one that was not
+   * @param between whether soak is kept by a person, who takes a list of passes in order
+   */
+  public record BenchFacts(
+      WateringRules watering,
+      FeedingRules feeding,
+      ClimateRules climate,
+      Hold hold,
+      Latch latch,
+      boolean leak,
+      double tankMl,
+      boolean clockTrusted,
+      double airC,
+      double rootC,
+      LocalDate today,
+      WindowNow window,
+      boolean between) {}
+
+  /**
+   * The watering window at that moment.
+   *
+   * @param open for every cup
+   * @param openForReturned also for cups that were away today
+   * @param minutesToOpening until it opens next
+   */
+  public record WindowNow(boolean open, boolean openForReturned, double minutesToOpening) {}
+
+  /** Hours from then to the moment of the case. */
+  double hoursSince(Instant then) {
+    return Duration.between(then, at).toMillis() / 3_600_000.0;
+  }
+}

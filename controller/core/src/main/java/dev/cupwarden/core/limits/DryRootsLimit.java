@@ -1,0 +1,19 @@
+package dev.cupwarden.core.limits;
+
+/** Feed burns dry roots: plain water goes first. */
+final class DryRootsLimit implements Limit {
+  private static final double PLAIN_ABOVE = 0.8;
+
+  @Override
+  public String code() {
+    return "dry-roots";
+  }
+
+  @Override
+  public Ruling rule(Case pass) {
+    double depletion = pass.cup().depletion();
+    return depletion > PLAIN_ABOVE
+        ? Ruling.veto(code(), depletion, PLAIN_ABOVE, "depletion")
+        : Ruling.FREE;
+  }
+}

@@ -1,0 +1,22 @@
+package dev.cupwarden.core.limits;
+
+import dev.cupwarden.core.feeding.FeedLedger;
+
+/**
+ * Within a label interval a cup gets no more than one full watering at the label's strength, which
+ * is also its cap in N, P and K.
+ */
+final class LedgerLimit implements Limit {
+  @Override
+  public String code() {
+    return "ledger";
+  }
+
+  @Override
+  public Ruling rule(Case pass) {
+    Case.CupFacts cup = pass.cup();
+    double passMl = Math.min(pass.bench().watering().passMl(), pass.proposal().wantMl());
+    double left = FeedLedger.strengthLeft(cup.fed(), passMl, cup.availableMl());
+    return Ruling.cap(left, code(), cup.fed(), FeedLedger.MOST, "label");
+  }
+}

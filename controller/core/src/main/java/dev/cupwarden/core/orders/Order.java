@@ -1,0 +1,71 @@
+package dev.cupwarden.core.orders;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.setup.RootStage;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.Set;
+
+/** What a person asked for, read and in range; whether it can be done now is judged later. */
+public sealed interface Order {
+  /** The name that its receipts carry. */
+  String id();
+
+  /** No watering, or no feed, for the bench or one cup. */
+  record SetHold(String id, Optional<String> cup, Hold hold) implements Order {}
+
+  /** Ends a cup's hold, or every hold. */
+  record Release(String id, Optional<String> cup) implements Order {}
+
+  /** Plain water past the refill and wet lines, a person being there to empty the tray. */
+  record Flush(String id, String cup, double ml) implements Order {}
+
+  /**
+   * Water now, in passes.
+   *
+   * @param strength label strength wished for
+   * @param lifts limits that the person lifts for this one dose
+   */
+  record HandDose(String id, String cup, double ml, double strength, Set<String> lifts)
+      implements Order {}
+
+  /** What a person saw of the roots. */
+  record SeenStage(String id, String cup, RootStage stage) implements Order {}
+
+  /** Watered by hand. */
+  record Watered(String id, String cup, double ml, double strength) implements Order {}
+
+  /** Soaked and drained just now: this weight is its capacity. */
+  record Drained(String id, String cup) implements Order {}
+
+  /** Taken off the bench. */
+  record Away(String id, String cup) implements Order {}
+
+  /** Put back on the bench. */
+  record Back(String id, String cup) implements Order {}
+
+  /**
+   * A tank was filled or mixed anew.
+   *
+   * @param ml what is in it now
+   * @param feed what was mixed into it, if that was said
+   * @param strength label strength, if that was said
+   */
+  record Filled(String id, String tank, double ml, Optional<String> feed, Optional<Double> strength)
+      implements Order {}
+
+  /** Moved to another vessel. */
+  record Repot(String id, String cup, String vessel, String mix) implements Order {}
+
+  /** Ends a latch after a person has looked: a cup's, or the pump's. */
+  record Clear(String id, Optional<String> cup) implements Order {}
+
+  /** Taken out for good. */
+  record Retire(String id, String cup, String because) implements Order {}
+
+  /** A cup is put on the bench while it runs; its keys are those of a cup in the bench file. */
+  record Add(String id, String cup, JsonNode keys) implements Order {}
+
+  /** The times that an order over the wire carries; absent in {@code advise}. */
+  record Validity(Optional<Instant> issued, Optional<Instant> expires) {}
+}

@@ -1,0 +1,104 @@
+package dev.cupwarden.core.setup;
+
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Reads a bench file. What is missing takes the usual values; what is wrong is refused, never
+ * mended, with one sentence such as {@code bench.yaml:41:7 cups.A1.mix: "cour-perlite" is not a mix
+ * of this bench; known: coir-perlite}.
+ *
+ * <p>Mandatory are {@code bench}, {@code mixes}, {@code vessels} and {@code cups}. Without {@code
+ * place} the grower's clock is taken for UTC; without {@code tanks} there is one of plain water, of
+ * unknown size, named {@code plain}.
+ */
+public final class BenchFile {
+  /** No bench file may be larger. */
+  public static final int MOST_BYTES = YamlText.MOST_BYTES;
+
+  /** Mains water of middling hardness, where the grower says nothing: our choice. */
+  static final double USUAL_WATER_EC_MS_PER_CM = 0.30;
+
+  private BenchFile() {}
+
+  /**
+   * Reads the bytes of a file.
+   *
+   * @param fileName as the grower knows it, for the sentence
+   */
+  public static Bench read(String fileName, byte[] utf8) throws SetupException {
+    return read(fileName, YamlText.decode(fileName, utf8));
+  }
+
+  /**
+   * Reads the text of a file.
+   *
+   * @param fileName as the grower knows it, for the sentence
+   * @throws SetupException with one sentence: where, which key, what was expected
+   */
+  public static Bench read(String fileName, String yaml) throws SetupException {
+    Section top =
+        YamlText.read(fileName, yaml)
+            .section(
+                "bench",
+                "place",
+                "watering",
+                "tick",
+                "feeding",
+                "lines",
+                "climate",
+                "mixes",
+                "vessels",
+                "feeds",
+                "water",
+                "tanks",
+                "board",
+                "cups");
+    Bench bench = withoutCups(top);
+    return withCups(bench, top.need("cups", "the cups by name").safelyNamed());
+  }
+
+  private static Bench withoutCups(Section top) throws SetupException {
+    String name = top.need("bench", "the bench's name").safeName();
+    var place = RuleKeys.place(top.maybe("place"));
+    var feeds = FeedKeys.feeds(top.maybe("feeds"));
+    var tanks = TankKeys.tanks(top.maybe("tanks"), feeds.keySet());
+    return new Bench(
+        name,
+        place,
+        RuleKeys.watering(top.maybe("watering"), place),
+        RuleKeys.tick(top.maybe("tick")),
+        FeedKeys.feeding(top.maybe("feeding"), feeds.keySet()),
+        LineKeys.perStage(top.maybe("lines")),
+        RuleKeys.climate(top.maybe("climate")),
+        SubstrateKeys.mixes(top.need("mixes", "the mixes by name")),
+        SubstrateKeys.vessels(top.need("vessels", "the vessels by name")),
+        feeds,
+        TankKeys.waterEcMsPerCm(top.maybe("water")),
+        tanks,
+        new TreeMap<>(),
+        BoardKeys.board(top.maybe("board"), tanks.keySet()));
+  }
+
+  private static Bench withCups(Bench bench, Section cups) throws SetupException {
+    SortedMap<String, Cup> read = new TreeMap<>();
+    for (var named : cups.values().entrySet()) {
+      read.put(named.getKey(), CupKeys.cup(named.getKey(), named.getValue(), bench, read.values()));
+    }
+    return new Bench(
+        bench.name(),
+        bench.place(),
+        bench.watering(),
+        bench.tick(),
+        bench.feeding(),
+        bench.lines(),
+        bench.climate(),
+        bench.mixes(),
+        bench.vessels(),
+        bench.feeds(),
+        bench.waterEcMsPerCm(),
+        bench.tanks(),
+        read,
+        bench.board());
+  }
+}

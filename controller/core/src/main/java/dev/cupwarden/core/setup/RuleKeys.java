@@ -1,0 +1,94 @@
+package dev.cupwarden.core.setup;
+
+import dev.cupwarden.core.units.Unit;
+import java.time.Duration;
+import java.time.LocalTime;
+import java.util.Optional;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
+
+/** The keys {@code place}, {@code watering}, {@code tick} and {@code climate}. */
+final class RuleKeys {
+  private static final Range LATITUDE = Range.of(-90, 90);
+  private static final Range LONGITUDE = Range.of(-180, 180);
+  private static final Range PASS = Range.of(5, 100, Unit.ML);
+  private static final Range SOAK = Range.of(1, 360, Unit.MIN);
+  private static final Range TICK = Range.of(10, 86_400, Unit.S);
+  private static final Range COLD = Range.of(0, 30, Unit.C);
+  private static final Range FROST = Range.of(-10, 15, Unit.C);
+  private static final Range HEAT = Range.of(15, 60, Unit.C);
+  private static final Duration USUAL_TICK = Duration.ofMinutes(5);
+
+  private RuleKeys() {}
+
+  static Optional<Place> place(Optional<Entry> written) throws SetupException {
+    if (written.isEmpty()) {
+      return Optional.empty();
+    }
+    Section keys = written.get().section("latitude", "longitude", "zone");
+    return Optional.of(
+        new Place(
+            keys.need("latitude", "degrees north").number(LATITUDE),
+            keys.need("longitude", "degrees east").number(LONGITUDE),
+            keys.need("zone", "a time zone such as Europe/London").zone()));
+  }
+
+  static WateringRules watering(Optional<Entry> written, Optional<Place> place)
+      throws SetupException {
+    WateringRules usual = WateringRules.USUAL;
+    if (written.isEmpty()) {
+      return usual;
+    }
+    Section keys = written.get().section("window", "pass", "soak");
+    Optional<Entry> window = keys.maybe("window");
+    Optional<Entry> soak = keys.maybe("soak");
+    return new WateringRules(
+        window.isPresent() ? window(window.get(), place) : usual.window(),
+        keys.quantity("pass", PASS, usual.passMl()),
+        soak.isPresent() ? soak.get().duration(SOAK) : usual.soak());
+  }
+
+  private static Window window(Entry written, Optional<Place> place) throws SetupException {
+    if (written.node() instanceof ScalarNode scalar) {
+      if (!scalar.getValue().equals("daylight")) {
+        throw written.refuse(
+            written.found() + " is not a window: expected daylight, or {from: \"08:00\", to: …}");
+      }
+      if (place.isEmpty()) {
+        throw written.refuse("daylight needs the section place, for sunrise and sunset");
+      }
+      return new Window.Daylight();
+    }
+    Section keys = written.section("from", "to");
+    LocalTime from = keys.need("from", "a time of day").time();
+    LocalTime to = keys.need("to", "a time of day").time();
+    if (!from.isBefore(to)) {
+      throw written.refuse("from %s is not earlier than to %s".formatted(from, to));
+    }
+    return new Window.Hours(from, to);
+  }
+
+  static Duration tick(Optional<Entry> written) throws SetupException {
+    return written.isEmpty() ? USUAL_TICK : written.get().duration(TICK);
+  }
+
+  static ClimateRules climate(Optional<Entry> written) throws SetupException {
+    ClimateRules usual = ClimateRules.USUAL;
+    if (written.isEmpty()) {
+      return usual;
+    }
+    Section keys = written.get().section("cold", "frost", "heat");
+    ClimateRules rules =
+        new ClimateRules(
+            keys.quantity("cold", COLD, usual.coldC()),
+            keys.quantity("frost", FROST, usual.frostC()),
+            keys.quantity("heat", HEAT, usual.heatC()));
+    if (!(rules.frostC() < rules.coldC() && rules.coldC() < rules.heatC())) {
+      throw written
+          .get()
+          .refuse(
+              "frost %s C, cold %s C and heat %s C are not in rising order"
+                  .formatted(rules.frostC(), rules.coldC(), rules.heatC()));
+    }
+    return rules;
+  }
+}

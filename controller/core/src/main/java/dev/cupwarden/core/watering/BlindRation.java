@@ -1,0 +1,51 @@
+package dev.cupwarden.core.watering;
+
+import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.setup.RootStage;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * Water for a cup whose scale is dead: after a day a part of what it used lately, once a day, for
+ * three days at most. All figures are our choice.
+ */
+public final class BlindRation {
+  /** A scale may come back by itself; a cup can wait a day. */
+  public static final Duration AFTER = Duration.ofHours(24);
+
+  private static final Duration AT_MOST = Duration.ofDays(3);
+
+  /** A rooted cup is better slightly wet than dry, an unrooted one slightly dry. */
+  private static final double ROOTED_PART = 0.6;
+
+  private static final double UNROOTED_PART = 0.3;
+
+  private BlindRation() {}
+
+  /** Whether a cup is on the ration, its scale untrusted since then; null: it is trusted. */
+  public static boolean on(Instant distrustedSince, Instant at) {
+    if (distrustedSince == null) {
+      return false;
+    }
+    Duration dead = Duration.between(distrustedSince, at);
+    return dead.compareTo(AFTER) >= 0 && dead.compareTo(AFTER.plus(AT_MOST)) < 0;
+  }
+
+  /**
+   * What is left of today's ration, mL; 0 where there is none.
+   *
+   * @param usePerDayG NaN where it is not known: then there is no ration
+   */
+  public static double ml(
+      Instant distrustedSince, Instant at, double usePerDayG, RootStage stage, List<Given> given) {
+    if (!on(distrustedSince, at) || Double.isNaN(usePerDayG)) {
+      return 0.0;
+    }
+    double rationMl = usePerDayG * (stage.rooted() ? ROOTED_PART : UNROOTED_PART);
+    Instant dayAgo = at.minus(Duration.ofHours(24));
+    double givenMl =
+        given.stream().filter(one -> one.at().isAfter(dayAgo)).mapToDouble(Given::ml).sum();
+    return Math.max(0.0, rationMl - givenMl);
+  }
+}

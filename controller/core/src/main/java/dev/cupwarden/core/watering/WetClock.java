@@ -1,0 +1,58 @@
+package dev.cupwarden.core.watering;
+
+import java.time.Duration;
+import java.time.Instant;
+
+/**
+ * How long a cup has stayed wet. Two ways to be wet count: less air than roots need, and sodden:
+ * between capacity and refill without drying, since cold and unused is how rot begins.
+ *
+ * @param wetSince past its wet line since then; null if it is not
+ * @param soddenSince not drying since then; null if it is
+ * @param soddenAt depletion when it was last known to dry
+ */
+public record WetClock(Instant wetSince, Instant soddenSince, double soddenAt) {
+  public static final WetClock DRYING = new WetClock(null, null, Double.NaN);
+
+  /** From here on a person is warned. After Blaker and MacDonald 1981: rot rises with 24 h. */
+  public static final double WARN_AFTER_H = 24.0;
+
+  /** From here on nothing more is given: rot rises again with 48 h of flooding. Our choice. */
+  public static final double HOLD_AFTER_H = 48.0;
+
+  /** Drying by less than this in all that time is no drying: our choice, above a scale's creep. */
+  private static final double DRIED_BY = 0.03;
+
+  /** A cup must come this far back past a line before the clock stops: no flicker at the line. */
+  private static final double BACK_BY = 0.01;
+
+  /** The clock after a trusted look at the cup. */
+  public WetClock look(Instant at, double depletion, CupLines lines) {
+    Instant wet = wetSince;
+    if (depletion < lines.wet()) {
+      wet = wet == null ? at : wet;
+    } else if (wet != null && depletion >= lines.wet() + BACK_BY) {
+      wet = null;
+    }
+    boolean full = depletion <= Math.max(lines.refill(), 0.0) + BACK_BY;
+    if (!full) {
+      return wet == null && wetSince == null && soddenSince == null
+          ? this
+          : new WetClock(wet, null, Double.NaN);
+    }
+    if (soddenSince == null || depletion > soddenAt + DRIED_BY) {
+      return new WetClock(wet, at, depletion);
+    }
+    double mark = Math.min(soddenAt, depletion);
+    return wet == wetSince && mark == soddenAt ? this : new WetClock(wet, soddenSince, mark);
+  }
+
+  /** Hours of the longer of the two at that time. */
+  public double hours(Instant at) {
+    return Math.max(hoursSince(wetSince, at), hoursSince(soddenSince, at));
+  }
+
+  private static double hoursSince(Instant since, Instant at) {
+    return since == null ? 0.0 : Duration.between(since, at).toMillis() / 3_600_000.0;
+  }
+}

@@ -1,0 +1,144 @@
+package dev.cupwarden.core.climate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.checks.Outside;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class VapourPressureTest {
+  @ParameterizedTest(name = "{0} C")
+  @CsvSource(
+      textBlock =
+          """
+          0,  .6108
+          1,  .6567
+          5,  .8723
+          10, 1.2280
+          15, 1.7053
+          18, 2.0640
+          20, 2.3383
+          22, 2.6439
+          25, 3.1678
+          30, 4.2431
+          35, 5.6227
+          40, 7.3756
+          """)
+  @Outside(source = "FAO-56 (Allen et al. 1998), annex 2, table 2.3 (from memory, to 3 decimals)")
+  void saturationPressureFollowsTheTable(double tempC, double kPa) {
+    assertEquals(kPa, VapourPressure.saturationKPa(tempC), 1e-4);
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), example 2")
+  void pressureFallsWithAltitude() {
+    assertEquals(81.8, VapourPressure.pressureKPa(1800), 0.05);
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), example 3")
+  void aDaysSaturationIsTheMeanOfItsExtremes() {
+    assertEquals(3.075, VapourPressure.saturationKPa(24.5), 5e-4);
+    assertEquals(1.705, VapourPressure.saturationKPa(15), 5e-4);
+    assertEquals(2.39, VapourPressure.daySaturationKPa(15, 24.5), 0.005);
+    assertEquals(2.302, VapourPressure.saturationKPa(19.75), 5e-4, "too low by the mean alone");
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), example 4")
+  void aPsychrometerGivesTheActualPressure() {
+    assertEquals(87.9, VapourPressure.pressureKPa(1200), 0.05);
+    assertEquals(1.91, VapourPressure.fromWetBulbKPa(19.5, 25.6, 87.9), 0.005);
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), example 5")
+  void aDaysActualPressureComesFromItsExtremes() {
+    assertEquals(1.70, VapourPressure.dayActualKPa(18, 25, 54, 82), 0.005);
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), example 6 (number and print from memory)")
+  void aDaysDeficitComesFromItsExtremes() {
+    assertEquals(0.91, VapourPressure.dayDeficitKPa(18, 25, 54, 82), 0.005);
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), example 20")
+  void atTheDewPointAirIsSaturated() {
+    assertEquals(1.68, VapourPressure.saturationKPa(14.8), 0.005);
+  }
+
+  @ParameterizedTest(name = "{0} C {1} %")
+  @CsvSource(
+      textBlock =
+          """
+          20, 60, .9353
+          22, 70, .7932
+          21, 80, .4974
+          18, 90, .2064
+          24, 50, 1.4920
+          17, 100, 0
+          """)
+  @Outside(source = "FAO-56 (Allen et al. 1998), equation 11, computed apart")
+  void theDeficitOfASensorsReading(double tempC, double rhPct, double kPa) {
+    assertEquals(kPa, VapourPressure.deficitKPa(tempC, rhPct), 1e-4);
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), equation 11 turned round, computed apart")
+  void dewPointOfAMildRoom() {
+    assertEquals(12.004, VapourPressure.dewPointC(20, 60), 0.01);
+  }
+
+  @Property
+  void atItsDewPointTheSameAirIsSaturated(
+      @ForAll @DoubleRange(min = -20, max = 45) double tempC,
+      @ForAll @DoubleRange(min = 5, max = 100) double rhPct) {
+    double dewC = VapourPressure.dewPointC(tempC, rhPct);
+    assertEquals(VapourPressure.actualKPa(tempC, rhPct), VapourPressure.saturationKPa(dewC), 1e-9);
+    assertTrue(dewC <= tempC + 1e-9);
+    double mirrored = VapourPressure.fromWetBulbKPa(tempC, tempC, 101.3);
+    assertEquals(VapourPressure.saturationKPa(tempC), mirrored, 1e-12);
+  }
+
+  @Property
+  void dryerAirWantsMore(
+      @ForAll @DoubleRange(min = -20, max = 45) double tempC,
+      @ForAll @DoubleRange(min = 0, max = 99) double rhPct) {
+    assertTrue(
+        VapourPressure.deficitKPa(tempC, rhPct) > VapourPressure.deficitKPa(tempC, rhPct + 1));
+  }
+
+  @Test
+  void aWarmLeafLosesMoreThanTheAirAlone() {
+    assertEquals(
+        VapourPressure.deficitKPa(20, 60), VapourPressure.leafDeficitKPa(20, 20, 60), 1e-12);
+    assertTrue(
+        VapourPressure.leafDeficitKPa(22, 20, 60) > VapourPressure.leafDeficitKPa(20, 20, 60));
+    assertTrue(VapourPressure.leafDeficitKPa(10, 20, 60) < 0, "dew falls on a cold leaf");
+  }
+
+  @ParameterizedTest(name = "{0} C {1} %")
+  @CsvSource({"NaN, 50", "20, NaN", "-61, 50", "101, 50", "20, -1", "20, 100.1"})
+  void airThatCannotBeIsRefused(double tempC, double rhPct) {
+    String said =
+        assertThrows(IllegalArgumentException.class, () -> VapourPressure.deficitKPa(tempC, rhPct))
+            .getMessage();
+    assertTrue(said.matches("(tempC|rhPct) must be from -?\\d+ to 100, not .*"), said);
+  }
+
+  @Test
+  void wetBulbsThatCannotBelongAreRefused() {
+    assertThrows(
+        IllegalArgumentException.class, () -> VapourPressure.fromWetBulbKPa(21, 20, 101.3));
+    assertThrows(IllegalArgumentException.class, () -> VapourPressure.fromWetBulbKPa(0, 30, 101.3));
+    assertThrows(IllegalArgumentException.class, () -> VapourPressure.dewPointC(20, 0));
+  }
+}

@@ -1,0 +1,29 @@
+package dev.cupwarden.simulator.physics;
+
+/**
+ * The air about the cups at one moment.
+ *
+ * @param airC air temperature, °C
+ * @param rhPct relative humidity, percent
+ * @param rootC temperature of the mix, °C; it follows the air with hours of lag
+ * @param lightUmolPerM2S photon flux at the leaves, µmol m⁻² s⁻¹
+ * @param vpdKPa vapour pressure deficit of the air, kPa
+ */
+public record RoomAir(
+    double airC, double rhPct, double rootC, double lightUmolPerM2S, double vpdKPa) {
+
+  /** With the deficit computed from temperature and humidity. */
+  public static RoomAir of(double airC, double rhPct, double rootC, double lightUmolPerM2S) {
+    double vpdKPa = saturationKPa(airC) * (1 - rhPct / 100);
+    return new RoomAir(airC, rhPct, rootC, lightUmolPerM2S, vpdKPa);
+  }
+
+  /**
+   * Saturation vapour pressure over water, kPa: Buck (1981, J. Appl. Meteorol. 20:1527), with the
+   * coefficients of his 1996 revision: {@code 0.61121 exp((18.678 - T/234.5) T / (257.14 + T))}, T
+   * in °C. Another formula than the controller's on purpose.
+   */
+  public static double saturationKPa(double tempC) {
+    return 0.61121 * StrictMath.exp((18.678 - tempC / 234.5) * tempC / (257.14 + tempC));
+  }
+}

@@ -1,0 +1,137 @@
+package dev.cupwarden.simulator.rehearsal;
+
+import dev.cupwarden.core.setup.StageLines;
+import dev.cupwarden.simulator.faults.Fault;
+import dev.cupwarden.simulator.physics.SimulatedCup;
+
+/**
+ * A state of the simulated bench that an alert ought to tell of. In the strict sense, held for so
+ * long, it must be told; in the wide sense, held for so long, an alert of it is no false one.
+ */
+enum Condition {
+  /** A day past the wet line; wide also between capacity and refill line. */
+  WET_TOO_LONG("wet-too-long", 24, 18) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).airFraction() < scene.mix(cup).leastAir();
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      SimulatedCup truth = scene.cup(cup);
+      double refill = scene.lines(cup, stand.said()[cup]).refill();
+      return truth.airFraction() < scene.mix(cup).leastAir() + 0.01
+          || truth.depletion() < Math.max(refill, 0) + 0.05;
+    }
+  },
+  /** Three tenths on the way to death. */
+  ROT("rot-suspected", 1, 1) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).rot() >= 0.3;
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).rot() >= 0.1;
+    }
+  },
+  /** Past its dry line; wide within a tenth of it. */
+  NEAR_DRY("near-dry", 0.5, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).depletion() > lines(scene, stand, cup).dry();
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).depletion() > lines(scene, stand, cup).dry() - 0.1;
+    }
+  },
+  SCALE_STUCK("scale-stuck", 2, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.faults().holds(Fault.SCALE_STUCK, cup) && !stand.silent(cup);
+    }
+  },
+  SCALE_SILENT("scale-silent", 1, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.silent(cup);
+    }
+  },
+  SCALE_NOISY("scale-noisy", 4, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.faults().holds(Fault.SCALE_NOISY, cup);
+    }
+  },
+  CUP_AWAY("cup-away", 6, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.away(cup, tick);
+    }
+  },
+  /** Judged only when raised: a valve that clogs between waterings is not yet a short dose. */
+  DOSE_SHORT("dose-short", Double.POSITIVE_INFINITY, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.faults().holds(Fault.VALVE_CLOGGED, cup);
+    }
+  },
+  VALVE_LEAKING("valve-leaking", 24, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.faults().holds(Fault.VALVE_DRIPPING, cup);
+    }
+  },
+  CUPS_SWAPPED("cups-swapped", 1, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.swapped(cup);
+    }
+  },
+  COLD("cold", 1, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return rootC < scene.bench().climate().coldC() - 0.3;
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return rootC < scene.bench().climate().coldC() + 0.5;
+    }
+  };
+
+  private static final Condition[] ALL = values();
+
+  final String code;
+  final double strictForH;
+  final double wideForH;
+
+  Condition(String code, double strictForH, double wideForH) {
+    this.code = code;
+    this.strictForH = strictForH;
+    this.wideForH = wideForH;
+  }
+
+  abstract boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC);
+
+  boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+    return strict(scene, stand, cup, tick, rootC);
+  }
+
+  private static StageLines lines(Scene scene, Stand stand, int cup) {
+    return scene.lines(cup, stand.said()[cup]);
+  }
+
+  /** The condition of that alert, or null where the simulator knows no truth. */
+  static Condition of(String code) {
+    for (Condition condition : ALL) {
+      if (condition.code.equals(code)) {
+        return condition;
+      }
+    }
+    return null;
+  }
+}

@@ -1,0 +1,97 @@
+package dev.cupwarden.simulator.rehearsal;
+
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * What a rehearsal came to, by the simulator's truth. Hours are cup-hours of living cups.
+ *
+ * @param cupHours lived by all cups
+ * @param wetHours past the wet line: less air than the mix's least
+ * @param dryHours past the dry line of the true root stage
+ * @param lostRotted cups that rotted
+ * @param lostDried cups that wilted to death
+ * @param waterMl given by the policy and by hand
+ * @param runoffMl run into trays or onto empty places
+ * @param nMg nitrogen given
+ * @param labelNMg nitrogen that the label would have allowed from the first tanned roots on
+ * @param ecMsPerCm mean at the end over living cups, of the water held at capacity
+ * @param highestEcMsPerCm the saltiest cup's
+ * @param passes given
+ * @param violations limits broken
+ * @param fedTooEarly passes with feed before roots were toughened
+ * @param toughened cups that came to toughened roots or further
+ * @param leafCm2 leaf of all living cups at the end
+ * @param alerts by code
+ */
+public record Figures(
+    double cupHours,
+    double wetHours,
+    double dryHours,
+    int cups,
+    int lostRotted,
+    int lostDried,
+    double waterMl,
+    double runoffMl,
+    double nMg,
+    double labelNMg,
+    double ecMsPerCm,
+    double highestEcMsPerCm,
+    int passes,
+    int violations,
+    int fedTooEarly,
+    int toughened,
+    double leafCm2,
+    SortedMap<String, AlertCount> alerts) {
+
+  /** Both together, as for one larger bench. */
+  public Figures plus(Figures other) {
+    SortedMap<String, AlertCount> both = new TreeMap<>();
+    for (Map<String, AlertCount> each : java.util.List.of(alerts, other.alerts)) {
+      each.forEach((code, count) -> both.computeIfAbsent(code, key -> new AlertCount()).add(count));
+    }
+    int living = cups - lost();
+    int otherLiving = other.cups - other.lost();
+    double ecSum = ecMsPerCm * living + other.ecMsPerCm * otherLiving;
+    return new Figures(
+        cupHours + other.cupHours,
+        wetHours + other.wetHours,
+        dryHours + other.dryHours,
+        cups + other.cups,
+        lostRotted + other.lostRotted,
+        lostDried + other.lostDried,
+        waterMl + other.waterMl,
+        runoffMl + other.runoffMl,
+        nMg + other.nMg,
+        labelNMg + other.labelNMg,
+        living + otherLiving == 0 ? 0 : ecSum / (living + otherLiving),
+        Math.max(highestEcMsPerCm, other.highestEcMsPerCm),
+        passes + other.passes,
+        violations + other.violations,
+        fedTooEarly + other.fedTooEarly,
+        toughened + other.toughened,
+        leafCm2 + other.leafCm2,
+        both);
+  }
+
+  /** Cups lost for either cause. */
+  public int lost() {
+    return lostRotted + lostDried;
+  }
+
+  /** Part of the living hours spent between wet line and dry line. */
+  public double inBand() {
+    return cupHours == 0 ? 0 : 1 - (wetHours + dryHours) / cupHours;
+  }
+
+  /** Part of what was given that ran off. */
+  public double leachingFraction() {
+    return waterMl == 0 ? 0 : runoffMl / waterMl;
+  }
+
+  /** Hours past the wet line for each cup and week. */
+  public double wetHoursPerCupWeek() {
+    return cupHours == 0 ? 0 : wetHours / (cupHours / 168);
+  }
+}

@@ -1,0 +1,169 @@
+package dev.cupwarden.simulator.rehearsal;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.setup.Tank;
+import dev.cupwarden.simulator.grower.Act;
+import dev.cupwarden.simulator.grower.Grower;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/** Does what the person decided, and writes the orders by which the controller is told of it. */
+final class PersonAtBench {
+  /** Below this part of its size, or after that many days, a tank is mixed anew. */
+  private static final double LOW = 0.7;
+
+  private static final int FEED_DAYS = 10;
+
+  /** What a person mends at a cup, by the alert's code. */
+  private static final Set<String> MENDABLE =
+      Set.of(
+          "dose-short",
+          "dose-over",
+          "valve-leaking",
+          "scale-stuck",
+          "scale-noisy",
+          "scale-silent",
+          "scale-out-of-range",
+          "blind-ration",
+          "cups-swapped");
+
+  private final Scene scene;
+  private final Stand stand;
+  private final Grower grower;
+  private final AlertJudge alerts;
+  private final ZoneId zone;
+  private final int tickMin;
+  private final boolean[] outingTold;
+  private Instant mixed;
+  private double handMl;
+  private int orderCount;
+  private List<JsonNode> orders = List.of();
+
+  PersonAtBench(Scene scene, Stand stand, Grower grower, AlertJudge alerts, Instant start) {
+    this.scene = scene;
+    this.stand = stand;
+    this.grower = grower;
+    this.alerts = alerts;
+    this.zone = scene.zone();
+    this.tickMin = (int) Math.max(1, scene.bench().tick().toMinutes());
+    this.outingTold = new boolean[scene.count()];
+    this.mixed = start;
+  }
+
+  /**
+   * Comes, or not; returns whether they came. The orders of this tick are then in {@link #orders}.
+   */
+  boolean tick(Instant at, long tick) {
+    orders = List.of();
+    for (int cup = 0; cup < scene.count(); cup++) {
+      if (outingTold[cup] && stand.returns(cup, tick)) {
+        outingTold[cup] = false;
+        order("back", scene.names().get(cup));
+      }
+    }
+    if (!grower.comes(at, tickMin)) {
+      return false;
+    }
+    int[] told = new int[scene.count()];
+    for (int cup = 0; cup < told.length; cup++) {
+      told[cup] = stand.said()[cup].ordinal();
+    }
+    List<Act> acts =
+        grower.visit(
+            scene.cups(),
+            cup -> stand.present(cup, tick),
+            told,
+            cup -> alerts.active(cup, MENDABLE));
+    acts.forEach(act -> perform(act, at, tick));
+    if (alerts.active(AlertJudge.BENCH, MENDABLE)) {
+      order("clear", null);
+    }
+    return true;
+  }
+
+  private void perform(Act act, Instant at, long tick) {
+    if (act instanceof Act.Sighting seen) {
+      stand.said()[seen.cup()] = seen.stage();
+      order("stage", name(seen.cup())).put("stage", seen.stage().word());
+    } else if (act instanceof Act.Lift lift) {
+      stand.takeAway(lift.cup(), tick + ticks(lift.minutes()));
+    } else if (act instanceof Act.Outing outing) {
+      stand.takeAway(outing.cup(), tick + ticks(outing.minutes()));
+      if (outing.told()) {
+        outingTold[outing.cup()] = true;
+        order("away", name(outing.cup()));
+      }
+    } else if (act instanceof Act.HandWatering water) {
+      scene.cup(water.cup()).give(water.ml(), water.strength());
+      handMl += water.ml();
+      if (water.told()) {
+        order("watered", name(water.cup()))
+            .put("ml", Math.rint(water.ml()))
+            .put("strength", water.strength());
+      }
+    } else if (act instanceof Act.Removal dead) {
+      stand.remove(dead.cup());
+      order("retire", name(dead.cup())).put("because", dead.rotted() ? "rotted" : "dried");
+    } else if (act instanceof Act.Mending mending) {
+      stand.mend(mending.cup());
+      order("clear", name(mending.cup()));
+    } else if (act instanceof Act.Filling) {
+      fill(at);
+    }
+  }
+
+  private void fill(Instant at) {
+    Tanks tanks = stand.tanks();
+    boolean old = at.isAfter(mixed.plusSeconds(FEED_DAYS * 86_400L));
+    for (int i = 0; i < tanks.count(); i++) {
+      Tank tank = tanks.tank(i);
+      boolean low = tanks.leftMl(i) < LOW * tank.sizeMl();
+      if (low || (old && tank.feed().isPresent())) {
+        tanks.fill(i);
+        ObjectNode order = order("filled", null).put("tank", tank.name()).put("ml", tank.sizeMl());
+        tank.feed().ifPresent(feed -> order.put("feed", feed).put("strength", tank.strength()));
+      }
+    }
+    mixed = old ? at : mixed;
+  }
+
+  private ObjectNode order(String kind, String cup) {
+    ObjectNode order = JsonNodeFactory.instance.objectNode();
+    order.put("id", "p-" + ++orderCount).put("kind", kind);
+    if (cup != null) {
+      order.put("cup", cup);
+    }
+    if (orders.isEmpty()) {
+      orders = new ArrayList<>();
+    }
+    orders.add(order);
+    return order;
+  }
+
+  private long ticks(int minutes) {
+    return Math.max(1, Math.round((double) minutes / tickMin));
+  }
+
+  private String name(int cup) {
+    return scene.names().get(cup);
+  }
+
+  List<JsonNode> orders() {
+    return orders;
+  }
+
+  /** Whether the person, at the bench now, leaves for days. */
+  boolean leaves(Instant at) {
+    return grower.away(at.atZone(zone).toLocalDate().plusDays(1));
+  }
+
+  /** Water given from a can so far, mL. */
+  double handMl() {
+    return handMl;
+  }
+}

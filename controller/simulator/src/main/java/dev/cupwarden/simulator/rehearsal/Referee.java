@@ -1,0 +1,131 @@
+package dev.cupwarden.simulator.rehearsal;
+
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.Window;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+
+/**
+ * Looks at every pass with no more than the bench file, the readings and what the person said, and
+ * notes each broken limit. It shares no code with the controller's limits.
+ */
+final class Referee {
+  private static final Duration NO_READING_FOR = Duration.ofMinutes(12);
+
+  /** After so long without a reading a pass can only be a blind ration. */
+  private static final Duration BLIND_AFTER = Duration.ofHours(2);
+
+  /** What a learned capacity may differ from the foretold one, for sums held against it. */
+  private static final double LEARNED = 1.25;
+
+  private static final double ROUNDING_ML = 0.06;
+
+  private final Scene scene;
+  private final Bench bench;
+  private final Instant[] lastPass;
+  private final Instant[] lastRead;
+  private final List<Deque<Given>> given = new ArrayList<>();
+  private final List<String> broken = new ArrayList<>();
+  private int fedTooEarly;
+
+  /** What one pass brought. */
+  private record Given(Instant at, double ml, double strength) {}
+
+  Referee(Scene scene, Instant start) {
+    this.scene = scene;
+    this.bench = scene.bench();
+    this.lastPass = new Instant[scene.count()];
+    this.lastRead = new Instant[scene.count()];
+    for (int cup = 0; cup < scene.count(); cup++) {
+      lastRead[cup] = start;
+      given.add(new ArrayDeque<>());
+    }
+  }
+
+  void see(Readings readings) {
+    for (int cup = 0; cup < lastRead.length; cup++) {
+      if (!Double.isNaN(readings.massG()[cup])) {
+        lastRead[cup] = readings.at();
+      }
+    }
+  }
+
+  void judge(Watering pass, Readings readings) {
+    int cup = pass.cup();
+    Instant at = readings.at();
+    boolean rescue = pass.why().equals("rescue");
+    double most =
+        Math.min(bench.watering().passMl(), scene.nominal(cup).capacityMl() / 10 * LEARNED);
+    note(pass.totalMl() > most + ROUNDING_ML, "pass", pass, at);
+    note(
+        lastPass[cup] != null && at.isBefore(lastPass[cup].plus(bench.watering().soak())),
+        "soak",
+        pass,
+        at);
+    note(!rescue && !inWindow(at), "window", pass, at);
+    note(!readings.onBench()[cup], "away", pass, at);
+    note(coldest(readings) < bench.climate().frostC(), "frost", pass, at);
+    note(!rescue && readings.air().rootC() < bench.climate().coldC(), "cold", pass, at);
+    Duration unread = Duration.between(lastRead[cup], at);
+    boolean blind = unread.compareTo(BLIND_AFTER) > 0;
+    note(!blind && unread.compareTo(NO_READING_FOR) > 0, "untrusted", pass, at);
+    if (pass.strength() > 0) {
+      fedTooEarly += scene.cup(cup).stage().takesFeed() ? 0 : 1;
+      note(!readings.stageSaid()[cup].takesFeed(), "stage", pass, at);
+      note(pass.strength() > bench.feeding().ceiling() + 1e-6, "ledger", pass, at);
+    }
+    lastPass[cup] = at;
+    given.get(cup).addLast(new Given(at, pass.totalMl(), pass.strength()));
+    sums(pass, at);
+  }
+
+  private void sums(Watering pass, Instant at) {
+    Deque<Given> passes = given.get(pass.cup());
+    Instant fromLabel = at.minus(Duration.ofMinutes(Math.round(scene.labelDays() * 1440)));
+    while (passes.peekFirst().at().isBefore(fromLabel)) {
+      passes.removeFirst();
+    }
+    double labels = 0;
+    double dayMl = 0;
+    for (Given each : passes) {
+      labels += each.ml() * each.strength();
+      dayMl += each.at().isAfter(at.minus(Duration.ofHours(24))) ? each.ml() : 0;
+    }
+    double available = scene.nominal(pass.cup()).availableMl() * LEARNED;
+    note(pass.strength() > 0 && labels > available, "ledger", pass, at);
+    note(dayMl > available * 1.2, "day-volume", pass, at);
+  }
+
+  private boolean inWindow(Instant at) {
+    if (bench.watering().window() instanceof Window.Hours hours) {
+      LocalTime clock = at.atZone(scene.zone()).toLocalTime();
+      return !clock.isBefore(hours.from()) && clock.isBefore(hours.to());
+    }
+    return true;
+  }
+
+  private static double coldest(Readings readings) {
+    return Math.min(readings.air().rootC(), readings.air().airC());
+  }
+
+  private void note(boolean isBroken, String limit, Watering pass, Instant at) {
+    if (isBroken) {
+      broken.add(at + " " + scene.names().get(pass.cup()) + " " + limit + " " + pass);
+    }
+  }
+
+  /** Every broken limit, in order of time. */
+  List<String> broken() {
+    return broken;
+  }
+
+  /** Passes with feed on roots that cannot take it. */
+  int fedTooEarly() {
+    return fedTooEarly;
+  }
+}

@@ -1,0 +1,102 @@
+package dev.cupwarden.simulator.rehearsal;
+
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.Place;
+import dev.cupwarden.simulator.faults.FaultLevel;
+import dev.cupwarden.simulator.grower.Grower;
+import dev.cupwarden.simulator.physics.RoomAir;
+import dev.cupwarden.simulator.weather.RoomWeather;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.function.IntConsumer;
+
+/**
+ * One bench, one policy, so many days, in virtual time: person, readings, decision, water, and the
+ * cups for one tick; then again.
+ *
+ * @param bench the bench as entered; the truth of its cups is drawn from the seed
+ * @param days how long
+ * @param faults how much goes wrong
+ */
+public record Rehearsal(Bench bench, int days, FaultLevel faults) {
+  private static final LocalDate USUAL_START = LocalDate.of(2026, 11, 15);
+  private static final Place USUAL_PLACE = new Place(50, 0, ZoneOffset.UTC);
+
+  /**
+   * How it went.
+   *
+   * @param broken each broken limit in words, in order of time
+   */
+  public record Outcome(Figures figures, List<String> broken) {}
+
+  /** The evening of the day on which the last cutting was struck. */
+  Instant start() {
+    LocalDate day =
+        bench.cups().values().stream()
+            .map(cup -> cup.struck())
+            .flatMap(Optional::stream)
+            .max(LocalDate::compareTo)
+            .orElse(USUAL_START);
+    return day.atTime(LocalTime.of(20, 0))
+        .atZone(bench.place().orElse(USUAL_PLACE).zone())
+        .toInstant();
+  }
+
+  /** Runs it; {@code dayDone} hears of every day that is over. */
+  public Outcome run(PolicyKind kind, long seed, IntConsumer dayDone) {
+    SplittableRandom seeds = new SplittableRandom(seed);
+    Instant start = start();
+    Scene scene = new Scene(bench, seeds.nextLong());
+    RoomWeather weather =
+        new RoomWeather(bench.place().orElse(USUAL_PLACE), start, days, seeds.nextLong());
+    Stand stand = new Stand(scene, faults, days, seeds.nextLong());
+    Grower grower = new Grower(faults, scene.zone(), start, days, seeds.nextLong());
+    AlertJudge alerts = new AlertJudge(scene, stand);
+    PersonAtBench person = new PersonAtBench(scene, stand, grower, alerts, start);
+    Policy policy = kind.make(scene, seeds.nextLong());
+    Referee referee = new Referee(scene, start);
+    Tally tally = new Tally(scene, stand);
+    long tickS = bench.tick().toSeconds();
+    long ticksADay = 86_400 / tickS;
+    double[] tankMl = new double[stand.tanks().count()];
+    for (long tick = 0; tick < days * ticksADay; tick++) {
+      Instant at = start.plusSeconds(tick * tickS);
+      RoomAir air = weather.at(at);
+      stand.reach(tick);
+      boolean looks = person.tick(at, tick);
+      for (int i = 0; i < tankMl.length; i++) {
+        tankMl[i] = Math.rint(stand.tanks().leftMl(i));
+      }
+      Readings readings =
+          new Readings(
+              at,
+              air,
+              stand.weigh(tick, air),
+              tankMl,
+              stand.said(),
+              stand.onBench(),
+              person.orders(),
+              looks,
+              looks && person.leaves(at));
+      referee.see(readings);
+      Policy.Decision decision = policy.decide(readings);
+      for (Watering pass : decision.waterings()) {
+        referee.judge(pass, readings);
+        stand.deliver(pass, tick);
+        tally.pass();
+      }
+      scene.cups().forEach(cup -> cup.advance(tickS, air));
+      tally.tick();
+      alerts.tick(decision.alerts(), tick, air.rootC());
+      if ((tick + 1) % ticksADay == 0) {
+        dayDone.accept((int) ((tick + 1) / ticksADay));
+      }
+    }
+    return new Outcome(tally.figures(referee, alerts), List.copyOf(referee.broken()));
+  }
+}

@@ -1,0 +1,176 @@
+package dev.cupwarden.simulator.rehearsal;
+
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.simulator.faults.CupScale;
+import dev.cupwarden.simulator.faults.Fault;
+import dev.cupwarden.simulator.faults.FaultLevel;
+import dev.cupwarden.simulator.faults.FaultPlan;
+import dev.cupwarden.simulator.physics.RoomAir;
+import java.util.Arrays;
+import java.util.SplittableRandom;
+
+/**
+ * What stands between the cups and whoever waters them: scales, valves, tanks, faults, and where
+ * each cup is just now. A place is a scale with its valve; cups can be away from their places or in
+ * each other's.
+ */
+final class Stand {
+  private final Scene scene;
+  private final FaultPlan faults;
+  private final Tanks tanks;
+  private final CupScale[] scales;
+  private final int[] cupAt;
+  private final long[] awayUntil;
+  private final boolean[] onBench;
+  private final RootStage[] said;
+  private final double[] shownG;
+  private final double pumpFactor;
+  private final SplittableRandom random;
+  private final double tickH;
+  private double spilledMl;
+
+  Stand(Scene scene, FaultLevel level, int days, long seed) {
+    SplittableRandom seeds = new SplittableRandom(seed);
+    this.scene = scene;
+    this.tickH = scene.bench().tick().toSeconds() / 3600.0;
+    this.faults = new FaultPlan(level, scene.count(), days, tickH * 60, seeds.nextLong());
+    this.tanks = new Tanks(scene.bench());
+    this.random = seeds.split();
+    // A pump calibrated with a measuring cup is a few percent off for good.
+    this.pumpFactor = 1 + 0.03 * random.nextGaussian();
+    int count = scene.count();
+    this.scales = new CupScale[count];
+    this.cupAt = new int[count];
+    this.awayUntil = new long[count];
+    this.onBench = new boolean[count];
+    this.said = new RootStage[count];
+    this.shownG = new double[count];
+    Arrays.fill(onBench, true);
+    for (int i = 0; i < count; i++) {
+      scales[i] = new CupScale(level != FaultLevel.NONE, seeds.nextLong());
+      cupAt[i] = i;
+      said[i] = scene.entered(i).stage();
+    }
+  }
+
+  /** Faults begin and end; what they do by themselves happens. */
+  void reach(long tick) {
+    faults.reach(tick);
+    for (int cup = 0; cup < scene.count(); cup++) {
+      if (faults.began(Fault.INFECTION, cup)) {
+        scene.cup(cup).infect(faults.size(Fault.INFECTION, cup));
+      }
+      if (faults.holds(Fault.VALVE_DRIPPING, cup) && present(cupAt[cup], tick)) {
+        double ml = faults.size(Fault.VALVE_DRIPPING, cup) * tickH;
+        scene.cup(cupAt[cup]).give(tanks.draw(ml, false), 0);
+      }
+      int neighbour = (cup + 1) % scene.count();
+      boolean begins = faults.began(Fault.SWAPPED, cup) && cupAt[cup] == cup;
+      if (begins && cupAt[neighbour] == neighbour && onBench[cup] && onBench[neighbour]) {
+        cupAt[cup] = neighbour;
+        cupAt[neighbour] = cup;
+      }
+    }
+  }
+
+  /** What the scales show now. */
+  double[] weigh(long tick, RoomAir air) {
+    for (int place = 0; place < shownG.length; place++) {
+      shownG[place] = onBench[place] ? show(place, tick, air) : Double.NaN;
+    }
+    return shownG;
+  }
+
+  private double show(int place, long tick, RoomAir air) {
+    double loadG = present(cupAt[place], tick) ? scene.cup(cupAt[place]).grossG() : 0;
+    if (faults.holds(Fault.LEANING, place)) {
+      loadG += faults.size(Fault.LEANING, place);
+    }
+    boolean stuck = faults.holds(Fault.SCALE_STUCK, place) && tick > 0;
+    double noiseTimes =
+        faults.holds(Fault.SCALE_NOISY, place) ? faults.size(Fault.SCALE_NOISY, place) : 1;
+    double shown =
+        stuck ? scales[place].stuck() : scales[place].read(loadG, air.airC(), tickH, noiseTimes);
+    return silent(place) ? Double.NaN : shown;
+  }
+
+  boolean silent(int place) {
+    return faults.holds(Fault.SCALE_SILENT, place) || faults.holds(Fault.SCALE_DEAD, place);
+  }
+
+  /** Gives a pass as the pump and valve really give it. */
+  void deliver(Watering pass, long tick) {
+    double flow = pumpFactor * (1 + 0.02 * random.nextGaussian());
+    if (faults.holds(Fault.VALVE_CLOGGED, pass.cup())) {
+      flow *= faults.size(Fault.VALVE_CLOGGED, pass.cup());
+    }
+    double plainMl = tanks.draw(pass.plainMl() * flow, false);
+    double feedMl = tanks.draw(pass.feedMl() * flow, true);
+    double ml = plainMl + feedMl;
+    int cup = cupAt[pass.cup()];
+    if (!present(cup, tick)) {
+      spilledMl += ml;
+    } else if (ml > 0) {
+      scene.cup(cup).give(ml, feedMl * tanks.feedStrength() / ml);
+    }
+  }
+
+  /** A person puts right what is wrong at a place. */
+  void mend(int place) {
+    for (Fault kind : Fault.values()) {
+      if (kind != Fault.INFECTION) {
+        faults.mend(kind, place);
+      }
+    }
+    int other = cupAt[place];
+    if (other != place) {
+      cupAt[other] = other;
+      cupAt[place] = place;
+    }
+  }
+
+  boolean present(int cup, long tick) {
+    return onBench[cup] && awayUntil[cup] <= tick;
+  }
+
+  boolean swapped(int place) {
+    return cupAt[place] != place;
+  }
+
+  boolean away(int cup, long tick) {
+    return awayUntil[cup] > tick;
+  }
+
+  boolean returns(int cup, long tick) {
+    return awayUntil[cup] == tick;
+  }
+
+  void takeAway(int cup, long untilTick) {
+    awayUntil[cup] = untilTick;
+  }
+
+  void remove(int cup) {
+    onBench[cup] = false;
+  }
+
+  boolean[] onBench() {
+    return onBench;
+  }
+
+  RootStage[] said() {
+    return said;
+  }
+
+  Tanks tanks() {
+    return tanks;
+  }
+
+  FaultPlan faults() {
+    return faults;
+  }
+
+  /** Water pumped onto empty places, mL. */
+  double spilledMl() {
+    return spilledMl;
+  }
+}

@@ -1,0 +1,131 @@
+package dev.cupwarden.host;
+
+import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.host.broker.EmbeddedBroker;
+import dev.cupwarden.host.broker.MqttLink;
+import dev.cupwarden.host.broker.MqttLink.Delivery;
+import dev.cupwarden.host.ingest.Counts;
+import dev.cupwarden.host.ingest.Ingest;
+import dev.cupwarden.host.orders.OrderDesk;
+import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.web.WebServer;
+import java.time.InstantSource;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A running host: broker, store, ingest, orders and page, started in the order in which they need
+ * each other and stopped in the opposite one.
+ */
+public final class Host implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Host.class);
+  private static final long CONNECT_LIMIT_MS = 15_000;
+
+  private final Deque<AutoCloseable> parts = new ArrayDeque<>();
+  private String brokerUri;
+  private WebServer web;
+  private Ingest ingest;
+  private MqttLink link;
+
+  private Host() {}
+
+  /**
+   * Starts a host and returns once it is connected; with a broker elsewhere it goes on trying where
+   * that one is away.
+   *
+   * @throws HostException if a port is taken, the store cannot be opened or the broker not started
+   */
+  public static Host start(HostSettings settings) throws InterruptedException {
+    Host host = new Host();
+    try {
+      host.open(settings);
+      boolean connected = host.link.awaitConnection(CONNECT_LIMIT_MS);
+      if (!connected && settings.otherBroker().isEmpty()) {
+        throw new HostException("The host could not connect to its own broker.");
+      }
+      return host;
+    } catch (HostException | InterruptedException failed) {
+      host.close();
+      throw failed;
+    }
+  }
+
+  private void open(HostSettings settings) {
+    // The page's port first: of all that can be refused it costs least to ask.
+    settings.page().requireFree();
+    String name = HostName.of(settings.data());
+    Store store = started(Store.sqlite(settings.data().resolve("host.db")));
+    brokerUri = settings.otherBroker().orElseGet(() -> ownBroker(settings));
+    OrderDesk desk =
+        new OrderDesk(
+            store,
+            settings.benchClock(),
+            settings.orderExpiry(),
+            (topic, payload, expiryS) -> link.publish(topic, payload, false, expiryS));
+    web = started(WebServer.start(settings.page(), store, desk));
+    ingest = new Ingest(store, InstantSource.system(), web.feed(), this::publishRetained);
+    link = started(MqttLink.open(brokerUri, name, Topics.everything(), new Intake()));
+    // Started last and so stopped first, while marks can still be told.
+    started(ingest).start();
+  }
+
+  private String ownBroker(HostSettings settings) {
+    return started(EmbeddedBroker.start(settings.broker(), settings.data().resolve("broker")))
+        .uri();
+  }
+
+  private <T extends AutoCloseable> T started(T part) {
+    parts.push(part);
+    return part;
+  }
+
+  private void publishRetained(String topic, byte[] payload) {
+    link.publish(topic, payload, true, 0)
+        .whenComplete(
+            (done, failed) -> {
+              if (failed != null) {
+                // The next event, or the controller's asking again, brings the next mark.
+                LOG.debug("a mark could not be told", failed);
+              }
+            });
+  }
+
+  private final class Intake implements MqttLink.Receiver {
+    @Override
+    public void receive(Delivery delivery) throws InterruptedException {
+      ingest.receive(delivery);
+    }
+
+    @Override
+    public void connected() {}
+  }
+
+  /** Where the page is. */
+  public String address() {
+    return web.address();
+  }
+
+  /** Where benches connect. */
+  public String brokerUri() {
+    return brokerUri;
+  }
+
+  /** What came in so far. */
+  public Counts counts() {
+    return ingest.counts();
+  }
+
+  @Override
+  public void close() {
+    while (!parts.isEmpty()) {
+      AutoCloseable part = parts.pop();
+      try {
+        part.close();
+      } catch (Exception failed) {
+        LOG.warn("{} did not stop cleanly: {}", part.getClass().getSimpleName(), failed.toString());
+      }
+    }
+  }
+}

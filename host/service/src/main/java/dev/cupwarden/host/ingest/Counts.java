@@ -1,0 +1,19 @@
+package dev.cupwarden.host.ingest;
+
+/**
+ * What came in since the host started.
+ *
+ * @param messages all, whatever they were
+ * @param readings single values stored or already there
+ * @param malformed set aside
+ * @param doubles events that were there already
+ */
+public record Counts(long messages, long readings, long malformed, long doubles) {
+  Counts plus(Counts more) {
+    return new Counts(
+        messages + more.messages,
+        readings + more.readings,
+        malformed + more.malformed,
+        doubles + more.doubles);
+  }
+}

@@ -1,0 +1,223 @@
+package dev.cupwarden.host.ingest;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Kept;
+import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.host.broker.MqttLink.Delivery;
+import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.ContentFault;
+import dev.cupwarden.host.store.Store;
+import java.nio.charset.StandardCharsets;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.JdbiException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * One thread that takes what has come, stores it in one transaction, acknowledges it, tells the
+ * bench how far its journal is kept, and shows it to whoever is looking; in this order, so that
+ * nothing is acknowledged that could still be lost.
+ *
+ * <p>While the database is away the same messages are tried again and again; the queue fills, no
+ * acknowledgement leaves, and the broker keeps the rest.
+ */
+public final class Ingest implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Ingest.class);
+  private static final int QUEUE = 1_000;
+  private static final int BATCH = 500;
+  private static final long POLL_MS = 200;
+  private static final long FIRST_PAUSE_MS = 100;
+  private static final long LONGEST_PAUSE_MS = 5_000;
+  private static final long CLOSE_LIMIT_MS = 5_000;
+  private static final int HEAD_BYTES = 512;
+
+  private final Store store;
+  private final InstantSource clock;
+  private final Consumer<LiveEvent> live;
+  private final KeptTeller teller;
+  private final MessageReader reader = new MessageReader();
+  private final BlockingQueue<Delivery> queue = new ArrayBlockingQueue<>(QUEUE);
+  private final AtomicReference<Counts> counts = new AtomicReference<>(new Counts(0, 0, 0, 0));
+  private final Thread thread = new Thread(this::work, "ingest");
+  private volatile boolean closing;
+
+  /** Tells a bench how far its journal is kept. */
+  @FunctionalInterface
+  public interface KeptTeller {
+    void tell(String topic, byte[] payload);
+  }
+
+  public Ingest(Store store, InstantSource clock, Consumer<LiveEvent> live, KeptTeller teller) {
+    this.store = store;
+    this.clock = clock;
+    this.live = live;
+    this.teller = teller;
+  }
+
+  public void start() {
+    thread.start();
+  }
+
+  /** Takes one message, and waits while there are too many. */
+  public void receive(Delivery delivery) throws InterruptedException {
+    queue.put(delivery);
+  }
+
+  public Counts counts() {
+    return counts.get();
+  }
+
+  /** Messages received and not stored yet. */
+  public int backlog() {
+    return queue.size();
+  }
+
+  private void work() {
+    List<Delivery> batch = new ArrayList<>(BATCH);
+    while (!closing || !queue.isEmpty()) {
+      try {
+        Delivery first = queue.poll(POLL_MS, TimeUnit.MILLISECONDS);
+        if (first != null) {
+          batch.add(first);
+          queue.drainTo(batch, BATCH - 1);
+          storeUntilDone(batch);
+        }
+      } catch (InterruptedException stopped) {
+        LOG.debug("ingest stopped; what is not acknowledged comes again", stopped);
+        return;
+      } catch (RuntimeException unforeseen) {
+        // Not acknowledged, so nothing is lost: it comes again over the next connection.
+        LOG.error("{} messages could not be taken in", batch.size(), unforeseen);
+      }
+      batch.clear();
+    }
+  }
+
+  private void storeUntilDone(List<Delivery> deliveries) throws InterruptedException {
+    long pauseMs = FIRST_PAUSE_MS;
+    Outcome outcome = tryStore(deliveries);
+    while (outcome == Outcome.LATER) {
+      TimeUnit.MILLISECONDS.sleep(pauseMs);
+      pauseMs = Math.min(LONGEST_PAUSE_MS, 2 * pauseMs);
+      outcome = tryStore(deliveries);
+    }
+    if (outcome == Outcome.NEVER) {
+      setAside(deliveries);
+    }
+  }
+
+  /** One message that no table takes must not hold up the others: each is tried for itself. */
+  private void setAside(List<Delivery> deliveries) throws InterruptedException {
+    if (deliveries.size() > 1) {
+      for (Delivery each : deliveries) {
+        storeUntilDone(List.of(each));
+      }
+      return;
+    }
+    Delivery only = deliveries.get(0);
+    store.write(handle -> store.aside().insert(handle, asideRow(only, "no table takes it")));
+    only.acknowledge().run();
+    counts.updateAndGet(before -> before.plus(new Counts(1, 0, 1, 0)));
+  }
+
+  private enum Outcome {
+    STORED,
+    /** The store is away, locked or full. */
+    LATER,
+    /** It would be refused again. */
+    NEVER
+  }
+
+  private Outcome tryStore(List<Delivery> deliveries) {
+    Attempt attempt = new Attempt();
+    try {
+      store.write(
+          handle -> {
+            attempt.batch = new Batch(store, handle, clock.instant());
+            deliveries.forEach(delivery -> attempt.malformed += add(attempt.batch, delivery));
+            attempt.batch.finish();
+          });
+    } catch (JdbiException | IllegalStateException failed) {
+      LOG.warn("{} messages could not be stored yet: {}", deliveries.size(), failed.toString());
+      return ContentFault.isIn(failed) ? Outcome.NEVER : Outcome.LATER;
+    }
+    done(deliveries, attempt);
+    return Outcome.STORED;
+  }
+
+  private static final class Attempt {
+    Batch batch;
+    int malformed;
+  }
+
+  /** How many were malformed: 0 or 1. */
+  private int add(Batch batch, Delivery delivery) {
+    try {
+      batch.add(reader.read(delivery.topic(), delivery.payload()));
+      return 0;
+    } catch (MalformedException malformed) {
+      batch.setAside(asideRow(delivery, malformed.getMessage()));
+      return 1;
+    }
+  }
+
+  private AsideRow asideRow(Delivery delivery, String reason) {
+    byte[] payload = delivery.payload();
+    String head =
+        new String(payload, 0, Math.min(payload.length, HEAD_BYTES), StandardCharsets.UTF_8)
+            .replaceAll("\\p{Cntrl}", "\uFFFD");
+    return new AsideRow(clock.instant(), delivery.topic(), reason, payload.length, head);
+  }
+
+  private void done(List<Delivery> deliveries, Attempt attempt) {
+    Batch batch = attempt.batch;
+    deliveries.forEach(delivery -> delivery.acknowledge().run());
+    store.readings().remember(batch.readings());
+    counts.updateAndGet(
+        before ->
+            before.plus(
+                new Counts(
+                    deliveries.size(),
+                    batch.readings().size(),
+                    attempt.malformed,
+                    batch.doubles())));
+    batch.kept().forEach(this::tellKept);
+    batch.live().forEach(live);
+  }
+
+  private void tellKept(Batch.Journal journal, long seq) {
+    try {
+      teller.tell(
+          new Topics(journal.bench()).kept(),
+          Json.MAPPER.writeValueAsBytes(new Kept(journal.epoch(), seq)));
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException("a mark cannot be written", impossible);
+    }
+  }
+
+  /**
+   * Stores what it has in hand and stops; what the store does not take in time was not acknowledged
+   * and comes again.
+   */
+  @Override
+  public void close() {
+    closing = true;
+    try {
+      thread.join(CLOSE_LIMIT_MS);
+      if (thread.isAlive()) {
+        thread.interrupt();
+        thread.join(CLOSE_LIMIT_MS);
+      }
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

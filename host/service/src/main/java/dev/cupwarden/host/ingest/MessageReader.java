@@ -1,0 +1,189 @@
+package dev.cupwarden.host.ingest;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.BenchStatus;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Event;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Presence;
+import dev.cupwarden.core.messages.Receipt;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/** Understands one message by its topic; strict, since what is stored once stays. */
+final class MessageReader {
+  private static final int MOST_BYTES = 262_144;
+  private static final String ROOT = "cupwarden/v1/";
+  private static final Pattern NAME = Pattern.compile("[^/+#\\p{Cntrl}]{1,64}");
+  private static final Set<String> PRESENCES = Set.of("online", "offline");
+  private static final Set<String> OUTCOMES = Set.of("taken", "refused", "done");
+  private static final Set<String> ALERT_STATES = Set.of("warned", "raised", "cleared");
+
+  /** As the wire's mapper, and without turning 1.5 into 1, "1" into 1, or nothing into 0. */
+  private static final JsonMapper STRICT =
+      Json.MAPPER
+          .rebuild()
+          .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+          .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
+          .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+          .enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS)
+          .build();
+
+  private final SenmlReader senml = new SenmlReader(STRICT);
+
+  /**
+   * Reads a message.
+   *
+   * @throws MalformedException if it is not what its topic promises
+   */
+  Said read(String topic, byte[] payload) throws MalformedException {
+    String[] parts = partsOf(topic);
+    String bench = named("bench", parts[0]);
+    String kind = parts[1];
+    if (parts.length == 3) {
+      require(kind.equals("cups"), "no such topic");
+      return cup(bench, named("cup", parts[2]), payload);
+    }
+    return switch (kind) {
+      case "presence" -> here(bench, payload);
+      case "readings" -> new Said.Measured(bench, senml.read(bench, treeOf(payload)));
+      case "bench" -> bench(bench, payload);
+      case "events" -> happened(bench, payload);
+      case "receipts" -> new Said.Answered(bench, receipt(treeOf(payload)));
+      case "orders", "kept" -> new Said.ByAHost(bench);
+      default -> throw new MalformedException("no such topic");
+    };
+  }
+
+  private static String[] partsOf(String topic) throws MalformedException {
+    require(topic.startsWith(ROOT), "no such topic");
+    String[] parts = topic.substring(ROOT.length()).split("/", -1);
+    require(parts.length == 2 || parts.length == 3, "no such topic");
+    return parts;
+  }
+
+  private static String named(String what, String name) throws MalformedException {
+    require(
+        NAME.matcher(name).matches(),
+        what + ": a name has 1 to 64 characters, none of them a control character");
+    return name;
+  }
+
+  private static void require(boolean so, String otherwise) throws MalformedException {
+    if (!so) {
+      throw new MalformedException(otherwise);
+    }
+  }
+
+  private static <T> T there(T value, String field) throws MalformedException {
+    require(value != null, field + " is missing");
+    return value;
+  }
+
+  private static JsonNode treeOf(byte[] payload) throws MalformedException {
+    require(payload.length > 0, "empty");
+    require(payload.length <= MOST_BYTES, payload.length + " bytes, more than " + MOST_BYTES);
+    try {
+      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(payload)).toString();
+      JsonNode tree = STRICT.readTree(text);
+      requireFinite(tree);
+      return tree;
+    } catch (CharacterCodingException binary) {
+      throw new MalformedException("not UTF-8");
+    } catch (JsonProcessingException broken) {
+      throw new MalformedException(MalformedJson.sentence(broken));
+    }
+  }
+
+  private static void requireFinite(JsonNode node) throws MalformedException {
+    if (node.isFloatingPointNumber()) {
+      require(Double.isFinite(node.doubleValue()), "a number is too large");
+    }
+    for (JsonNode child : node) {
+      requireFinite(child);
+    }
+  }
+
+  private static <T> T as(JsonNode tree, Class<T> type) throws MalformedException {
+    require(tree.isObject(), "expected an object");
+    try {
+      return STRICT.treeToValue(tree, type);
+    } catch (JsonProcessingException | IllegalArgumentException wrong) {
+      throw new MalformedException(MalformedJson.sentence(wrong));
+    }
+  }
+
+  private static Said cup(String bench, String cup, byte[] payload) throws MalformedException {
+    if (payload.length == 0) {
+      return new Said.CupGone(bench, cup);
+    }
+    CupStatus status = as(treeOf(payload), CupStatus.class);
+    there(status.at(), "at");
+    there(status.state(), "state");
+    require(cup.equals(status.cup()), "cup: the message is of another cup than its topic");
+    return new Said.Cup(bench, status);
+  }
+
+  private static Said here(String bench, byte[] payload) throws MalformedException {
+    Presence presence = as(treeOf(payload), Presence.class);
+    require(
+        presence.state() != null && PRESENCES.contains(presence.state()),
+        "state: expected online or offline");
+    there(presence.since(), "since");
+    return new Said.Here(bench, presence);
+  }
+
+  private static Said bench(String bench, byte[] payload) throws MalformedException {
+    BenchStatus status = as(treeOf(payload), BenchStatus.class);
+    there(status.at(), "at");
+    return new Said.Bench(bench, status);
+  }
+
+  private static Said happened(String bench, byte[] payload) throws MalformedException {
+    Event event = as(treeOf(payload), Event.class);
+    named("epoch", there(event.epoch(), "epoch"));
+    require(event.seq() >= 1, "seq: expected 1 or more");
+    there(event.at(), "at");
+    String kind = there(event.kind(), "kind");
+    require(kind.matches("[a-z-]{1,32}"), "kind: expected up to 32 letters");
+    if (event.cup() != null) {
+      named("cup", event.cup());
+    }
+    JsonNode data = there(event.data(), "data");
+    Optional<AlertNotice> alert =
+        kind.equals("alert") ? Optional.of(alert(data)) : Optional.empty();
+    Optional<Receipt> receipt =
+        kind.equals("receipt") ? Optional.of(receipt(data)) : Optional.empty();
+    return new Said.Happened(bench, event, alert, receipt);
+  }
+
+  private static AlertNotice alert(JsonNode data) throws MalformedException {
+    AlertNotice notice = as(data, AlertNotice.class);
+    named("code", there(notice.code(), "code"));
+    require(
+        notice.state() != null && ALERT_STATES.contains(notice.state()),
+        "state: expected warned, raised or cleared");
+    there(notice.since(), "since");
+    return notice;
+  }
+
+  private static Receipt receipt(JsonNode tree) throws MalformedException {
+    Receipt receipt = as(tree, Receipt.class);
+    require(
+        receipt.outcome() != null && OUTCOMES.contains(receipt.outcome()),
+        "outcome: expected taken, refused or done");
+    if (receipt.id() != null) {
+      named("id", receipt.id());
+    }
+    return receipt;
+  }
+}

@@ -1,0 +1,46 @@
+package dev.cupwarden.host.ingest;
+
+import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.BenchStatus;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Event;
+import dev.cupwarden.core.messages.Presence;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.host.store.Readings.Reading;
+import java.util.List;
+import java.util.Optional;
+
+/** A message that was understood, with the bench that said it. */
+sealed interface Said {
+  String bench();
+
+  /** Values measured at one time. */
+  record Measured(String bench, List<Reading> readings) implements Said {}
+
+  /** What a cup is doing. */
+  record Cup(String bench, CupStatus status) implements Said {}
+
+  /** The retained status of a cup was emptied: it is off the bench. */
+  record CupGone(String bench, String cup) implements Said {}
+
+  /** How the bench as a whole is. */
+  record Bench(String bench, BenchStatus status) implements Said {}
+
+  /** Whether the controller is there. */
+  record Here(String bench, Presence presence) implements Said {}
+
+  /**
+   * Something happened.
+   *
+   * @param alert the event's data, where its kind is {@code alert}
+   * @param receipt likewise for {@code receipt}
+   */
+  record Happened(String bench, Event event, Optional<AlertNotice> alert, Optional<Receipt> receipt)
+      implements Said {}
+
+  /** What became of an order. */
+  record Answered(String bench, Receipt receipt) implements Said {}
+
+  /** A host speaks, this one or another: nothing to store. */
+  record ByAHost(String bench) implements Said {}
+}

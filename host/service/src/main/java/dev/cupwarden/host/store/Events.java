@@ -1,0 +1,178 @@
+package dev.cupwarden.host.store;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.Query;
+
+/** Events, once each by (bench, epoch, seq), and how far each journal has been kept. */
+public final class Events {
+  private final Jdbi jdbi;
+
+  Events(Jdbi jdbi) {
+    this.jdbi = jdbi;
+  }
+
+  /**
+   * An event as stored.
+   *
+   * @param cup null for the whole bench
+   * @param data JSON
+   */
+  public record EventRow(
+      String bench, String epoch, long seq, Instant at, String kind, String cup, String data) {}
+
+  /**
+   * What to look for.
+   *
+   * @param cup null for any, as for {@code kind}
+   * @param from inclusive
+   * @param to exclusive
+   * @param limit the newest so many
+   */
+  public record Search(
+      String bench, String cup, String kind, Instant from, Instant to, int limit) {}
+
+  /** True if it was new. */
+  public boolean insert(Handle handle, EventRow event) {
+    return handle.execute(
+            "INSERT INTO events (bench, epoch, seq, at_ms, kind, cup, data)"
+                + " VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
+            event.bench(),
+            event.epoch(),
+            event.seq(),
+            event.at().toEpochMilli(),
+            event.kind(),
+            event.cup(),
+            event.data())
+        == 1;
+  }
+
+  /**
+   * Moves the mark over what is stored without a gap.
+   *
+   * @return the mark
+   */
+  public long advanceKept(Handle handle, String bench, String epoch) {
+    long mark = kept(handle, bench, epoch);
+    long next =
+        handle
+            .createQuery(
+                // The first number after the mark whose successor is missing.
+                "SELECT e.seq FROM events e WHERE e.bench = :bench AND e.epoch = :epoch"
+                    + " AND e.seq > :mark AND EXISTS (SELECT 1 FROM events f WHERE f.bench = :bench"
+                    + " AND f.epoch = :epoch AND f.seq = :first)"
+                    + " AND NOT EXISTS (SELECT 1 FROM events n WHERE n.bench = :bench"
+                    + " AND n.epoch = :epoch AND n.seq = e.seq + 1) ORDER BY e.seq LIMIT 1")
+            .bind("bench", bench)
+            .bind("epoch", epoch)
+            .bind("mark", mark)
+            .bind("first", mark + 1)
+            .mapTo(Long.class)
+            .findOne()
+            .orElse(mark);
+    if (next != mark) {
+      setKept(handle, bench, epoch, next);
+    }
+    return next;
+  }
+
+  private static void setKept(Handle handle, String bench, String epoch, long seq) {
+    handle.execute(
+        "INSERT INTO kept (bench, epoch, seq) VALUES (?, ?, ?)"
+            + " ON CONFLICT (bench, epoch) DO UPDATE SET seq = excluded.seq"
+            + " WHERE excluded.seq > kept.seq",
+        bench,
+        epoch,
+        seq);
+  }
+
+  private static long kept(Handle handle, String bench, String epoch) {
+    return handle
+        .createQuery("SELECT seq FROM kept WHERE bench = ? AND epoch = ?")
+        .bind(0, bench)
+        .bind(1, epoch)
+        .mapTo(Long.class)
+        .findOne()
+        .orElse(0L);
+  }
+
+  /** The mark of a journal, 0 before its first event. */
+  public long kept(String bench, String epoch) {
+    return jdbi.withHandle(handle -> kept(handle, bench, epoch));
+  }
+
+  /** The newest events that match, newest first. */
+  public List<EventRow> find(Search search) {
+    StringBuilder sql =
+        new StringBuilder(
+            "SELECT bench, epoch, seq, at_ms, kind, cup, data FROM events"
+                + " WHERE bench = :bench AND at_ms >= :from AND at_ms < :to");
+    if (search.cup() != null) {
+      sql.append(" AND cup = :cup");
+    }
+    if (search.kind() != null) {
+      sql.append(" AND kind = :kind");
+    }
+    sql.append(" ORDER BY at_ms DESC, seq DESC LIMIT :limit");
+    return jdbi.withHandle(
+        handle -> {
+          Query query =
+              handle
+                  .createQuery(sql.toString())
+                  .bind("bench", search.bench())
+                  .bind("from", search.from().toEpochMilli())
+                  .bind("to", search.to().toEpochMilli())
+                  .bind("limit", search.limit());
+          if (search.cup() != null) {
+            query.bind("cup", search.cup());
+          }
+          if (search.kind() != null) {
+            query.bind("kind", search.kind());
+          }
+          return query.map((rows, context) -> rowOf(rows)).list();
+        });
+  }
+
+  private static EventRow rowOf(java.sql.ResultSet rows) throws java.sql.SQLException {
+    return new EventRow(
+        rows.getString(1),
+        rows.getString(2),
+        rows.getLong(3),
+        Instant.ofEpochMilli(rows.getLong(4)),
+        rows.getString(5),
+        rows.getString(6),
+        rows.getString(7));
+  }
+
+  /** Keeps the last word on an alert; an older word that comes late changes nothing. */
+  public void alert(
+      Handle handle, String bench, String code, String cup, String state, Instant at, String json) {
+    handle.execute(
+        "INSERT INTO alerts (bench, code, cup, state, at_ms, notice) VALUES (?, ?, ?, ?, ?, ?)"
+            + " ON CONFLICT (bench, code, cup) DO UPDATE SET state = excluded.state,"
+            + " at_ms = excluded.at_ms, notice = excluded.notice"
+            + " WHERE excluded.at_ms >= alerts.at_ms",
+        bench,
+        code,
+        Optional.ofNullable(cup).orElse(""),
+        state,
+        at.toEpochMilli(),
+        json);
+  }
+
+  /** Notices of the alerts that are not cleared, as JSON, oldest first. */
+  public List<String> openAlerts(String bench) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT notice FROM alerts WHERE bench = ? AND state <> 'cleared'"
+                        + " ORDER BY at_ms, code, cup")
+                .bind(0, bench)
+                .mapTo(String.class)
+                .list());
+  }
+}

@@ -1,0 +1,125 @@
+package dev.cupwarden.host.store;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import dev.cupwarden.host.HostException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** The open database, brought to the newest schema, with one accessor for each kind of thing. */
+public final class Store implements AutoCloseable {
+  private static final String MIGRATIONS = "classpath:dev/cupwarden/host/store";
+  private static final int CONNECTIONS = 6;
+
+  private final HikariDataSource pool;
+  private final Jdbi jdbi;
+  private final Readings readings;
+  private final Benches benches;
+  private final Events events;
+  private final Orders orders;
+  private final Aside aside;
+
+  private Store(HikariDataSource pool) {
+    this.pool = pool;
+    jdbi = Jdbi.create(pool);
+    readings = new Readings(jdbi);
+    benches = new Benches(jdbi);
+    events = new Events(jdbi);
+    orders = new Orders(jdbi);
+    aside = new Aside(jdbi);
+  }
+
+  /**
+   * The store in one SQLite file, made if it is not there.
+   *
+   * @throws HostException if the file cannot be opened or its schema is not ours
+   */
+  public static Store sqlite(Path file) {
+    try {
+      Path folder = file.toAbsolutePath().getParent();
+      Files.createDirectories(folder);
+    } catch (IOException refused) {
+      throw new HostException("The folder for " + file + " cannot be made or written.", refused);
+    }
+    HikariConfig config = new HikariConfig();
+    config.setJdbcUrl("jdbc:sqlite:" + file.toAbsolutePath());
+    // FULL survives a power cut; batches make it fast. IMMEDIATE lets a writer wait its turn.
+    config.addDataSourceProperty("journal_mode", "WAL");
+    config.addDataSourceProperty("synchronous", "FULL");
+    config.addDataSourceProperty("busy_timeout", "15000");
+    config.addDataSourceProperty("transaction_mode", "IMMEDIATE");
+    config.addDataSourceProperty("foreign_keys", "true");
+    return open(config, "WITHOUT ROWID", file.toString());
+  }
+
+  private static Store open(HikariConfig config, String clustered, String shown) {
+    config.setMaximumPoolSize(CONNECTIONS);
+    config.setPoolName("store");
+    HikariDataSource pool = null;
+    try {
+      pool = new HikariDataSource(config);
+      Flyway.configure()
+          .dataSource(pool)
+          .locations(MIGRATIONS)
+          .placeholders(Map.of("clustered", clustered))
+          .load()
+          .migrate();
+      return new Store(pool);
+    } catch (FlywayException | com.zaxxer.hikari.pool.HikariPool.PoolInitializationException no) {
+      if (pool != null) {
+        pool.close();
+      }
+      throw new HostException(
+          "The store " + shown + " cannot be opened: " + firstLine(rootOf(no)) + ".", no);
+    }
+  }
+
+  private static Throwable rootOf(Throwable thrown) {
+    Throwable root = thrown;
+    while (root.getCause() != null) {
+      root = root.getCause();
+    }
+    return root;
+  }
+
+  private static String firstLine(Throwable thrown) {
+    return String.valueOf(thrown.getMessage()).lines().findFirst().orElse("no reason given");
+  }
+
+  /** Runs writes in one transaction: all of them happen, or none. */
+  public void write(Consumer<Handle> writes) {
+    jdbi.useTransaction(writes::accept);
+  }
+
+  public Readings readings() {
+    return readings;
+  }
+
+  public Benches benches() {
+    return benches;
+  }
+
+  public Events events() {
+    return events;
+  }
+
+  public Orders orders() {
+    return orders;
+  }
+
+  public Aside aside() {
+    return aside;
+  }
+
+  @Override
+  public void close() {
+    pool.close();
+  }
+}

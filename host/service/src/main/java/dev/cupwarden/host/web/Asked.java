@@ -1,0 +1,53 @@
+package dev.cupwarden.host.web;
+
+import io.javalin.http.Context;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+
+/** Reads the parameters of a request, or says in a sentence what is wrong with them. */
+final class Asked {
+  private static final int BAD_REQUEST = 400;
+  private static final int LONGEST = 64;
+
+  private Asked() {}
+
+  /** A time in the query, or the one to take where there is none. */
+  static Instant time(Context context, String name, Instant otherwise) {
+    String text = context.queryParam(name);
+    if (text == null) {
+      return otherwise;
+    }
+    try {
+      return OffsetDateTime.parse(text).toInstant();
+    } catch (DateTimeParseException notATime) {
+      throw new ApiException(BAD_REQUEST, name + ": expected a time such as 2027-02-14T08:00:00Z.");
+    }
+  }
+
+  /** A name in the query, or null. */
+  static String name(Context context, String name) {
+    String text = context.queryParam(name);
+    if (text != null && (text.isEmpty() || text.length() > LONGEST)) {
+      throw new ApiException(BAD_REQUEST, name + ": expected 1 to " + LONGEST + " characters.");
+    }
+    return text;
+  }
+
+  /** How many, from 1 to the most. */
+  static int limit(Context context, int otherwise, int most) {
+    String text = context.queryParam("limit");
+    if (text == null) {
+      return otherwise;
+    }
+    try {
+      int limit = Integer.parseInt(text);
+      if (limit >= 1 && limit <= most) {
+        return limit;
+      }
+    } catch (NumberFormatException notANumber) {
+      throw new ApiException(BAD_REQUEST, "limit: expected a whole number from 1 to " + most + ".");
+    }
+    throw new ApiException(BAD_REQUEST, "limit: expected a whole number from 1 to " + most + ".");
+  }
+}

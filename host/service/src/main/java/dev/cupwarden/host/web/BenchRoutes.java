@@ -1,0 +1,143 @@
+package dev.cupwarden.host.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Event;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Presence;
+import dev.cupwarden.host.store.Benches.BenchRow;
+import dev.cupwarden.host.store.Curve;
+import dev.cupwarden.host.store.Events.EventRow;
+import dev.cupwarden.host.store.Events.Search;
+import dev.cupwarden.host.store.Store;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+
+/** What is stored of benches and cups, for reading. */
+final class BenchRoutes {
+  private static final int NOT_FOUND = 404;
+  private static final int BAD_REQUEST = 400;
+  private static final int MOST_POINTS = 2_000;
+  private static final int EVENTS = 200;
+  private static final int MOST_EVENTS = 2_000;
+  private static final Duration USUAL_SPAN = Duration.ofDays(7);
+  private static final double MS_PER_S = 1_000;
+
+  /** Before and after all that a bench can say: SenML times lie within. */
+  private static final Instant EARLIEST = Instant.EPOCH;
+
+  private static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
+
+  private final Store store;
+
+  BenchRoutes(Store store) {
+    this.store = store;
+  }
+
+  void add(RoutesConfig routes) {
+    routes.get("/api/benches", this::benches);
+    routes.get("/api/benches/{bench}/cups", this::cups);
+    routes.get("/api/benches/{bench}/cups/{cup}/weights", this::weights);
+    routes.get("/api/benches/{bench}/events", this::events);
+    routes.get("/api/benches/{bench}/alerts", this::alerts);
+  }
+
+  private void benches(Context context) {
+    ArrayNode benches = Json.MAPPER.createArrayNode();
+    for (BenchRow row : store.benches().all()) {
+      ObjectNode bench = benches.addObject().put("bench", row.bench());
+      bench.set(
+          "presence",
+          row.presence() == null
+              ? null
+              : Json.MAPPER.valueToTree(new Presence(row.presence(), row.since())));
+      bench.set("status", row.status() == null ? null : Answer.stored(row.status()));
+    }
+    Answer.json(context, benches);
+  }
+
+  private void cups(Context context) {
+    String bench = benchOf(context);
+    ArrayNode cups = Json.MAPPER.createArrayNode();
+    store.benches().cups(bench).forEach(status -> cups.add(Answer.stored(status)));
+    Answer.json(context, cups);
+  }
+
+  private void weights(Context context) {
+    String bench = benchOf(context);
+    String cup = context.pathParam("cup");
+    String series = cup + "/mass";
+    Instant newest = store.readings().newest(bench, series).orElse(null);
+    if (newest == null && !store.benches().hasCup(bench, cup)) {
+      throw new ApiException(NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
+    }
+    Instant to = Asked.time(context, "to", LATEST);
+    Instant last = newest == null || newest.isAfter(to) ? to : newest;
+    Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));
+    requireOrder(from, to);
+    Curve curve = store.readings().between(bench, series, from, to).thinned(MOST_POINTS);
+    double[] atS = new double[curve.size()];
+    double[] massG = new double[curve.size()];
+    for (int index = 0; index < curve.size(); index++) {
+      atS[index] = curve.atMs(index) / MS_PER_S;
+      massG[index] = curve.value(index);
+    }
+    Answer.json(context, new Weights(atS, massG));
+  }
+
+  /**
+   * A curve for a chart.
+   *
+   * @param at seconds since 1970-01-01T00:00Z
+   */
+  @SuppressWarnings("ArrayRecordComponent") // Written once as JSON, never compared.
+  private record Weights(double[] at, double[] massG) {}
+
+  private void events(Context context) {
+    String bench = benchOf(context);
+    Instant from = Asked.time(context, "from", EARLIEST);
+    Instant to = Asked.time(context, "to", LATEST);
+    requireOrder(from, to);
+    List<EventRow> rows =
+        store
+            .events()
+            .find(
+                new Search(
+                    bench,
+                    Asked.name(context, "cup"),
+                    Asked.name(context, "kind"),
+                    from,
+                    to,
+                    Asked.limit(context, EVENTS, MOST_EVENTS)));
+    Answer.json(context, rows.stream().map(BenchRoutes::eventOf).toList());
+  }
+
+  private static Event eventOf(EventRow row) {
+    return new Event(
+        row.epoch(), row.seq(), row.at(), row.kind(), row.cup(), Answer.stored(row.data()));
+  }
+
+  private void alerts(Context context) {
+    String bench = benchOf(context);
+    ArrayNode alerts = Json.MAPPER.createArrayNode();
+    store.events().openAlerts(bench).forEach(notice -> alerts.add(Answer.stored(notice)));
+    Answer.json(context, alerts);
+  }
+
+  private String benchOf(Context context) {
+    String bench = context.pathParam("bench");
+    if (store.benches().find(bench).isEmpty()) {
+      throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
+    }
+    return bench;
+  }
+
+  private static void requireOrder(Instant from, Instant to) {
+    if (!from.isBefore(to)) {
+      throw new ApiException(BAD_REQUEST, "from: expected a time before to.");
+    }
+  }
+}

@@ -1,0 +1,78 @@
+package dev.cupwarden.host.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.orders.OrderDesk;
+import dev.cupwarden.host.orders.OrderException;
+import dev.cupwarden.host.store.Orders.Followed;
+import dev.cupwarden.host.store.Orders.ReceiptRow;
+import dev.cupwarden.host.store.Store;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+
+/** Orders given, and followed to their receipts. */
+final class OrderRoutes {
+  private static final int BAD_REQUEST = 400;
+  private static final int NOT_FOUND = 404;
+  private static final int UNAVAILABLE = 503;
+  private static final int RECENT = 50;
+  private static final int MOST_RECENT = 500;
+  private static final String FROM_THE_PAGE = "page";
+
+  private final Store store;
+  private final OrderDesk desk;
+
+  OrderRoutes(Store store, OrderDesk desk) {
+    this.store = store;
+    this.desk = desk;
+  }
+
+  void add(RoutesConfig routes) {
+    routes.post("/api/benches/{bench}/orders", this::place);
+    routes.get("/api/benches/{bench}/orders", this::recent);
+  }
+
+  private void place(Context context) {
+    try {
+      JsonNode order = Json.MAPPER.readTree(context.body());
+      String id = desk.place(context.pathParam("bench"), order, FROM_THE_PAGE);
+      Answer.json(context, Json.MAPPER.createObjectNode().put("id", id));
+    } catch (JsonProcessingException broken) {
+      throw new ApiException(
+          BAD_REQUEST, "An order is a JSON object: " + broken.getOriginalMessage() + ".");
+    } catch (OrderException refused) {
+      throw new ApiException(statusOf(refused.because()), refused.getMessage());
+    }
+  }
+
+  private static int statusOf(OrderException.Cause cause) {
+    return switch (cause) {
+      case NOT_AN_ORDER -> BAD_REQUEST;
+      case NO_SUCH_BENCH -> NOT_FOUND;
+      case NOT_SENT -> UNAVAILABLE;
+    };
+  }
+
+  private void recent(Context context) {
+    String bench = context.pathParam("bench");
+    if (store.benches().find(bench).isEmpty()) {
+      throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
+    }
+    ArrayNode orders = Json.MAPPER.createArrayNode();
+    int limit = Asked.limit(context, RECENT, MOST_RECENT);
+    store.orders().recent(bench, limit).forEach(followed -> orders.add(treeOf(followed)));
+    Answer.json(context, orders);
+  }
+
+  private static ObjectNode treeOf(Followed followed) {
+    ObjectNode order = (ObjectNode) Answer.stored(followed.order().body());
+    ArrayNode receipts = order.putArray("receipts");
+    for (ReceiptRow row : followed.receipts()) {
+      receipts.add(((ObjectNode) Answer.stored(row.body())).put("at", row.at().toString()));
+    }
+    return order;
+  }
+}

@@ -1,0 +1,125 @@
+package dev.cupwarden.host.web;
+
+import dev.cupwarden.host.HostException;
+import dev.cupwarden.host.broker.LoopbackPort;
+import dev.cupwarden.host.ingest.LiveEvent;
+import dev.cupwarden.host.orders.OrderDesk;
+import dev.cupwarden.host.store.Store;
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.staticfiles.Location;
+import io.javalin.http.staticfiles.StaticFileConfig;
+import io.javalin.util.JavalinBindException;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The HTTP server, on loopback. */
+public final class WebServer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
+  private static final String PAGE = "/dev/cupwarden/host/page";
+  private static final long MOST_REQUEST_BYTES = 65_536;
+  private static final int SERVER_ERROR = 500;
+  private static final int NOT_FOUND = 404;
+  private static final long STOP_LIMIT_MS = 2_000;
+
+  private final LoopbackPort port;
+  private final LiveFeed feed = new LiveFeed();
+  private final Javalin server;
+
+  private WebServer(LoopbackPort port, Store store, OrderDesk desk) {
+    this.port = port;
+    server =
+        Javalin.create(
+            config -> {
+              settings(config, port);
+              config.staticFiles.add(WebServer::page);
+              routes(config.routes, store, desk);
+            });
+  }
+
+  /**
+   * Starts it and returns once it answers.
+   *
+   * @throws HostException if the port is taken
+   */
+  public static WebServer start(LoopbackPort port, Store store, OrderDesk desk) {
+    port.requireFree();
+    WebServer web = new WebServer(port, store, desk);
+    try {
+      web.server.start();
+      return web;
+    } catch (JavalinBindException taken) {
+      throw port.taken(taken);
+    }
+  }
+
+  private static void settings(JavalinConfig config, LoopbackPort port) {
+    config.startup.showJavalinBanner = false;
+    config.startup.startupWatcherEnabled = false;
+    config.startup.showOldJavalinVersionWarning = false;
+    config.jetty.host = LoopbackPort.HOST;
+    config.jetty.port = port.number();
+    config.jetty.modifyServer(server -> server.setStopTimeout(STOP_LIMIT_MS));
+    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+    config.http.maxRequestSize = MOST_REQUEST_BYTES;
+    config.http.prefer405over404 = true;
+  }
+
+  private static void page(StaticFileConfig files) {
+    files.hostedPath = "/";
+    files.directory = PAGE;
+    files.location = Location.CLASSPATH;
+    files.headers = Map.of();
+  }
+
+  private void routes(RoutesConfig routes, Store store, OrderDesk desk) {
+    routes.before(Gate::check);
+    new ChartFiles().add(routes);
+    new BenchRoutes(store).add(routes);
+    new OrderRoutes(store, desk).add(routes);
+    routes.sse("/api/live", feed::connect);
+    routes.exception(
+        ApiException.class,
+        (refused, context) -> Answer.error(context, refused.status(), refused.getMessage()));
+    routes.exception(HttpResponseException.class, WebServer::httpError);
+    routes.exception(
+        Exception.class,
+        (unforeseen, context) -> {
+          LOG.error("{} {} failed", context.method(), context.path(), unforeseen);
+          Answer.error(context, SERVER_ERROR, "The host could not answer; its log says why.");
+        });
+    routes.error(NOT_FOUND, WebServer::notFound);
+  }
+
+  private static void httpError(HttpResponseException error, Context context) {
+    Answer.error(context, error.getStatus(), String.valueOf(error.getMessage()));
+  }
+
+  private static void notFound(Context context) {
+    String answered = context.res().getContentType();
+    if (answered == null || !answered.startsWith("application/json")) {
+      Answer.error(context, NOT_FOUND, "There is nothing at " + context.path() + ".");
+    }
+  }
+
+  /** What to show to whoever is looking. */
+  public Consumer<LiveEvent> feed() {
+    return feed;
+  }
+
+  /** Where the page is: {@code http://127.0.0.1:port/}. */
+  public String address() {
+    return "http://" + LoopbackPort.HOST + ":" + port.number() + "/";
+  }
+
+  @Override
+  public void close() {
+    feed.close();
+    server.stop();
+  }
+}
