@@ -35,6 +35,7 @@ final class CupDraft {
   EstimateState estimate;
   double lastReadG;
   boolean learned;
+  boolean halfGiven;
   boolean away;
   Instant awaySince;
   Instant backAt;
@@ -76,6 +77,7 @@ final class CupDraft {
     estimate = kept.estimate();
     lastReadG = kept.lastReadG();
     learned = kept.learned();
+    halfGiven = kept.halfGiven();
     away = kept.away();
     awaySince = kept.awaySince();
     backAt = kept.backAt();
@@ -105,6 +107,7 @@ final class CupDraft {
         estimate,
         lastReadG,
         learned,
+        halfGiven,
         away,
         awaySince,
         backAt,
@@ -200,9 +203,10 @@ final class CupDraft {
   void endRefill(Instant at) {
     double refilledPart = refill.orderedMl() / frame.water().availableMl();
     if (refill.orderedMl() > 0.0) {
-      driedFrom = depletion();
+      // A refill cut short by night is taken up again; one that no reading bore out is not.
+      driedFrom = learned ? Math.min(depletion(), frame.lines().refill()) : depletion();
       habit = habit.plus(refill.startedAt(), refilledPart);
-      learned = true;
+      halfGiven = true;
     }
     refill = null;
   }

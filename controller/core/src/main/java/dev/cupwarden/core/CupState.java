@@ -24,6 +24,7 @@ import java.util.List;
  * @param estimate what its weight tells
  * @param lastReadG what its scale showed last; NaN if it was never read
  * @param learned whether a pass was ever seen on its scale
+ * @param halfGiven whether a first refill has ended that no reading may have borne out
  * @param away taken off the bench by a person's word
  * @param awaySince when; null if it is there
  * @param backAt when it came back last; null if never away
@@ -46,6 +47,7 @@ public record CupState(
     EstimateState estimate,
     double lastReadG,
     boolean learned,
+    boolean halfGiven,
     boolean away,
     Instant awaySince,
     Instant backAt,
@@ -73,6 +75,7 @@ public record CupState(
         null,
         EstimateState.fresh(),
         Double.NaN,
+        false,
         false,
         false,
         null,

@@ -284,6 +284,7 @@ final class TakeOrders {
     refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
     cup.estimate = EstimateState.fresh();
     cup.learned = false;
+    cup.halfGiven = false;
     cup.refill = null;
     cup.onTrial = null;
     cup.driedFrom = Double.NaN;
