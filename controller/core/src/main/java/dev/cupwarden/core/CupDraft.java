@@ -8,6 +8,7 @@ import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.estimate.WeightFrame;
 import dev.cupwarden.core.feeding.SaltBalance;
@@ -51,6 +52,7 @@ final class CupDraft {
   Rising rising;
   WetClock wet;
   UseLog use;
+  RootSignal roots;
   List<Given> given;
   double unlookedMl;
   WateringHabit habit;
@@ -93,6 +95,7 @@ final class CupDraft {
     rising = kept.rising();
     wet = kept.wet();
     use = kept.use();
+    roots = kept.roots();
     given = kept.given();
     unlookedMl = kept.unlookedMl();
     habit = kept.habit();
@@ -123,6 +126,7 @@ final class CupDraft {
         rising,
         wet,
         use,
+        roots,
         given,
         unlookedMl,
         habit,

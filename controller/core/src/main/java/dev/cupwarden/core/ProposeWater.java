@@ -92,7 +92,8 @@ final class ProposeWater {
     boolean heldOtherwise =
         cause == Cause.RESCUE && (!window.open() || draft.rootC() < draft.bench.climate().coldC());
     boolean unsure =
-        (!cup.learned && !cup.halfGiven) || cup.now.massSdG() > UNSURE_SD * cup.frame.water().availableMl();
+        (!cup.learned && !cup.halfGiven)
+            || cup.now.massSdG() > UNSURE_SD * cup.frame.water().availableMl();
     Refill whole = starting(draft, cause, Double.POSITIVE_INFINITY);
     if (heldOtherwise) {
       return whole.within(cup.roomMl() / 2.0);

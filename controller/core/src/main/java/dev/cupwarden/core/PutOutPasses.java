@@ -134,6 +134,8 @@ final class PutOutPasses {
   private static void count(
       BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply) {
     double roomMl = cup.roomMl();
+    double overMl = cup.massG() + pass.totalMl() - cup.weights.capacityG();
+    draft.trayMl += Math.max(0.0, Math.min(pass.totalMl(), overMl));
     PassOnTrial trial =
         new PassOnTrial(
             draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());

@@ -31,6 +31,7 @@ public final class Tick {
   private final CupFrames frames;
   private final TakeOrders takeOrders;
   private final LookAtCups lookAtCups;
+  private final FeelRoots feelRoots = new FeelRoots();
   private final JudgeDoses judgeDoses = new JudgeDoses();
   private final PutOutPasses putOutPasses;
   private final JudgeConditions judgeConditions = new JudgeConditions();
@@ -91,6 +92,8 @@ public final class Tick {
         null,
         null,
         List.of(),
+        null,
+        0.0,
         List.of(),
         0.0,
         null,
@@ -109,6 +112,7 @@ public final class Tick {
     lookAtCups.look(draft);
     takeOrders.tellWhoWillBeDry(draft);
     judgeDoses.judge(draft);
+    feelRoots.feel(draft);
     List<AllowedPass> passes = putOut(draft);
     AlertBook.Page alerts =
         AlertBook.judge(
