@@ -48,6 +48,8 @@ final class BenchDraft {
   Latch pumpLatch;
   List<String> shortCups;
   List<SwapDetector.Step> steps;
+  Instant rootsAt;
+  double trayMl;
   boolean unsuited;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
@@ -65,6 +67,8 @@ final class BenchDraft {
     pumpLatch = before.pumpLatch();
     shortCups = before.shortCups();
     steps = before.steps();
+    rootsAt = before.rootsAt();
+    trayMl = before.trayMl();
   }
 
   /** Vapour pressure deficit of the room, kPa; NaN where temperature or humidity is unknown. */
@@ -89,6 +93,8 @@ final class BenchDraft {
         hold,
         pumpLatch,
         shortCups,
+        rootsAt,
+        trayMl,
         steps,
         put ? passesMl : before.lastPassesMl(),
         put ? at : before.lastPassesAt(),

@@ -16,6 +16,8 @@ import java.util.SortedMap;
  * @param hold the bench's; null where there is none
  * @param pumpLatch null where there is none
  * @param shortCups different cups running whose passes did not arrive
+ * @param rootsAt when use was last compared; null before
+ * @param trayMl reckoned to have run through since a person last cleared the bench
  * @param steps of weight that may turn out to be half of a swap
  * @param lastPassesMl all that was put out at {@code lastPassesAt}
  * @param lastPassesAt null if nothing was
@@ -30,8 +32,32 @@ public record BenchState(
     Hold hold,
     Latch pumpLatch,
     List<String> shortCups,
+    Instant rootsAt,
+    double trayMl,
     List<SwapDetector.Step> steps,
     double lastPassesMl,
     Instant lastPassesAt,
     SortedMap<String, OpenAlert> alerts,
-    List<String> orderIds) {}
+    List<String> orderIds) {
+
+  /** The same with other cups and tanks: the grower has edited the bench. */
+  public BenchState over(
+      SortedMap<String, CupState> otherCups, SortedMap<String, TankState> otherTanks) {
+    return new BenchState(
+        at,
+        otherCups,
+        air,
+        otherTanks,
+        leak,
+        hold,
+        pumpLatch,
+        shortCups,
+        rootsAt,
+        trayMl,
+        steps,
+        lastPassesMl,
+        lastPassesAt,
+        alerts,
+        orderIds);
+  }
+}

@@ -8,6 +8,7 @@ import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.estimate.WeightFrame;
 import dev.cupwarden.core.feeding.SaltBalance;
@@ -35,6 +36,7 @@ final class CupDraft {
   EstimateState estimate;
   double lastReadG;
   boolean learned;
+  boolean halfGiven;
   boolean away;
   Instant awaySince;
   Instant backAt;
@@ -50,6 +52,7 @@ final class CupDraft {
   Rising rising;
   WetClock wet;
   UseLog use;
+  RootSignal roots;
   List<Given> given;
   double unlookedMl;
   WateringHabit habit;
@@ -76,6 +79,7 @@ final class CupDraft {
     estimate = kept.estimate();
     lastReadG = kept.lastReadG();
     learned = kept.learned();
+    halfGiven = kept.halfGiven();
     away = kept.away();
     awaySince = kept.awaySince();
     backAt = kept.backAt();
@@ -91,6 +95,7 @@ final class CupDraft {
     rising = kept.rising();
     wet = kept.wet();
     use = kept.use();
+    roots = kept.roots();
     given = kept.given();
     unlookedMl = kept.unlookedMl();
     habit = kept.habit();
@@ -105,6 +110,7 @@ final class CupDraft {
         estimate,
         lastReadG,
         learned,
+        halfGiven,
         away,
         awaySince,
         backAt,
@@ -120,6 +126,7 @@ final class CupDraft {
         rising,
         wet,
         use,
+        roots,
         given,
         unlookedMl,
         habit,
@@ -200,9 +207,10 @@ final class CupDraft {
   void endRefill(Instant at) {
     double refilledPart = refill.orderedMl() / frame.water().availableMl();
     if (refill.orderedMl() > 0.0) {
-      driedFrom = depletion();
+      // A refill cut short by night is taken up again; one that no reading bore out is not.
+      driedFrom = learned ? Math.min(depletion(), frame.lines().refill()) : depletion();
       habit = habit.plus(refill.startedAt(), refilledPart);
-      learned = true;
+      halfGiven = true;
     }
     refill = null;
   }

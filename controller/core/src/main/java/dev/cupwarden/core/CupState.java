@@ -6,6 +6,7 @@ import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.feeding.WateringHabit;
 import dev.cupwarden.core.orders.Hold;
@@ -24,6 +25,7 @@ import java.util.List;
  * @param estimate what its weight tells
  * @param lastReadG what its scale showed last; NaN if it was never read
  * @param learned whether a pass was ever seen on its scale
+ * @param halfGiven whether a first refill has ended that no reading may have borne out
  * @param away taken off the bench by a person's word
  * @param awaySince when; null if it is there
  * @param backAt when it came back last; null if never away
@@ -36,6 +38,7 @@ import java.util.List;
  * @param shortRun passes running that hardly raised it, together; null where there are none
  * @param shortPasses how many
  * @param rising climb of its weight with nothing ordered
+ * @param roots what its use says of its roots
  * @param given what counts as given within the longest label interval, oldest first
  * @param unlookedMl ordered since the last look at its scale
  * @param distrustedSince null while its scale is trusted
@@ -46,6 +49,7 @@ public record CupState(
     EstimateState estimate,
     double lastReadG,
     boolean learned,
+    boolean halfGiven,
     boolean away,
     Instant awaySince,
     Instant backAt,
@@ -61,6 +65,7 @@ public record CupState(
     Rising rising,
     WetClock wet,
     UseLog use,
+    RootSignal roots,
     List<Given> given,
     double unlookedMl,
     WateringHabit habit,
@@ -73,6 +78,7 @@ public record CupState(
         null,
         EstimateState.fresh(),
         Double.NaN,
+        false,
         false,
         false,
         null,
@@ -89,6 +95,7 @@ public record CupState(
         Rising.NONE,
         WetClock.DRYING,
         UseLog.EMPTY,
+        RootSignal.NONE,
         List.of(),
         0.0,
         WateringHabit.NONE,
@@ -112,6 +119,7 @@ public record CupState(
         weighed.estimate,
         weighed.lastReadG,
         weighed.learned,
+        weighed.halfGiven,
         away,
         awaySince,
         backAt,
@@ -127,6 +135,7 @@ public record CupState(
         weighed.rising,
         weighed.wet,
         weighed.use,
+        weighed.roots,
         given,
         unlookedMl,
         habit,

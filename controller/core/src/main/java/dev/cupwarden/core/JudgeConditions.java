@@ -3,6 +3,7 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.ClimateRules;
@@ -29,6 +30,9 @@ final class JudgeConditions {
 
   /** Dissolved feed spoils; the label's interval is the longest it may be meant for: our choice. */
   private static final double FEED_OLD_D = 14.0;
+
+  /** What a small tray holds: our choice, as the bench file names no tray. */
+  private static final double TRAY_ML = 500.0;
 
   private static final double HYSTERESIS_C = 1.0;
 
@@ -67,11 +71,30 @@ final class JudgeConditions {
     double salt = cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
     to.add(Condition.above("salts-high", cup.name(), salt, most, 0.9 * most));
+    roots(cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.use.known()) {
       double dayG = cup.use.lostPerDayG();
       double roomG =
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
       to.add(Condition.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG));
+    }
+  }
+
+  /** Half way back to what is expected, a sign is gone. */
+  private static void roots(CupDraft cup, List<Condition> to) {
+    double middle = (cup.frame.lines().refill() + cup.frame.lines().due()) / 2.0;
+    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < middle).orElse(null);
+    double ratio = cup.roots.ratio();
+    for (RootSignal.Kind kind : RootSignal.Kind.values()) {
+      boolean more = kind == RootSignal.Kind.LOOK_AT_ROOTS;
+      double threshold = more ? RootSignal.LOOK_AT : RootSignal.SUSPECT_AT;
+      double clear = (1.0 + threshold) / 2.0;
+      boolean gone = more ? ratio < clear : ratio > clear;
+      Condition.Level level =
+          sign != null && sign.kind() == kind
+              ? Condition.Level.ON
+              : gone ? Condition.Level.OFF : Condition.Level.BETWEEN;
+      to.add(new Condition(kind.code(), cup.name(), level, ratio, threshold));
     }
   }
 
@@ -140,6 +163,7 @@ final class JudgeConditions {
       to.add(Condition.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C));
       to.add(Condition.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C));
     }
+    to.add(Condition.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML));
     boolean leak = draft.seen.leak();
     to.add(Condition.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0));
     double silentH =

@@ -64,6 +64,7 @@ final class JudgeDoses {
     if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS) {
       cup.soaking = cup.soaking.afterBypass();
       double lostMl = pass.orderedMl() - cup.finding.riseG();
+      draft.trayMl += lostMl;
       cup.salts = cup.salts.drained(lostMl, cup.frame.water().capacityMl());
     } else {
       cup.soaking = cup.soaking.afterArrival();

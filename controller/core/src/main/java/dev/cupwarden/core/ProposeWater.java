@@ -71,8 +71,7 @@ final class ProposeWater {
 
   private Refill begin(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     double blindMl =
-        BlindRation.ml(
-            cup.distrustedSince, draft.at, cup.use.lostPerDayG(), cup.setup.stage(), cup.given);
+        BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
     if (blindMl >= cup.leastMl()) {
       return starting(draft, Cause.BLIND, blindMl);
     }
@@ -92,7 +91,8 @@ final class ProposeWater {
     boolean heldOtherwise =
         cause == Cause.RESCUE && (!window.open() || draft.rootC() < draft.bench.climate().coldC());
     boolean unsure =
-        !cup.learned || cup.now.massSdG() > UNSURE_SD * cup.frame.water().availableMl();
+        (!cup.learned && !cup.halfGiven)
+            || cup.now.massSdG() > UNSURE_SD * cup.frame.water().availableMl();
     Refill whole = starting(draft, cause, Double.POSITIVE_INFINITY);
     if (heldOtherwise) {
       return whole.within(cup.roomMl() / 2.0);

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
@@ -234,6 +235,7 @@ final class TakeOrders {
     }
     if (order.cup().isEmpty()) {
       draft.pumpLatch = null;
+      draft.trayMl = 0.0;
       draft.shortCups = List.of();
     }
     return Receipt.done(order.id());
@@ -284,12 +286,14 @@ final class TakeOrders {
     refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
     cup.estimate = EstimateState.fresh();
     cup.learned = false;
+    cup.halfGiven = false;
     cup.refill = null;
     cup.onTrial = null;
     cup.driedFrom = Double.NaN;
     cup.salts = SaltBalance.NONE;
     cup.wet = WetClock.DRYING;
     cup.use = UseLog.EMPTY;
+    cup.roots = RootSignal.NONE;
     cup.seeNow(draft.at);
   }
 

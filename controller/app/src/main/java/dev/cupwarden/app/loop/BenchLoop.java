@@ -205,8 +205,8 @@ public final class BenchLoop {
     Observation seen = observation(at, read, orders);
     Tick.Step step = tick.step(state, seen);
     List<Happening> events = new ArrayList<>(alerts.untold(at));
-    events.addAll(story.of(at, orders, step.advice()));
-    List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.advice().passes() : List.of();
+    events.addAll(story.of(at, orders, step.brief()));
+    List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
     List<Journal.Intent> intents =
         parts
             .journal()

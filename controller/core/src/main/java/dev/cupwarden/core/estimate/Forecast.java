@@ -24,8 +24,13 @@ public record Forecast(double hours, double lowHours, double highHours) {
   /** z of the normal distribution that leaves a tenth above it. */
   private static final double Z_TENTH = 1.2816;
 
-  /** A mean of the last days, used for the next days, errs by this part (project choice). */
-  private static final double MEAN_ERR_PART = 0.2;
+  /**
+   * A mean of the last days, used for the next in known weather, errs by this part (own trials).
+   */
+  private static final double MEAN_ERR_PART = 0.12;
+
+  /** Likewise in weather that nobody told (project choice). */
+  private static final double BLIND_ERR_PART = 0.25;
 
   private static final double LONGEST_H = 24 * 365;
 
@@ -104,11 +109,12 @@ public record Forecast(double hours, double lowHours, double highHours) {
       if (!use.known()) {
         return new Rates(now, nowSd, now, nowSd);
       }
-      double mean =
-          vpdKpa.isPresent() && use.knownPerKpa()
-              ? use.gPerHAt(vpdKpa.getAsDouble())
-              : use.meanGPerH();
-      return new Rates(now, nowSd, mean, MEAN_ERR_PART * mean);
+      if (vpdKpa.isPresent() && use.knownPerKpa()) {
+        double mean = use.gPerHAt(vpdKpa.getAsDouble());
+        return new Rates(now, nowSd, mean, MEAN_ERR_PART * mean);
+      }
+      double mean = use.meanGPerH();
+      return new Rates(now, nowSd, mean, BLIND_ERR_PART * mean);
     }
   }
 }

@@ -46,7 +46,7 @@ final class CupwardenPolicy implements Policy {
       int cup = Collections.binarySearch(cups, pass.cup());
       passes.add(new Watering(cup, pass.plainMl(), pass.feedMl(), pass.strength(), pass.why()));
     }
-    return new Decision(passes, step.advice().alerts());
+    return new Decision(passes, step.brief().alerts());
   }
 
   private Observation observed(Readings readings) {

@@ -160,4 +160,29 @@ class BenchViewTest {
       browser.awaitText("p[role=status]", "11 cups found");
     }
   }
+
+  @Test
+  void twoHundredCupsUpdateWithinAFractionOfASecond() {
+    try (StubHost host = StubHost.withCups(200)) {
+      browser.open(host.address());
+      browser.awaitText("h1", "All 200 cups are well.");
+      Object medianMs =
+          browser.driver.executeAsyncScript(
+              "const done = arguments[arguments.length - 1];"
+                  + "import('/js/store.js').then(async ({store}) => {"
+                  + "  const spent = [];"
+                  + "  for (let round = 0; round < 7; round += 1) {"
+                  + "    const began = performance.now();"
+                  + "    for (const cup of [...store.bench('attic').cups.values()]) store.hear('cup', {bench: 'attic', cup: {...cup, depletion: cup.depletion + 0.001}});"
+                  + "    await new Promise((next) => requestAnimationFrame(() => setTimeout(next)));"
+                  + "    document.body.getBoundingClientRect();"
+                  + "    spent.push(performance.now() - began);"
+                  + "  }"
+                  + "  done(spent.sort((a, b) => a - b)[3]);"
+                  + "});");
+      double ms = ((Number) medianMs).doubleValue();
+      System.out.printf("200 cups updated at once: %.0f ms, a frame's wait included%n", ms);
+      assertTrue(ms < 1000, "an update each second must fit in its second: " + ms + " ms");
+    }
+  }
 }

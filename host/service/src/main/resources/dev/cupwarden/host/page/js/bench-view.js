@@ -247,7 +247,7 @@ export function benchView(benchName) {
     if (!bench) return;
     const mine = changes.all || changes.benches.has(benchName);
     if (!mine) return;
-    const membersChanged = [...changes.cups.values()].some((change) => !cards.has(change.cup.cup));
+    const membersChanged = [...changes.cups.values()].some((change) => change.bench === benchName && !cards.has(change.cup.cup));
     if (changes.all || membersChanged || changes.events.length > 0) {
       update();
     } else {

@@ -12,6 +12,7 @@ const RANGES_H = [6, 24, 72, 336, 0];
 const USUAL_RANGE_H = 72;
 const MOST_DOSES = 500;
 const TABLE_ROWS = 48;
+const MOST_EVENTS = 20;
 const SETTLE_MS = 250;
 const t = text.cup;
 
@@ -281,6 +282,30 @@ function curvePanel(benchName, cupName) {
   return { el, start: () => follow(USUAL_RANGE_H), onChange, reload: () => load(following === 0), end: () => chart?.end() };
 }
 
+/** What else happened to this cup: alerts and changes, newest first. */
+function eventsPanel(benchName, cupName) {
+  const list = h('ul', { class: 'says' });
+  const el = h('section', { class: 'panel' }, h('h2', null, t.events), list);
+
+  function words(event) {
+    if (event.kind === 'alert') return `${nameOfAlert(event.data.code)}: ${text.alertState[event.data.state] ?? event.data.state}`;
+    const { change, detail, order } = event.data ?? {};
+    if (order) return `${text.doing.kind[order.kind] ?? order.kind}${order.by ? ` (${order.by})` : ''}`;
+    return [change, typeof detail === 'object' ? JSON.stringify(detail) : detail].filter(Boolean).join(': ');
+  }
+  async function load() {
+    try {
+      const sets = await Promise.all(['alert', 'change'].map((kind) => api.events(benchName, { cup: cupName, kind, limit: MOST_EVENTS })));
+      const events = sets.flat().sort((a, b) => Date.parse(b.at) - Date.parse(a.at)).slice(0, MOST_EVENTS);
+      list.replaceChildren(...(events.length === 0 ? [h('li', { class: 'quiet' }, t.noEvents)] : events.map((event) => h('li', null, h('span', { class: 'quiet' }, `${u.dayTime(Date.parse(event.at))} `), words(event)))));
+    } catch (error) {
+      list.replaceChildren(h('li', { class: 'stop' }, t.eventsFailed(error.message)));
+    }
+  }
+  load();
+  return { el, load };
+}
+
 function doingLinks(benchName, cupName) {
   const kinds = ['dose', 'watered', 'stage', 'hold', 'release', 'drained', 'away', 'back', 'flush', 'clear', 'repot', 'retire'];
   return h('section', { class: 'panel' }, h('h2', null, t.doing), h('div', { class: 'row' }, kinds.map((kind) =>
@@ -291,7 +316,8 @@ export function cupView(benchName, cupName) {
   const top = head(benchName, cupName);
   const why = whyPanel();
   const curve = curvePanel(benchName, cupName);
-  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels' }, curve.el, h('div', null, why.el, doingLinks(benchName, cupName))));
+  const events = eventsPanel(benchName, cupName);
+  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels' }, curve.el, h('div', null, why.el, doingLinks(benchName, cupName), events.el)));
   const show = () => {
     const bench = store.bench(benchName);
     const cup = bench?.cups.get(cupName);
@@ -315,6 +341,7 @@ export function cupView(benchName, cupName) {
       if (changes.all || changes.benches.has(benchName)) show();
       if (changes.all) curve.reload();
       curve.onChange(changes);
+      if (changes.events.some(({ event }) => event.cup === cupName && event.kind !== 'dose')) events.load();
     },
     leave: curve.end,
   };

@@ -213,7 +213,7 @@ function orderForm(benchName, kind, cupName, sent) {
     } finally {
       button.disabled = false;
     }
-  } }, h('p', null, t.says[kind]), place, h('h2', null, t.before), aheadList, h('p', { class: 'quiet' }, t.beforeNote), error, h('p', { class: 'row' }, button));
+  } }, h('p', null, t.says[kind]), place, h('h2', null, spec.group === 'water' || kind === 'hold' ? t.before : t.beforeOther), aheadList, h('p', { class: 'quiet' }, t.beforeNote), error, h('p', { class: 'row' }, button));
   build();
   ahead();
   return { el, ahead };

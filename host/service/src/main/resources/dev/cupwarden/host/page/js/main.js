@@ -117,16 +117,16 @@ async function show({ focus }) {
 
 function tellAge() {
   const bench = store.bench(currentBench());
+  const now = Date.now();
+  tellBanner(bench, now);
   if (!bench || !Number.isFinite(bench.now)) {
     setText(age, store.link.state === 'live' ? text.link.live : text.link.connecting);
     return;
   }
-  const now = Date.now();
   const heard = bench.heardAt === null ? text.age.notYet
     : now - bench.heardAt < 2000 ? text.age.justNow : text.age.heard(u.span(now - bench.heardAt));
   setText(age, `${text.age.benchTime} ${u.dayTime(bench.now)} · ${heard}`);
   setAttr(age, 'data-stale', isStale(bench, now) ? 'yes' : 'no');
-  tellBanner(bench, now);
 }
 
 function isStale(bench, now) {

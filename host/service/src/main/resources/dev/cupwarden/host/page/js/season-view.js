@@ -56,7 +56,7 @@ export function seasonView(benchName) {
   const el = h('section', { class: 'view' }, heading, h('p', null, t.lead), problem,
     h('div', { class: 'row tools', role: 'group', 'aria-label': t.by }, buttons, h('button', { type: 'button', onclick: () => print() }, t.print)),
     h('section', { class: 'panel' }, h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.title },
-      h('table', null, h('thead', null, h('tr', null, what, cols.map((col) => h('th', { scope: 'col', class: 'n' }, t.col[col])), h('th', { scope: 'col' }, t.col.share))), body, foot)),
+      h('table', null, h('thead', null, h('tr', null, what, h('th', { scope: 'col' }, t.col.share), cols.map((col) => h('th', { scope: 'col', class: 'n' }, t.col[col])))), body, foot)),
     h('p', { class: 'quiet' }, t.interval)));
 
   function row(name, fates, cell) {
@@ -64,8 +64,9 @@ export function seasonView(benchName) {
     const rooted = count('rooted') + count('growing');
     const decided = rooted + count('rotted') + count('dried') + count('other');
     const [low, high] = wilson(rooted, decided);
-    return h('tr', null, h(cell, { scope: 'row' }, name), h('td', { class: 'n' }, String(fates.length)), cols.slice(1).map((col) => h('td', { class: 'n' }, String(count(col)))),
-      h('td', null, decided === 0 ? t.allWaiting : t.rooted(rooted, decided, u.percent(low), u.percent(high))));
+    return h('tr', null, h(cell, { scope: 'row' }, name),
+      h('td', null, decided === 0 ? t.allWaiting : t.rooted(rooted, decided, u.percent(low), u.percent(high))),
+      h('td', { class: 'n' }, String(fates.length)), cols.slice(1).map((col) => h('td', { class: 'n' }, String(count(col)))));
   }
 
   function show() {

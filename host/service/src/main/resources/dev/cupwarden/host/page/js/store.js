@@ -3,6 +3,8 @@
 
 import * as api from './api.js';
 
+const RETRY_MS = 3000;
+
 /** One bench as last heard of. */
 export class BenchModel {
   constructor(name) {
@@ -80,6 +82,8 @@ class Store {
       this.problem = null;
     } catch (error) {
       this.problem = error.message;
+      clearTimeout(this.retry);
+      this.retry = setTimeout(() => this.load(), RETRY_MS);
     }
     this.changes.all = true;
     this.schedule();

@@ -1,0 +1,50 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.estimate.DryingUse;
+import java.time.Duration;
+import java.util.Arrays;
+
+/** Once a day: what each cup's use of water says of its roots, held against its neighbours'. */
+final class FeelRoots {
+  private static final Duration DAY = Duration.ofHours(24);
+
+  /** Use is compared in air of this vapour pressure deficit; which one does not matter. */
+  private static final double SAME_AIR_KPA = 1.0;
+
+  /** Fewer neighbours say nothing of the weather. */
+  private static final int LEAST_NEIGHBOURS = 3;
+
+  void feel(BenchDraft draft) {
+    boolean due = draft.rootsAt == null || !draft.at.isBefore(draft.rootsAt.plus(DAY));
+    if (!due) {
+      return;
+    }
+    draft.rootsAt = draft.at;
+    double[] uses =
+        draft.cups.values().stream().mapToDouble(FeelRoots::useGPerH).filter(u -> u > 0).toArray();
+    double medianGPerH = median(uses);
+    for (CupDraft cup : draft.cups.values()) {
+      double useGPerH = useGPerH(cup);
+      if (useGPerH > 0.0) {
+        cup.roots = cup.roots.day(draft.at, useGPerH, medianGPerH);
+      }
+    }
+  }
+
+  /** NaN while it is not known, or its scale is in doubt. */
+  private static double useGPerH(CupDraft cup) {
+    DryingUse use = cup.estimate.use();
+    if (!cup.now.trusted() || cup.away || !use.known()) {
+      return Double.NaN;
+    }
+    return use.knownPerKpa() ? use.gPerHAt(SAME_AIR_KPA) : use.meanGPerH();
+  }
+
+  private static double median(double[] values) {
+    if (values.length <= LEAST_NEIGHBOURS) {
+      return Double.NaN;
+    }
+    Arrays.sort(values);
+    return values[values.length / 2];
+  }
+}

@@ -1,0 +1,76 @@
+package dev.cupwarden.core.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.estimate.SwapDetector.Found;
+import dev.cupwarden.core.estimate.SwapDetector.Step;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class SwapDetectorTest {
+  private static final Instant NOW = Cups.START;
+
+  @Test
+  void twoCupsThatWeighWhatTheOtherShouldHaveChangedPlaces() {
+    Found found = look(step("A1", 320, 290.3), step("A2", 290, 319.6));
+    assertEquals(List.of(new SwapDetector.Swap(NOW, "A1", "A2")), found.swaps());
+    assertTrue(found.recent().isEmpty());
+  }
+
+  @Test
+  void counterpartMayShowUpTicksLater() {
+    Found first = look(step("A1", 320, 290.3));
+    assertTrue(first.swaps().isEmpty());
+    Instant later = NOW.plus(Duration.ofMinutes(10));
+    Found second =
+        SwapDetector.look(first.recent(), List.of(new Step("A2", later, 290, 319.6)), later);
+    assertEquals(1, second.swaps().size());
+  }
+
+  @Test
+  void stepIsForgottenAfterHalfAnHour() {
+    Found first = look(step("A1", 320, 290.3));
+    Instant later = NOW.plus(Duration.ofMinutes(31));
+    Found second =
+        SwapDetector.look(first.recent(), List.of(new Step("A2", later, 290, 319.6)), later);
+    assertTrue(second.swaps().isEmpty());
+  }
+
+  @Test
+  void twoWateringsAreNoSwap() {
+    assertTrue(look(step("A1", 290, 320), step("A2", 320, 350)).swaps().isEmpty());
+  }
+
+  @Test
+  void cupsThatWeighAboutTheSameCannotBeToldApart() {
+    assertTrue(look(step("A1", 292, 290), step("A2", 290, 292)).swaps().isEmpty());
+  }
+
+  @Test
+  void threeCupsMovedOnGiveTheBestPairOnly() {
+    Found found = look(step("A1", 320, 290.9), step("A2", 290, 319.2), step("A3", 290.8, 320));
+    assertEquals(1, found.swaps().size());
+    assertEquals("A3", found.swaps().get(0).other());
+  }
+
+  @Test
+  void eventsOfTwoScalesMakeTheSwapOut() {
+    List<Step> one = SwapDetector.steps("A1", List.of(new WeightEvent.Returned(NOW, 320, -29.8)));
+    List<Step> other =
+        SwapDetector.steps("A2", List.of(new WeightEvent.HandWatering(NOW, 290, 29.5)));
+    assertTrue(
+        SwapDetector.steps("A3", List.of(new WeightEvent.OwnDose(NOW, 290, 30, 30))).isEmpty());
+    assertEquals(1, look(one.get(0), other.get(0)).swaps().size());
+  }
+
+  private static Step step(String cup, double beforeG, double afterG) {
+    return new Step(cup, NOW, beforeG, afterG);
+  }
+
+  private static Found look(Step... steps) {
+    return SwapDetector.look(List.of(), List.of(steps), NOW);
+  }
+}
