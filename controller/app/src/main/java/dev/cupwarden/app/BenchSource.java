@@ -1,10 +1,12 @@
 package dev.cupwarden.app;
 
+import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -21,6 +23,28 @@ public final class BenchSource {
    */
   public static Bench load(Path file) throws SetupException {
     return BenchFile.read(file.toString(), bytes(file));
+  }
+
+  /**
+   * The tick of a bench that came from a file.
+   *
+   * @throws SetupException with the file's name, where a cup's lines do not fit its mix and vessel
+   */
+  public static Tick tick(Path file, Bench bench, Tick.Rounds rounds) throws SetupException {
+    try {
+      return new Tick(bench, rounds);
+    } catch (SetupException unfit) {
+      throw new SetupException(file + " " + unfit.getMessage());
+    }
+  }
+
+  /**
+   * The text of a bench file that {@link #load} takes, for the journal.
+   *
+   * @throws SetupException likewise
+   */
+  public static String text(Path file) throws SetupException {
+    return new String(bytes(file), StandardCharsets.UTF_8);
   }
 
   /** One byte more than is allowed at most, so that the check of the size sees it. */

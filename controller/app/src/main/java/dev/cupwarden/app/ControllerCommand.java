@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
     description = "Waters and feeds rooting cuttings in small cups, by weight.",
     mixinStandardHelpOptions = true,
     versionProvider = ControllerCommand.Version.class,
-    subcommands = AdviseCommand.class)
+    subcommands = {AdviseCommand.class, RunCommand.class, JournalCommand.class})
 public final class ControllerCommand implements Callable<Integer> {
   private static final Logger LOG = LoggerFactory.getLogger(ControllerCommand.class);
 
@@ -74,8 +74,7 @@ public final class ControllerCommand implements Callable<Integer> {
   static final class Version implements CommandLine.IVersionProvider {
     @Override
     public String[] getVersion() {
-      String version = ControllerCommand.class.getPackage().getImplementationVersion();
-      return new String[] {"cupwarden-controller " + (version == null ? "unpacked" : version)};
+      return new String[] {"cupwarden-controller " + ProgramVersion.text()};
     }
   }
 }

@@ -16,6 +16,7 @@ import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.SimulatedBench;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -51,6 +52,16 @@ public final class ControllerRun implements AutoCloseable {
       Optional<BrokerSettings> broker,
       TickReport.Listener listener) {}
 
+  /**
+   * A world to run it on.
+   *
+   * @param seed the same seed gives the same world
+   * @param speed virtual seconds per real second, above 0; {@link AcceleratedTime#UNBOUNDED} for as
+   *     fast as can be
+   * @param driedFor how long before the start all cups were watered to drain
+   */
+  public record Simulation(long seed, double speed, Duration driedFor) {}
+
   private interface Closing {
     void close() throws Exception;
   }
@@ -69,8 +80,10 @@ public final class ControllerRun implements AutoCloseable {
    *
    * @throws BoardException when the board is not as it is wired
    * @throws JournalException when the journal belongs to a newer or another program
+   * @throws SetupException when a cup's lines are out of order
    */
-  public static ControllerRun onBoard(Plan plan) throws BoardException, JournalException {
+  public static ControllerRun onBoard(Plan plan)
+      throws BoardException, JournalException, SetupException {
     ControllerRun run = new ControllerRun();
     try {
       RealTime time = new RealTime();
@@ -78,7 +91,7 @@ public final class ControllerRun implements AutoCloseable {
       run.openBoard(plan, BoardContext.real(), time);
       run.begin(plan, run.openJournal(plan));
       return run;
-    } catch (BoardException | JournalException | RuntimeException e) {
+    } catch (BoardException | JournalException | SetupException | RuntimeException e) {
       run.close();
       throw e;
     }
@@ -87,22 +100,24 @@ public final class ControllerRun implements AutoCloseable {
   /**
    * Runs a simulated bench with the same drivers, in virtual time.
    *
-   * @param seed the same seed gives the same world
-   * @param speed virtual seconds per real second; {@link AcceleratedTime#UNBOUNDED} for as fast as
-   *     can be
    * @throws BoardException when the bench's wiring cannot be
    * @throws JournalException when the journal belongs to a newer or another program
+   * @throws SetupException when a cup's lines are out of order
    */
-  public static ControllerRun onSimulator(Plan plan, long seed, double speed)
-      throws BoardException, JournalException {
+  public static ControllerRun onSimulator(Plan plan, Simulation simulation)
+      throws BoardException, JournalException, SetupException {
     ControllerRun run = new ControllerRun();
     try {
       OpenJournal journal = run.openJournal(plan);
-      SimulatedBench world = SimulatedBench.of(plan.bench(), seed, start(plan, journal));
-      run.openBoard(plan, world.newContext(), new AcceleratedTime(world.time(), speed));
+      Instant start = start(plan, journal);
+      SimulatedBench world =
+          SimulatedBench.of(plan.bench(), simulation.seed(), start.minus(simulation.driedFor()));
+      world.advanceTo(start);
+      run.openBoard(
+          plan, world.newContext(), new AcceleratedTime(world.time(), simulation.speed()));
       run.begin(plan, journal);
       return run;
-    } catch (BoardException | JournalException | RuntimeException e) {
+    } catch (BoardException | JournalException | SetupException | RuntimeException e) {
       run.close();
       throw e;
     }
@@ -130,7 +145,7 @@ public final class ControllerRun implements AutoCloseable {
     return open;
   }
 
-  private void begin(Plan plan, OpenJournal open) throws JournalException {
+  private void begin(Plan plan, OpenJournal open) throws JournalException, SetupException {
     Topics topics = new Topics(plan.bench().name());
     TickReport.Listener listener = plan.listener();
     if (plan.broker().isPresent()) {
@@ -153,7 +168,7 @@ public final class ControllerRun implements AutoCloseable {
                 open.journal(),
                 time,
                 listener,
-                Version.text(),
+                ProgramVersion.text(),
                 open.trouble()));
     thread = new Thread(loop::run, "loop");
     thread.start();

@@ -4,7 +4,6 @@ import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import java.io.IOException;
@@ -15,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -78,6 +78,13 @@ public final class RunCommand implements Callable<Integer> {
   private long seed;
 
   @Option(
+      names = "--dried-for",
+      paramLabel = "DAYS",
+      defaultValue = "0",
+      description = "With --simulate: how long ago the cups were watered to drain.")
+  private double driedForDays;
+
+  @Option(
       names = "--speed",
       paramLabel = "X",
       defaultValue = "1",
@@ -97,7 +104,7 @@ public final class RunCommand implements Callable<Integer> {
     try {
       ControllerRun.Plan plan = plan();
       ControllerRun run =
-          simulate ? ControllerRun.onSimulator(plan, seed, speed) : ControllerRun.onBoard(plan);
+          simulate ? ControllerRun.onSimulator(plan, simulation()) : ControllerRun.onBoard(plan);
       started(plan, run);
       untilTold(run);
       return 0;
@@ -110,13 +117,21 @@ public final class RunCommand implements Callable<Integer> {
   }
 
   private ControllerRun.Plan plan() throws BadUsage, SetupException {
-    if (!(speed > 0) || Double.isInfinite(speed)) {
-      throw new BadUsage("--speed must be above 0, not " + speed);
-    }
-    String text = text(benchFile, "bench file");
-    Bench bench = BenchFile.read(benchFile.toString(), text);
+    Bench bench = BenchSource.load(benchFile);
     requireWiring(bench);
-    return new ControllerRun.Plan(bench, text, journal, Optional.of(settings()), report -> {});
+    return new ControllerRun.Plan(
+        bench, BenchSource.text(benchFile), journal, Optional.of(settings()), report -> {});
+  }
+
+  private ControllerRun.Simulation simulation() throws BadUsage {
+    if (!(speed > 0) || Double.isInfinite(speed)) {
+      throw new BadUsage("--speed: must be above 0, not " + speed);
+    }
+    if (!(driedForDays >= 0 && driedForDays <= 60)) {
+      throw new BadUsage("--dried-for: must be 0 to 60 days, not " + driedForDays);
+    }
+    Duration driedFor = Duration.ofSeconds(Math.round(driedForDays * 86_400));
+    return new ControllerRun.Simulation(seed, speed, driedFor);
   }
 
   private void requireWiring(Bench bench) throws BadUsage {
@@ -147,19 +162,17 @@ public final class RunCommand implements Callable<Integer> {
       throw new BadUsage("--broker: \"" + broker + "\" is not an address such as tcp://host:1883");
     }
     Optional<String> password =
-        passwordFile == null
-            ? Optional.empty()
-            : text(passwordFile, "password file").lines().findFirst();
+        passwordFile == null ? Optional.empty() : password().lines().findFirst();
     return new BrokerSettings(uri, Optional.ofNullable(user), password);
   }
 
-  private static String text(Path file, String what) throws BadUsage {
+  private String password() throws BadUsage {
     try {
-      return Files.readString(file, StandardCharsets.UTF_8);
+      return Files.readString(passwordFile, StandardCharsets.UTF_8);
     } catch (NoSuchFileException e) {
-      throw new BadUsage(file + ": there is no such " + what);
+      throw new BadUsage("--password-file: there is no " + passwordFile);
     } catch (IOException e) {
-      throw new BadUsage(file + ": the " + what + " cannot be read: " + e.getMessage());
+      throw new BadUsage("--password-file: " + passwordFile + " cannot be read: " + e.getMessage());
     }
   }
 

@@ -81,4 +81,15 @@ class ControllerCommandTest {
     assertEquals(2, execute("advise", "--bench", binary.toString()));
     assertOneSentence(binary + ":1:11: is not UTF-8 text: save the file as UTF-8");
   }
+
+  /** A mix that lacks air even when drained has its wet line above the due line. */
+  @Test
+  void aCupWhoseLinesDoNotFitItsMixIsOneSentence() throws IOException {
+    Path unfit = dir.resolve("bench.yaml");
+    Files.writeString(unfit, BenchTexts.backRoom().replace("least_air: 0.10", "least_air: 0.45"));
+    assertEquals(2, execute("advise", "--bench", unfit.toString()));
+    String sentence = err.toString().strip();
+    assertTrue(sentence.startsWith(unfit + " cups.A1: with vessel tall, mix "), sentence);
+    assertEquals(1, sentence.lines().count());
+  }
 }

@@ -64,6 +64,7 @@ final class CupDraft {
   List<WeightEvent> events = List.of();
   boolean drainedTold;
   boolean full;
+  Refill wanted;
   Limits.Allowance allowance;
   double fed;
   final List<AllowedPass> passes = new ArrayList<>(1);

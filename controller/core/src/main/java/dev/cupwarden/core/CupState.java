@@ -95,4 +95,42 @@ public record CupState(
         SaltBalance.NONE,
         null);
   }
+
+  /**
+   * The same cup under a setup that the grower has edited. Other vessel, mix or cutting: what its
+   * weight had told holds no longer, but what it was given still counts.
+   */
+  public CupState under(Cup edited) {
+    boolean sameWeights =
+        edited.vessel().equals(setup.vessel())
+            && edited.mix().equals(setup.mix())
+            && edited.cuttingG() == setup.cuttingG();
+    CupState weighed = sameWeights ? this : fresh(edited);
+    return new CupState(
+        edited,
+        edited.stage() == setup.stage() ? stageSince : null,
+        weighed.estimate,
+        weighed.lastReadG,
+        weighed.learned,
+        away,
+        awaySince,
+        backAt,
+        hold,
+        latch,
+        weighed.refill,
+        weighed.driedFrom,
+        lastPassAt,
+        weighed.soaking,
+        weighed.onTrial,
+        weighed.shortRun,
+        weighed.shortPasses,
+        weighed.rising,
+        weighed.wet,
+        weighed.use,
+        given,
+        unlookedMl,
+        habit,
+        salts,
+        weighed.distrustedSince);
+  }
 }

@@ -49,6 +49,7 @@ final class PutOutPasses {
     for (CupDraft cup : draft.cups.values()) {
       Refill wanted = propose.refill(draft, cup, window);
       Wish wish = new Wish(cup, wanted, judge(draft, cup, wanted, window));
+      cup.wanted = wanted;
       if (wanted == null) {
         cup.allowance = wish.allowance();
       } else {
@@ -190,6 +191,7 @@ final class PutOutPasses {
   }
 
   private Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
+    Supply supply = draft.supply();
     return new Case.BenchFacts(
         draft.bench.watering(),
         draft.bench.feeding(),
@@ -197,7 +199,9 @@ final class PutOutPasses {
         draft.hold,
         draft.pumpLatch,
         draft.seen.leak(),
-        draft.supply().totalMl(),
+        supply.totalMl(),
+        supply.feed() == null ? null : draft.bench.feeds().get(supply.feed()),
+        draft.bench.feeds(),
         true,
         draft.airC(),
         draft.rootC(),

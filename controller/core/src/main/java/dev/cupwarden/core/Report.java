@@ -1,6 +1,7 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.estimate.Forecast;
+import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
@@ -66,7 +67,7 @@ final class Report {
         rounded(cup.frame.lines().refill(), 1e4),
         rounded(cup.frame.lines().due(), 1e4),
         rounded(cup.frame.lines().dry(), 1e4),
-        cup.allowance.holding().stream().map(Report::told).toList());
+        holding(cup).stream().map(Report::told).toList());
   }
 
   private static CupStatus.Told told(Reason reason) {
@@ -75,7 +76,7 @@ final class Report {
   }
 
   private static List<String> codes(CupDraft cup) {
-    List<Reason> holding = cup.allowance.holding();
+    List<Reason> holding = holding(cup);
     if (holding.isEmpty()) {
       return List.of();
     }
@@ -84,6 +85,17 @@ final class Report {
       codes.add(reason.code());
     }
     return codes;
+  }
+
+  /** What holds water back; and what holds feed back, of a cup that wants water now. */
+  private static List<Reason> holding(CupDraft cup) {
+    Limits.Allowance allowance = cup.allowance;
+    if (cup.wanted == null || allowance.feedHolding().isEmpty()) {
+      return allowance.holding();
+    }
+    List<Reason> both = new ArrayList<>(allowance.holding());
+    both.addAll(allowance.feedHolding());
+    return both;
   }
 
   private static CupActivity activity(BenchDraft draft, CupDraft cup) {

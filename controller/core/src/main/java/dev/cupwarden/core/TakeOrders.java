@@ -329,7 +329,9 @@ final class TakeOrders {
     String feed = order.strength() > 0.0 ? draft.feedByHand() : null;
     double ecMsPerCm =
         SaltBalance.ecMsPerCm(
-            draft.bench.waterEcMsPerCm(), draft.bench.feeds().get(feed), order.strength());
+            draft.bench.waterEcMsPerCm(),
+            feed == null ? null : draft.bench.feeds().get(feed),
+            order.strength());
     cup.give(
         new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl()),
         ecMsPerCm,

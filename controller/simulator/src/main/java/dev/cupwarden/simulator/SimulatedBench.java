@@ -11,6 +11,7 @@ import dev.cupwarden.simulator.chips.SimulatedChip;
 import dev.cupwarden.simulator.chips.SimulatedI2cBus;
 import dev.cupwarden.simulator.chips.SimulatedI2cBus.Place;
 import dev.cupwarden.simulator.chips.SimulatedI2cProvider;
+import dev.cupwarden.simulator.chips.SimulatedInputProvider;
 import dev.cupwarden.simulator.chips.SimulatedNau7802;
 import dev.cupwarden.simulator.chips.SimulatedOutputProvider;
 import dev.cupwarden.simulator.chips.SimulatedSht3x;
@@ -24,6 +25,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 
 /**
@@ -50,6 +52,8 @@ public final class SimulatedBench {
   private final SimulatedPlumbing plumbing;
   private final SimulatedI2cBus bus = new SimulatedI2cBus();
   private final int busNumber;
+  private final Set<Integer> closed = ConcurrentHashMap.newKeySet();
+  private long starts;
   private long settledNanos;
   private Instant settledAt;
   private RoomAir airNow;
@@ -202,13 +206,20 @@ public final class SimulatedBench {
     return sumG;
   }
 
-  private synchronized void drive(int gpio, boolean high) {
-    settle();
-    plumbing.drive(gpio, high);
+  /** A line switched by the program that was started as the given one; a dead one moves nothing. */
+  private synchronized void drive(long byStart, int gpio, boolean high) {
+    if (byStart == starts) {
+      settle();
+      plumbing.drive(gpio, high);
+    }
   }
 
-  /** A Pi4J context whose I2C, outputs and inputs are this world's. The caller shuts it down. */
-  public Context newContext() {
+  /**
+   * A Pi4J context whose I2C, outputs and inputs are this world's, for a program that starts now;
+   * one that ran before has no hold on the lines any more. The caller shuts it down.
+   */
+  public synchronized Context newContext() {
+    long start = ++starts;
     return Pi4J.newContextBuilder()
         .noAutoDetectPlatforms()
         .noAutoDetectProviders()
@@ -216,7 +227,8 @@ public final class SimulatedBench {
         .disableShutdownHook()
         .add(
             new SimulatedI2cProvider(Map.of(busNumber, bus)),
-            new SimulatedOutputProvider(this::drive))
+            new SimulatedOutputProvider((gpio, high) -> drive(start, gpio, high)),
+            new SimulatedInputProvider(gpio -> !closed.contains(gpio)))
         .build();
   }
 
@@ -249,10 +261,19 @@ public final class SimulatedBench {
     return plumbing.tankMl();
   }
 
-  /** Someone fills a tank, at most to its brim. */
-  public synchronized void fill(String tank, double ml) {
+  /** From now on a tank holds that much, at most its brim. */
+  public synchronized void fillTo(String tank, double ml) {
     settle();
-    plumbing.fill(tank, ml);
+    plumbing.fillTo(tank, ml);
+  }
+
+  /** Water closes or leaves the contact on an input line, which is pulled up otherwise. */
+  public void wet(int gpio, boolean isWet) {
+    if (isWet) {
+      closed.add(gpio);
+    } else {
+      closed.remove(gpio);
+    }
   }
 
   /** How many output lines are on now. */
@@ -294,9 +315,13 @@ public final class SimulatedBench {
     plumbing.breakValve(valve, fault);
   }
 
-  /** The program and its computer lose power: every line falls, as a pulled-down line does. */
+  /**
+   * The program and its computer lose power: every line falls, as a pulled-down line does, and
+   * nothing moves them before a new context is made.
+   */
   public synchronized void cutPower() {
     settle();
+    starts++;
     bench
         .board()
         .ifPresent(

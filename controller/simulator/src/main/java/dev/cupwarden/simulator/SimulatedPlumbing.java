@@ -83,9 +83,9 @@ final class SimulatedPlumbing {
     return new TreeMap<>(tankMl);
   }
 
-  void fill(String tank, double ml) {
+  void fillTo(String tank, double ml) {
     tankMl.computeIfPresent(
-        tank, (name, had) -> Math.min(bench.tanks().get(name).sizeMl(), had + ml));
+        tank, (name, had) -> Math.max(0, Math.min(bench.tanks().get(name).sizeMl(), ml)));
   }
 
   /** Lets the water move for that long with the lines as they are. */

@@ -52,7 +52,8 @@ public final class AdviseCommand implements Callable<Integer> {
   @Override
   public Integer call() throws SetupException, IOException {
     Bench bench = BenchSource.load(benchFile);
-    Adviser adviser = new TickAdviser(bench, new Tick(bench));
+    Tick.Rounds rounds = daily ? Tick.Rounds.DAILY : Tick.Rounds.ONE_A_TICK;
+    Adviser adviser = new TickAdviser(bench, BenchSource.tick(benchFile, bench, rounds));
     AdviseSession session = new AdviseSession(bench, adviser, brief, csv);
     // Not System.out, which would hide that nobody takes the output any more.
     try (OutputStream out = new BufferedOutputStream(new FileOutputStream(FileDescriptor.out))) {

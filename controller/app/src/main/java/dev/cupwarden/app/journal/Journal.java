@@ -76,6 +76,15 @@ public final class Journal implements AutoCloseable {
                         row.getLong(1), Instant.parse(row.getString(2)), row.getString(3))));
   }
 
+  /** The bench file's text as of the last start; none before the first. */
+  public Optional<String> lastBench() throws JournalException {
+    return sql.inTransaction(
+        "reading the last start",
+        () ->
+            sql.first(
+                "SELECT bench FROM start ORDER BY rowid DESC LIMIT 1", row -> row.getString(1)));
+  }
+
   /**
    * Puts down that the program starts, and closes every intent that a crash has left open: its
    * outcome is {@code unknown}, it counts as fully given (the state already says so), and a dose

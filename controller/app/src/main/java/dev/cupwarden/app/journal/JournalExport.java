@@ -8,6 +8,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Reads a journal back: what was seen, line for line as {@code advise} reads it, and from where a
@@ -60,7 +61,7 @@ public final class JournalExport implements AutoCloseable {
       throw new JournalException(
           JournalException.Trouble.UNUSABLE, "journal: there is no " + file, null);
     }
-    return new JournalExport(new Sql(JournalFile.open(file)));
+    return new JournalExport(new Sql(JournalFile.openToRead(file)));
   }
 
   public List<Start> starts() throws JournalException {
@@ -99,6 +100,12 @@ public final class JournalExport implements AutoCloseable {
                         row.getDouble(6),
                         row.getString(7),
                         row.getString(8))));
+  }
+
+  /** The state after the last tick, as JSON; none before the first. */
+  public Optional<String> state() throws JournalException {
+    return sql.inTransaction(
+        "reading the state", () -> sql.first("SELECT state FROM state", row -> row.getString(1)));
   }
 
   /** Writes what was seen from a tick on, one line of {@code advise} input each. */

@@ -56,6 +56,33 @@ final class JournalFile {
     }
   }
 
+  /**
+   * A connection for reading a journal back; the file is not changed.
+   *
+   * @throws JournalException if it is damaged, not a journal, or of another schema
+   */
+  static Connection openToRead(Path file) throws JournalException {
+    Connection connection = null;
+    try {
+      connection = connect(file);
+      check(connection, file);
+      int version = version(connection);
+      if (version < SCHEMA_VERSION) {
+        throw new JournalException(
+            JournalException.Trouble.UNUSABLE,
+            "journal: " + file + " has schema " + version + "; run the controller on it once",
+            null);
+      }
+      return connection;
+    } catch (SQLException e) {
+      close(connection, e);
+      throw JournalException.of("opening " + file, e);
+    } catch (JournalException e) {
+      close(connection, e);
+      throw e;
+    }
+  }
+
   /** A further connection to a journal that {@link #open} has found good. */
   static Connection connect(Path file) throws SQLException {
     SQLiteConfig config = new SQLiteConfig();
@@ -77,7 +104,7 @@ final class JournalFile {
           null);
     }
     int application = Integer.parseInt(text(connection, "PRAGMA application_id"));
-    int version = Integer.parseInt(text(connection, "PRAGMA user_version"));
+    int version = version(connection);
     boolean empty = "0".equals(text(connection, "SELECT count(*) FROM sqlite_schema"));
     if (!empty && application != APPLICATION_ID) {
       throw new JournalException(
@@ -99,16 +126,13 @@ final class JournalFile {
     }
   }
 
-  private static void migrate(Connection connection, Path file)
-      throws SQLException, JournalException {
-    int version = Integer.parseInt(text(connection, "PRAGMA user_version"));
-    if (version == SCHEMA_VERSION) {
-      return;
-    }
+  private static void migrate(Connection connection, Path file) throws JournalException {
     new Sql(connection)
         .inTransaction(
             "bringing " + file + " to schema " + SCHEMA_VERSION,
             () -> {
+              // Asked within the transaction: another process may have made the tables just now.
+              int version = version(connection);
               for (int next = version + 1; next <= SCHEMA_VERSION; next++) {
                 run(connection, resource("schema-" + next + ".sql"));
               }
@@ -121,6 +145,10 @@ final class JournalFile {
               run(connection, "PRAGMA user_version = " + SCHEMA_VERSION);
               return null;
             });
+  }
+
+  private static int version(Connection connection) throws SQLException {
+    return Integer.parseInt(text(connection, "PRAGMA user_version"));
   }
 
   private static void run(Connection connection, String sql) throws SQLException {

@@ -19,10 +19,12 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.SenmlRecord;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.SetupException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
@@ -97,11 +99,16 @@ public final class BenchLoop {
    *
    * @throws JournalException when the journal cannot be read or written, or its state not be
    *     understood
+   * @throws SetupException when a cup's lines are out of order
    */
-  public static BenchLoop resume(Parts parts) throws JournalException {
+  public static BenchLoop resume(Parts parts) throws JournalException, SetupException {
     Tick tick = new Tick(parts.bench());
     Optional<Journal.Restored> restored = parts.journal().restored();
-    BenchState state = restored.isPresent() ? read(restored.get()) : tick.fresh();
+    BenchState state = tick.fresh();
+    if (restored.isPresent()) {
+      Optional<String> benchBefore = parts.journal().lastBench();
+      state = new TakeUp(parts.bench(), state).of(read(restored.get()), benchBefore);
+    }
     SteadyClock clock =
         restored.isPresent()
             ? SteadyClock.after(restored.get().at(), parts.time())
@@ -114,7 +121,7 @@ public final class BenchLoop {
     for (Journal.Intent intent : cutOff) {
       log.warn(
           "The pass of {} mL to {} was cut off by the last stop; it counts as given.",
-          intent.pass().plainMl() + intent.pass().feedMl(),
+          String.format(Locale.ROOT, "%.1f", intent.pass().plainMl() + intent.pass().feedMl()),
           intent.pass().cup());
     }
     Duration settle = cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak();

@@ -12,15 +12,12 @@ import dev.cupwarden.core.setup.BenchTexts;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.PipedInputStream;
-import java.io.PipedOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -140,39 +137,33 @@ class AdviseSessionTest {
     assertTrue(allRead);
   }
 
+  /** The input hands out a line only once the answer to the one before it is out. */
   @Test
-  void eachAnswerComesBeforeTheNextLineIsSent() throws Exception {
-    try (PipedOutputStream toSession = new PipedOutputStream();
-        PipedInputStream in = new PipedInputStream(toSession);
-        PipedInputStream fromSession = new PipedInputStream();
-        OutputStream out = new PipedOutputStream(fromSession)) {
-      CompletableFuture<Boolean> run =
-          CompletableFuture.supplyAsync(
-              () -> {
-                try {
-                  return session(false, false).run(in, out);
-                } catch (IOException broken) {
-                  throw new java.io.UncheckedIOException(broken);
-                }
-              });
-      for (String[] pair : new String[][] {{FIRST, FIRST_OUT}, {SECOND, SECOND_OUT}}) {
-        toSession.write((pair[0] + "\n").getBytes(StandardCharsets.UTF_8));
-        toSession.flush();
-        byte[] answer =
-            CompletableFuture.supplyAsync(
-                    () -> {
-                      try {
-                        return fromSession.readNBytes(pair[1].length() + 1);
-                      } catch (IOException broken) {
-                        throw new java.io.UncheckedIOException(broken);
-                      }
-                    })
-                .get(10, TimeUnit.SECONDS);
-        assertEquals(pair[1] + "\n", new String(answer, StandardCharsets.UTF_8));
-      }
-      toSession.close();
-      assertTrue(run.get(10, TimeUnit.SECONDS));
-    }
+  void eachAnswerComesBeforeTheNextLineIsAskedFor() throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    List<String> lines = List.of(FIRST + "\n", SECOND + "\n");
+    List<String> outBefore = List.of("", FIRST_OUT + "\n", FIRST_OUT + "\n" + SECOND_OUT + "\n");
+    InputStream in =
+        new InputStream() {
+          private int given;
+
+          @Override
+          public int read() {
+            throw new AssertionError("bytes are read in chunks");
+          }
+
+          @Override
+          public int read(byte[] into, int at, int length) {
+            assertEquals(outBefore.get(given), out.toString(StandardCharsets.UTF_8));
+            if (given == lines.size()) {
+              return -1;
+            }
+            byte[] line = lines.get(given++).getBytes(StandardCharsets.UTF_8);
+            System.arraycopy(line, 0, into, at, line.length);
+            return line.length;
+          }
+        };
+    assertTrue(session(false, false).run(in, out));
   }
 
   @Test

@@ -42,7 +42,8 @@ public final class VapourPressure {
    * @throws IllegalArgumentException outside of those ranges
    */
   public static double deficitKPa(double tempC, double rhPct) {
-    return saturationKPa(tempC) - actualKPa(tempC, rhPct);
+    Argument.within("rhPct", rhPct, 0, 100);
+    return saturationKPa(tempC) * (100 - rhPct) / 100;
   }
 
   /**

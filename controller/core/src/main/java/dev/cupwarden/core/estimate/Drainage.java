@@ -37,7 +37,7 @@ record Drainage(Instant since, double peakG, double markG, Instant markAt) {
   /** Whether the cup has come to rest: since the mark it has only dried. */
   boolean atRest(Instant now, double massG, double rateGPerH) {
     double hours = Elapsed.hours(markAt, now);
-    return markG - massG <= Math.max(0, rateGPerH) * hours * 1.5 + REST_G * Math.max(1, hours);
+    return markG - massG <= Math.max(0, rateGPerH) * hours + REST_G;
   }
 
   /** Whether it lost visibly more than it would have dried: then where it rests is capacity. */

@@ -15,6 +15,9 @@ final class Following {
   /** Two readings of one change agree within this part of it: water still draining. */
   private static final double AGREE_PART = 0.1;
 
+  /** No cup loses its available water in less time by drying, h (common practice: two days). */
+  private static final double FASTEST_H = 24;
+
   /** After so long without a look what drained can no longer be told from what dried, h. */
   private static final double LONGEST_DRAINING_H = 2;
 
@@ -30,20 +33,78 @@ final class Following {
     double readingVar = look.filter.readingVar(warmC, noiseVar);
     double surpriseG = look.reading.massG() - look.filter.expectedG(warmC);
     double limitG = HampelGate.limitG(readingVar);
-    boolean gap = look.hoursUnread > gapH;
+    boolean beyond = Math.abs(surpriseG) > limitG;
     if (look.firstAfterOrder() && isOwnDose(look, surpriseG, limitG)) {
       ownDose(look, surpriseG);
-    } else if (Math.abs(surpriseG) <= limitG) {
-      member(look, surpriseG, readingVar, noiseVar, gap);
+    } else if (look.hoursUnread > gapH) {
+      overGap(look, surpriseG, limitG, noiseVar);
+    } else if (look.drainage != null && surpriseG < 0 && drains(look)) {
+      member(look, surpriseG, noiseVar);
+    } else if (!beyond) {
+      member(look, HampelGate.clip(surpriseG, readingVar), noiseVar);
+      look.noise = look.noise.learn(surpriseG, readingVar);
     } else if (look.awaitedOpen() && surpriseG > 0 && isOwnDose(look, surpriseG, limitG)) {
       ownDose(look, surpriseG);
-    } else if (gap) {
-      changed(look, surpriseG, false);
     } else if (look.doubt == null) {
       look.doubt = new Doubt(look.at, look.correctedG(), surpriseG);
     } else {
       second(look, surpriseG, limitG);
     }
+    checkNoise(look);
+  }
+
+  /**
+   * A single reading after a gap. Anything may have happened: it is taken as it is. A cup that
+   * weighs more than it did has got water; one that fell by more than any cup dries was handled;
+   * else it dried, if faster or slower than was thought.
+   */
+  private static void overGap(Look look, double surpriseG, double limitG, double noiseVar) {
+    double hours = look.hoursUnread;
+    double lastG = look.lastReadG;
+    double leftG = surpriseG;
+    if (look.doubt != null) {
+      double spikeG = look.doubt.surpriseG();
+      double stepG = stepInDoubtG(look, surpriseG);
+      leftG -= stepG;
+      lastG -= spikeG - stepG;
+    }
+    double riseG = look.reading.massG() - lastG;
+    double fastestG = look.frame.availableMl() / FASTEST_H * hours;
+    boolean rose = riseG > HampelGate.limitG(2 * noiseVar) && leftG > 0;
+    boolean fell = -leftG > limitG && -riseG > fastestG + HampelGate.limitG(noiseVar);
+    if (rose || fell) {
+      changed(look, leftG);
+      return;
+    }
+    if (Math.abs(leftG) > limitG) {
+      look.filter = look.filter.doubtRate(Math.abs(leftG) / hours, hours);
+    }
+    if (hours > LONGEST_DRAINING_H) {
+      look.drainage = null;
+    }
+    member(look, leftG, noiseVar);
+  }
+
+  /** A reading was left in doubt before the gap; this one is nearer to one of its two readings. */
+  private static double stepInDoubtG(Look look, double surpriseG) {
+    Doubt doubt = look.doubt;
+    double stepG = doubt.surpriseG();
+    look.doubt = null;
+    if (Math.abs(surpriseG - stepG) >= Math.abs(surpriseG)) {
+      return 0;
+    }
+    double beforeG = doubt.massG() - stepG;
+    look.tell(
+        stepG > 0
+            ? new WeightEvent.HandWatering(doubt.at(), beforeG, stepG)
+            : new WeightEvent.Returned(doubt.at(), beforeG, stepG));
+    look.filter = look.filter.jumpTo(look.filter.massG() + stepG, look.filter.varM());
+    return stepG;
+  }
+
+  /** Just filled, and still so heavy that falling may be draining. */
+  private static boolean drains(Look look) {
+    return Drainage.begin(look.at, look.correctedG(), look.frame) != null;
   }
 
   private static boolean isOwnDose(Look look, double surpriseG, double limitG) {
@@ -67,35 +128,29 @@ final class Following {
     look.doubt = null;
   }
 
-  private static void member(
-      Look look, double surpriseG, double readingVar, double noiseVar, boolean gap) {
+  private static void member(Look look, double surpriseG, double noiseVar) {
     LoadFilter forecast = look.filter;
-    double clippedG = gap ? surpriseG : HampelGate.clip(surpriseG, readingVar);
-    LoadFilter next = forecast.update(clippedG, look.weather.warmC(), noiseVar);
-    if (look.hoursUnread > LONGEST_DRAINING_H) {
-      look.drainage = null;
-    }
-    if (look.drainage == null) {
-      double hours = look.hoursUnread;
-      double lossG = forecast.rateGPerH() * hours + forecast.massG() - next.massG();
-      look.use = look.use.add(lossG, hours, look.weather.driveKpa());
-    } else {
-      next =
-          next.jumpTo(look.correctedG(), noiseVar).withRate(forecast.rateGPerH(), forecast.varR());
-    }
-    look.filter = next;
-    if (!gap) {
-      look.noise = look.noise.learn(surpriseG, readingVar);
-    }
     look.doubt = null;
     if (look.drainage != null) {
+      look.filter =
+          forecast
+              .jumpTo(look.correctedG(), noiseVar)
+              .withRate(forecast.rateGPerH(), forecast.varR());
       drain(look);
+      return;
     }
-    if (look.noise.tooGreat()) {
+    look.filter = forecast.update(surpriseG, look.weather.warmC(), noiseVar);
+    double hours = look.hoursUnread;
+    double lossG = forecast.rateGPerH() * hours + forecast.massG() - look.filter.massG();
+    look.use = look.use.add(lossG, hours, look.weather.driveKpa());
+  }
+
+  private static void checkNoise(Look look) {
+    if (look.excursion == null && look.noise.tooGreat()) {
       look.excursion =
           new Excursion(
               Fault.NOISY,
-              forecast,
+              look.filter,
               look.reading.massG(),
               null,
               0,
@@ -127,7 +182,7 @@ final class Following {
   private static void second(Look look, double surpriseG, double limitG) {
     double toleranceG = Math.max(limitG, AGREE_PART * Math.abs(surpriseG));
     if (look.doubt.confirmedBy(look.correctedG(), toleranceG)) {
-      changed(look, surpriseG, true);
+      changed(look, surpriseG);
     } else {
       // Two readings out of line that do not agree: something is still going on.
       LoadFilter before = look.filter;
@@ -142,7 +197,7 @@ final class Following {
   }
 
   /** A change that is no member, no dose of ours and no spike. */
-  private static void changed(Look look, double changeG, boolean confirmed) {
+  private static void changed(Look look, double changeG) {
     LoadFilter before = look.filter;
     if (changeG > 0) {
       if (look.awaitedMl > 0 && look.awaitedOpen()) {
@@ -154,7 +209,7 @@ final class Following {
       jump(look, changeG);
       return;
     }
-    var since = confirmed ? look.doubt.at() : look.at;
+    var since = look.doubt == null ? look.at : look.doubt.at();
     jump(look, changeG);
     look.drainage = null;
     look.tell(new WeightEvent.Returned(look.at, before.massG(), changeG));

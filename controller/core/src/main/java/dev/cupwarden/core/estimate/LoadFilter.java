@@ -140,17 +140,18 @@ record LoadFilter(
         varK);
   }
 
-  /** Ready for a rate that has changed: as unsure of it as {@code sdGPerH}, if not already. */
-  LoadFilter loosenRate(double sdGPerH) {
+  /** As if the rate had been in doubt by {@code sdGPerH} over the last {@code hours}. */
+  LoadFilter doubtRate(double sdGPerH, double hours) {
+    double var = sdGPerH * sdGPerH;
     return new LoadFilter(
         at,
         massG,
         rateGPerH,
         gPerC,
-        varM,
-        covMR,
+        varM + hours * hours * var,
+        covMR - hours * var,
         covMK,
-        Math.max(varR, sdGPerH * sdGPerH),
+        varR + var,
         covRK,
         varK);
   }

@@ -19,6 +19,9 @@ final class Look {
   /** Since the last look that read a number, h; 0 at the first. */
   final double hoursUnread;
 
+  /** What the scale showed at the last look that read a number, g; NaN at the first. */
+  final double lastReadG;
+
   Instant readAt;
   Instant freshUntil;
   LoadFilter filter;
@@ -44,6 +47,7 @@ final class Look {
     freshUntil = state.freshUntil();
     filter = state.filter();
     standstill = state.standstill();
+    lastReadG = standstill == null ? Double.NaN : standstill.massG();
     doubt = state.doubt();
     excursion = state.excursion();
     creep = state.creep();

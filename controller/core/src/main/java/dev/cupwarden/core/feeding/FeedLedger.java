@@ -1,9 +1,11 @@
 package dev.cupwarden.core.feeding;
 
 import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.setup.Feed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 
 /** What a cup was fed within the last label interval, in label-equivalents. */
 public final class FeedLedger {
@@ -27,8 +29,40 @@ public final class FeedLedger {
     return sum / availableMl;
   }
 
-  /** The greatest strength that a pass may have without taking the ledger over. */
-  public static double strengthLeft(double fed, double passMl, double availableMl) {
-    return Math.max(0.0, (MOST - fed) * availableMl / passMl);
+  /**
+   * The greatest strength that a pass may have without taking the ledger over, in label-equivalents
+   * or in N, P or K: after a change of feed the label of the new one is the measure of all.
+   *
+   * @param feed what the pass would bring
+   * @param feeds of the bench by name, for what was given before
+   */
+  public static double strengthLeft(
+      List<Given> given,
+      Instant at,
+      Feed feed,
+      Map<String, Feed> feeds,
+      double passMl,
+      double availableMl) {
+    Instant oldest = at.minus(feed.labelEvery());
+    LabelRate label = LabelRate.of(feed);
+    Nutrients most = label.elementsMg(MOST, availableMl);
+    Nutrients perStrength = label.elementsMg(1.0, passMl);
+    Nutrients sum = Nutrients.NONE;
+    for (Given one : given) {
+      if (one.strength() > 0.0 && one.at().isAfter(oldest)) {
+        LabelRate was = LabelRate.of(feeds.getOrDefault(one.feed(), feed));
+        sum = sum.plus(was.elementsMg(one.strength(), one.ml()));
+      }
+    }
+    double left = (MOST - fed(given, at, feed.labelEvery(), availableMl)) * availableMl / passMl;
+    left = Math.min(left, part(most.nMg() - sum.nMg(), perStrength.nMg()));
+    left = Math.min(left, part(most.pMg() - sum.pMg(), perStrength.pMg()));
+    left = Math.min(left, part(most.kMg() - sum.kMg(), perStrength.kMg()));
+    return Math.max(0.0, left);
+  }
+
+  /** A feed without an element is not held by it. */
+  private static double part(double leftMg, double perStrengthMg) {
+    return perStrengthMg > 0.0 ? leftMg / perStrengthMg : Double.POSITIVE_INFINITY;
   }
 }

@@ -6,6 +6,7 @@ import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.ClimateRules;
+import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.WateringRules;
@@ -17,6 +18,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** A pass that is proposed, and all that a limit may look at to judge it. */
@@ -77,6 +79,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    *
    * @param latch the pump's; null where there is none
    * @param tankMl what the tanks that could serve hold together; infinite where unknown
+   * @param feed in the feed tank; null where there is none
+   * @param feeds of the bench by name
    * @param airC NaN where never supplied; likewise rootC
    * @param window whether it is open for a cup that was there all day, and for one that was not
    * @param between whether soak is kept by a person, who takes a list of passes in order
@@ -89,6 +93,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Latch latch,
       boolean leak,
       double tankMl,
+      Feed feed,
+      Map<String, Feed> feeds,
       boolean clockTrusted,
       double airC,
       double rootC,

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.limits;
 
 import dev.cupwarden.core.feeding.FeedLedger;
+import dev.cupwarden.core.setup.Feed;
 
 /**
  * Within a label interval a cup gets no more than one full watering at the label's strength, which
@@ -16,7 +17,13 @@ final class LedgerLimit implements Limit {
   public Ruling rule(Case pass) {
     Case.CupFacts cup = pass.cup();
     double passMl = Math.min(pass.bench().watering().passMl(), pass.proposal().wantMl());
-    double left = FeedLedger.strengthLeft(cup.fed(), passMl, cup.availableMl());
+    Feed feed = pass.bench().feed();
+    if (feed == null) {
+      return Ruling.FREE;
+    }
+    double left =
+        FeedLedger.strengthLeft(
+            cup.given(), pass.at(), feed, pass.bench().feeds(), passMl, cup.availableMl());
     return Ruling.cap(left, code(), cup.fed(), FeedLedger.MOST, "label");
   }
 }

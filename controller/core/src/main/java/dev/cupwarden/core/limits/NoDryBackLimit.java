@@ -19,7 +19,7 @@ final class NoDryBackLimit implements Limit {
       return Ruling.FREE;
     }
     double least = LEAST_PART * (cup.lines().due() - cup.lines().refill());
-    double driedBy = cup.depletion() - cup.driedFrom();
+    double driedBy = cup.depletion() - Math.min(cup.driedFrom(), cup.lines().refill());
     return driedBy < least ? Ruling.veto(code(), driedBy, least, "depletion") : Ruling.FREE;
   }
 }

@@ -6,6 +6,7 @@ import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.setup.SetupException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -20,7 +21,7 @@ final class CupwardenPolicy implements Policy {
   private final List<String> tanks;
   private BenchState state;
 
-  CupwardenPolicy(Bench bench, List<String> cups) {
+  CupwardenPolicy(Bench bench, List<String> cups) throws SetupException {
     this.tick = tick(bench);
     this.cups = cups;
     this.tanks = List.copyOf(bench.tanks().keySet());

@@ -1,5 +1,7 @@
 package dev.cupwarden.simulator.rehearsal;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -48,7 +50,7 @@ public record Figures(
   /** Both together, as for one larger bench. */
   public Figures plus(Figures other) {
     SortedMap<String, AlertCount> both = new TreeMap<>();
-    for (Map<String, AlertCount> each : java.util.List.of(alerts, other.alerts)) {
+    for (Map<String, AlertCount> each : List.of(alerts, other.alerts)) {
       each.forEach((code, count) -> both.computeIfAbsent(code, key -> new AlertCount()).add(count));
     }
     int living = cups - lost();
@@ -76,22 +78,53 @@ public record Figures(
   }
 
   /** Cups lost for either cause. */
+  @JsonProperty("lost")
   public int lost() {
     return lostRotted + lostDried;
   }
 
   /** Part of the living hours spent between wet line and dry line. */
+  @JsonProperty("in_band")
   public double inBand() {
-    return cupHours == 0 ? 0 : 1 - (wetHours + dryHours) / cupHours;
+    return cupHours == 0 ? 0 : rounded(1 - (wetHours + dryHours) / cupHours);
   }
 
   /** Part of what was given that ran off. */
+  @JsonProperty("leaching_fraction")
   public double leachingFraction() {
-    return waterMl == 0 ? 0 : runoffMl / waterMl;
+    return waterMl == 0 ? 0 : rounded(runoffMl / waterMl);
   }
 
   /** Hours past the wet line for each cup and week. */
+  @JsonProperty("wet_hours_per_cup_week")
   public double wetHoursPerCupWeek() {
-    return cupHours == 0 ? 0 : wetHours / (cupHours / 168);
+    return cupHours == 0 ? 0 : rounded(wetHours / (cupHours / 168));
+  }
+
+  /** The same in four decimals, as it is shown. */
+  Figures rounded() {
+    return new Figures(
+        rounded(cupHours),
+        rounded(wetHours),
+        rounded(dryHours),
+        cups,
+        lostRotted,
+        lostDried,
+        rounded(waterMl),
+        rounded(runoffMl),
+        rounded(nMg),
+        rounded(labelNMg),
+        rounded(ecMsPerCm),
+        rounded(highestEcMsPerCm),
+        passes,
+        violations,
+        fedTooEarly,
+        toughened,
+        rounded(leafCm2),
+        alerts);
+  }
+
+  private static double rounded(double value) {
+    return Math.rint(value * 10_000) / 10_000;
   }
 }

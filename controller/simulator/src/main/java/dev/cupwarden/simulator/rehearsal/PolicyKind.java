@@ -1,5 +1,6 @@
 package dev.cupwarden.simulator.rehearsal;
 
+import dev.cupwarden.core.setup.SetupException;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -27,7 +28,7 @@ public enum PolicyKind {
     return Arrays.stream(values()).filter(kind -> kind.word().equals(word)).findFirst();
   }
 
-  Policy make(Scene scene, long seed) {
+  Policy make(Scene scene, long seed) throws SetupException {
     return switch (this) {
       case CUPWARDEN -> new CupwardenPolicy(scene.bench(), scene.names());
       case TIMER -> new TimerPolicy(scene);

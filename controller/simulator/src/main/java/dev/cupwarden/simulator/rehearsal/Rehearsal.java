@@ -2,6 +2,7 @@ package dev.cupwarden.simulator.rehearsal;
 
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Place;
+import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.grower.Grower;
 import dev.cupwarden.simulator.physics.RoomAir;
@@ -47,8 +48,12 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
         .toInstant();
   }
 
-  /** Runs it; {@code dayDone} hears of every day that is over. */
-  public Outcome run(PolicyKind kind, long seed, IntConsumer dayDone) {
+  /**
+   * Runs it; {@code dayDone} hears of every day that is over.
+   *
+   * @throws SetupException where the controller refuses the bench
+   */
+  public Outcome run(PolicyKind kind, long seed, IntConsumer dayDone) throws SetupException {
     SplittableRandom seeds = new SplittableRandom(seed);
     Instant start = start();
     Scene scene = new Scene(bench, seeds.nextLong());
@@ -64,7 +69,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
     long tickS = bench.tick().toSeconds();
     long ticksADay = 86_400 / tickS;
     double[] tankMl = new double[stand.tanks().count()];
-    for (long tick = 0; tick < days * ticksADay; tick++) {
+    for (long tick = 0; tick * tickS < days * 86_400L; tick++) {
       Instant at = start.plusSeconds(tick * tickS);
       RoomAir air = weather.at(at);
       stand.reach(tick);

@@ -11,8 +11,10 @@ function query(fields) {
   return words ? `?${words}` : '';
 }
 
+const PATIENCE_MS = 20e3;
+
 async function get(address) {
-  const answer = await fetch(address, { headers: { Accept: 'application/json' } });
+  const answer = await fetch(address, { headers: { Accept: 'application/json' }, signal: AbortSignal.timeout(PATIENCE_MS) });
   if (!answer.ok) throw new Error(await sentenceOf(answer));
   return answer.json();
 }

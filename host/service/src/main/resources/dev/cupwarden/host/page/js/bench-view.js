@@ -10,6 +10,7 @@ import * as u from './units.js';
 
 const DENSE_FROM = 25;
 const SEARCH_FROM = 13;
+const MANY = 2;
 const WORDS_EVERY_MS = 30e3;
 
 /** One cup's card; a link to its own view. */
@@ -64,7 +65,7 @@ class Card {
     setText(this.left, leftWords(cup));
     setText(this.stage, text.stage[cup.stage] ?? cup.stage);
     const alerts = bench.alertsOf(cup.cup);
-    setText(this.trouble, alerts.map((alert) => nameOfAlert(alert.code)).join('; '));
+    setText(this.trouble, alerts.map((alert) => `${nameOfAlert(alert.code)}. ${alert.do ?? ''}`).join(' '));
     this.trouble.hidden = alerts.length === 0;
     this.tellForecast(bench);
     this.drawing.update(cup);
@@ -214,8 +215,9 @@ export function benchView(benchName) {
     });
   }
 
+  /** What concerns the bench or many cups at once; the rest stands on its cup's own card. */
   function tellAlerts(bench) {
-    const causes = alertsByCause(bench.alerts);
+    const causes = alertsByCause(bench.alerts).filter((cause) => cause.alerts.length > MANY || !cause.alerts[0].cup);
     const lines = causes.map((cause) => {
       const named = cause.alerts.map((alert) => alert.cup).filter(Boolean).sort(compareNames);
       return h('li', { 'data-code': cause.code },

@@ -110,6 +110,7 @@ function drawLines(plot, lines) {
   ctx.save();
   ctx.font = `${12 * ratio}px ${css('--sans')}`;
   ctx.textAlign = 'right';
+  ctx.textBaseline = 'alphabetic';
   let lastY = -Infinity;
   for (const line of [...lines].sort((a, b) => b.value - a.value)) {
     const y = plot.valToPos(line.value, 'y', true);
@@ -137,6 +138,7 @@ function drawDoses(plot, doses) {
   ctx.save();
   ctx.font = `${11 * ratio}px ${css('--sans')}`;
   ctx.textAlign = 'left';
+  ctx.textBaseline = 'alphabetic';
   ctx.strokeStyle = css('--busy');
   ctx.fillStyle = css('--busy');
   ctx.lineWidth = ratio;
@@ -187,8 +189,9 @@ export function weightChart(place, options) {
     width,
     height: heightFor(width),
     legend: { show: false },
+    padding: [8, 32, 0, 0],
     scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: yRange } },
-    axes: [axis({ values: timeLabels, size: 48, space: 70 }), axis({ size: 52, values: (self, splits) => splits.map((v) => u.number(v, v % 1 ? 1 : 0)) })],
+    axes: [axis({ values: timeLabels, size: 48, space: 70 }), axis({ size: 62, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
     series: [{}, { stroke: colour('--water-deep'), width: 2, points: { show: false }, spanGaps: false }],
     cursor: { drag: { x: true, y: false }, points: { size: 8 } },
     hooks: {
@@ -231,8 +234,9 @@ export function overlayChart(place, hours, curves, bands, labels) {
     width,
     height: heightFor(width),
     legend: { show: false },
+    padding: [8, 16, 0, 0],
     scales: { x: { time: false } },
-    axes: [axis({ label: labels.x, labelFont: `12px ${css('--sans')}`, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) }), axis({ size: 60, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) })],
+    axes: [axis({ label: labels.x, labelFont: `12px ${css('--sans')}`, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) }), axis({ size: 66, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
     series: [{}, ...curves.map((curve) => ({ label: curve.label, stroke: curve.colour, width: curve.width, dash: curve.dash, points: { show: false }, spanGaps: true }))],
     bands: bands.map((band) => ({ series: [band.high + 1, band.low + 1], fill: band.fill })),
     cursor: { drag: { x: true, y: false } },
@@ -250,6 +254,7 @@ function drawNames(plot, curves) {
   ctx.save();
   ctx.font = `${11 * ratio}px ${css('--sans')}`;
   ctx.textAlign = 'right';
+  ctx.textBaseline = 'alphabetic';
   const taken = [];
   curves.forEach((curve, i) => {
     if (!curve.name) return;

@@ -49,7 +49,8 @@ function head(benchName, cupName) {
   function show(bench, cup) {
     setText(heading, t.title(cup.cup, cup.plant));
     setAttr(state, 'data-group', groupOf(bench, cup));
-    state.replaceChildren(stateSign(cup.state), `${text.state[cup.state]}; ${forecastWords(cup, bench.now)}`);
+    const worse = cup.state === 'dry' || cup.state === 'wet';
+    state.replaceChildren(stateSign(cup.state), h('span', null, worse ? text.state[cup.state] : `${text.state[cup.state]}, ${forecastWords(cup, bench.now)}`));
     setText(means, text.stateMeans[cup.state]);
     if (!drawing) {
       const frame = frameOf(cup, bench.setup);
@@ -167,7 +168,7 @@ function curvePanel(benchName, cupName) {
     asked += 1;
     const mine = asked;
     const pad = (range.to - range.from) / 2;
-    const from = everything ? undefined : new Date((range.from - pad) * 1000);
+    const from = everything ? new Date(0) : new Date((range.from - pad) * 1000);
     const to = following === null ? new Date((range.to + pad) * 1000) : undefined;
     try {
       const [weights, events] = await Promise.all([

@@ -6,6 +6,7 @@ import { store } from './store.js';
 const KINDS = ['cup', 'weight', 'bench', 'presence', 'event'];
 const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 8000;
+const UNSEEN_MS = 120e3;
 
 let source = null;
 let waitMs = FIRST_WAIT_MS;
@@ -31,14 +32,33 @@ export function follow() {
   }
 }
 
-/** Tries at once when the device comes back to the net or the page to the eye. */
-export function followAgainWhenAwake() {
-  const retry = () => {
-    if (store.link.state !== 'live') {
+function stop() {
+  clearTimeout(timer);
+  clearTimeout(resting);
+  source?.close();
+  source = null;
+}
+
+let resting = null;
+
+/**
+ * Gives its line back when the page is left or long out of sight (a browser has but six to one host, and a
+ * phone but one battery), and takes it up again, with all loaded anew, when it is looked at.
+ */
+export function restWhenUnseen() {
+  const again = () => {
+    clearTimeout(resting);
+    if (store.link.state !== 'live' || !source) {
       waitMs = FIRST_WAIT_MS;
       follow();
     }
   };
-  addEventListener('online', retry);
-  document.addEventListener('visibilitychange', () => document.hidden || retry());
+  addEventListener('online', again);
+  addEventListener('pagehide', stop);
+  addEventListener('pageshow', (event) => event.persisted && again());
+  document.addEventListener('visibilitychange', () => {
+    clearTimeout(resting);
+    if (document.hidden) resting = setTimeout(stop, UNSEEN_MS);
+    else again();
+  });
 }

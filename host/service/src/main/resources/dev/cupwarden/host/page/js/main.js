@@ -3,7 +3,7 @@
 
 import { benchView } from './bench-view.js';
 import { h, s, say, setAttr, setText } from './dom.js';
-import { follow, followAgainWhenAwake } from './live.js';
+import { follow, restWhenUnseen } from './live.js';
 import { nameOfAlert } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -110,7 +110,7 @@ async function show({ focus }) {
       scrollTo(0, 0);
     }
   } else {
-    main.replaceChildren(h('p', { class: 'view quiet' }, store.loaded ? text.notFound : text.link.connecting));
+    main.replaceChildren(h('section', { class: 'view' }, h('h1', { class: 'headline' }, store.loaded ? text.notFound : text.link.connecting)));
   }
   drawNav();
 }
@@ -192,4 +192,4 @@ addEventListener('hashchange', () => {
 setInterval(tellAge, 1000);
 show({ focus: false });
 follow();
-followAgainWhenAwake();
+restWhenUnseen();

@@ -3,12 +3,12 @@ package dev.cupwarden.app;
 import java.util.Optional;
 
 /** Which version of the program this is. */
-final class Version {
-  private Version() {}
+final class ProgramVersion {
+  private ProgramVersion() {}
 
   /** From the jar's manifest; {@code unpacked} where there is none. */
   static String text() {
-    return Optional.ofNullable(Version.class.getPackage().getImplementationVersion())
+    return Optional.ofNullable(ProgramVersion.class.getPackage().getImplementationVersion())
         .orElse("unpacked");
   }
 }

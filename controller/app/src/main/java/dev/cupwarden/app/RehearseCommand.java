@@ -1,0 +1,182 @@
+package dev.cupwarden.app;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.simulator.faults.FaultLevel;
+import dev.cupwarden.simulator.rehearsal.PolicyKind;
+import dev.cupwarden.simulator.rehearsal.Rehearsal;
+import dev.cupwarden.simulator.rehearsal.Report;
+import dev.cupwarden.simulator.rehearsal.UsualBench;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.stream.Collectors;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code rehearse}: a winter on the simulator, for one policy or several, in figures. */
+@Command(
+    name = "rehearse",
+    description = {
+      "Runs the bench on the simulator for so many days and tells, policy by policy, what became of"
+          + " the cups. The same seed gives the same figures."
+    },
+    mixinStandardHelpOptions = true,
+    exitCodeListHeading = "Exit codes:%n",
+    exitCodeList = {
+      "0:done",
+      "1:the controller's own policy broke a limit; the line to see it again is printed",
+      "2:bad usage or a bench file that cannot be used"
+    })
+public final class RehearseCommand implements Callable<Integer> {
+  private static final int MOST_DAYS = 3660;
+  private static final int MOST_SEEDS = 10_000;
+
+  @Spec private CommandSpec spec;
+
+  @ArgGroup private Cups which = new Cups();
+
+  /** A bench file, or as many cups of a usual bench. */
+  private static final class Cups {
+    @Option(names = "--bench", paramLabel = "FILE", description = "The bench file.")
+    private Path file;
+
+    @Option(
+        names = "--cups",
+        paramLabel = "N",
+        description = "So many cups of a usual bench, 1 to 999 (24 where no bench is named).")
+    private Integer count;
+  }
+
+  @Option(names = "--days", paramLabel = "D", description = "How long, 1 to 3660 (120).")
+  private int days = 120;
+
+  @Option(names = "--seed", paramLabel = "S", description = "The first seed (1).")
+  private long seed = 1;
+
+  @Option(
+      names = "--seeds",
+      paramLabel = "N",
+      description = "How many seeds, one after another (1).")
+  private int seeds = 1;
+
+  @Option(
+      names = "--policy",
+      paramLabel = "NAME",
+      split = ",",
+      description = "cupwarden, timer, threshold, by-hand, oracle; several by comma (cupwarden).")
+  private List<String> policies = List.of("cupwarden");
+
+  @Option(names = "--faults", paramLabel = "LEVEL", description = "none, common or all (common).")
+  private String faults = "common";
+
+  @Option(names = "--json", description = "One JSON object in place of the table.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws ExecutionException, InterruptedException {
+    List<PolicyKind> kinds = policies.stream().map(this::policy).distinct().toList();
+    FaultLevel level = level();
+    within("--days", days, MOST_DAYS);
+    within("--seeds", seeds, MOST_SEEDS);
+    Rehearsal rehearsal = new Rehearsal(bench(), days, level);
+    RehearsalRun run = new RehearsalRun(rehearsal, kinds, seed, seeds);
+    Report report = run.go();
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(json ? asJson(report) : RehearsalTable.of(report));
+    out.flush();
+    PrintWriter err = spec.commandLine().getErr();
+    err.printf(Locale.ROOT, "%,.0f cup-days simulated a second%n", run.cupDaysPerS());
+    List<RehearsalRun.Broken> broken = run.brokenBy(PolicyKind.CUPWARDEN);
+    for (RehearsalRun.Broken each : broken) {
+      err.println("a limit was broken: " + each.first());
+      err.println("  to see it again: " + again(each.seed()));
+    }
+    err.flush();
+    return broken.isEmpty() ? 0 : 1;
+  }
+
+  private String again(long brokenSeed) {
+    String cups = which.file != null ? "--bench " + which.file : "--cups " + cupCount();
+    return "rehearse "
+        + cups
+        + " --days "
+        + days
+        + " --seed "
+        + brokenSeed
+        + " --policy cupwarden --faults "
+        + faults;
+  }
+
+  private Bench bench() {
+    try {
+      if (which.file != null) {
+        return BenchFile.read(which.file.toString(), Files.readAllBytes(which.file));
+      }
+      return UsualBench.of(cupCount());
+    } catch (IOException e) {
+      throw wrong(which.file + ": cannot be read: " + e.getMessage());
+    } catch (SetupException | IllegalArgumentException e) {
+      throw wrong(e.getMessage());
+    }
+  }
+
+  private int cupCount() {
+    return which.count == null ? 24 : which.count;
+  }
+
+  private PolicyKind policy(String word) {
+    return PolicyKind.of(word)
+        .orElseThrow(
+            () ->
+                wrong(
+                    "--policy: \""
+                        + word
+                        + "\" is not a policy; known: "
+                        + words(PolicyKind.values())));
+  }
+
+  private FaultLevel level() {
+    for (FaultLevel level : FaultLevel.values()) {
+      if (level.name().toLowerCase(Locale.ROOT).equals(faults)) {
+        return level;
+      }
+    }
+    throw wrong("--faults: \"" + faults + "\" is none of: none, common, all");
+  }
+
+  private void within(String option, int value, int most) {
+    if (value < 1 || value > most) {
+      throw wrong(option + ": expected 1 to " + most + ", not " + value);
+    }
+  }
+
+  private ParameterException wrong(String sentence) {
+    return new ParameterException(spec.commandLine(), sentence);
+  }
+
+  private static String words(PolicyKind[] kinds) {
+    return Arrays.stream(kinds).map(PolicyKind::word).collect(Collectors.joining(", "));
+  }
+
+  private static String asJson(Report report) {
+    try {
+      return Json.MAPPER.writeValueAsString(report);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

@@ -1,0 +1,107 @@
+package dev.cupwarden.app.loop;
+
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.CupState;
+import dev.cupwarden.core.TankState;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.setup.SetupException;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.BiFunction;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Takes up a state under a bench file that may have been edited since. What the file says anew of a
+ * cup or tank wins; what it says as before does not undo what orders have changed meanwhile.
+ */
+final class TakeUp {
+  private static final Logger log = LoggerFactory.getLogger(TakeUp.class);
+
+  private final Bench now;
+  private final BenchState fresh;
+
+  /**
+   * @param fresh a state of the bench of which nothing has been seen
+   */
+  TakeUp(Bench now, BenchState fresh) {
+    this.now = now;
+    this.fresh = fresh;
+  }
+
+  BenchState of(BenchState kept, Optional<String> textBefore) {
+    Optional<Bench> before = textBefore.flatMap(TakeUp::read);
+    SortedMap<String, CupState> cups = new TreeMap<>(kept.cups());
+    SortedMap<String, TankState> tanks = new TreeMap<>(kept.tanks());
+    if (before.isPresent()) {
+      edit(
+          cups,
+          before.get().cups(),
+          now.cups(),
+          (name, state) -> edited(before.get(), name, state));
+      edit(tanks, before.get().tanks(), now.tanks(), (name, state) -> fresh.tanks().get(name));
+    }
+    // Whatever happened to the file, a state never misses a tank that the bench has.
+    fresh.tanks().forEach(tanks::putIfAbsent);
+    return new BenchState(
+        kept.at(),
+        cups,
+        kept.air(),
+        tanks,
+        kept.leak(),
+        kept.hold(),
+        kept.pumpLatch(),
+        kept.shortCups(),
+        kept.steps(),
+        kept.lastPassesMl(),
+        kept.lastPassesAt(),
+        kept.alerts(),
+        kept.orderIds());
+  }
+
+  private static <S, T> void edit(
+      SortedMap<String, S> states,
+      SortedMap<String, T> before,
+      SortedMap<String, T> now,
+      BiFunction<String, S, S> edited) {
+    for (String name : before.keySet()) {
+      if (!now.containsKey(name) && states.remove(name) != null) {
+        log.info("The bench file no longer has {}", name);
+      }
+    }
+    now.forEach(
+        (name, setup) -> {
+          if (!setup.equals(before.get(name))) {
+            log.info("The bench file says anew what {} is", name);
+            states.put(name, edited.apply(name, states.get(name)));
+          }
+        });
+  }
+
+  private CupState edited(Bench before, String name, CupState kept) {
+    Cup was = before.cups().get(name);
+    if (kept == null || was == null) {
+      return fresh.cups().get(name);
+    }
+    Cup edited = now.cups().get(name);
+    if (edited.stage() == was.stage()) {
+      edited = edited.withStage(kept.setup().stage());
+    }
+    if (edited.vessel().equals(was.vessel()) && edited.mix().equals(was.mix())) {
+      edited = edited.withVesselAndMix(kept.setup().vessel(), kept.setup().mix());
+    }
+    return kept.under(edited);
+  }
+
+  private static Optional<Bench> read(String text) {
+    try {
+      return Optional.of(BenchFile.read("the bench before", text));
+    } catch (SetupException e) {
+      log.warn("The bench file of the last run cannot be read by this program: {}", e.getMessage());
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,86 @@
+package dev.cupwarden.app;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** The packaged controller as a process of the test's own, on a simulated bench. */
+final class ControllerProcess implements AutoCloseable {
+  private static final Path JAR = Path.of("target", "cupwarden-controller.jar");
+
+  private final Process process;
+  private final Path errors;
+
+  private ControllerProcess(Process process, Path errors) {
+    this.process = process;
+    this.errors = errors;
+  }
+
+  /**
+   * @param folder gets the bench file, the journal and what the process says
+   */
+  static ControllerProcess start(Path folder, String... more) throws IOException {
+    Path bench = folder.resolve("back-room.yaml");
+    if (!Files.exists(bench)) {
+      try (InputStream in =
+          ControllerRun.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
+        Files.copy(in, bench);
+      }
+    }
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-jar",
+                JAR.toString(),
+                "run",
+                "--bench",
+                bench.toString(),
+                "--journal",
+                journal(folder).toString(),
+                "--simulate"));
+    command.addAll(List.of(more));
+    Path errors = folder.resolve("run.err");
+    Process process =
+        new ProcessBuilder(command)
+            .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("run.out").toFile()))
+            .redirectError(ProcessBuilder.Redirect.appendTo(errors.toFile()))
+            .start();
+    return new ControllerProcess(process, errors);
+  }
+
+  static Path journal(Path folder) {
+    return folder.resolve("journal.db");
+  }
+
+  boolean isAlive() {
+    return process.isAlive();
+  }
+
+  String errors() throws IOException {
+    return Files.readString(errors);
+  }
+
+  /** SIGKILL: nothing in the process survives it. */
+  void kill() throws InterruptedException {
+    process.destroyForcibly();
+    process.waitFor(10, TimeUnit.SECONDS);
+  }
+
+  /** SIGTERM; false when it has not ended within the bound. */
+  boolean terminate() throws InterruptedException {
+    process.destroy();
+    return process.waitFor(15, TimeUnit.SECONDS);
+  }
+
+  @Override
+  public void close() throws InterruptedException {
+    if (process.isAlive() && !terminate()) {
+      kill();
+    }
+  }
+}

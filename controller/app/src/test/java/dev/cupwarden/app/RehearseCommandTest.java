@@ -1,0 +1,68 @@
+package dev.cupwarden.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.messages.Json;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+class RehearseCommandTest {
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  private int rehearse(String... args) {
+    out.getBuffer().setLength(0);
+    err.getBuffer().setLength(0);
+    return new CommandLine(new RehearseCommand())
+        .setOut(new PrintWriter(out))
+        .setErr(new PrintWriter(err))
+        .execute(args);
+  }
+
+  @Test
+  void theSameSeedsGiveTheSameBytesOnAnyNumberOfThreads() throws JsonProcessingException {
+    String[] args = {
+      "--cups", "6", "--days", "20", "--seeds", "3", "--policy", "oracle,by-hand", "--json"
+    };
+    assertEquals(0, rehearse(args));
+    String once = out.toString();
+    assertEquals(0, rehearse(args));
+    assertEquals(once, out.toString());
+    JsonNode read = Json.MAPPER.readTree(once);
+    assertEquals("by-hand", read.at("/policies/1/policy").textValue());
+    assertEquals(3, read.at("/policies/0/seeds").size());
+    assertEquals(18, read.at("/policies/0/total/cups").intValue());
+    assertTrue(err.toString().contains("cup-days simulated a second"));
+  }
+
+  @Test
+  void aTableHasAColumnForEachPolicy() {
+    assertEquals(
+        0, rehearse("--cups", "2", "--days", "3", "--policy", "timer", "--policy", "oracle"));
+    assertTrue(out.toString().contains("timer") && out.toString().contains("oracle"));
+    assertTrue(out.toString().contains("hours past the wet line"));
+  }
+
+  @Test
+  void whatCannotBeDoneIsRefusedInASentence(@TempDir Path folder) throws IOException {
+    assertEquals(2, rehearse("--policy", "prayer"));
+    assertTrue(err.toString().contains("\"prayer\" is not a policy; known: cupwarden"));
+    assertEquals(2, rehearse("--faults", "many"));
+    assertEquals(2, rehearse("--days", "0"));
+    assertEquals(2, rehearse("--cups", "1000"));
+    assertEquals(2, rehearse("--bench", folder.resolve("none.yaml").toString()));
+    assertTrue(err.toString().contains("none.yaml: cannot be read"));
+    Path wrong = Files.writeString(folder.resolve("bench.yaml"), "bench: x\nbogus: 1\n");
+    assertEquals(2, rehearse("--bench", wrong.toString()));
+    assertTrue(err.toString().contains("bogus"), err::toString);
+  }
+}

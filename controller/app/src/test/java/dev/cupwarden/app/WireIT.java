@@ -1,0 +1,157 @@
+package dev.cupwarden.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.app.link.RealBroker;
+import dev.cupwarden.app.link.Waiting;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Schemas;
+import dev.cupwarden.core.messages.Topics;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The real jar, heard by the broker's own command-line client. */
+class WireIT {
+  private static final Duration SOON = Duration.ofSeconds(90);
+  private static final Topics TOPICS = new Topics("back-room");
+
+  @TempDir Path folder;
+
+  private record Heard(String topic, JsonNode body) {}
+
+  private List<Heard> heard() throws IOException {
+    List<Heard> all = new ArrayList<>();
+    String text = Files.readString(folder.resolve("heard"));
+    for (String line : text.substring(0, text.lastIndexOf('\n') + 1).lines().toList()) {
+      int space = line.indexOf(' ');
+      all.add(new Heard(line.substring(0, space), Json.MAPPER.readTree(line.substring(space + 1))));
+    }
+    return all;
+  }
+
+  private boolean heardOn(String topic, String word) throws IOException {
+    return heard().stream()
+        .anyMatch(one -> one.topic().equals(topic) && one.body().toString().contains(word));
+  }
+
+  private Process listen(RealBroker broker) throws IOException {
+    return new ProcessBuilder(
+            "mosquitto_sub",
+            "-V",
+            "mqttv5",
+            "-h",
+            "127.0.0.1",
+            "-p",
+            String.valueOf(broker.port()),
+            "-q",
+            "1",
+            "-t",
+            Topics.everything(),
+            "-F",
+            "%t %p")
+        .redirectOutput(folder.resolve("heard").toFile())
+        .redirectError(ProcessBuilder.Redirect.INHERIT)
+        .start();
+  }
+
+  private void order(RealBroker broker, String body) throws Exception {
+    Process told =
+        new ProcessBuilder(
+                "mosquitto_pub",
+                "-V",
+                "mqttv5",
+                "-h",
+                "127.0.0.1",
+                "-p",
+                String.valueOf(broker.port()),
+                "-q",
+                "1",
+                "-t",
+                TOPICS.orders(),
+                "-m",
+                body)
+            .inheritIO()
+            .start();
+    assertTrue(told.waitFor(10, TimeUnit.SECONDS));
+    assertEquals(0, told.exitValue());
+  }
+
+  private Instant benchTime() throws IOException {
+    return heard().stream()
+        .filter(one -> one.topic().equals(TOPICS.benchStatus()))
+        .map(one -> Instant.parse(one.body().get("at").asText()))
+        .reduce((first, second) -> second)
+        .orElseThrow();
+  }
+
+  @Test
+  void everyMessageFitsItsSchemaAndAnOrderIsAnswered() throws Exception {
+    try (RealBroker broker = RealBroker.start(folder)) {
+      Process listener = listen(broker);
+      try (ControllerProcess run =
+          ControllerProcess.start(
+              folder,
+              "--seed",
+              "7",
+              "--dried-for",
+              "9",
+              "--speed",
+              "300",
+              "--broker",
+              broker.uri().toString())) {
+        Waiting.until("a dose", SOON, () -> heardOn(TOPICS.events(), "\"given\""));
+        Waiting.until("readings", SOON, () -> heardOn(TOPICS.readings(), "A1/mass"));
+        Waiting.until("a cup", SOON, () -> heardOn(TOPICS.cup("C4"), "elder"));
+        Instant now = benchTime();
+        order(
+            broker,
+            """
+            {"id":"o-1","kind":"hold","until":"%s","by":"gardener","issued":"%s","expires":"%s"}"""
+                .formatted(now.plus(Duration.ofDays(9)), now, now.plus(Duration.ofDays(3))));
+        Waiting.until("done", SOON, () -> heardOn(TOPICS.receipts(), "\"done\""));
+        Waiting.until("the hold", SOON, () -> heardOn(TOPICS.benchStatus(), "\"holds\":[\"*\"]"));
+        assertTrue(run.terminate());
+        Waiting.until("offline", SOON, () -> heardOn(TOPICS.presence(), "offline"));
+      } finally {
+        listener.destroy();
+        listener.waitFor(5, TimeUnit.SECONDS);
+      }
+    }
+    assertAllFit();
+  }
+
+  private void assertAllFit() throws IOException {
+    Map<String, String> schemas =
+        Map.of(
+            "presence", "presence",
+            "readings", "readings",
+            "bench", "bench",
+            "events", "event",
+            "receipts", "receipt",
+            "orders", "order",
+            "cups", "cup");
+    for (Heard one : heard()) {
+      String kind = one.topic().split("/")[3];
+      Schemas.assertFits(schemas.get(kind), one.body());
+    }
+    List<Long> seqs =
+        heard().stream()
+            .filter(one -> one.topic().equals(TOPICS.events()))
+            .map(one -> one.body().get("seq").asLong())
+            .distinct()
+            .sorted()
+            .toList();
+    assertEquals(seqs.size(), seqs.get(seqs.size() - 1), "from 1 without a gap");
+  }
+}

@@ -1,0 +1,240 @@
+package dev.cupwarden.app.loop;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.pi4j.context.Context;
+import dev.cupwarden.app.clock.AcceleratedTime;
+import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalExport;
+import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.app.link.Waiting;
+import dev.cupwarden.board.BenchBoard;
+import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.board.DoseOutcome;
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.messages.Event;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.ObservationReader;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.simulator.SimulatedBench;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The loop on a simulated bench with the real drivers and a real journal. */
+class BenchLoopTest {
+  private static final Instant START = Instant.parse("2027-01-10T06:00:00Z");
+
+  @TempDir Path folder;
+  private Bench bench;
+  private String benchText;
+  private SimulatedBench world;
+  private AcceleratedTime time;
+  private Context context;
+  private BenchBoard board;
+  private Journal journal;
+  private final List<TickReport> reports = new CopyOnWriteArrayList<>();
+
+  @BeforeEach
+  void dryCupsOnTheBench() throws Exception {
+    try (var in = BenchLoop.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
+      benchText = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+    bench = BenchFile.read("back-room.yaml", benchText);
+    world = SimulatedBench.of(bench, 7, START.minus(Duration.ofDays(5)));
+    world.advanceTo(START);
+    time = new AcceleratedTime(world.time(), AcceleratedTime.UNBOUNDED);
+    context = world.newContext();
+    board = BenchBoard.open(context, bench, time);
+    journal = Journal.open(folder.resolve("journal.db"));
+  }
+
+  @AfterEach
+  void end() throws Exception {
+    journal.close();
+    board.close();
+    context.shutdown();
+  }
+
+  private BenchLoop loop(BenchHardware hardware, Optional<String> trouble) throws Exception {
+    return BenchLoop.resume(
+        new BenchLoop.Parts(
+            bench, benchText, hardware, journal, time, reports::add, "test", trouble));
+  }
+
+  private void ticks(BenchLoop loop, int count) throws Exception {
+    for (int i = 0; i < count; i++) {
+      loop.tick();
+      time.until(time.nanos() + bench.tick().toNanos());
+    }
+  }
+
+  private List<JournalExport.Pass> passes() throws Exception {
+    try (JournalExport export = JournalExport.open(journal.file())) {
+      return export.passes();
+    }
+  }
+
+  @Test
+  void dryCupsAreWateredInTheWindowAndAllIsPutDown() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 24);
+    assertEquals(List.of(), passes(), "before the window opens");
+    double before = world.tankMl().values().stream().mapToDouble(Double::doubleValue).sum();
+    ticks(loop, 24);
+    List<JournalExport.Pass> given = passes();
+    assertFalse(given.isEmpty());
+    assertTrue(given.stream().allMatch(pass -> "given".equals(pass.outcome())), given::toString);
+    double orderedMl = given.stream().mapToDouble(p -> p.plainMl() + p.feedMl()).sum();
+    double drawnMl =
+        before - world.tankMl().values().stream().mapToDouble(Double::doubleValue).sum();
+    assertEquals(orderedMl, drawnMl, 0.25 * orderedMl, "as far as the pump's own error");
+    assertEquals(0, world.linesOn());
+    try (Outbox outbox = Outbox.of(journal)) {
+      List<Event> doses =
+          outbox.eventsAfter("", 0, 10_000).stream().filter(e -> e.kind().equals("dose")).toList();
+      assertEquals(given.size(), doses.size());
+    }
+  }
+
+  @Test
+  void powerCutInTheMidstOfAPassGivesNothingTwice() throws Exception {
+    Path cut = folder.resolve("cut");
+    BenchHardware dying =
+        new BenchHardware() {
+          @Override
+          public BoardReadings read() {
+            return board.read();
+          }
+
+          @Override
+          public DoseOutcome give(AllowedPass pass) {
+            copyJournal(cut);
+            return board.give(pass);
+          }
+
+          @Override
+          public void allOff() {
+            board.allOff();
+          }
+        };
+    BenchLoop loop = loop(dying, Optional.empty());
+    while (!Files.exists(cut)) {
+      ticks(loop, 1);
+    }
+    JournalExport.Pass first = passes().get(0);
+    journal.close();
+    reports.clear();
+    journal = Journal.open(cut.resolve("journal.db"));
+    BenchLoop after = loop(BenchHardware.of(board), Optional.empty());
+    assertEquals("unknown", passes().get(0).outcome());
+    assertEquals(first.cup(), passes().get(0).cup());
+    ticks(after, 2);
+    assertTrue(
+        passes().stream().skip(1).noneMatch(pass -> pass.cup().equals(first.cup())),
+        "the cup soaks first, as after a pass that was given");
+    assertTrue(reports.get(0).advice().cups().get(first.cup()).checks().contains("soak"));
+  }
+
+  private void copyJournal(Path to) {
+    try {
+      if (!Files.exists(to)) {
+        Files.createDirectories(to);
+        for (String end : List.of("", "-wal")) {
+          Files.copy(folder.resolve("journal.db" + end), to.resolve("journal.db" + end));
+        }
+      }
+    } catch (java.io.IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  @Test
+  void afterACutOffPassTheFirstTickWaitsForOneSoak() throws Exception {
+    BenchHardware never =
+        new BenchHardware() {
+          @Override
+          public BoardReadings read() {
+            return board.read();
+          }
+
+          @Override
+          public DoseOutcome give(AllowedPass pass) {
+            throw new StackOverflowError("the process dies here");
+          }
+
+          @Override
+          public void allOff() {
+            board.allOff();
+          }
+        };
+    BenchLoop loop = loop(never, Optional.empty());
+    try {
+      ticks(loop, 400);
+    } catch (StackOverflowError dead) {
+      assertTrue(passes().get(passes().size() - 1).outcome() == null);
+    }
+    Instant restart = time.wall();
+    reports.clear();
+    BenchLoop after = loop(BenchHardware.of(board), Optional.empty());
+    Thread thread = new Thread(after::run);
+    thread.start();
+    Waiting.until("a tick", Duration.ofSeconds(20), () -> !reports.isEmpty());
+    after.stop();
+    thread.join(10_000);
+    Instant first = reports.get(0).at();
+    assertFalse(first.isBefore(restart.plus(bench.watering().soak())), first + " " + restart);
+  }
+
+  @Test
+  void withoutATrueJournalAllIsReadAndNothingWatered() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.of("the file is damaged"));
+    ticks(loop, 60);
+    assertEquals(List.of(), passes());
+    TickReport last = reports.get(reports.size() - 1);
+    assertEquals(12, last.cups().size());
+    assertEquals(List.of("*"), last.bench().holds());
+    try (Outbox outbox = Outbox.of(journal)) {
+      Event told = outbox.eventsAfter("", 0, 1).get(0);
+      assertEquals("store-full", told.data().get("code").asText());
+      assertTrue(told.data().get("do").asText().contains("the file is damaged"));
+    }
+  }
+
+  @Test
+  void journalReplaysToTheVerySameDecisions() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 60);
+    StringBuilder lines = new StringBuilder();
+    try (JournalExport export = JournalExport.open(journal.file())) {
+      export.lines(0, lines);
+    }
+    Tick tick = new Tick(bench);
+    BenchState state = tick.fresh();
+    int number = 0;
+    for (String line : lines.toString().lines().toList()) {
+      Tick.Step step =
+          tick.step(
+              state, ObservationReader.read(line, bench.cups().keySet(), bench.tanks().keySet()));
+      state = step.state();
+      assertEquals(
+          Json.MAPPER.writeValueAsString(reports.get(number++).advice()),
+          Json.MAPPER.writeValueAsString(step.advice()));
+    }
+    assertEquals(60, number);
+  }
+}

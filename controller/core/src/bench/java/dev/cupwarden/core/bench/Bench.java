@@ -1,0 +1,68 @@
+package dev.cupwarden.core.bench;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.runner.Runner;
+import org.openjdk.jmh.runner.RunnerException;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
+import org.openjdk.jmh.runner.options.TimeValue;
+
+/** Runs the benchmarks briefly and prints each against its bound and the library beside it. */
+public final class Bench {
+  /** One row of the closing table: ours, the bound in µs, the library's own. */
+  private record Bound(String ours, double greatestUs, String plain) {}
+
+  private static final List<Bound> BOUNDS =
+      List.of(
+          new Bound("CapacityBench.cup", 20, "CapacityBench.plainQuadrature"),
+          new Bound("CapacityBench.cupOfClosedForm", 20, "CapacityBench.plainQuadrature"),
+          new Bound("DryDownBench.fit", 2000, "DryDownBench.plainOptimizer"));
+
+  private Bench() {}
+
+  /** The first argument is a regular expression for the benchmarks to run. */
+  public static void main(String[] args) throws RunnerException {
+    Collection<RunResult> results =
+        new Runner(
+                new OptionsBuilder()
+                    .include(args.length > 0 ? args[0] : ".*")
+                    .mode(Mode.AverageTime)
+                    .timeUnit(TimeUnit.MICROSECONDS)
+                    .forks(1)
+                    .warmupIterations(3)
+                    .warmupTime(TimeValue.seconds(1))
+                    .measurementIterations(3)
+                    .measurementTime(TimeValue.seconds(1))
+                    .build())
+            .run();
+    Map<String, Double> us = new TreeMap<>();
+    for (RunResult result : results) {
+      String name = result.getParams().getBenchmark();
+      us.put(name.replaceFirst(".*\\.(\\w+\\.\\w+)$", "$1"), result.getPrimaryResult().getScore());
+    }
+    boolean kept = true;
+    for (Bound bound : BOUNDS) {
+      Double took = us.get(bound.ours());
+      Double plain = us.get(bound.plain());
+      if (took != null && plain != null) {
+        kept &= took <= bound.greatestUs();
+        System.out.printf(
+            "%-32s %9.3f µs, at most %.0f: %s; %.2f x %s%n",
+            bound.ours(),
+            took,
+            bound.greatestUs(),
+            took <= bound.greatestUs() ? "kept" : "BROKEN",
+            took / plain,
+            bound.plain());
+      }
+    }
+    if (!kept) {
+      System.exit(1);
+    }
+  }
+}

@@ -1,0 +1,73 @@
+package dev.cupwarden.core.climate;
+
+import dev.cupwarden.core.argument.Argument;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * Time as a cup feels it: hours weighted by the air's vapour pressure deficit, so that a drying
+ * rate found in dry air serves in moist air. Between two readings the deficit counts as their mean;
+ * a gap adds nothing and is told.
+ *
+ * @param kPaH deficit summed over time, kPa h
+ * @param missed time over which the deficit is unknown
+ * @param last the newest reading
+ */
+public record VpdTime(double kPaH, Duration missed, Optional<Reading> last) {
+  /** Before the first reading. */
+  public static final VpdTime NONE = new VpdTime(0, Duration.ZERO, Optional.empty());
+
+  /**
+   * One reading of the air.
+   *
+   * @param at when
+   * @param deficitKPa vapour pressure deficit, 0 to 120 kPa
+   */
+  public record Reading(Instant at, double deficitKPa) {
+    /**
+     * @throws IllegalArgumentException for a deficit out of range
+     */
+    public Reading {
+      Argument.within("deficitKPa", deficitKPa, 0, 120);
+    }
+
+    /** The reading with its deficit held to a cap, beyond which stomata close. */
+    public Reading cappedAt(double capKPa) {
+      return new Reading(at, Math.min(deficitKPa, Argument.above("capKPa", capKPa, 0, 120)));
+    }
+  }
+
+  /**
+   * The sum with one more reading.
+   *
+   * @param reading not older than the last
+   * @param longestGap readings further apart than this have an unknown deficit between them
+   * @throws IllegalArgumentException for a reading older than the last
+   */
+  public VpdTime plus(Reading reading, Duration longestGap) {
+    if (last.isEmpty()) {
+      return new VpdTime(kPaH, missed, Optional.of(reading));
+    }
+    Duration step = Duration.between(last.get().at(), reading.at());
+    if (step.isNegative()) {
+      throw new IllegalArgumentException(
+          "at must not be before " + last.get().at() + ", not " + reading.at());
+    }
+    if (step.compareTo(longestGap) > 0) {
+      return new VpdTime(kPaH, missed.plus(step), Optional.of(reading));
+    }
+    double meanKPa = (last.get().deficitKPa() + reading.deficitKPa()) / 2;
+    return new VpdTime(kPaH + meanKPa * step.toMillis() / 3.6e6, missed, Optional.of(reading));
+  }
+
+  /**
+   * Loss per kPa h of this time, g.
+   *
+   * @param lossG water lost over it, finite
+   * @throws IllegalArgumentException for NaN, or before any deficit has been summed
+   */
+  public double lossPerKPaH(double lossG) {
+    return Argument.finite("lossG", lossG) / Argument.above("kPaH", kPaH, 0, Double.MAX_VALUE);
+  }
+}

@@ -1,0 +1,148 @@
+package dev.cupwarden.core.substrate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.checks.Outside;
+import java.util.List;
+import java.util.OptionalDouble;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class MixMeasurementsTest {
+  @Test
+  @Outside(source = "Purdue University, controlled environment agriculture: pot test of porosity")
+  void aPotTest() {
+    Porosity mix = Porosity.byPotTest(500, 400, 90);
+    assertEquals(0.80, mix.total(), 1e-12);
+    assertEquals(0.18, mix.air(), 1e-12);
+    assertEquals(0.62, mix.water(), 1e-12);
+    assertEquals(0.225, mix.airOfPores(), 1e-12);
+  }
+
+  @Test
+  @Outside(source = "EN 13041, particle density from organic matter and ash (from memory)")
+  void porosityByDensity() {
+    assertEquals(1.58285, Porosity.particleDensityGPerMl(0.95), 1e-5);
+    assertEquals(0.93682, Porosity.totalByDensity(0.100, 0.95), 1e-5);
+  }
+
+  @Test
+  void aPotThatGivesMoreThanItTookIsRefused() {
+    assertThrows(IllegalArgumentException.class, () -> Porosity.byPotTest(500, 90, 400));
+    assertThrows(IllegalArgumentException.class, () -> Porosity.byPotTest(0, 0, 0));
+    assertThrows(IllegalArgumentException.class, () -> Porosity.totalByDensity(Double.NaN, 0.95));
+  }
+
+  @Test
+  @Outside(source = "FTSW as in Crop Sci. 47:25: (W - Wfinal) / (W0 - Wfinal), computed apart")
+  void transpirableWaterByWeight() {
+    assertEquals(0.529412, new TranspirableWater(600, 430).fraction(520), 1e-6);
+    assertThrows(IllegalArgumentException.class, () -> new TranspirableWater(430, 600));
+    assertThrows(
+        IllegalArgumentException.class, () -> new TranspirableWater(600, 430).fraction(Double.NaN));
+  }
+
+  @ParameterizedTest(name = "{0} of 100 gone")
+  @CsvSource({"70, 0.6", "50, 1", "100, 0", "120, 0", "-10, 1"})
+  @Outside(source = "FAO-56 (Allen et al. 1998), equation 84, computed by hand")
+  void stressBeyondReadilyAvailableWater(double depleted, double coefficient) {
+    assertEquals(coefficient, WaterStress.coefficient(100, depleted, 0.5), 1e-12);
+  }
+
+  @ParameterizedTest(name = "{3}")
+  @CsvSource({
+    "36, .30, 11, onion on loamy sand",
+    "136, .40, 54, tomato on silt",
+    "144, .55, 79, maize on silty clay"
+  })
+  @Outside(source = "FAO-56 (Allen et al. 1998), example 36 (from memory)")
+  void readilyAvailableWater(double totalMm, double p, double printedMm, String field) {
+    assertEquals(printedMm, WaterStress.readilyAvailable(totalMm, p), 0.5, field);
+  }
+
+  @Test
+  @Outside(source = "FAO-56 (Allen et al. 1998), table 22 note: p + 0.04 (5 - ETc)")
+  void lessGoesWithoutStressUnderAThirstySky() {
+    assertEquals(0.58, WaterStress.fractionFor(0.5, 3), 1e-12);
+    assertEquals(0.1, WaterStress.fractionFor(0.2, 12), 1e-12, "held at 0.1");
+    assertEquals(0.8, WaterStress.fractionFor(0.8, 0), 1e-12, "held at 0.8");
+    assertThrows(IllegalArgumentException.class, () -> WaterStress.fractionFor(0.9, 3));
+    assertThrows(IllegalArgumentException.class, () -> WaterStress.coefficient(0, 0, 0.5));
+  }
+
+  @Test
+  void aProbeIsReadBetweenItsPoints() {
+    ProbeCurve probe =
+        ProbeCurve.through(
+            List.of(
+                new ProbeCurve.Point(2.8, 0.05),
+                new ProbeCurve.Point(1.2, 0.60),
+                new ProbeCurve.Point(2.0, 0.30)));
+    assertEquals(0.30, probe.theta(2.0).orElseThrow(), 1e-12);
+    assertEquals(0.45, probe.theta(1.6).orElseThrow(), 1e-12);
+    assertEquals(0.60, probe.theta(1.15).orElseThrow(), 1e-12, "a hair beyond counts as its end");
+    assertEquals(OptionalDouble.empty(), probe.theta(0.9));
+    assertEquals(OptionalDouble.empty(), probe.theta(Double.NaN));
+  }
+
+  @Test
+  void manyPointsOfAProbeGiveASmoothCurve() {
+    ProbeCurve probe =
+        ProbeCurve.fitted(
+            List.of(
+                new ProbeCurve.Point(1.0, 0.6 + 0.001),
+                new ProbeCurve.Point(1.5, 0.42 - 0.001),
+                new ProbeCurve.Point(2.0, 0.27),
+                new ProbeCurve.Point(2.5, 0.15 + 0.001),
+                new ProbeCurve.Point(3.0, 0.06 - 0.001)));
+    assertEquals(0.27, probe.theta(2.0).orElseThrow(), 0.002);
+    assertTrue(probe.residualSd() > 0 && probe.residualSd() < 0.003);
+  }
+
+  @Property
+  void aFallingProbeFallsEverywhere(
+      @ForAll @DoubleRange(min = 1, max = 3) double raw,
+      @ForAll @DoubleRange(min = 0.01, max = 0.1) double more) {
+    ProbeCurve probe =
+        ProbeCurve.through(
+            List.of(
+                new ProbeCurve.Point(1, 0.6),
+                new ProbeCurve.Point(2, 0.3),
+                new ProbeCurve.Point(3.2, 0.05)));
+    assertTrue(probe.theta(raw + more).orElseThrow() < probe.theta(raw).orElseThrow());
+  }
+
+  @Test
+  void aProbeThatTurnsIsRefused() {
+    List<ProbeCurve.Point> turning =
+        List.of(
+            new ProbeCurve.Point(1, 0.1),
+            new ProbeCurve.Point(2, 0.5),
+            new ProbeCurve.Point(3, 0.45),
+            new ProbeCurve.Point(4, 0.1));
+    assertThrows(IllegalArgumentException.class, () -> ProbeCurve.through(turning));
+    String said =
+        assertThrows(IllegalArgumentException.class, () -> ProbeCurve.fitted(turning)).getMessage();
+    assertTrue(said.contains("always rise or always fall"), said);
+  }
+
+  @Test
+  void aProbeOfTooFewOrEqualPointsIsRefused() {
+    ProbeCurve.Point one = new ProbeCurve.Point(1, 0.1);
+    assertThrows(IllegalArgumentException.class, () -> ProbeCurve.through(List.of(one)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> ProbeCurve.through(List.of(one, new ProbeCurve.Point(1, 0.3))));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> ProbeCurve.through(List.of(one, new ProbeCurve.Point(2, 0.1))));
+    assertThrows(IllegalArgumentException.class, () -> new ProbeCurve.Point(Double.NaN, 0.1));
+    assertThrows(IllegalArgumentException.class, () -> new ProbeCurve.Point(1, 1.1));
+  }
+}

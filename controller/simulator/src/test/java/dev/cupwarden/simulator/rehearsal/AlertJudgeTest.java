@@ -1,0 +1,74 @@
+package dev.cupwarden.simulator.rehearsal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.simulator.faults.FaultLevel;
+import java.time.Instant;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+class AlertJudgeTest {
+  private static final int DAY = 288;
+
+  private Scene scene;
+  private AlertJudge judge;
+
+  @BeforeEach
+  void aBenchWithoutFaults() {
+    scene = new Scene(UsualBench.of(2), 1);
+    judge = new AlertJudge(scene, new Stand(scene, FaultLevel.NONE, 30, 1));
+  }
+
+  private static AlertNotice notice(String code, String cup, String state) {
+    return new AlertNotice(code, cup, state, Instant.EPOCH, 0, 0, "");
+  }
+
+  private void pass(long fromTick, long toTick) {
+    for (long tick = fromTick; tick < toTick; tick++) {
+      judge.tick(List.of(), tick, 20);
+    }
+  }
+
+  @Test
+  void rotThatIsToldWithinTwoDaysIsFound() {
+    scene.cup(0).infect(0.5);
+    pass(0, DAY);
+    judge.tick(List.of(notice("rot-suspected", "C001", "raised")), DAY, 20);
+    pass(DAY + 1, 4 * DAY);
+    AlertCount count = judge.counts().get("rot-suspected");
+    assertEquals(1, count.raised());
+    assertEquals(0, count.falseOnes());
+    assertEquals(1, count.conditions());
+    assertEquals(0, count.missed());
+    assertTrue(judge.active(0, Set.of("rot-suspected")));
+  }
+
+  @Test
+  void rotThatNobodyToldOfIsMissed() {
+    scene.cup(0).infect(0.5);
+    pass(0, 4 * DAY);
+    assertEquals(1, judge.counts().get("rot-suspected").missed());
+  }
+
+  @Test
+  void anAlertForAHealthyCupIsFalse() {
+    judge.tick(List.of(notice("rot-suspected", "C002", "raised")), 1, 20);
+    pass(2, 4 * DAY);
+    AlertCount count = judge.counts().get("rot-suspected");
+    assertEquals(1, count.falseOnes());
+    assertEquals(0, count.conditions());
+  }
+
+  @Test
+  void aWarningThatIsRaisedLaterCountsOnce() {
+    judge.tick(List.of(notice("wet-too-long", "C001", "warned")), 1, 20);
+    judge.tick(List.of(notice("wet-too-long", "C001", "raised")), 2, 20);
+    assertEquals(1, judge.counts().get("wet-too-long").raised());
+    judge.tick(List.of(notice("wet-too-long", "C001", "cleared")), 3, 20);
+    assertTrue(!judge.active(0, Set.of("wet-too-long")));
+  }
+}

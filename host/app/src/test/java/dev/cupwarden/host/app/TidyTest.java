@@ -1,0 +1,166 @@
+package dev.cupwarden.host.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Habits of this code base that a machine can hold. */
+class TidyTest {
+  private static final Path ROOT = root();
+  private static final int LONGEST_METHOD = 60;
+  private static final Pattern TABLE_ROW = Pattern.compile("^ \\* ([A-Z][A-Za-z0-9]*) {2,}\\S");
+  private static final Pattern DOUBLE_NAME = Pattern.compile("\\bdouble ([a-z][A-Za-z0-9]*)\\b");
+  private static final Pattern METHOD_START =
+      Pattern.compile("^  (?!  )(?!(record|enum|class|interface|private record|public record)\\b).*\\) *(throws .*)?\\{$");
+
+  /** Spellings of units that are not those of the table. */
+  private static final Pattern OTHER_SPELLING =
+      Pattern.compile(
+          ".*(KPa|ML|Grams|Kilograms|Celsius|Percent|Litres|Liters|Millilitres|Metres|Volts|Hertz)$");
+
+  @Test
+  void topLevelHoldsWhatItShouldAndNothingElse() throws IOException {
+    Set<String> allowed =
+        Set.of(
+            "README.md",
+            "DEVELOPERS.md",
+            "pom.xml",
+            "controller",
+            "host",
+            "hardware-notes",
+            "LICENSE");
+    try (Stream<Path> entries = Files.list(ROOT)) {
+      List<String> others =
+          entries
+              .map(path -> path.getFileName().toString())
+              .filter(name -> !name.startsWith(".") && !allowed.contains(name))
+              .toList();
+      assertEquals(List.of(), others);
+    }
+  }
+
+  @Test
+  void everyPackageSaysWhatLivesThere() {
+    List<Path> silent =
+        mainSources().stream()
+            .map(Path::getParent)
+            .distinct()
+            .filter(folder -> !Files.exists(folder.resolve("package-info.java")))
+            .toList();
+    assertEquals(List.of(), silent);
+  }
+
+  @Test
+  void unitsInNamesAreThoseOfTheOneTable() {
+    Set<String> table = suffixes();
+    assertTrue(table.contains("Ml") && table.contains("GPerH"), "the table was read: " + table);
+    List<String> others = new ArrayList<>();
+    for (Path source : mainSources()) {
+      Matcher names = DOUBLE_NAME.matcher(text(source));
+      while (names.find()) {
+        if (OTHER_SPELLING.matcher(names.group(1)).matches()) {
+          others.add(ROOT.relativize(source) + ": " + names.group(1));
+        }
+      }
+    }
+    assertEquals(List.of(), others);
+  }
+
+  @Test
+  void methodsFitOnAScreen() {
+    List<String> tooLong = new ArrayList<>();
+    for (Path source : mainSources()) {
+      List<String> lines = text(source).lines().toList();
+      int start = -1;
+      for (int i = 0; i < lines.size(); i++) {
+        if (METHOD_START.matcher(lines.get(i)).matches()) {
+          start = i;
+        } else if (start >= 0 && lines.get(i).equals("  }")) {
+          if (i - start > LONGEST_METHOD) {
+            tooLong.add(ROOT.relativize(source) + ":" + (start + 1));
+          }
+          start = -1;
+        }
+      }
+    }
+    assertEquals(List.of(), tooLong);
+  }
+
+  @Test
+  void nothingIsLeftForLater() {
+    Pattern later = Pattern.compile("TODO|FIXME|XXX|@Disabled|Thread\\.sleep|printStackTrace");
+    List<String> found =
+        allSources().stream()
+            .filter(source -> !source.endsWith("TidyTest.java"))
+            .filter(source -> later.matcher(text(source)).find())
+            .map(source -> ROOT.relativize(source).toString())
+            .toList();
+    assertEquals(List.of(), found);
+  }
+
+  @Test
+  void noClassIsABag() {
+    Pattern bag = Pattern.compile(".*(Utils?|Manager|Helper)\\.java");
+    assertFalse(allSources().stream().anyMatch(p -> bag.matcher(p.toString()).matches()));
+  }
+
+  private static Set<String> suffixes() {
+    Path table =
+        ROOT.resolve("controller/core/src/main/java/dev/cupwarden/core/units/package-info.java");
+    return text(table)
+        .lines()
+        .map(TABLE_ROW::matcher)
+        .filter(Matcher::find)
+        .map(row -> row.group(1))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static List<Path> mainSources() {
+    return allSources().stream().filter(path -> path.toString().contains("/src/main/")).toList();
+  }
+
+  private static List<Path> allSources() {
+    List<Path> sources = new ArrayList<>();
+    for (String top : List.of("controller", "host")) {
+      try (Stream<Path> files = Files.walk(ROOT.resolve(top))) {
+        files
+            .filter(path -> path.toString().endsWith(".java"))
+            .filter(path -> !path.toString().contains("/target/"))
+            .forEach(sources::add);
+      } catch (IOException unreadable) {
+        throw new UncheckedIOException(unreadable);
+      }
+    }
+    return sources;
+  }
+
+  private static String text(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+
+  private static Path root() {
+    Path folder = Path.of("").toAbsolutePath();
+    while (!Files.exists(folder.resolve("LICENSE"))) {
+      folder = folder.getParent();
+    }
+    return folder;
+  }
+}

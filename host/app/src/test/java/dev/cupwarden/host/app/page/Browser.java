@@ -1,0 +1,167 @@
+package dev.cupwarden.host.app.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.deque.html.axecore.results.Results;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.logging.Level;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** A real browser without a window, as Debian packages it. */
+final class Browser implements AutoCloseable {
+  static final Dimension WIDE = new Dimension(1400, 1000);
+  static final Dimension NARROW = new Dimension(360, 760);
+  private static final Path SCREENSHOTS = Path.of("target", "screenshots");
+  private static final Duration PATIENCE = Duration.ofSeconds(15);
+
+  final ChromeDriver driver;
+
+  Browser() {
+    try {
+      Path profile = Files.createTempDirectory("cupwarden-browser");
+      profile.toFile().deleteOnExit();
+      ChromeOptions options = new ChromeOptions();
+      options.setBinary("/usr/bin/chromium");
+      options.addArguments(
+          "--headless=new",
+          "--no-sandbox",
+          "--disable-gpu",
+          "--disable-quic",
+          "--no-first-run",
+          "--disable-background-networking",
+          "--disable-component-update",
+          "--disable-sync",
+          "--lang=en-GB",
+          "--user-data-dir=" + profile);
+      LoggingPreferences logs = new LoggingPreferences();
+      logs.enable(LogType.BROWSER, Level.ALL);
+      options.setCapability("goog:loggingPrefs", logs);
+      ChromeDriverService service =
+          new ChromeDriverService.Builder()
+              .usingDriverExecutable(Path.of("/usr/bin/chromedriver").toFile())
+              .usingAnyFreePort()
+              .build();
+      driver = new ChromeDriver(service, options);
+      driver.executeCdpCommand(
+          "Emulation.setTimezoneOverride", Map.of("timezoneId", "Europe/London"));
+    } catch (IOException e) {
+      throw new IllegalStateException("no place for the browser's profile", e);
+    }
+  }
+
+  Browser size(Dimension size) {
+    // A window cannot be narrower than some 500 px; the emulated screen of a phone can.
+    driver.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of(
+            "width", size.width, "height", size.height, "deviceScaleFactor", 1, "mobile", false));
+    return this;
+  }
+
+  Browser scheme(String scheme) {
+    driver.executeCdpCommand(
+        "Emulation.setEmulatedMedia",
+        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+    return this;
+  }
+
+  Browser open(String address) {
+    driver.get("about:blank");
+    consoleErrors(); // those of the page before are read, and gone
+    driver.get(address);
+    return this;
+  }
+
+  WebElement find(String css) {
+    return new WebDriverWait(driver, PATIENCE)
+        .ignoring(StaleElementReferenceException.class)
+        .until(d -> d.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
+  }
+
+  /** Waits until an element of that selector shows these words. */
+  void awaitText(String css, String words) {
+    new WebDriverWait(driver, PATIENCE)
+        .ignoring(StaleElementReferenceException.class)
+        .withMessage(() -> "no \"" + words + "\" in " + css + " but: " + textsOf(css))
+        .until(d -> textsOf(css).stream().anyMatch(text -> text.contains(words)));
+  }
+
+  void await(String what, java.util.function.BooleanSupplier condition) {
+    new WebDriverWait(driver, PATIENCE).withMessage(what).until(d -> condition.getAsBoolean());
+  }
+
+  List<String> textsOf(String css) {
+    Object texts =
+        driver.executeScript(
+            "return [...document.querySelectorAll(arguments[0])].map(e => e.innerText)", css);
+    return ((List<?>) texts).stream().map(String::valueOf).toList();
+  }
+
+  Object run(String script, Object... arguments) {
+    return driver.executeScript(script, arguments);
+  }
+
+  /** Writes what is seen, the whole page high, for a person to look at. */
+  void screenshot(String name) {
+    try {
+      Files.createDirectories(SCREENSHOTS);
+      byte[] png =
+          java.util.Base64.getDecoder()
+              .decode(
+                  (String)
+                      driver
+                          .executeCdpCommand(
+                              "Page.captureScreenshot", Map.of("captureBeyondViewport", false))
+                          .get("data"));
+      Files.write(SCREENSHOTS.resolve(name + ".png"), png);
+    } catch (IOException e) {
+      throw new IllegalStateException("screenshot not written", e);
+    }
+  }
+
+  /** No violation by the rules of axe. */
+  void assertAccessible(String view) {
+    Results results = new AxeBuilder().analyze(driver);
+    List<String> found =
+        results.getViolations().stream()
+            .map(
+                rule ->
+                    rule.getId()
+                        + ": "
+                        + rule.getNodes().stream()
+                            .map(node -> node.getHtml() + " " + node.getFailureSummary())
+                            .limit(4)
+                            .toList())
+            .toList();
+    assertEquals(List.of(), found, "accessibility of " + view);
+  }
+
+  /** No error in the browser's console: among others, nothing that the content policy refused. */
+  List<String> consoleErrors() {
+    return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .filter(entry -> entry.getLevel().intValue() >= Level.SEVERE.intValue())
+        .map(LogEntry::getMessage)
+        .toList();
+  }
+
+  @Override
+  public void close() {
+    driver.quit();
+  }
+}

@@ -1,0 +1,170 @@
+package dev.cupwarden.host.app.page;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Dose;
+import dev.cupwarden.core.messages.Event;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.setup.StageLines;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One cup as a page test needs it: its status and the weights and doses that led there, by a plain
+ * rule (loses water in proportion to what it holds, is refilled by day when past its due line).
+ */
+final class CannedCup {
+  static final Duration STEP = Duration.ofMinutes(15);
+  private static final int STEPS = 14 * 96;
+  private static final double WET = -0.04;
+
+  /** What is wrong with the cup, if anything. */
+  enum Fate {
+    WELL,
+    NEGLECTED,
+    DROWNED,
+    DOUBTED,
+    AWAY,
+    HELD
+  }
+
+  final String name;
+  final List<Double> at = new ArrayList<>();
+  final List<Double> massG = new ArrayList<>();
+  final List<Event> doses = new ArrayList<>();
+  CupStatus status;
+
+  CannedCup(String bench, int index, Fate fate, Instant now) {
+    this.name = bench.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + (index + 1);
+    RootStage stage = RootStage.values()[index % 4];
+    StageLines lines = StageLines.usual(stage);
+    double availableMl = index % 3 == 2 ? 92.0 : 218.4;
+    double capacityG = index % 3 == 2 ? 176.5 : 412.7;
+    double depletion = 0.1 + 0.07 * (index % 7);
+    double firstRate = 0.006 + 0.0011 * (index % 5);
+    Instant start = now.minus(STEP.multipliedBy(STEPS));
+    for (int i = 0; i <= STEPS; i++) {
+      Instant when = start.plus(STEP.multipliedBy(i));
+      double perStep = firstRate * (0.7 + 0.9 * i / STEPS) * STEP.toMinutes() / 60;
+      depletion += perStep * Math.max(0.1, 1.1 - depletion);
+      int hour = when.atOffset(ZoneOffset.UTC).getHour();
+      boolean neglected = fate == Fate.NEGLECTED && i > STEPS - 6 * 96;
+      boolean day = hour >= 8 && hour < 16;
+      if (!neglected && day && (depletion > lines.due() || refilling(i))) {
+        double ml = Math.min(30, (depletion - lines.refill()) * availableMl);
+        if (ml >= 5) {
+          water(when, ml, stage, i);
+          depletion -= ml / availableMl;
+        } else {
+          lastDoseStep = -10;
+        }
+      }
+      if (fate == Fate.DROWNED && i == STEPS - 8) {
+        depletion = -0.12;
+      }
+      at.add((double) when.getEpochSecond());
+      massG.add(Math.round((capacityG - depletion * availableMl + noise(i)) * 10) / 10.0);
+    }
+    double perHour = firstRate * 1.6 * Math.max(0.1, 1.1 - depletion);
+    this.status =
+        new CupStatus(
+            now,
+            name,
+            List.of("blackcurrant", "mulberry", "pomegranate", "vine", "elder").get(index % 5),
+            stage,
+            activity(fate, depletion, lines),
+            massG.get(massG.size() - 1),
+            Math.round(depletion * 1000) / 1000.0,
+            0.008,
+            perHour * availableMl,
+            depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now,
+            after(now, Math.max(0, lines.dry() - depletion) / perHour),
+            fate != Fate.DOUBTED,
+            stage.takesFeed() ? 0.31 : 0,
+            capacityG,
+            availableMl,
+            WET,
+            lines.refill(),
+            lines.due(),
+            lines.dry(),
+            told(fate, depletion, stage));
+  }
+
+  private int lastDoseStep = -10;
+
+  private boolean refilling(int step) {
+    return step - lastDoseStep <= 1;
+  }
+
+  private void water(Instant when, double ml, RootStage stage, int step) {
+    double feedMl = stage.takesFeed() ? ml / 2 : 0;
+    Dose dose = new Dose(name, ml - feedMl, feedMl, stage.takesFeed() ? 0.25 : 0, "due", "given");
+    doses.add(
+        new Event(
+            "e1",
+            1000L * name.hashCode() + step,
+            when,
+            "dose",
+            name,
+            Json.MAPPER.valueToTree(dose)));
+    lastDoseStep = step;
+  }
+
+  private static double noise(int i) {
+    return 0.25 * Math.sin(i * 12.9898) * Math.cos(i * 4.1414);
+  }
+
+  private static Instant after(Instant now, double hours) {
+    return now.plusSeconds(Math.round(hours * 3600));
+  }
+
+  private static CupActivity activity(Fate fate, double depletion, StageLines lines) {
+    return switch (fate) {
+      case NEGLECTED -> CupActivity.DRY;
+      case DROWNED -> CupActivity.WET;
+      case DOUBTED -> CupActivity.UNTRUSTED;
+      case AWAY -> CupActivity.AWAY;
+      case HELD -> CupActivity.HELD;
+      case WELL -> depletion > lines.due() ? CupActivity.DUE : CupActivity.STEADY;
+    };
+  }
+
+  private static List<CupStatus.Told> told(Fate fate, double depletion, RootStage stage) {
+    List<CupStatus.Told> told = new ArrayList<>();
+    switch (fate) {
+      case DROWNED ->
+          told.add(
+              new CupStatus.Told(
+                  "too-wet", depletion, WET, "", "It holds more water than its wet line allows."));
+      case DOUBTED ->
+          told.add(
+              new CupStatus.Told(
+                  "untrusted",
+                  47,
+                  45,
+                  "min",
+                  "Its scale has not moved for 47 min while others did."));
+      case AWAY -> told.add(new CupStatus.Told("away", 1, 0, "", "It is off the bench."));
+      case HELD ->
+          told.add(new CupStatus.Told("hold", 20, 0, "h", "A hold stops it for another 20 h."));
+      default -> {}
+    }
+    if (!stage.takesFeed()) {
+      told.add(new CupStatus.Told("stage", 0, 1, "", "Roots at this stage take no feed."));
+    }
+    return told;
+  }
+
+  /** The status again, with another state, as live news. */
+  CupStatus become(CupActivity state, Instant now) {
+    ObjectNode changed = Json.MAPPER.valueToTree(status);
+    changed.put("state", state.word()).put("at", now.toString());
+    status = Json.MAPPER.convertValue(changed, CupStatus.class);
+    return status;
+  }
+}

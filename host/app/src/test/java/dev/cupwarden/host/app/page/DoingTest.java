@@ -1,0 +1,169 @@
+package dev.cupwarden.host.app.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Receipt;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.interactions.Actions;
+
+/** What a person orders from the page, by keyboard alone, and what they are told. */
+class DoingTest {
+  private static Browser browser;
+  private StubHost host;
+
+  @BeforeAll
+  static void openBrowser() {
+    browser = new Browser();
+  }
+
+  @AfterAll
+  static void closeBrowser() {
+    browser.close();
+  }
+
+  @BeforeEach
+  void startHost() {
+    browser.size(Browser.WIDE).scheme("light");
+    host = StubHost.troubled();
+  }
+
+  @AfterEach
+  void stopHost() {
+    host.close();
+  }
+
+  /** Tab, until the focus is on an element of that selector. */
+  private static void tabTo(String css) {
+    for (int i = 0; i < 120; i++) {
+      new Actions(browser.driver).sendKeys(Keys.TAB).perform();
+      if (Boolean.TRUE.equals(browser.run("return document.activeElement.matches(arguments[0])", css))) {
+        return;
+      }
+    }
+    throw new AssertionError("Tab never reaches " + css);
+  }
+
+  private static void press(CharSequence... keys) {
+    new Actions(browser.driver).sendKeys(keys).perform();
+  }
+
+  private ObjectNode newestOrder() {
+    browser.await("an order arrives", () -> !host.orders.isEmpty());
+    return host.orders.get(0);
+  }
+
+  @Test
+  void holdOfTheWholeBenchByKeyboardNamesTheCupsThatWillBeDry() {
+    browser.open(host.address());
+    browser.awaitText("h1", "need eyes");
+    tabTo("nav a[data-path=do]");
+    press(Keys.ENTER);
+    browser.awaitText("h1", "What do you want to do?");
+    tabTo("a[href$='/do/hold']");
+    press(Keys.ENTER);
+    browser.awaitText("h1", "Hold");
+    browser.awaitText(".says", "Would be dry before then, by the forecast: A2");
+    tabTo("form button[type=submit]");
+    press(Keys.ENTER);
+    ObjectNode order = newestOrder();
+    assertEquals("hold", order.get("kind").asText());
+    assertEquals("2027-02-15T08:05:00Z", order.get("until").asText());
+    assertTrue(!order.has("cup"), "no cup: the whole bench");
+    browser.awaitText("tr[data-order=o-1]", "no receipt yet");
+    host.receive(new Receipt("o-1", "taken", null, List.of("A2")));
+    browser.awaitText("tr[data-order=o-1]", "taken");
+    browser.awaitText("tr[data-order=o-1]", "Dry before it ends: A2.");
+    browser.awaitText("tr[data-order=o-1] a", "Release it");
+  }
+
+  @Test
+  void refusedDoseIsToldWithItsReason() {
+    browser.open(host.address() + "#/attic/do/dose/A3");
+    browser.awaitText("h1", "Water now");
+    browser.awaitText(".says", "at or above its refill line");
+    browser.awaitText(".says", "Holds it back now: too wet.");
+    browser.find("form input[inputmode=decimal]").clear();
+    browser.find("form input[inputmode=decimal]").sendKeys("20");
+    browser.find("form button[type=submit]").click();
+    ObjectNode order = newestOrder();
+    assertEquals(20.0, order.get("ml").asDouble());
+    assertEquals(0.0, order.get("strength").asDouble());
+    browser.await("the page listens", host::isHeard);
+    host.receive(Receipt.refused("o-1", "A3 holds more than its wet line."));
+    browser.awaitText("tr[data-order=o-1]", "refused: A3 holds more than its wet line.");
+    browser.awaitText("#said", "refused");
+  }
+
+  @Test
+  void nothingIsSentWhileAFieldIsWrong() {
+    browser.open(host.address() + "#/attic/do/dose/A8");
+    browser.awaitText("h1", "Water now");
+    browser.find("form input[inputmode=decimal]").clear();
+    browser.find("form input[inputmode=decimal]").sendKeys("plenty");
+    browser.find("form button[type=submit]").click();
+    browser.awaitText("form .error", "Amount in mL: a number from 0 to");
+    assertEquals(List.of(), host.orders);
+  }
+
+  @Test
+  void takingACupOutNeedsAReasonAndAConfirmationAndHasAWayBack() {
+    browser.open(host.address() + "#/attic/do/retire/A8");
+    browser.awaitText("h1", "Taken out for good");
+    browser.find("form button[type=submit]").click();
+    browser.awaitText("form .error", "Because is needed.");
+    browser.find("input[value=rotted]").click();
+    browser.find("form button[type=submit]").click();
+    browser.awaitText("form .error", "Tick the box to confirm.");
+    assertEquals(List.of(), host.orders);
+    browser.find("form input[type=checkbox]").click();
+    browser.find("form button[type=submit]").click();
+    assertEquals("rotted", newestOrder().get("because").asText());
+    host.receive(Receipt.done("o-1"));
+    browser.awaitText("tr[data-order=o-1] a", "Put on the bench again");
+    browser.find("tr[data-order=o-1] a").click();
+    browser.awaitText("h1", "New cup on the bench");
+    browser.find("form button[type=submit]").click();
+    browser.await("the cup comes back", () -> host.orders.size() == 2);
+    ObjectNode back = host.orders.get(0);
+    assertEquals("add", back.get("kind").asText());
+    assertEquals("A8", back.get("cup").asText());
+    assertEquals("coir-perlite", back.get("mix").asText());
+  }
+
+  @Test
+  void rootsSeenAreSetByAPerson() {
+    browser.open(host.address() + "#/attic/do/stage/A8");
+    browser.awaitText(".says", "Now set: circling roots.");
+    browser.find("input[value=toughened]").click();
+    browser.awaitText(".says", "Feed starts, weak, and rises.");
+    browser.find("form button[type=submit]").click();
+    assertEquals("toughened", newestOrder().get("stage").asText());
+  }
+
+  @Test
+  void alertsAreOneLineForACauseAndCanBeMarkedAsSeen() {
+    browser.open(host.address() + "#/attic/alerts");
+    browser.awaitText("section[data-code=near-dry]", "Water it by hand");
+    browser.awaitText("table", "Tank low");
+    tabTo("section[data-code=near-dry] button");
+    press(Keys.ENTER);
+    browser.awaitText("section[data-code=near-dry]", "on this device");
+  }
+
+  @Test
+  void mixNextWeighsTheFeedForATank() {
+    browser.open(host.address() + "#/attic/tanks");
+    // 4 L at half of 1.532 g/L is 3.064 g, 0.53 spoons of 5.8 g, and 0.766 g/L x 1.25 = 0.96 mS/cm.
+    browser.awaitText("p[role=status]", "3.1 g of feed, about 0.5 level teaspoons.");
+    browser.awaitText("p[role=status]", "Adds about 0.96 mS/cm");
+    browser.awaitText(".panel", "from Apr 15, 2027: bloom");
+  }
+}

@@ -1,0 +1,94 @@
+package dev.cupwarden.host.app.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Dimension;
+
+/**
+ * Every view, wide and narrow, light and dark: no violation of axe's rules, nothing wider than the
+ * screen, no console error, and a picture in target/screenshots for a person to look at.
+ */
+class EveryViewTest {
+  private static final Map<String, String> VIEWS =
+      new TreeMap<>(
+          Map.ofEntries(
+              Map.entry("bench", ""),
+              Map.entry("cup", "attic/cup/A3"),
+              Map.entry("drydowns", "attic/dry-downs/A7,A8"),
+              Map.entry("doing", "attic/do"),
+              Map.entry("dose", "attic/do/dose/A8"),
+              Map.entry("hold", "attic/do/hold"),
+              Map.entry("retire", "attic/do/retire/A8"),
+              Map.entry("tanks", "attic/tanks"),
+              Map.entry("alerts", "attic/alerts"),
+              Map.entry("season", "attic/season"),
+              Map.entry("cautions", "cautions"),
+              Map.entry("units", "units")));
+  private static Browser browser;
+
+  @BeforeAll
+  static void openBrowser() {
+    browser = new Browser();
+  }
+
+  @AfterAll
+  static void closeBrowser() {
+    browser.close();
+  }
+
+  @Test
+  void troubledBenchIsAccessibleOnEveryView() {
+    try (StubHost host = StubHost.troubled()) {
+      VIEWS.forEach((name, hash) -> lookAt(name, host.address() + "#/" + hash));
+    }
+  }
+
+  @Test
+  void emptyStoreSaysWhatToDoNext() {
+    try (StubHost host = StubHost.empty()) {
+      lookAt("first-run", host.address());
+      browser.awaitText("h1", "No bench yet");
+      browser.awaitText("pre", "vessels:");
+      browser.awaitText(".panel", "extra-low-voltage");
+    }
+  }
+
+  @Test
+  void twoHundredCupsAreAccessibleToo() {
+    try (StubHost host = StubHost.withCups(200)) {
+      lookAt("bench-200", host.address());
+      browser.size(new Dimension(3840, 2160)).open(host.address());
+      browser.awaitText("h1", "All 200 cups are well.");
+      browser.screenshot("bench-200-4k");
+    }
+  }
+
+  private static void lookAt(String name, String address) {
+    for (String scheme : List.of("light", "dark")) {
+      for (boolean wide : new boolean[] {true, false}) {
+        String picture = name + (wide ? "-wide-" : "-narrow-") + scheme;
+        browser.size(wide ? Browser.WIDE : Browser.NARROW).scheme(scheme).open(address);
+        browser.await(
+            picture + " has settled",
+            () ->
+                Boolean.TRUE.equals(
+                    browser.run(
+                        "const h = document.querySelector('main h1');"
+                            + "return !!h && h.innerText !== 'Connecting…' && !document.body.innerText.includes('Reading the weights')")));
+        browser.assertAccessible(picture);
+        assertEquals(
+            false,
+            browser.run("return document.documentElement.scrollWidth > innerWidth"),
+            picture + " is wider than its screen");
+        assertEquals(List.of(), browser.consoleErrors(), "console of " + picture);
+        browser.screenshot(picture);
+      }
+    }
+  }
+}

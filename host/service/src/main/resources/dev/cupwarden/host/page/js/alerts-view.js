@@ -1,0 +1,108 @@
+// Alerts: open ones with what to do, one line for all from one cause, and past ones.
+
+import * as api from './api.js';
+import { h, say, setText } from './dom.js';
+import { alertsByCause, compareNames, nameOfAlert } from './reading.js';
+import { store } from './store.js';
+import { text } from './text.js';
+import * as u from './units.js';
+
+const t = text.alerts;
+const KEY = 'cupwarden.seen';
+const MOST_PAST = 400;
+
+const idOf = (bench, alert) => [bench, alert.code, alert.cup ?? '*', alert.since].join('/');
+
+function readSeen() {
+  try {
+    return new Map(Object.entries(JSON.parse(localStorage.getItem(KEY) ?? '{}')));
+  } catch {
+    return new Map(); // storage switched off or spoilt: nothing is marked as seen
+  }
+}
+
+function writeSeen(seen) {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(Object.fromEntries([...seen].slice(-500))));
+  } catch {
+    // Without storage the mark lasts as long as the page.
+  }
+}
+
+/** Past alerts: each raising with the clearing that ended it. */
+function pastOf(events) {
+  const open = new Map();
+  const past = [];
+  for (const event of [...events].sort((a, b) => Date.parse(a.at) - Date.parse(b.at))) {
+    const alert = event.data;
+    const key = `${alert.code}/${alert.cup ?? '*'}`;
+    if (alert.state === 'cleared') {
+      past.push({ code: alert.code, cup: alert.cup, from: open.get(key)?.since ?? alert.since, to: event.at });
+      open.delete(key);
+    } else open.set(key, alert);
+  }
+  return past.reverse();
+}
+
+export function alertsView(benchName) {
+  const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.title);
+  const open = h('div');
+  const past = h('tbody');
+  const state = h('p', { class: 'quiet', role: 'status' });
+  const pastTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.past }, h('table', null, past));
+  const el = h('section', { class: 'view' }, heading, h('h2', null, t.open), open, h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable));
+  const seen = readSeen();
+  let shown = '';
+
+  function causePanel(bench, cause) {
+    const cups = cause.alerts.filter((alert) => alert.cup).sort((a, b) => compareNames(a.cup, b.cup));
+    const ids = cause.alerts.map((alert) => idOf(benchName, alert));
+    const seenAt = ids.every((id) => seen.has(id)) ? seen.get(ids[0]) : null;
+    const since = Date.parse(cause.since);
+    const worst = cause.alerts[0];
+    const toggle = () => {
+      ids.forEach((id) => (seenAt ? seen.delete(id) : seen.set(id, Date.now())));
+      writeSeen(seen);
+      if (!seenAt) say(t.seenSaid);
+      show(true);
+      open.querySelector(`[data-code="${cause.code}"] button`)?.focus();
+    };
+    return h('section', { class: 'panel', 'data-code': cause.code },
+      h('h3', null, nameOfAlert(cause.code), ' ', h('span', { class: 'quiet' }, `(${text.alertState[worst.state]})`)),
+      h('p', null, cups.length === 0 ? t.forBench : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)), ', ', t.since(u.near(since, bench.now), u.span(bench.now - since)),
+        cause.alerts.length === 1 ? `, ${t.value(u.number(worst.value, worst.value % 1 ? 2 : 0), u.number(worst.threshold, worst.threshold % 1 ? 2 : 0))}` : '', '.'),
+      h('p', null, h('strong', null, worst.do ?? '')),
+      h('p', { class: 'row' }, cups.slice(0, 12).map((alert) => h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup)),
+        h('button', { type: 'button', onclick: toggle }, seenAt ? t.unsee : t.seen),
+        seenAt ? h('span', { class: 'quiet' }, t.seenOn(u.dayTime(seenAt))) : null));
+  }
+
+  function show(force = false) {
+    const bench = store.bench(benchName);
+    const key = JSON.stringify(bench.alerts);
+    if (key === shown && !force) return;
+    shown = key;
+    const causes = alertsByCause(bench.alerts);
+    open.replaceChildren(...(causes.length > 0 ? causes.map((cause) => causePanel(bench, cause)) : [h('p', { class: 'quiet' }, t.none)]));
+  }
+
+  async function load() {
+    try {
+      const ended = pastOf(await api.events(benchName, { kind: 'alert', limit: MOST_PAST }));
+      past.replaceChildren(...ended.map((alert) => h('tr', null, h('td', null, nameOfAlert(alert.code)), h('td', null, alert.cup ? t.forCup(alert.cup) : t.forBench), h('td', null, t.from(u.dayTime(Date.parse(alert.from)), u.dayTime(Date.parse(alert.to)))))));
+      setText(state, ended.length === 0 ? t.noPast : '');
+      pastTable.hidden = ended.length === 0;
+    } catch (error) {
+      setText(state, t.failed(error.message));
+    }
+  }
+  show();
+  load();
+  return {
+    el, title: t.title, heading,
+    onChange(changes) {
+      show();
+      if (changes.all || changes.events.some(({ event }) => event.kind === 'alert')) load();
+    },
+  };
+}

@@ -1,0 +1,299 @@
+// Orders: picked, told beforehand, sent, and followed to their receipts.
+
+import * as api from './api.js';
+import { freshId, h, say, setText } from './dom.js';
+import { BACK_BY, before, GROUPS, KINDS, LIFTABLE, roomOf } from './orders.js';
+import { compareNames, nameOfLimit } from './reading.js';
+import { store } from './store.js';
+import { text } from './text.js';
+import * as u from './units.js';
+
+const t = text.doing;
+const HOUR_MS = 3600e3;
+const SPANS_H = [6, 24, 72, 168];
+const MOST_ML = 20000;
+
+const href = (bench, ...rest) => `#/${[bench, 'do', ...rest].map(encodeURIComponent).join('/')}`;
+
+/** What a datetime-local field wants: the reader's own zone, to the minute. */
+function localMinute(ms) {
+  const at = new Date(ms - new Date(ms).getTimezoneOffset() * 60e3);
+  return at.toISOString().slice(0, 16);
+}
+
+function field(label, input, hint) {
+  const id = freshId('field');
+  input.id = id;
+  const hintId = hint ? freshId('hint') : null;
+  if (hintId) input.setAttribute('aria-describedby', hintId);
+  return h('div', { class: 'field' }, h('label', { for: id }, h('strong', null, label)), input, hint ? h('p', { class: 'quiet', id: hintId }, hint) : null);
+}
+
+function select(options, chosen) {
+  return h('select', null, options.map(([value, words]) => h('option', { value, selected: value === chosen }, words)));
+}
+
+function radios(legend, options, chosen, changed) {
+  const name = freshId('radio');
+  const set = h('fieldset', { class: 'field' }, h('legend', null, legend), options.map(([value, words]) =>
+    h('label', { class: 'check' }, h('input', { type: 'radio', name, value, checked: value === chosen, onchange: changed }), words)));
+  return { el: set, read: () => set.querySelector('input:checked')?.value };
+}
+
+function check(words, changed, checked = false) {
+  const input = h('input', { type: 'checkbox', checked, onchange: changed });
+  return { el: h('label', { class: 'check' }, input, words), read: () => (input.checked ? true : undefined) };
+}
+
+class FormError extends Error {}
+
+function numberOf(input, label, least, most) {
+  const value = Number(input.value.replace(',', '.'));
+  if (input.value.trim() === '' || !(value >= least && value <= most)) throw new FormError(t.badNumber(label, u.number(least), u.number(most)));
+  return value;
+}
+
+/** Makers of fields; each answers {el, read()} with read giving the order's value or throwing a FormError. */
+const MAKERS = {
+  cup(context, optional) {
+    const names = [...context.bench.cups.keys()].sort(compareNames);
+    const none = context.kind === 'release' ? t.field.everyHold : t.field.wholeBench;
+    const options = [...(optional ? [['', none]] : []), ...names.map((name) => [name, `${name}, ${context.bench.cups.get(name).plant}`])];
+    const input = select(options, context.cup ?? options[0]?.[0]);
+    input.addEventListener('change', context.changed);
+    return { el: field(t.field.cup, input), read: () => input.value || undefined };
+  },
+  newcup(context) {
+    const input = h('input', { type: 'text', value: context.cup ?? '', autocomplete: 'off', oninput: context.changed });
+    return { el: field(t.field.cup, input), read: () => required(input.value, t.field.cup), key: 'cup' };
+  },
+  plant: (context) => words(context, 'plant', context.last?.plant),
+  vessel: (context) => named(context, 'vessel', Object.keys(context.bench.setup?.vessels ?? {}), context.bench.setup?.cups?.[context.cup]?.vessel),
+  mix: (context) => named(context, 'mix', Object.keys(context.bench.setup?.mixes ?? {}), context.bench.setup?.cups?.[context.cup]?.mix),
+  struck(context) {
+    const input = h('input', { type: 'date', value: localMinute(context.bench.now).slice(0, 10), oninput: context.changed });
+    return { el: field(t.field.struck, input), read: () => required(input.value, t.field.struck) };
+  },
+  cutting(context) {
+    const input = h('input', { type: 'text', inputmode: 'decimal', value: '10', oninput: context.changed });
+    return { el: field(t.field.cutting, input), read: () => `${numberOf(input, t.field.cutting, 0, 500)} g` };
+  },
+  ml(context) {
+    const unit = u.volumeUnit();
+    const room = context.kind === 'dose' || context.kind === 'watered' ? roomOf(context.bench.cups.get(context.cup)) : null;
+    const usual = room ? Math.round(room) : '';
+    const input = h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', oninput: context.changed, value: usual === '' ? '' : String(Math.round(u.typedFromMl(usual) * 10) / 10) });
+    const label = t.field.ml(unit);
+    return { el: field(label, input), read: () => Math.round(u.mlFromTyped(numberOf(input, label, 0, u.typedFromMl(MOST_ML))) * 10) / 10 };
+  },
+  strength(context) {
+    const input = h('input', { type: 'text', inputmode: 'decimal', value: '0', oninput: context.changed });
+    return { el: field(t.field.strength, input), read: () => numberOf(input, t.field.strength, 0, 1) };
+  },
+  lift(context) {
+    const boxes = LIFTABLE.map((code) => ({ code, ...check(nameOfLimit(code), context.changed) }));
+    return {
+      el: h('fieldset', { class: 'field' }, h('legend', null, t.field.lift), boxes.map((box) => box.el)),
+      read: () => {
+        const lifted = boxes.filter((box) => box.read()).map((box) => box.code);
+        return lifted.length > 0 ? lifted : undefined;
+      },
+    };
+  },
+  until(context) {
+    const input = h('input', { type: 'datetime-local', value: localMinute(context.bench.now + 24 * HOUR_MS), oninput: context.changed });
+    const spans = SPANS_H.map((hours) => h('button', { type: 'button', onclick: () => {
+      input.value = localMinute(context.bench.now + hours * HOUR_MS);
+      context.changed();
+    } }, t.span[hours]));
+    return {
+      el: h('div', null, h('div', { class: 'row' }, spans), field(t.field.until, input, t.untilHint)),
+      read: () => {
+        const at = new Date(input.value);
+        if (!(at.getTime() > context.bench.now)) throw new FormError(t.badUntil);
+        return at.toISOString().replace('.000', '');
+      },
+    };
+  },
+  feed_only: (context) => check(t.field.feedOnly, context.changed),
+  rescue: (context) => check(t.field.rescue, context.changed),
+  stage(context) {
+    const now = context.bench.cups.get(context.cup)?.stage;
+    return radios(t.field.stage, Object.entries(text.stageSeen), now ?? 'struck', context.changed);
+  },
+  tank: (context) => named(context, 'tank', Object.keys(context.bench.status?.tank_ml ?? context.bench.setup?.tanks ?? {})),
+  feed: (context) => named(context, 'feed', ['', ...Object.keys(context.bench.setup?.feeds ?? {})], '', true),
+  because: (context) => radios(t.field.because, Object.entries(t.because), null, context.changed),
+  confirm(context) {
+    const box = check(t.confirm(context.cup ?? t.field.cup), context.changed);
+    return { el: box.el, read: () => {
+      if (!box.read()) throw new FormError(t.confirmNeeded);
+      return undefined;
+    } };
+  },
+};
+
+function required(value, label) {
+  if (!value.trim()) throw new FormError(t.missing(label));
+  return value.trim();
+}
+
+function words(context, key, value) {
+  const input = h('input', { type: 'text', value: value ?? '', oninput: context.changed });
+  return { el: field(t.field[key], input), read: () => required(input.value, t.field[key]) };
+}
+
+/** A choice among known names, or a free field where the bench has not told them. */
+function named(context, key, names, chosen, optional = false) {
+  const known = names.filter(Boolean);
+  const input = known.length > 0 ? select(names.map((name) => [name, name || '–']), chosen) : h('input', { type: 'text', autocomplete: 'off' });
+  input.addEventListener('input', context.changed);
+  return { el: field(t.field[key], input), read: () => (optional && !input.value.trim() ? undefined : required(input.value, t.field[key])) };
+}
+
+function orderForm(benchName, kind, cupName, sent) {
+  const bench = store.bench(benchName);
+  const spec = KINDS[kind];
+  const aheadList = h('ul', { class: 'says', 'aria-live': 'polite' });
+  const error = h('p', { class: 'error', role: 'alert' });
+  const fields = new Map();
+  const place = h('div');
+  const context = { bench, kind, cup: cupName, last: bench.cups.get(cupName), changed: () => ahead() };
+
+  function build() {
+    if (!context.cup && spec.fields.includes('cup')) context.cup = [...bench.cups.keys()].sort(compareNames)[0];
+    fields.clear();
+    for (const word of spec.fields) {
+      const key = word.replace('?', '');
+      fields.set(key, { optional: word.endsWith('?'), ...MAKERS[key](context, word.endsWith('?')) });
+    }
+    place.replaceChildren(...[...fields.values()].map((each) => each.el));
+  }
+
+  /** The order as it stands; strict: throws at the first field that will not do. */
+  function read(strict) {
+    const order = { kind };
+    for (const [key, each] of fields) {
+      try {
+        const value = each.read();
+        if (strict && value === undefined && !each.optional && key !== 'confirm') throw new FormError(t.missing(t.field[key] ?? key));
+        if (value !== undefined) order[each.key ?? key] = value;
+      } catch (problem) {
+        if (strict || !(problem instanceof FormError)) throw problem;
+      }
+    }
+    return order;
+  }
+
+  function ahead() {
+    const order = read(false);
+    if (order.cup !== context.cup && spec.fields.includes('cup')) {
+      context.cup = order.cup; // Amounts, stage and confirmation are those of the cup.
+      build();
+    }
+    const lines = before(kind, store.bench(benchName), order);
+    const key = JSON.stringify(lines);
+    if (aheadList.dataset.key === key) return;
+    aheadList.dataset.key = key;
+    aheadList.replaceChildren(...lines.map((each) => h('li', { class: each.tone || null }, each.words)));
+  }
+
+  const button = h('button', { type: 'submit', class: 'main' }, t.send);
+  const el = h('form', { class: 'panel', novalidate: true, onsubmit: async (event) => {
+    event.preventDefault();
+    setText(error, '');
+    try {
+      const order = read(true);
+      button.disabled = true;
+      const { id } = await api.order(benchName, order);
+      say(t.sent(t.kind[kind]));
+      sent(id);
+    } catch (problem) {
+      setText(error, problem instanceof FormError ? problem.message : t.failed(problem.message));
+    } finally {
+      button.disabled = false;
+    }
+  } }, h('p', null, t.says[kind]), place, h('h2', null, t.before), aheadList, h('p', { class: 'quiet' }, t.beforeNote), error, h('p', { class: 'row' }, button));
+  build();
+  ahead();
+  return { el, ahead };
+}
+
+function orderWords(order) {
+  const parts = [order.cup ?? (order.tank ? `${t.field.tank} ${order.tank}` : KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '')];
+  if (order.ml !== undefined) parts.push(u.volume(order.ml));
+  if (order.strength) parts.push(`× ${u.number(order.strength, 2)}`);
+  if (order.until) parts.push(u.dayTime(Date.parse(order.until)));
+  if (order.stage) parts.push(text.stage[order.stage] ?? order.stage);
+  if (order.because) parts.push(t.because[order.because] ?? order.because);
+  if (order.vessel) parts.push(`${order.vessel}, ${order.mix}`);
+  return parts.filter(Boolean).join(', ');
+}
+
+/** Orders and what became of them, newest first, each with its way back. */
+function receiptsPanel(benchName) {
+  const list = h('tbody');
+  const state = h('p', { class: 'quiet', role: 'status' });
+  const table = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.receipts }, h('table', null, list));
+  const el = h('section', { class: 'panel' }, h('h2', null, t.receipts), state, table);
+
+  async function load() {
+    try {
+      const orders = await api.orders(benchName);
+      setText(state, orders.length === 0 ? t.noOrders : '');
+      table.hidden = orders.length === 0;
+      list.replaceChildren(...orders.map(row));
+    } catch (error) {
+      setText(state, t.receiptsFailed(error.message));
+    }
+  }
+
+  function row(order) {
+    const last = order.receipts?.at(-1);
+    const expired = !last && order.expires && Date.parse(order.expires) < store.bench(benchName).now;
+    const outcome = last?.outcome ?? (expired ? 'expired' : 'waiting');
+    const dry = (order.receipts ?? []).flatMap((receipt) => receipt.dry_before ?? []);
+    const back = last && outcome !== 'refused' ? BACK_BY[order.kind] : null;
+    return h('tr', { 'data-order': order.id },
+      h('td', null, u.dayTime(Date.parse(order.issued))),
+      h('td', null, h('strong', null, t.kind[order.kind] ?? order.kind), ' ', orderWords(order)),
+      h('td', { class: outcome === 'refused' ? 'error' : null }, t.outcome[outcome] ?? outcome, last?.why ? `: ${last.why}` : '', dry.length > 0 ? ` ${t.dryReceipt(dry)}` : ''),
+      h('td', null, back && t.undo[order.kind] ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind]) : null));
+  }
+  load();
+  return { el, load };
+}
+
+export function doingView(benchName, kind, cupName) {
+  const known = kind && KINDS[kind];
+  const heading = h('h1', { class: 'headline', tabindex: '-1' }, known ? t.kind[kind] : t.pick);
+  const receipts = receiptsPanel(benchName);
+  const bench = store.bench(benchName);
+  let form = null;
+  const el = h('section', { class: 'view' }, known ? h('p', { class: 'cup-top' }, h('a', { class: 'button', href: cupName ? `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(cupName)}` : href(benchName) }, cupName ? `← ${cupName}` : `← ${t.title}`)) : null, heading);
+  if (known && (bench.cups.size > 0 || !KINDS[kind].fields.includes('cup'))) {
+    form = orderForm(benchName, kind, cupName, () => {
+      receipts.load();
+      receipts.el.scrollIntoView({ block: 'nearest' });
+    });
+    el.append(h('div', { class: 'panels even' }, form.el, receipts.el));
+  } else {
+    for (const group of GROUPS) {
+      el.append(h('h2', null, t.groups[group]), h('ul', { class: 'actions' }, Object.keys(KINDS).filter((each) => KINDS[each].group === group)
+        .map((each) => h('li', null, h('a', { href: href(benchName, each) }, h('strong', null, t.kind[each]), h('span', null, t.says[each]))))));
+    }
+    el.append(receipts.el);
+  }
+  return {
+    el,
+    title: known ? t.kind[kind] : t.title,
+    heading,
+    onChange(changes) {
+      if (changes.all || changes.events.some(({ bench: name, event }) => name === benchName && event.kind === 'receipt')) receipts.load();
+      if (form && changes.cups.size > 0) form.ahead();
+      for (const { event } of changes.events) {
+        if (event.kind === 'receipt') say(`${t.outcome[event.data.outcome] ?? event.data.outcome}${event.data.why ? `: ${event.data.why}` : ''}.`);
+      }
+    },
+  };
+}

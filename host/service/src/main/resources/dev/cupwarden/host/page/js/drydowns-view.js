@@ -1,0 +1,150 @@
+// Dry-downs laid over one another from the moment watering ended: a rooting cup dries on a steeper line.
+
+import * as api from './api.js';
+import { h, setAttr, setText } from './dom.js';
+import { dryDowns, firstRate, fitDryDown } from './fit.js';
+import { compareNames } from './reading.js';
+import { store } from './store.js';
+import { text } from './text.js';
+import * as u from './units.js';
+
+const t = text.drydowns;
+const DAYS = [7, 21, 60, 150];
+const MOST_EACH = 5;
+const MOST_CUPS = 4;
+const STEP_H = 0.5;
+const HUES = ['--water-deep', '--clay', '--aside', '--calm'];
+const DASHES = [[], [8, 4], [3, 3], [10, 3, 2, 3]];
+const STEEPER = 1.25;
+const SLOWER = 0.75;
+
+/** A dry-down's mass change on a grid of half hours. */
+function onGrid(dryDown, grid) {
+  let j = 0;
+  const start = dryDown.massG[0];
+  return grid.map((hour) => {
+    if (hour > dryDown.hours.at(-1)) return null;
+    while (dryDown.hours[j + 1] < hour) j += 1;
+    const [h0, h1] = [dryDown.hours[j], dryDown.hours[j + 1] ?? dryDown.hours[j]];
+    const part = h1 > h0 ? (hour - h0) / (h1 - h0) : 0;
+    const mass = dryDown.massG[j] + part * ((dryDown.massG[j + 1] ?? dryDown.massG[j]) - dryDown.massG[j]);
+    return u.massValue(mass - start);
+  });
+}
+
+export function drydownsView(benchName, chosenNames) {
+  const bench = store.bench(benchName);
+  const names = [...bench.cups.keys()].sort(compareNames);
+  const chosen = new Set(chosenNames.length > 0 ? chosenNames[0].split(',').filter((name) => bench.cups.has(name)) : names.slice(0, 1));
+  let days = 21;
+  let asked = 0;
+  let chart = null;
+  const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.title);
+  const place = h('div', { class: 'chart', role: 'img', 'aria-label': t.chartLabel });
+  const state = h('p', { role: 'status' }, t.loading);
+  const told = h('ul', { class: 'says' });
+  const body = h('tbody');
+  const spans = DAYS.map((each) => h('button', { type: 'button', 'aria-pressed': String(each === days), onclick: () => {
+    days = each;
+    spans.forEach((button, i) => setAttr(button, 'aria-pressed', String(DAYS[i] === days)));
+    load();
+  } }, t.days[each]));
+  const picks = names.map((name) => h('button', { type: 'button', 'aria-pressed': String(chosen.has(name)), onclick: (event) => {
+    if (chosen.has(name)) chosen.delete(name);
+    else if (chosen.size < MOST_CUPS) chosen.add(name);
+    setAttr(event.target, 'aria-pressed', String(chosen.has(name)));
+    load();
+  } }, name));
+  const el = h('section', { class: 'view' }, heading, h('p', null, t.lead),
+    h('div', { class: 'panels' },
+      h('section', { class: 'panel' }, h('h2', null, t.of), place, state, told, h('p', { class: 'quiet' }, t.band)),
+      h('div', null,
+        h('section', { class: 'panel' }, h('h2', null, t.cups), h('p', { class: 'quiet' }, t.atMost(MOST_CUPS)), h('div', { class: 'row', role: 'group', 'aria-label': t.cups }, picks), h('h3', null, t.weeks), h('div', { class: 'row', role: 'group', 'aria-label': t.weeks }, spans)))),
+    h('section', { class: 'panel' }, h('h2', null, t.table),
+      h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.table }, h('table', null, h('thead', null, h('tr', null,
+        [t.colCup, t.colFrom, t.colSpan, t.lost, t.colRate, t.colHalf, t.colFit].map((word) => h('th', { scope: 'col' }, word)))), body)),
+      h('p', { class: 'quiet' }, t.method)));
+
+  async function dryDownsOf(name) {
+    const from = new Date(store.bench(benchName).now - days * 86400e3);
+    const [weights, doses] = await Promise.all([api.weights(benchName, name, from), api.events(benchName, { cup: name, kind: 'dose', from, limit: 1000 })]);
+    const all = dryDowns(weights.at, weights.mass_g, doses.map((event) => Date.parse(event.at) / 1000));
+    return all.map((each) => ({ ...each, cup: name, fit: fitDryDown(each.hours, each.massG) }));
+  }
+
+  async function load() {
+    asked += 1;
+    const mine = asked;
+    if (chosen.size === 0) return show([], t.pickOne);
+    setText(state, t.loading);
+    try {
+      const sets = await Promise.all([...chosen].sort(compareNames).map(dryDownsOf));
+      if (mine === asked) await show(sets, '');
+    } catch (error) {
+      if (mine === asked) setText(state, t.failed(error.message));
+    }
+    return undefined;
+  }
+
+  /** First, last, and evenly between. */
+  function some(set) {
+    if (set.length <= MOST_EACH) return set;
+    return Array.from({ length: MOST_EACH }, (none, i) => set[Math.round((i * (set.length - 1)) / (MOST_EACH - 1))]);
+  }
+
+  async function show(sets, problem) {
+    chart?.end();
+    chart = null;
+    const all = sets.flat();
+    setText(state, problem || (all.length === 0 ? t.none : ''));
+    body.replaceChildren(...all.slice().sort((a, b) => b.from - a.from).map(row));
+    told.replaceChildren(...sets.map(verdict).filter(Boolean));
+    place.hidden = all.length === 0;
+    if (all.length === 0) return;
+    const { overlayChart, colour } = await import('./chart.js');
+    if (!place.isConnected) return;
+    const longest = Math.max(...all.map((each) => each.hours.at(-1)));
+    const grid = Array.from({ length: Math.floor(longest / STEP_H) + 1 }, (none, i) => i * STEP_H);
+    const curves = [];
+    const bands = [];
+    sets.forEach((set, cupIndex) => {
+      const shown = some(set);
+      shown.forEach((each, i) => {
+        const newest = i === shown.length - 1;
+        curves.push({
+          label: each.cup, colour: colour(HUES[cupIndex]), dash: DASHES[cupIndex], width: newest ? 3 : 1.1,
+          values: onGrid(each, grid), name: i === 0 || newest ? `${each.cup} ${u.day(each.from * 1000)}` : null,
+        });
+        if (newest && each.fit.shape !== 'refused') bands.push(...band(each, grid, curves, cupIndex, colour));
+      });
+    });
+    chart = overlayChart(place, grid, curves, bands, { x: t.hours });
+  }
+
+  function band(each, grid, curves, cupIndex, colour) {
+    const bound = (sign) => grid.map((hour) => (hour > each.hours.at(-1) ? null : u.massValue(each.fit.at(hour) + sign * 2 * each.fit.rsd - each.massG[0])));
+    const invisible = { label: '', colour: 'transparent', width: 0, dash: [] };
+    curves.push({ ...invisible, values: bound(-1) }, { ...invisible, values: bound(1) });
+    return [{ low: curves.length - 2, high: curves.length - 1, fill: () => `${colour(HUES[cupIndex])()}33` }];
+  }
+
+  function row(each) {
+    const { fit } = each;
+    return h('tr', null,
+      h('td', null, each.cup), h('td', null, u.dayTime(each.from * 1000)), h('td', null, u.span((each.to - each.from) * 1000)),
+      h('td', null, u.mass(each.massG[0] - each.massG.at(-1))), h('td', null, u.rate(firstRate(each))),
+      h('td', null, fit.shape === 'refused' ? t.refused : fit.endKnown ? u.span(fit.halfHours * 3600e3) : t.straight),
+      h('td', null, fit.shape === 'refused' ? '–' : u.mass(fit.rsd, 2)));
+  }
+
+  function verdict(set) {
+    if (set.length < 2) return null;
+    const factor = firstRate(set.at(-1)) / firstRate(set[0]);
+    if (!Number.isFinite(factor)) return null;
+    const words = factor >= STEEPER ? t.steeper : factor <= SLOWER ? t.slower : t.steady;
+    return h('li', { class: factor <= SLOWER ? 'stop' : factor >= STEEPER ? 'go' : null }, words(set[0].cup, u.number(factor, 1)));
+  }
+
+  setTimeout(load);
+  return { el, title: t.title, heading, leave: () => chart?.end() };
+}
