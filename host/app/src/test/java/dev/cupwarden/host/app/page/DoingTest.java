@@ -44,7 +44,8 @@ class DoingTest {
   private static void tabTo(String css) {
     for (int i = 0; i < 120; i++) {
       new Actions(browser.driver).sendKeys(Keys.TAB).perform();
-      if (Boolean.TRUE.equals(browser.run("return document.activeElement.matches(arguments[0])", css))) {
+      if (Boolean.TRUE.equals(
+          browser.run("return document.activeElement.matches(arguments[0])", css))) {
         return;
       }
     }

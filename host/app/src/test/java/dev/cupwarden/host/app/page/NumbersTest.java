@@ -17,7 +17,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.JavascriptException;
 
-/** Numbers that the page reckons itself, against values that it did not make; and its own weight. */
+/**
+ * Numbers that the page reckons itself, against values that it did not make; and its own weight.
+ */
 class NumbersTest {
   private static final int MOST_BYTES = 200 * 1024;
   private static Browser browser;
@@ -40,7 +42,9 @@ class NumbersTest {
     try {
       return (List<?>)
           browser.driver.executeAsyncScript(
-              "const done = arguments[arguments.length - 1];(async () => {" + script + "})().then(done)");
+              "const done = arguments[arguments.length - 1];(async () => {"
+                  + script
+                  + "})().then(done)");
     } catch (JavascriptException e) {
       throw new AssertionError(script, e);
     }
@@ -50,7 +54,10 @@ class NumbersTest {
     return ((Number) values.get(index)).doubleValue();
   }
 
-  /** Reference: the same least squares by variable projection in 50 digits (mpmath), W = c + A exp(-k t). */
+  /**
+   * Reference: the same least squares by variable projection in 50 digits (mpmath), W = c + A
+   * exp(-k t).
+   */
   @Test
   void dryDownFitMeetsTheReferenceInFiftyDigits() {
     List<?> fit =
@@ -109,11 +116,11 @@ class NumbersTest {
 
   @Test
   void wholePageWeighsLessThanTwoHundredKilobytesCompressed() throws IOException {
-    Path page = Path.of("..", "service", "src", "main", "resources", "dev", "cupwarden", "host", "page");
+    Path page =
+        Path.of("..", "service", "src", "main", "resources", "dev", "cupwarden", "host", "page");
     long bytes = 0;
     try (Stream<Path> files = Files.walk(page)) {
-      bytes +=
-          files.filter(Files::isRegularFile).mapToLong(file -> compressed(read(file))).sum();
+      bytes += files.filter(Files::isRegularFile).mapToLong(file -> compressed(read(file))).sum();
     }
     for (String file : List.of("uPlot.esm.js", "uPlot.min.css")) {
       try (InputStream stream =
