@@ -30,9 +30,9 @@ class DemoPageIT {
             .redirectError(ProcessBuilder.Redirect.DISCARD)
             .start();
     try (Browser browser = new Browser()) {
-      String said = new BufferedReader(
-              new InputStreamReader(demo.getInputStream(), StandardCharsets.UTF_8))
-          .readLine();
+      String said =
+          new BufferedReader(new InputStreamReader(demo.getInputStream(), StandardCharsets.UTF_8))
+              .readLine();
       String address = "http://127.0.0.1:" + port.number() + "/";
       assertTrue(said.contains(address), said);
       browser.size(Browser.WIDE).open(address);
