@@ -16,6 +16,7 @@ class ArchitectureTest {
   private static final JavaClasses ALL =
       new ClassFileImporter()
           .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .withImportOption(place -> !place.contains("-tests.jar"))
           .importPackages("dev.cupwarden");
 
   /** Rooms of the core that the host may use. */
