@@ -25,6 +25,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
+import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -106,15 +107,39 @@ public final class ControllerRun implements AutoCloseable {
    */
   public static ControllerRun onSimulator(Plan plan, Simulation simulation)
       throws BoardException, JournalException, SetupException {
+    return inWorld(
+        plan,
+        next -> {
+          Instant start = start(next);
+          SimulatedBench world =
+              SimulatedBench.of(
+                  plan.bench(), simulation.seed(), start.minus(simulation.driedFor()));
+          world.advanceTo(start);
+          return world;
+        },
+        simulation.speed());
+  }
+
+  /**
+   * Runs in a simulated world that somebody else has prepared.
+   *
+   * @param world makes it; is told when the next tick of a journal that is gone on with would be,
+   *     which the world must not begin before
+   * @param speed virtual seconds per second; infinite: as fast as can be
+   * @throws BoardException when the bench's wiring cannot be
+   * @throws JournalException when the journal belongs to a newer or another program
+   * @throws SetupException when a cup's lines are out of order
+   */
+  public static ControllerRun inWorld(
+      Plan plan, Function<Optional<Instant>, SimulatedBench> world, double speed)
+      throws BoardException, JournalException, SetupException {
     ControllerRun run = new ControllerRun();
     try {
       OpenJournal journal = run.openJournal(plan);
-      Instant start = start(plan, journal);
-      SimulatedBench world =
-          SimulatedBench.of(plan.bench(), simulation.seed(), start.minus(simulation.driedFor()));
-      world.advanceTo(start);
-      run.openBoard(
-          plan, world.newContext(), new AcceleratedTime(world.time(), simulation.speed()));
+      Optional<Instant> next =
+          journal.journal().restored().map(was -> was.at().plus(plan.bench().tick()));
+      SimulatedBench made = world.apply(next);
+      run.openBoard(plan, made.newContext(), new AcceleratedTime(made.time(), speed));
       run.begin(plan, journal);
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException e) {
@@ -124,10 +149,8 @@ public final class ControllerRun implements AutoCloseable {
   }
 
   /** A virtual world begins now, or where a fast one that ran before has got to. */
-  private static Instant start(Plan plan, OpenJournal journal) throws JournalException {
+  private static Instant start(Optional<Instant> next) {
     Instant now = Instant.now().truncatedTo(ChronoUnit.SECONDS);
-    Optional<Instant> next =
-        journal.journal().restored().map(was -> was.at().plus(plan.bench().tick()));
     return next.filter(at -> at.isAfter(now)).orElse(now);
   }
 

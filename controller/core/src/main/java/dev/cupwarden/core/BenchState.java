@@ -38,4 +38,26 @@ public record BenchState(
     double lastPassesMl,
     Instant lastPassesAt,
     SortedMap<String, OpenAlert> alerts,
-    List<String> orderIds) {}
+    List<String> orderIds) {
+
+  /** The same with other cups and tanks: the grower has edited the bench. */
+  public BenchState over(
+      SortedMap<String, CupState> otherCups, SortedMap<String, TankState> otherTanks) {
+    return new BenchState(
+        at,
+        otherCups,
+        air,
+        otherTanks,
+        leak,
+        hold,
+        pumpLatch,
+        shortCups,
+        rootsAt,
+        trayMl,
+        steps,
+        lastPassesMl,
+        lastPassesAt,
+        alerts,
+        orderIds);
+  }
+}

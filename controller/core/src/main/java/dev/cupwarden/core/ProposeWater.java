@@ -71,8 +71,7 @@ final class ProposeWater {
 
   private Refill begin(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     double blindMl =
-        BlindRation.ml(
-            cup.distrustedSince, draft.at, cup.use.lostPerDayG(), cup.setup.stage(), cup.given);
+        BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
     if (blindMl >= cup.leastMl()) {
       return starting(draft, Cause.BLIND, blindMl);
     }

@@ -45,10 +45,11 @@ final class PutOutPasses {
   /** One round: at most one pass a cup, thirstiest of those that waited longest first. */
   List<AllowedPass> round(BenchDraft draft) {
     Case.WindowNow window = window(draft.at);
+    Case.BenchFacts facts = benchFacts(draft, window);
     List<Wish> wishes = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
       Refill wanted = propose.refill(draft, cup, window);
-      Wish wish = new Wish(cup, wanted, judge(draft, cup, wanted, window));
+      Wish wish = new Wish(cup, wanted, judge(draft, cup, wanted, facts));
       cup.wanted = wanted;
       if (wanted == null) {
         cup.allowance = wish.allowance();
@@ -79,7 +80,9 @@ final class PutOutPasses {
     CupDraft cup = wish.cup();
     // Cups before this one in the round may have emptied a tank.
     Limits.Allowance allowance =
-        passes.isEmpty() ? wish.allowance() : judge(draft, cup, wish.wanted(), window);
+        passes.isEmpty()
+            ? wish.allowance()
+            : judge(draft, cup, wish.wanted(), benchFacts(draft, window));
     cup.allowance = allowance;
     if (!allowance.water()) {
       refuseByHand(draft, cup, allowance.holding());
@@ -152,7 +155,7 @@ final class PutOutPasses {
   }
 
   private Limits.Allowance judge(
-      BenchDraft draft, CupDraft cup, Refill wanted, Case.WindowNow window) {
+      BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     cup.fed =
         FeedLedger.fed(
             cup.given,
@@ -165,7 +168,7 @@ final class PutOutPasses {
             ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
             : new Case.Proposal(
                 wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
-    return Limits.judge(new Case(draft.at, proposal, cupFacts(cup), benchFacts(draft, window)));
+    return Limits.judge(new Case(draft.at, proposal, cupFacts(cup), facts));
   }
 
   private static Case.CupFacts cupFacts(CupDraft cup) {

@@ -120,14 +120,14 @@ public final class Tick {
             judgeConditions.judge(draft, !passes.isEmpty()),
             seen.at(),
             draft.cups.keySet());
-    Advice advice =
+    Advice brief =
         new Advice(
             seen.at(),
             passes.stream().map(Tick::told).toList(),
             alerts.changes(),
             List.copyOf(draft.receipts),
-            new Report(draft.vpdKpa()).cups(draft));
-    return new Step(draft.state(alerts.open(), passes), passes, advice);
+            null);
+    return new Step(draft.state(alerts.open(), passes), passes, brief, draft);
   }
 
   private BenchDraft draft(BenchState state, Observation seen) {
@@ -186,12 +186,43 @@ public final class Tick {
         List.of());
   }
 
-  /**
-   * What one tick came to.
-   *
-   * @param state where the bench is now; all passes count as given in it
-   * @param passes to give now, in this order
-   * @param advice the same and all else, as told to others
-   */
-  public record Step(BenchState state, List<AllowedPass> passes, Advice advice) {}
+  /** What one tick came to. */
+  public static final class Step {
+    private final BenchState state;
+    private final List<AllowedPass> passes;
+    private final Advice brief;
+    private final BenchDraft draft;
+
+    private Step(BenchState state, List<AllowedPass> passes, Advice brief, BenchDraft draft) {
+      this.state = state;
+      this.passes = passes;
+      this.brief = brief;
+      this.draft = draft;
+    }
+
+    /** Where the bench is now; all passes count as given in it. */
+    public BenchState state() {
+      return state;
+    }
+
+    /** To give now, in this order. */
+    public List<AllowedPass> passes() {
+      return passes;
+    }
+
+    /** Passes, alerts and receipts, without the state of the cups. */
+    public Advice brief() {
+      return brief;
+    }
+
+    /** The same with the state of every cup; forecasts are worked out only for who asks. */
+    public Advice advice() {
+      return new Advice(
+          brief.at(),
+          brief.passes(),
+          brief.alerts(),
+          brief.receipts(),
+          new Report(draft.vpdKpa()).cups(draft));
+    }
+  }
 }

@@ -81,8 +81,7 @@ final class AdviseSession {
   /** A fault of ours must not end a long run; the state is as it was before the line. */
   private Advice advise(Observation seen) throws LineRefused {
     try {
-      Advice advice = adviser.advise(seen);
-      return brief ? advice.brief() : advice;
+      return adviser.advise(seen, brief);
     } catch (RuntimeException fault) {
       LOG.debug("a fault in the core", fault);
       throw new LineRefused(

@@ -13,7 +13,8 @@ interface Adviser {
   /**
    * The answer to what was seen next.
    *
+   * @param brief whether to leave the state of the cups out
    * @throws LineRefused if it cannot follow what was seen before; then nothing has changed
    */
-  Advice advise(Observation seen) throws LineRefused;
+  Advice advise(Observation seen, boolean brief) throws LineRefused;
 }

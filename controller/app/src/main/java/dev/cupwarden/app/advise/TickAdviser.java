@@ -28,14 +28,14 @@ final class TickAdviser implements Adviser {
   }
 
   @Override
-  public Advice advise(Observation seen) throws LineRefused {
+  public Advice advise(Observation seen, boolean brief) throws LineRefused {
     if (state.at() != null && !seen.at().isAfter(state.at())) {
       throw new LineRefused(
           "at: %s is not later than %s, the time before it".formatted(seen.at(), state.at()));
     }
     Tick.Step step = tick.step(state, seen);
     state = step.state();
-    cups.addAll(step.advice().cups().keySet());
-    return step.advice();
+    cups.addAll(state.cups().keySet());
+    return brief ? step.brief() : step.advice();
   }
 }

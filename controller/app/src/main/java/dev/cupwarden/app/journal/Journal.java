@@ -243,41 +243,6 @@ public final class Journal implements AutoCloseable {
     }
   }
 
-  /** Sets a latch that outlives a restart; one that is set stays as it was. */
-  public void latch(String code, Instant since, String detail, Happening told)
-      throws JournalException {
-    sql.inTransaction(
-        "writing a latch",
-        () -> {
-          sql.update(
-              "INSERT OR IGNORE INTO latch VALUES (?, ?, ?)", code, since.toString(), detail);
-          numbering.add(told);
-          return null;
-        });
-  }
-
-  /** Ends a latch. */
-  public void unlatch(String code, Happening told) throws JournalException {
-    sql.inTransaction(
-        "ending a latch",
-        () -> {
-          sql.update("DELETE FROM latch WHERE code = ?", code);
-          numbering.add(told);
-          return null;
-        });
-  }
-
-  /** Since when a latch is set; none when it is not. */
-  public Optional<Instant> latchedSince(String code) throws JournalException {
-    return sql.inTransaction(
-        "reading a latch",
-        () ->
-            sql.first(
-                "SELECT since FROM latch WHERE code = ?",
-                row -> Instant.parse(row.getString(1)),
-                code));
-  }
-
   /**
    * At a day's end: a new place to replay from, then everything older than it may be goes.
    *

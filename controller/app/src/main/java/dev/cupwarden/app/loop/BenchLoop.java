@@ -62,8 +62,10 @@ public final class BenchLoop {
   private final Pump pump;
   private final Story story;
   private final OwnAlerts alerts = new OwnAlerts();
+  private final Restraint restraint = new Restraint();
   private final StoreWatch store;
   private final DayEnd dayEnd;
+  private final BoardFaults faults = new BoardFaults(alerts);
   private final long firstTickNanos;
   private BenchState state;
   private volatile boolean stopping;
@@ -76,18 +78,15 @@ public final class BenchLoop {
     this.clock = clock;
     this.pump = new Pump(parts.hardware(), parts.journal(), parts.time());
     this.story = new Story(parts.bench(), parts.version());
-    this.store = new StoreWatch(parts.journal());
+    this.store = new StoreWatch(parts.journal(), alerts);
     this.dayEnd = new DayEnd(parts);
     this.firstTickNanos = parts.time().nanos() + settle.toNanos();
     parts
         .trouble()
         .ifPresent(
             why ->
-                alerts.raise(
-                    "store-full",
+                store.failed(
                     clock.now(),
-                    1,
-                    0,
                     "Nothing is watered, for what was given is not known: look at the journal ("
                         + why
                         + ")."));
@@ -183,11 +182,8 @@ public final class BenchLoop {
       tick();
     } catch (JournalException e) {
       log.error("{}; this tick waters nothing", e.getMessage());
-      alerts.raise(
-          "store-full",
+      store.failed(
           clock.now(),
-          1,
-          0,
           "The journal cannot be written, so nothing is watered: look at the controller's disk.");
     } catch (RuntimeException e) {
       // One tick is lost; the pump must not stay on for it, nor the bench go without the next.
@@ -201,16 +197,16 @@ public final class BenchLoop {
     pump.putDownWhatIsLeft();
     Instant at = clock.now();
     BoardReadings read = parts.hardware().read();
-    read.faults().forEach((part, sentence) -> log.warn("{}: {}", part, sentence));
+    faults.look(at, read.faults());
     List<JsonNode> orders = new ArrayList<>(parts.journal().waitingOrders());
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
     lookAtClock(at, orders);
-    store.look(at, alerts);
+    store.look(at);
     Observation seen = observation(at, read, orders);
     Tick.Step step = tick.step(state, seen);
     List<Happening> events = new ArrayList<>(alerts.untold(at));
-    events.addAll(story.of(at, orders, step.advice()));
-    List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.advice().passes() : List.of();
+    events.addAll(story.of(at, orders, step.brief()));
+    List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
     List<Journal.Intent> intents =
         parts
             .journal()
@@ -224,6 +220,9 @@ public final class BenchLoop {
                     events,
                     orderIds));
     alerts.told();
+    if (parts.trouble().isEmpty()) {
+      store.worked();
+    }
     state = step.state();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
     dayEnd.afterTick(at, written(state));
@@ -240,7 +239,6 @@ public final class BenchLoop {
     if (!clock.trusted() && personLooked) {
       clock.acceptWall();
     }
-    boolean wasHeld = alerts.isRaised("clock");
     if (!clock.trusted()) {
       alerts.raise(
           "clock",
@@ -252,11 +250,11 @@ public final class BenchLoop {
       alerts.clear("clock", clock.aheadS());
     }
     if (parts.trouble().isPresent()) {
-      Restraint.hold("store", false, at, state.hold()).ifPresent(orders::add);
+      restraint.hold("store", false, at, state.hold()).ifPresent(orders::add);
     } else if (!clock.trusted()) {
-      Restraint.hold("clock", true, at, state.hold()).ifPresent(orders::add);
-    } else if (wasHeld) {
-      orders.add(Restraint.release("clock", at));
+      restraint.hold("clock", true, at, state.hold()).ifPresent(orders::add);
+    } else {
+      restraint.over("clock", at).ifPresent(orders::add);
     }
   }
 

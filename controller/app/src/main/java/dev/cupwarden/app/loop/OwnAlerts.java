@@ -30,10 +30,6 @@ final class OwnAlerts {
     }
   }
 
-  boolean isRaised(String code) {
-    return raised.containsKey(code);
-  }
-
   /** What has changed and not been put down yet; {@link #told} empties it. */
   List<Happening> untold(Instant at) {
     return untold.stream().map(notice -> Happening.of(at, notice)).toList();

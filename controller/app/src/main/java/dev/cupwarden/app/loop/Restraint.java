@@ -9,50 +9,65 @@ import java.util.Optional;
 
 /**
  * The loop's own wish that nothing be watered. It goes in as a hold, the way a person's does, so
- * that every cup's reasons show it and a replay of the journal comes to the same decisions.
+ * that every cup's reasons show it and a replay of the journal comes to the same decisions. A hold
+ * of a person that it covers is put back when it ends.
  */
 final class Restraint {
-  /** Ids of the loop's own orders begin so; nobody else is told what became of them. */
-  static final String ID = "controller-";
-
+  private static final String ID = "controller-";
   private static final Duration AHEAD = Duration.ofDays(1);
 
-  private Restraint() {}
+  /** Over before the next tick; a release would end the holds of single cups as well. */
+  private static final Duration AT_ONCE = Duration.ofSeconds(1);
 
+  private boolean inForce;
+  private Hold covered;
+
+  /** Whether an order is the loop's own, so that nobody need be told what became of it. */
   static boolean owns(String id) {
     return id != null && id.startsWith(ID);
   }
 
   /**
-   * A hold to put in now, unless one that a person gave is as strict already.
+   * An order to put in now, so that nothing is watered.
    *
    * @param because a word for the order's id
    * @param rescue whether a cup past its dry line may still get water
-   * @param inForce the bench's hold; null where there is none
+   * @param held the bench's hold; null where there is none
+   * @return none when a hold as strict is in force for long enough
    */
-  static Optional<JsonNode> hold(String because, boolean rescue, Instant at, Hold inForce) {
-    // Renewed before it ends, and not at every tick.
-    Instant enough = at.plus(AHEAD.dividedBy(2));
-    if (inForce != null
-        && !inForce.feedOnly()
-        && (rescue || !inForce.rescue())
-        && inForce.holdsAt(enough)) {
+  Optional<JsonNode> hold(String because, boolean rescue, Instant at, Hold held) {
+    // Renewed in good time, and not at every tick.
+    if (held != null
+        && !held.feedOnly()
+        && (rescue || !held.rescue())
+        && held.holdsAt(at.plus(AHEAD.dividedBy(2)))) {
       return Optional.empty();
     }
-    return Optional.of(
-        Json.MAPPER
-            .createObjectNode()
-            .put("id", ID + because + "-" + at)
-            .put("kind", "hold")
-            .put("until", at.plus(AHEAD).toString())
-            .put("rescue", rescue));
+    if (!inForce) {
+      covered = held;
+    }
+    inForce = true;
+    return Optional.of(order(because, at, new Hold(at.plus(AHEAD), false, rescue)));
   }
 
-  /** The end of such a hold, when it is the loop's own that is in force. */
-  static JsonNode release(String because, Instant at) {
+  /** An order to put in now that the wish is over; none when it was never put in. */
+  Optional<JsonNode> over(String because, Instant at) {
+    if (!inForce) {
+      return Optional.empty();
+    }
+    inForce = false;
+    boolean putBack = covered != null && covered.holdsAt(at.plus(AT_ONCE));
+    Hold next = putBack ? covered : new Hold(at.plus(AT_ONCE), false, true);
+    return Optional.of(order(because + "-over", at, next));
+  }
+
+  private static JsonNode order(String because, Instant at, Hold hold) {
     return Json.MAPPER
         .createObjectNode()
-        .put("id", ID + because + "-over-" + at)
-        .put("kind", "release");
+        .put("id", ID + because + "-" + at)
+        .put("kind", "hold")
+        .put("until", hold.until().toString())
+        .put("feed_only", hold.feedOnly())
+        .put("rescue", hold.rescue());
   }
 }

@@ -8,22 +8,29 @@ import java.time.Instant;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Tells of a disk that is nearly full while there is still room to tell it. */
+/**
+ * Tells of a disk that is nearly full while there is still room to tell it, and of a journal that
+ * cannot be written once that can be told.
+ */
 final class StoreWatch {
   /** Our choice: months of a journal's growth, and far more than a tick needs. */
-  static final double LEAST_FREE_MB = 64;
+  private static final double LEAST_FREE_MB = 64;
 
   private static final double FREE_AGAIN_MB = 80;
   private static final String CODE = "store-full";
   private static final Logger log = LoggerFactory.getLogger(StoreWatch.class);
 
   private final Path file;
+  private final OwnAlerts alerts;
+  private boolean failing;
 
-  StoreWatch(Journal journal) {
+  StoreWatch(Journal journal, OwnAlerts alerts) {
     this.file = journal.file().toAbsolutePath();
+    this.alerts = alerts;
   }
 
-  void look(Instant at, OwnAlerts alerts) {
+  /** Before each tick. */
+  void look(Instant at) {
     double freeMb;
     try {
       freeMb = Files.getFileStore(file).getUsableSpace() / 1e6;
@@ -38,8 +45,19 @@ final class StoreWatch {
           freeMb,
           LEAST_FREE_MB,
           "Free some space on the controller's disk; when it is full nothing is watered.");
-    } else if (freeMb > FREE_AGAIN_MB) {
+    } else if (freeMb > FREE_AGAIN_MB && !failing) {
       alerts.clear(CODE, freeMb);
     }
+  }
+
+  /** The journal cannot be used. */
+  void failed(Instant at, String whatToDo) {
+    failing = true;
+    alerts.raise(CODE, at, 1, 0, whatToDo);
+  }
+
+  /** The journal was written. */
+  void worked() {
+    failing = false;
   }
 }

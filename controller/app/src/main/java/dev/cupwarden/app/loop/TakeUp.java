@@ -46,20 +46,7 @@ final class TakeUp {
     }
     // Whatever happened to the file, a state never misses a tank that the bench has.
     fresh.tanks().forEach(tanks::putIfAbsent);
-    return new BenchState(
-        kept.at(),
-        cups,
-        kept.air(),
-        tanks,
-        kept.leak(),
-        kept.hold(),
-        kept.pumpLatch(),
-        kept.shortCups(),
-        kept.steps(),
-        kept.lastPassesMl(),
-        kept.lastPassesAt(),
-        kept.alerts(),
-        kept.orderIds());
+    return kept.over(cups, tanks);
   }
 
   private static <S, T> void edit(

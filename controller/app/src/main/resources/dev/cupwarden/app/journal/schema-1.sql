@@ -74,11 +74,3 @@ CREATE TABLE inbox (
   body TEXT NOT NULL,
   taken_tick INTEGER
 );
-
--- Reasons to water nothing that outlive a restart, until a person clears them.
-CREATE TABLE latch (
-  code TEXT NOT NULL,
-  since TEXT NOT NULL,
-  detail TEXT NOT NULL,
-  PRIMARY KEY (code)
-);

@@ -24,7 +24,7 @@ final class EchoAdviser implements Adviser {
   }
 
   @Override
-  public Advice advise(Observation next) throws LineRefused {
+  public Advice advise(Observation next, boolean brief) throws LineRefused {
     if (!next.at().isAfter(last)) {
       throw new LineRefused("at: goes back");
     }

@@ -172,20 +172,6 @@ class JournalTest {
   }
 
   @Test
-  void latchOutlivesARestart() throws Exception {
-    try (Journal journal = Journal.open(file())) {
-      journal.latch("hardware", START, "valve v1", Happening.change(START, "latch", "hardware"));
-      journal.latch(
-          "hardware", START.plusSeconds(9), "valve v2", Happening.change(START, "latch", "again"));
-    }
-    try (Journal journal = Journal.open(file())) {
-      assertEquals(START, journal.latchedSince("hardware").orElseThrow());
-      journal.unlatch("hardware", Happening.change(START, "clear", "hardware"));
-      assertTrue(journal.latchedSince("hardware").isEmpty());
-    }
-  }
-
-  @Test
   void growthIsBoundedAndReplayStillBeginsAtAStart() throws Exception {
     Retention little = new Retention(Duration.ofDays(2), Duration.ofDays(4), 30, 10);
     try (Journal journal = Journal.open(file());

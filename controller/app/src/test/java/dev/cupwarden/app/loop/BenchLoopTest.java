@@ -209,10 +209,46 @@ class BenchLoopTest {
     assertEquals(12, last.cups().size());
     assertEquals(List.of("*"), last.bench().holds());
     try (Outbox outbox = Outbox.of(journal)) {
-      Event told = outbox.eventsAfter("", 0, 1).get(0);
-      assertEquals("store-full", told.data().get("code").asText());
+      List<Event> alerts =
+          outbox.eventsAfter("", 0, 10_000).stream()
+              .filter(event -> event.data().path("code").asText().equals("store-full"))
+              .toList();
+      assertEquals(1, alerts.size(), "raised once and never cleared");
+      Event told = alerts.get(0);
+      assertEquals("raised", told.data().get("state").asText());
       assertTrue(told.data().get("do").asText().contains("the file is damaged"));
     }
+  }
+
+  @Test
+  void clockThatJumpsAYearLetsOnlyRescuesThroughUntilAPersonHasLooked() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 30);
+    Instant before = reports.get(29).at();
+    world.time().setWall(time.wall().plus(Duration.ofDays(365)));
+    ticks(loop, 30);
+    TickReport jumped = reports.get(59);
+    assertEquals(bench.tick().multipliedBy(30).toMinutes(), minutes(before, jumped.at()), 10);
+    assertEquals(List.of("*"), jumped.bench().holds());
+    assertTrue(
+        reports.subList(30, 60).stream()
+            .flatMap(report -> report.advice().passes().stream())
+            .allMatch(pass -> pass.why().equals("rescue")));
+    world.time().setWall(jumped.at().plus(bench.tick()));
+    ticks(loop, 3);
+    assertEquals(List.of(), reports.get(reports.size() - 1).bench().holds());
+    try (Outbox outbox = Outbox.of(journal)) {
+      List<String> told =
+          outbox.eventsAfter("", 0, 10_000).stream()
+              .filter(event -> event.data().path("code").asText().equals("clock"))
+              .map(event -> event.data().get("state").asText())
+              .toList();
+      assertEquals(List.of("raised", "cleared"), told);
+    }
+  }
+
+  private static double minutes(Instant from, Instant to) {
+    return Duration.between(from, to).toSeconds() / 60.0;
   }
 
   @Test

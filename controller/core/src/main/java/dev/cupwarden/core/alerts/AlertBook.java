@@ -4,6 +4,7 @@ import dev.cupwarden.core.messages.AlertNotice;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
@@ -28,27 +29,32 @@ public final class AlertBook {
       SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, Set<String> cups) {
     SortedMap<String, OpenAlert> next = null;
     List<AlertNotice> changes = new ArrayList<>(2);
+    Set<String> standing = new HashSet<>();
+    open.values().forEach(alert -> standing.add(alert.cup()));
     for (Condition condition : now) {
-      OpenAlert standing = open.get(condition.key());
-      OpenAlert becomes = becomes(standing, condition, at);
-      if (becomes == standing) {
+      if (condition.level() == Condition.Level.OFF && !standing.contains(condition.cup())) {
+        continue;
+      }
+      OpenAlert was = open.get(condition.key());
+      OpenAlert becomes = becomes(was, condition, at);
+      if (becomes == was) {
         continue;
       }
       next = next == null ? new TreeMap<>(open) : next;
       if (becomes == null) {
         next.remove(condition.key());
-        changes.add(notice(condition, "cleared", standing.since()));
+        changes.add(notice(condition, "cleared", was.since()));
       } else {
         next.put(condition.key(), becomes);
         changes.add(notice(condition, becomes.state(), becomes.since()));
       }
     }
-    for (OpenAlert standing : open.values()) {
-      if (standing.cup() != null && !cups.contains(standing.cup())) {
+    for (OpenAlert orphan : open.values()) {
+      if (orphan.cup() != null && !cups.contains(orphan.cup())) {
         next = next == null ? new TreeMap<>(open) : next;
-        Condition gone = Condition.when(standing.code(), standing.cup(), false, 0.0, 0.0);
+        Condition gone = Condition.when(orphan.code(), orphan.cup(), false, 0.0, 0.0);
         next.remove(gone.key());
-        changes.add(notice(gone, "cleared", standing.since()));
+        changes.add(notice(gone, "cleared", orphan.since()));
       }
     }
     return new Page(next == null ? open : Collections.unmodifiableSortedMap(next), changes);

@@ -70,7 +70,7 @@ public record Daylight(Instant sunrise, Instant sunset) {
   /** Where the sun stands, and how far its noon lies from the mean sun's. */
   private record Sun(double declination, double equationOfTimeH) {
     static Sun at(Instant at) {
-      double days = Duration.between(J2000, at).getSeconds() / DAY_S;
+      double days = Duration.between(J2000, at).toSeconds() / DAY_S;
       double meanLongitude = Math.toRadians(280.460 + 0.9856474 * days);
       double anomaly = Math.toRadians(357.528 + 0.9856003 * days);
       double longitude =

@@ -25,10 +25,14 @@ public enum RootMediumSalt {
     POUR_THROUGH
   }
 
-  private final double[] fromMsPerCm;
+  private final double oneToTwo;
+  private final double saturated;
+  private final double pourThrough;
 
   RootMediumSalt(double oneToTwo, double saturated, double pourThrough) {
-    fromMsPerCm = new double[] {oneToTwo, saturated, pourThrough};
+    this.oneToTwo = oneToTwo;
+    this.saturated = saturated;
+    this.pourThrough = pourThrough;
   }
 
   /**
@@ -39,14 +43,21 @@ public enum RootMediumSalt {
    */
   public static RootMediumSalt of(double ecMsPerCm, Extract extract) {
     Argument.within("ecMsPerCm", ecMsPerCm, 0, 200);
-    int column = extract.ordinal();
     RootMediumSalt band = VERY_LOW;
     for (RootMediumSalt next : values()) {
-      double from = next.fromMsPerCm[column];
+      double from = next.fromMsPerCm(extract);
       if (next == EXTREME ? ecMsPerCm > from : ecMsPerCm >= from) {
         band = next;
       }
     }
     return band;
+  }
+
+  private double fromMsPerCm(Extract extract) {
+    return switch (extract) {
+      case ONE_TO_TWO -> oneToTwo;
+      case SATURATED -> saturated;
+      case POUR_THROUGH -> pourThrough;
+    };
   }
 }

@@ -22,11 +22,6 @@ public record Advice(
     List<Receipt> receipts,
     @JsonInclude(JsonInclude.Include.NON_NULL) SortedMap<String, CupReport> cups) {
 
-  /** Without the state of the cups. */
-  public Advice brief() {
-    return new Advice(at, passes, alerts, receipts, null);
-  }
-
   /**
    * Water to give to one cup.
    *

@@ -35,11 +35,15 @@ public final class BlindRation {
   /**
    * What is left of today's ration, mL; 0 where there is none.
    *
-   * @param usePerDayG NaN where it is not known: then there is no ration
+   * @param use where it is not known there is no ration
    */
   public static double ml(
-      Instant distrustedSince, Instant at, double usePerDayG, RootStage stage, List<Given> given) {
-    if (!on(distrustedSince, at) || Double.isNaN(usePerDayG)) {
+      Instant distrustedSince, Instant at, UseLog use, RootStage stage, List<Given> given) {
+    if (!on(distrustedSince, at)) {
+      return 0.0;
+    }
+    double usePerDayG = use.lostPerDayG();
+    if (Double.isNaN(usePerDayG)) {
       return 0.0;
     }
     double rationMl = usePerDayG * (stage.rooted() ? ROOTED_PART : UNROOTED_PART);

@@ -4,7 +4,7 @@ import dev.cupwarden.core.argument.Argument;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
-import java.util.TreeMap;
+import java.util.NavigableMap;
 import java.util.function.Function;
 
 /**
@@ -130,7 +130,7 @@ public final class ScaleProof {
    *     min or before, the last at 30 min or later
    * @throws IllegalArgumentException for readings that do not span that time, or NaN
    */
-  public Finding creep(TestLoad load, TreeMap<Duration, Double> counts) {
+  public Finding creep(TestLoad load, NavigableMap<Duration, Double> counts) {
     if (counts.isEmpty()
         || counts.firstKey().compareTo(Duration.ofMinutes(1)) > 0
         || counts.lastKey().compareTo(HALF_HOUR) < 0

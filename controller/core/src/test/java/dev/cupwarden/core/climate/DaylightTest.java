@@ -73,8 +73,7 @@ class DaylightTest {
       LocalDate date = LocalDate.of(2026, 1, 1).plusDays(random.nextInt(365));
       Daylight ours = Daylight.on(date, new Place(latitudeDeg, 0, ZoneOffset.UTC));
       double longerMin =
-          ours.length().getSeconds() / 60.0
-              - 60 * DayLength.hours(latitudeDeg, date.getDayOfYear());
+          ours.length().toSeconds() / 60.0 - 60 * DayLength.hours(latitudeDeg, date.getDayOfYear());
       // Refraction and the sun's radius: 6.7 min at the equator, 15 min at 55 degrees. FAO's
       // declination strays by up to 1.35 degrees in October: another 15 min at 55 degrees.
       assertTrue(longerMin > -2 && longerMin < 30, latitudeDeg + " " + date + " " + longerMin);

@@ -42,7 +42,7 @@ class LightSumTest {
   void aGapAddsNoLightAndIsTold() {
     LightSum sum = LightSum.NONE.plus(at(0, 200), GAP).plus(at(120, 200), GAP);
     assertEquals(0, sum.molPerM2());
-    assertEquals(Duration.ofMinutes(120), sum.missed());
+    assertEquals(Duration.ofHours(2), sum.missed());
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -159,7 +160,7 @@ class ScaleProofTest {
 
   @Test
   void creepCannotBeToldInTenMinutes() {
-    TreeMap<Duration, Double> brief =
+    NavigableMap<Duration, Double> brief =
         new TreeMap<>(
             Map.of(Duration.ZERO, LINE.counts(500), Duration.ofMinutes(10), LINE.counts(500.01)));
     TestLoad load = TestLoad.classM1(List.of(500.0));
@@ -197,8 +198,8 @@ class ScaleProofTest {
     return Arrays.stream(massG).map(LINE::counts).boxed().toList();
   }
 
-  private static TreeMap<Duration, Double> creep(double at10, double at20, double at30) {
-    TreeMap<Duration, Double> counts = new TreeMap<>();
+  private static NavigableMap<Duration, Double> creep(double at10, double at20, double at30) {
+    NavigableMap<Duration, Double> counts = new TreeMap<>();
     counts.put(Duration.ZERO, LINE.counts(500));
     counts.put(Duration.ofMinutes(10), LINE.counts(500 + at10));
     counts.put(Duration.ofMinutes(20), LINE.counts(500 + at20));

@@ -6,7 +6,6 @@ import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
-import dev.cupwarden.core.setup.SetupException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -46,7 +45,7 @@ final class CupwardenPolicy implements Policy {
       int cup = Collections.binarySearch(cups, pass.cup());
       passes.add(new Watering(cup, pass.plainMl(), pass.feedMl(), pass.strength(), pass.why()));
     }
-    return new Decision(passes, step.advice().alerts());
+    return new Decision(passes, step.brief().alerts());
   }
 
   private Observation observed(Readings readings) {

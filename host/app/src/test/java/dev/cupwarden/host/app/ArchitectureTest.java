@@ -95,7 +95,8 @@ class ArchitectureTest {
                 type.getPackageName().startsWith("dev.cupwarden.core")
                     && SHARED.stream()
                         .noneMatch(
-                            room -> type.getPackageName().startsWith("dev.cupwarden.core." + room)));
+                            room ->
+                                type.getPackageName().startsWith("dev.cupwarden.core." + room)));
     noClasses()
         .that()
         .resideInAPackage("dev.cupwarden.host..")

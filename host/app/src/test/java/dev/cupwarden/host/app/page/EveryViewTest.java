@@ -62,7 +62,11 @@ class EveryViewTest {
   @Test
   void twoHundredCupsAreAccessibleToo() {
     try (StubHost host = StubHost.withCups(200)) {
-      lookAt("bench-200", host.address());
+      browser.size(Browser.NARROW).scheme("dark").open(host.address());
+      browser.awaitText("h1", "All 200 cups are well.");
+      browser.assertAccessible("bench-200");
+      browser.screenshot("bench-200-narrow-dark");
+      browser.scheme("light");
       browser.size(new Dimension(3840, 2160)).open(host.address());
       browser.awaitText("h1", "All 200 cups are well.");
       browser.screenshot("bench-200-4k");

@@ -289,7 +289,9 @@ function eventsPanel(benchName, cupName) {
 
   function words(event) {
     if (event.kind === 'alert') return `${nameOfAlert(event.data.code)}: ${text.alertState[event.data.state] ?? event.data.state}`;
-    return Object.entries(event.data ?? {}).filter(([key, value]) => key !== 'cup' && value !== null && typeof value !== 'object').map(([key, value]) => `${key} ${value}`).join(', ');
+    const { change, detail, order } = event.data ?? {};
+    if (order) return `${text.doing.kind[order.kind] ?? order.kind}${order.by ? ` (${order.by})` : ''}`;
+    return [change, typeof detail === 'object' ? JSON.stringify(detail) : detail].filter(Boolean).join(': ');
   }
   async function load() {
     try {

@@ -1,0 +1,112 @@
+package dev.cupwarden.host.app;
+
+import dev.cupwarden.host.Host;
+import dev.cupwarden.host.HostSettings;
+import dev.cupwarden.host.broker.LoopbackPort;
+import java.io.PrintWriter;
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicReference;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code demo}: the whole path on this machine, with a simulated bench and time running fast. */
+@Command(
+    name = "demo",
+    description = {
+      "Shows the whole path on this machine: broker, a simulated bench of twelve cups, its"
+          + " controller, the host and the page, with time running fast. Needs no network."
+    },
+    mixinStandardHelpOptions = true)
+final class DemoCommand implements Callable<Integer> {
+  private static final double FASTEST = 20_000;
+
+  /** A person needs that long, in real time, from giving an order to its arrival. */
+  private static final Duration REAL_ORDER_EXPIRY = Duration.ofSeconds(30);
+
+  private static final long LOOK_MS = 500;
+
+  @Spec private CommandSpec spec;
+  @Mixin private Ports ports;
+
+  @Option(
+      names = "--broker-port",
+      paramLabel = "N",
+      description = "Port of the broker on 127.0.0.1 (default: any that is free).")
+  private Integer brokerPort;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "X",
+      description = "Seconds on the bench per second here (default: ${DEFAULT-VALUE}).")
+  private double speed = 900;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "The same number gives the same bench (default: ${DEFAULT-VALUE}).")
+  private long seed = 1;
+
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Keep everything in this folder; otherwise it is removed at the end.")
+  private Path data;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    if (!(speed >= 1 && speed <= FASTEST)) {
+      throw new ParameterException(
+          spec.commandLine(), "--speed: expected 1 to " + (long) FASTEST + ", not " + speed + ".");
+    }
+    LoopbackPort broker =
+        brokerPort == null
+            ? LoopbackPort.anyFree("the broker", "--broker-port")
+            : ports.broker(brokerPort);
+    try (Ending ending = new Ending()) {
+      Path folder = data == null ? ending.closes(new PassingFolder()).path() : data;
+      AtomicReference<InstantSource> benchClock = new AtomicReference<>(InstantSource.system());
+      Host host =
+          ending.closes(
+              Host.start(
+                  new HostSettings(
+                      folder,
+                      ports.page(),
+                      broker,
+                      Optional.empty(),
+                      () -> benchClock.get().instant(),
+                      REAL_ORDER_EXPIRY.multipliedBy((long) speed))));
+      Watching watching = ending.closes(Watching.on(spec.commandLine().getOut()));
+      DemoBench bench =
+          ending.closes(
+              DemoBench.start(
+                  new DemoBench.Plan(
+                      URI.create(host.brokerUri()), folder.resolve("bench"), seed, speed),
+                  watching::hear));
+      benchClock.set(bench::now);
+      welcome(host, bench.now());
+      while (!ending.comes(LOOK_MS)) {
+        watching.look();
+      }
+    }
+    return 0;
+  }
+
+  private void welcome(Host host, Instant now) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.printf(
+        "The page is at %s (Ctrl-C ends the demo).%n"
+            + "A simulated bench of twelve cups; it is %s there, and an hour takes %.1f s.%n",
+        host.address(), now, Duration.ofHours(1).toSeconds() / speed);
+    out.flush();
+  }
+}

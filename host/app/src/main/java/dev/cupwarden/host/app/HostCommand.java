@@ -1,0 +1,56 @@
+package dev.cupwarden.host.app;
+
+import dev.cupwarden.host.HostException;
+import java.util.Optional;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The host's program: {@code run} it, or see a {@code demo} of the whole path. */
+@Command(
+    name = "cupwarden-host",
+    description = "Keeps and shows what benches say, and takes orders to them.",
+    mixinStandardHelpOptions = true,
+    versionProvider = HostCommand.Version.class,
+    subcommands = {RunCommand.class, DemoCommand.class})
+public final class HostCommand implements Runnable {
+  /** Something that was asked did not succeed. */
+  static final int FAILED = 1;
+
+  @Spec private CommandSpec spec;
+
+  public static void main(String[] arguments) {
+    System.exit(commandLine().execute(arguments));
+  }
+
+  static CommandLine commandLine() {
+    return new CommandLine(new HostCommand())
+        .setExecutionExceptionHandler(
+            (failure, command, parsed) -> {
+              if (failure instanceof HostException told) {
+                command.getErr().println(told.getMessage());
+                return FAILED;
+              }
+              throw failure;
+            });
+  }
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Say what to do: run or demo.");
+  }
+
+  /** From the jar's manifest. */
+  static final class Version implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      return new String[] {
+        Optional.ofNullable(HostCommand.class.getPackage().getImplementationVersion())
+            .orElse("unpacked")
+      };
+    }
+  }
+}
