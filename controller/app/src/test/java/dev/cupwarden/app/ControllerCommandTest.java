@@ -11,10 +11,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 
 /** What a person sees who gets the command line wrong: one sentence, and 2. */
+@Timeout(60)
 class ControllerCommandTest {
   private final StringWriter err = new StringWriter();
   private final StringWriter out = new StringWriter();
@@ -86,7 +88,7 @@ class ControllerCommandTest {
   @Test
   void aCupWhoseLinesDoNotFitItsMixIsOneSentence() throws IOException {
     Path unfit = dir.resolve("bench.yaml");
-    Files.writeString(unfit, BenchTexts.backRoom().replace("least_air: 0.10", "least_air: 0.45"));
+    Files.writeString(unfit, BenchTexts.backRoom().replace("least_air: 0.10", "least_air: 0.50"));
     assertEquals(2, execute("advise", "--bench", unfit.toString()));
     String sentence = err.toString().strip();
     assertTrue(sentence.startsWith(unfit + " cups.A1: with vessel tall, mix "), sentence);

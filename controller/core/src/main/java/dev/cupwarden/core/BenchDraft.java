@@ -75,7 +75,7 @@ final class BenchDraft {
   double vpdKpa() {
     return air.airC() == null || air.rhPct() == null
         ? Double.NaN
-        : VapourPressure.deficitKPa(air.airC().value(), air.rhPct().value());
+        : VapourPressure.deficitKpa(air.airC().value(), air.rhPct().value());
   }
 
   /** What remains of this tick. */

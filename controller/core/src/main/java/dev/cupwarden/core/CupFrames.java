@@ -10,7 +10,9 @@ import java.util.Map;
  */
 final class CupFrames {
   private final Bench bench;
-  private final Map<Cup, CupFrame> known = new HashMap<>();
+  private final Map<String, Known> known = new HashMap<>();
+
+  private record Known(Cup cup, CupFrame frame) {}
 
   CupFrames(Bench bench) {
     this.bench = bench;
@@ -20,6 +22,12 @@ final class CupFrames {
    * @throws IllegalArgumentException where the cup's vessel, mix and lines do not go together
    */
   CupFrame of(Cup cup) {
-    return known.computeIfAbsent(cup, c -> CupFrame.of(bench, c));
+    Known last = known.get(cup.name());
+    if (last != null && (last.cup() == cup || last.cup().equals(cup))) {
+      return last.frame();
+    }
+    CupFrame frame = CupFrame.of(bench, cup);
+    known.put(cup.name(), new Known(cup, frame));
+    return frame;
   }
 }

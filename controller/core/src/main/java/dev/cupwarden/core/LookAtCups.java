@@ -25,7 +25,11 @@ final class LookAtCups {
 
   void look(BenchDraft draft) {
     double vpdKpa = draft.vpdKpa();
-    int moved = moved(draft);
+    int moved = 0;
+    for (CupDraft cup : draft.cups.values()) {
+      cup.readG = reading(draft, cup);
+      moved += moved(cup) ? 1 : 0;
+    }
     for (CupDraft cup : draft.cups.values()) {
       look(draft, cup, vpdKpa, moved);
     }
@@ -58,27 +62,17 @@ final class LookAtCups {
     return cup.latch != null && cup.latch.code().equals("cups-swapped");
   }
 
-  /** How many scales show another weight than at their last reading. */
-  private static int moved(BenchDraft draft) {
-    int moved = 0;
-    for (CupDraft cup : draft.cups.values()) {
-      moved += moved(draft, cup) ? 1 : 0;
-    }
-    return moved;
-  }
-
-  private static boolean moved(BenchDraft draft, CupDraft cup) {
-    Double readG = draft.seen.massG().get(cup.name());
-    return readG != null && readG != cup.lastReadG;
+  /** Whether its scale shows another weight than at its last reading. */
+  private static boolean moved(CupDraft cup) {
+    return !Double.isNaN(cup.readG) && cup.readG != cup.lastReadG;
   }
 
   private void look(BenchDraft draft, CupDraft cup, double vpdKpa, int moved) {
     Instant at = draft.at;
-    cup.readG = reading(draft, cup);
     if (cup.stageSince == null) {
       cup.stageSince = at;
     }
-    boolean neighboursMoved = moved - (moved(draft, cup) ? 1 : 0) > 0;
+    boolean neighboursMoved = moved - (moved(cup) ? 1 : 0) > 0;
     EstimateStep step =
         estimator.step(
             cup.estimate,

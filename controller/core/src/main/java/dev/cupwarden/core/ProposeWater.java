@@ -5,7 +5,6 @@ import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.CupLines;
-import dev.cupwarden.core.watering.OpenHours;
 import dev.cupwarden.core.watering.Refill;
 import java.time.Duration;
 import java.util.List;
@@ -16,12 +15,6 @@ import java.util.Set;
 final class ProposeWater {
   /** An estimate less sure than this in depletion is taken at half its word. */
   private static final double UNSURE_SD = 0.05;
-
-  private final OpenHours openHours;
-
-  ProposeWater(OpenHours openHours) {
-    this.openHours = openHours;
-  }
 
   /** The refill under way, one that should begin, or null; ends what has reached its end. */
   Refill refill(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
@@ -82,7 +75,7 @@ final class ProposeWater {
       cause = Cause.RESCUE;
     } else if (depletion > lines.due()) {
       cause = Cause.DUE;
-    } else if (dryBeforeNextWindow(draft, cup)) {
+    } else if (dryBeforeNextWindow(cup, window)) {
       cause = Cause.FORECAST;
     }
     if (cause == null || cup.roomMl() < cup.leastMl()) {
@@ -106,7 +99,7 @@ final class ProposeWater {
   }
 
   /** Only a learned rate may bring a watering forward. */
-  private boolean dryBeforeNextWindow(BenchDraft draft, CupDraft cup) {
+  private static boolean dryBeforeNextWindow(CupDraft cup, Case.WindowNow window) {
     if (!cup.now.rateKnown() || !cup.now.trusted() || cup.now.rateGPerH() <= 0.0) {
       return false;
     }
@@ -116,9 +109,6 @@ final class ProposeWater {
       // A rooted cup is better slightly wet than dry: count on the faster of what is likely.
       rateGPerH += cup.now.rateSdGPerH();
     }
-    double hours = roomG / rateGPerH;
-    double hoursToOpening =
-        Duration.between(draft.at, openHours.nextOpening(draft.at)).toMillis() / 3_600_000.0;
-    return hours < hoursToOpening;
+    return roomG / rateGPerH < window.minutesToOpening() / 60.0;
   }
 }

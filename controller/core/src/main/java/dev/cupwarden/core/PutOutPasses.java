@@ -38,7 +38,7 @@ final class PutOutPasses {
 
   PutOutPasses(OpenHours openHours, boolean soakKeptByPerson) {
     this.openHours = openHours;
-    this.propose = new ProposeWater(openHours);
+    this.propose = new ProposeWater();
     this.soakKeptByPerson = soakKeptByPerson;
   }
 
@@ -217,8 +217,7 @@ final class PutOutPasses {
 
   private Case.WindowNow window(Instant at) {
     boolean open = openHours.open(at, Duration.ZERO);
-    double minutes =
-        open ? 0.0 : Duration.between(at, openHours.nextOpening(at)).toMillis() / 60_000.0;
+    double minutes = Duration.between(at, openHours.nextOpening(at)).toMillis() / 60_000.0;
     return new Case.WindowNow(open, openHours.open(at, LONGER_FOR_RETURNED), minutes);
   }
 

@@ -55,9 +55,8 @@ public final class AdviseCommand implements Callable<Integer> {
     Tick.Rounds rounds = daily ? Tick.Rounds.DAILY : Tick.Rounds.ONE_A_TICK;
     Adviser adviser = new TickAdviser(bench, BenchSource.tick(benchFile, bench, rounds));
     AdviseSession session = new AdviseSession(bench, adviser, brief, csv);
-    // Not System.out, which would hide that nobody takes the output any more.
-    try (OutputStream out = new BufferedOutputStream(new FileOutputStream(FileDescriptor.out))) {
-      return session.run(System.in, out) ? ExitCode.OK : ExitCode.SOFTWARE;
-    }
+    // Not System.out, which would hide that nobody takes the output any more; not ours to close.
+    OutputStream out = new BufferedOutputStream(new FileOutputStream(FileDescriptor.out));
+    return session.run(System.in, out) ? ExitCode.OK : ExitCode.SOFTWARE;
   }
 }

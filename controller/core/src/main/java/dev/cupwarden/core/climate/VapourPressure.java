@@ -18,7 +18,7 @@ public final class VapourPressure {
    * @param tempC air temperature, -60 to 100 °C
    * @throws IllegalArgumentException outside of that range
    */
-  public static double saturationKPa(double tempC) {
+  public static double saturationKpa(double tempC) {
     Argument.within("tempC", tempC, COLDEST_C, HOTTEST_C);
     return 0.6108 * Math.exp(17.27 * tempC / (tempC + 237.3));
   }
@@ -30,8 +30,8 @@ public final class VapourPressure {
    * @param rhPct relative humidity, 0 to 100 %
    * @throws IllegalArgumentException outside of those ranges
    */
-  public static double actualKPa(double tempC, double rhPct) {
-    return saturationKPa(tempC) * Argument.within("rhPct", rhPct, 0, 100) / 100;
+  public static double actualKpa(double tempC, double rhPct) {
+    return saturationKpa(tempC) * Argument.within("rhPct", rhPct, 0, 100) / 100;
   }
 
   /**
@@ -41,9 +41,9 @@ public final class VapourPressure {
    * @param rhPct relative humidity, 0 to 100 %
    * @throws IllegalArgumentException outside of those ranges
    */
-  public static double deficitKPa(double tempC, double rhPct) {
+  public static double deficitKpa(double tempC, double rhPct) {
     Argument.within("rhPct", rhPct, 0, 100);
-    return saturationKPa(tempC) * (100 - rhPct) / 100;
+    return saturationKpa(tempC) * (100 - rhPct) / 100;
   }
 
   /**
@@ -55,8 +55,8 @@ public final class VapourPressure {
    * @param rhPct relative humidity of the air, 0 to 100 %
    * @throws IllegalArgumentException outside of those ranges
    */
-  public static double leafDeficitKPa(double leafC, double airC, double rhPct) {
-    return saturationKPa(leafC) - actualKPa(airC, rhPct);
+  public static double leafDeficitKpa(double leafC, double airC, double rhPct) {
+    return saturationKpa(leafC) - actualKpa(airC, rhPct);
   }
 
   /**
@@ -70,20 +70,20 @@ public final class VapourPressure {
    * @param maxRhPct greatest relative humidity, taken to fall with {@code minC}, 0 to 100 %
    * @throws IllegalArgumentException outside of those ranges
    */
-  public static double dayDeficitKPa(double minC, double maxC, double minRhPct, double maxRhPct) {
-    return daySaturationKPa(minC, maxC) - dayActualKPa(minC, maxC, minRhPct, maxRhPct);
+  public static double dayDeficitKpa(double minC, double maxC, double minRhPct, double maxRhPct) {
+    return daySaturationKpa(minC, maxC) - dayActualKpa(minC, maxC, minRhPct, maxRhPct);
   }
 
   /** Saturation pressure of a day by its extremes, kPa; equation 12. Ranges as above. */
-  public static double daySaturationKPa(double minC, double maxC) {
+  public static double daySaturationKpa(double minC, double maxC) {
     Argument.within("maxC", maxC, minC, HOTTEST_C);
-    return (saturationKPa(minC) + saturationKPa(maxC)) / 2;
+    return (saturationKpa(minC) + saturationKpa(maxC)) / 2;
   }
 
   /** Actual pressure of a day by its extremes, kPa; equation 17. Ranges as above. */
-  public static double dayActualKPa(double minC, double maxC, double minRhPct, double maxRhPct) {
+  public static double dayActualKpa(double minC, double maxC, double minRhPct, double maxRhPct) {
     Argument.within("maxRhPct", maxRhPct, minRhPct, 100);
-    return (actualKPa(minC, maxRhPct) + actualKPa(maxC, minRhPct)) / 2;
+    return (actualKpa(minC, maxRhPct) + actualKpa(maxC, minRhPct)) / 2;
   }
 
   /**
@@ -95,7 +95,7 @@ public final class VapourPressure {
    */
   public static double dewPointC(double tempC, double rhPct) {
     Argument.above("rhPct", rhPct, 0, 100);
-    double x = Math.log(actualKPa(tempC, rhPct) / 0.6108);
+    double x = Math.log(actualKpa(tempC, rhPct) / 0.6108);
     return 237.3 * x / (17.27 - x);
   }
 
@@ -104,15 +104,15 @@ public final class VapourPressure {
    *
    * @param wetC wet bulb, -60 °C to {@code dryC}
    * @param dryC dry bulb, at most 100 °C
-   * @param pressureKPa of the air, 30 to 120 kPa
+   * @param pressureKpa of the air, 30 to 120 kPa
    * @throws IllegalArgumentException outside of those ranges, or where the two bulbs cannot belong
    *     together, as the pressure would be negative
    */
-  public static double fromWetBulbKPa(double wetC, double dryC, double pressureKPa) {
+  public static double fromWetBulbKpa(double wetC, double dryC, double pressureKpa) {
     Argument.within("wetC", wetC, COLDEST_C, dryC);
     Argument.within("dryC", dryC, COLDEST_C, HOTTEST_C);
-    Argument.within("pressureKPa", pressureKPa, 30, 120);
-    double actual = saturationKPa(wetC) - 0.000662 * pressureKPa * (dryC - wetC);
+    Argument.within("pressureKpa", pressureKpa, 30, 120);
+    double actual = saturationKpa(wetC) - 0.000662 * pressureKpa * (dryC - wetC);
     return Argument.within("vapour pressure by these two bulbs", actual, 0, 120);
   }
 
@@ -122,7 +122,7 @@ public final class VapourPressure {
    * @param altitudeM above sea level, -500 to 9000 m
    * @throws IllegalArgumentException outside of that range
    */
-  public static double pressureKPa(double altitudeM) {
+  public static double pressureKpa(double altitudeM) {
     Argument.within("altitudeM", altitudeM, -500, 9000);
     return 101.3 * Math.pow((293 - 0.0065 * altitudeM) / 293, 5.26);
   }

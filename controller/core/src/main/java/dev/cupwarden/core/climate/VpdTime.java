@@ -22,19 +22,19 @@ public record VpdTime(double kPaH, Duration missed, Optional<Reading> last) {
    * One reading of the air.
    *
    * @param at when
-   * @param deficitKPa vapour pressure deficit, 0 to 120 kPa
+   * @param deficitKpa vapour pressure deficit, 0 to 120 kPa
    */
-  public record Reading(Instant at, double deficitKPa) {
+  public record Reading(Instant at, double deficitKpa) {
     /**
      * @throws IllegalArgumentException for a deficit out of range
      */
     public Reading {
-      Argument.within("deficitKPa", deficitKPa, 0, 120);
+      Argument.within("deficitKpa", deficitKpa, 0, 120);
     }
 
     /** The reading with its deficit held to a cap, beyond which stomata close. */
-    public Reading cappedAt(double capKPa) {
-      return new Reading(at, Math.min(deficitKPa, Argument.above("capKPa", capKPa, 0, 120)));
+    public Reading cappedAt(double capKpa) {
+      return new Reading(at, Math.min(deficitKpa, Argument.above("capKpa", capKpa, 0, 120)));
     }
   }
 
@@ -57,8 +57,8 @@ public record VpdTime(double kPaH, Duration missed, Optional<Reading> last) {
     if (step.compareTo(longestGap) > 0) {
       return new VpdTime(kPaH, missed.plus(step), Optional.of(reading));
     }
-    double meanKPa = (last.get().deficitKPa() + reading.deficitKPa()) / 2;
-    return new VpdTime(kPaH + meanKPa * step.toMillis() / 3.6e6, missed, Optional.of(reading));
+    double meanKpa = (last.get().deficitKpa() + reading.deficitKpa()) / 2;
+    return new VpdTime(kPaH + meanKpa * step.toMillis() / 3.6e6, missed, Optional.of(reading));
   }
 
   /**
@@ -67,7 +67,7 @@ public record VpdTime(double kPaH, Duration missed, Optional<Reading> last) {
    * @param lossG water lost over it, finite
    * @throws IllegalArgumentException for NaN, or before any deficit has been summed
    */
-  public double lossPerKPaH(double lossG) {
+  public double lossPerKpaH(double lossG) {
     return Argument.finite("lossG", lossG) / Argument.above("kPaH", kPaH, 0, Double.MAX_VALUE);
   }
 }

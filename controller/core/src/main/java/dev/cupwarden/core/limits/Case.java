@@ -107,7 +107,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    *
    * @param open for every cup
    * @param openForReturned also for cups that were away today
-   * @param minutesToOpening until it opens next
+   * @param minutesToOpening until it opens next; if it is open, the time after
    */
   public record WindowNow(boolean open, boolean openForReturned, double minutesToOpening) {}
 

@@ -25,11 +25,9 @@ final class DayVolumeLimit implements Limit {
     Instant dayAgo = pass.at().minus(Duration.ofHours(24));
     double roomMl = Double.NaN;
     double givenMl = 0.0;
-    for (Given one : given) {
-      if (one.at().isAfter(dayAgo)) {
-        roomMl = Double.isNaN(roomMl) ? one.roomMl() : roomMl;
-        givenMl += one.ml();
-      }
+    for (int i = given.size() - 1; i >= 0 && given.get(i).at().isAfter(dayAgo); i--) {
+      roomMl = given.get(i).roomMl();
+      givenMl += given.get(i).ml();
     }
     double mostMl = Double.isNaN(roomMl) ? Double.POSITIVE_INFINITY : ROOM_PART * roomMl;
     if (cup.use().known()) {

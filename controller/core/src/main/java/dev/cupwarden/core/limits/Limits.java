@@ -38,8 +38,10 @@ public final class Limits {
   record Row(
       Limit limit, Effect effect, On on, String clears, Set<Cause> passedBy, boolean liftable) {
 
+    /** Feed is held back only from who is to get water. */
     boolean applies(Case.Proposal proposal) {
-      return !(proposal.cause() != null && passedBy.contains(proposal.cause()))
+      return !(on == FEED && proposal.cause() == null)
+          && !(proposal.cause() != null && passedBy.contains(proposal.cause()))
           && !(liftable && proposal.lifts().contains(limit.code()));
     }
   }

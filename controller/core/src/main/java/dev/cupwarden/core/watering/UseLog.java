@@ -8,10 +8,11 @@ import java.util.List;
 /**
  * What a cup lost to air and plant over the last three days, in quarters of a day.
  *
- * @param quarters oldest first
+ * @param closed full quarters, oldest first
+ * @param open the quarter that still runs; null before the first loss
  */
-public record UseLog(List<Quarter> quarters) {
-  public static final UseLog EMPTY = new UseLog(List.of());
+public record UseLog(List<Quarter> closed, Quarter open) {
+  public static final UseLog EMPTY = new UseLog(List.of(), null);
 
   private static final Duration SPAN = Duration.ofHours(72);
   private static final Duration QUARTER = Duration.ofHours(6);
@@ -24,21 +25,22 @@ public record UseLog(List<Quarter> quarters) {
 
   /** The log with so much loss over so many hours before {@code at}. */
   public UseLog plus(Instant at, double lostG, double hours) {
-    List<Quarter> next = new ArrayList<>(quarters.size() + 1);
+    if (open == null) {
+      return new UseLog(closed, new Quarter(at, lostG, hours));
+    }
+    if (at.isBefore(open.from().plus(QUARTER))) {
+      Quarter longer = new Quarter(open.from(), open.lostG() + lostG, open.seenH() + hours);
+      return new UseLog(closed, longer);
+    }
+    List<Quarter> next = new ArrayList<>(closed.size() + 1);
     Instant oldest = at.minus(SPAN);
-    for (Quarter quarter : quarters) {
+    for (Quarter quarter : closed) {
       if (quarter.from().isAfter(oldest)) {
         next.add(quarter);
       }
     }
-    Quarter last = next.isEmpty() ? null : next.get(next.size() - 1);
-    if (last != null && at.isBefore(last.from().plus(QUARTER))) {
-      next.set(
-          next.size() - 1, new Quarter(last.from(), last.lostG() + lostG, last.seenH() + hours));
-    } else {
-      next.add(new Quarter(at, lostG, hours));
-    }
-    return new UseLog(List.copyOf(next));
+    next.add(open);
+    return new UseLog(List.copyOf(next), new Quarter(at, lostG, hours));
   }
 
   /** Whether three days of use are known. */
@@ -53,20 +55,21 @@ public record UseLog(List<Quarter> quarters) {
 
   /** Grams lost a day over what was seen; NaN where less than a day was. */
   public double lostPerDayG() {
-    return seenH() >= 24.0 ? lostG() * 24.0 / seenH() : Double.NaN;
+    double seenH = seenH();
+    return seenH >= 24.0 ? lostG() * 24.0 / seenH : Double.NaN;
   }
 
   private double lostG() {
-    double sumG = 0.0;
-    for (Quarter quarter : quarters) {
+    double sumG = open == null ? 0.0 : open.lostG();
+    for (Quarter quarter : closed) {
       sumG += quarter.lostG();
     }
     return sumG;
   }
 
   private double seenH() {
-    double sumH = 0.0;
-    for (Quarter quarter : quarters) {
+    double sumH = open == null ? 0.0 : open.seenH();
+    for (Quarter quarter : closed) {
       sumH += quarter.seenH();
     }
     return sumH;

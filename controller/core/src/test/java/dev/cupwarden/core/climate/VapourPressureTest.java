@@ -32,47 +32,47 @@ class VapourPressureTest {
           """)
   @Outside(source = "FAO-56 (Allen et al. 1998), annex 2, table 2.3 (from memory, to 3 decimals)")
   void saturationPressureFollowsTheTable(double tempC, double kPa) {
-    assertEquals(kPa, VapourPressure.saturationKPa(tempC), 1e-4);
+    assertEquals(kPa, VapourPressure.saturationKpa(tempC), 1e-4);
   }
 
   @Test
   @Outside(source = "FAO-56 (Allen et al. 1998), example 2")
   void pressureFallsWithAltitude() {
-    assertEquals(81.8, VapourPressure.pressureKPa(1800), 0.05);
+    assertEquals(81.8, VapourPressure.pressureKpa(1800), 0.05);
   }
 
   @Test
   @Outside(source = "FAO-56 (Allen et al. 1998), example 3")
   void aDaysSaturationIsTheMeanOfItsExtremes() {
-    assertEquals(3.075, VapourPressure.saturationKPa(24.5), 5e-4);
-    assertEquals(1.705, VapourPressure.saturationKPa(15), 5e-4);
-    assertEquals(2.39, VapourPressure.daySaturationKPa(15, 24.5), 0.005);
-    assertEquals(2.302, VapourPressure.saturationKPa(19.75), 5e-4, "too low by the mean alone");
+    assertEquals(3.075, VapourPressure.saturationKpa(24.5), 5e-4);
+    assertEquals(1.705, VapourPressure.saturationKpa(15), 5e-4);
+    assertEquals(2.39, VapourPressure.daySaturationKpa(15, 24.5), 0.005);
+    assertEquals(2.302, VapourPressure.saturationKpa(19.75), 5e-4, "too low by the mean alone");
   }
 
   @Test
   @Outside(source = "FAO-56 (Allen et al. 1998), example 4")
   void aPsychrometerGivesTheActualPressure() {
-    assertEquals(87.9, VapourPressure.pressureKPa(1200), 0.05);
-    assertEquals(1.91, VapourPressure.fromWetBulbKPa(19.5, 25.6, 87.9), 0.005);
+    assertEquals(87.9, VapourPressure.pressureKpa(1200), 0.05);
+    assertEquals(1.91, VapourPressure.fromWetBulbKpa(19.5, 25.6, 87.9), 0.005);
   }
 
   @Test
   @Outside(source = "FAO-56 (Allen et al. 1998), example 5")
   void aDaysActualPressureComesFromItsExtremes() {
-    assertEquals(1.70, VapourPressure.dayActualKPa(18, 25, 54, 82), 0.005);
+    assertEquals(1.70, VapourPressure.dayActualKpa(18, 25, 54, 82), 0.005);
   }
 
   @Test
   @Outside(source = "FAO-56 (Allen et al. 1998), example 6 (number and print from memory)")
   void aDaysDeficitComesFromItsExtremes() {
-    assertEquals(0.91, VapourPressure.dayDeficitKPa(18, 25, 54, 82), 0.005);
+    assertEquals(0.91, VapourPressure.dayDeficitKpa(18, 25, 54, 82), 0.005);
   }
 
   @Test
   @Outside(source = "FAO-56 (Allen et al. 1998), example 20")
   void atTheDewPointAirIsSaturated() {
-    assertEquals(1.68, VapourPressure.saturationKPa(14.8), 0.005);
+    assertEquals(1.68, VapourPressure.saturationKpa(14.8), 0.005);
   }
 
   @ParameterizedTest(name = "{0} C {1} %")
@@ -88,7 +88,7 @@ class VapourPressureTest {
           """)
   @Outside(source = "FAO-56 (Allen et al. 1998), equation 11, computed apart")
   void theDeficitOfASensorsReading(double tempC, double rhPct, double kPa) {
-    assertEquals(kPa, VapourPressure.deficitKPa(tempC, rhPct), 1e-4);
+    assertEquals(kPa, VapourPressure.deficitKpa(tempC, rhPct), 1e-4);
   }
 
   @Test
@@ -102,10 +102,10 @@ class VapourPressureTest {
       @ForAll @DoubleRange(min = -20, max = 45) double tempC,
       @ForAll @DoubleRange(min = 5, max = 100) double rhPct) {
     double dewC = VapourPressure.dewPointC(tempC, rhPct);
-    assertEquals(VapourPressure.actualKPa(tempC, rhPct), VapourPressure.saturationKPa(dewC), 1e-9);
+    assertEquals(VapourPressure.actualKpa(tempC, rhPct), VapourPressure.saturationKpa(dewC), 1e-9);
     assertTrue(dewC <= tempC + 1e-9);
-    double mirrored = VapourPressure.fromWetBulbKPa(tempC, tempC, 101.3);
-    assertEquals(VapourPressure.saturationKPa(tempC), mirrored, 1e-12);
+    double mirrored = VapourPressure.fromWetBulbKpa(tempC, tempC, 101.3);
+    assertEquals(VapourPressure.saturationKpa(tempC), mirrored, 1e-12);
   }
 
   @Property
@@ -113,23 +113,23 @@ class VapourPressureTest {
       @ForAll @DoubleRange(min = -20, max = 45) double tempC,
       @ForAll @DoubleRange(min = 0, max = 99) double rhPct) {
     assertTrue(
-        VapourPressure.deficitKPa(tempC, rhPct) > VapourPressure.deficitKPa(tempC, rhPct + 1));
+        VapourPressure.deficitKpa(tempC, rhPct) > VapourPressure.deficitKpa(tempC, rhPct + 1));
   }
 
   @Test
   void aWarmLeafLosesMoreThanTheAirAlone() {
     assertEquals(
-        VapourPressure.deficitKPa(20, 60), VapourPressure.leafDeficitKPa(20, 20, 60), 1e-12);
+        VapourPressure.deficitKpa(20, 60), VapourPressure.leafDeficitKpa(20, 20, 60), 1e-12);
     assertTrue(
-        VapourPressure.leafDeficitKPa(22, 20, 60) > VapourPressure.leafDeficitKPa(20, 20, 60));
-    assertTrue(VapourPressure.leafDeficitKPa(10, 20, 60) < 0, "dew falls on a cold leaf");
+        VapourPressure.leafDeficitKpa(22, 20, 60) > VapourPressure.leafDeficitKpa(20, 20, 60));
+    assertTrue(VapourPressure.leafDeficitKpa(10, 20, 60) < 0, "dew falls on a cold leaf");
   }
 
   @ParameterizedTest(name = "{0} C {1} %")
   @CsvSource({"NaN, 50", "20, NaN", "-61, 50", "101, 50", "20, -1", "20, 100.1"})
   void airThatCannotBeIsRefused(double tempC, double rhPct) {
     String said =
-        assertThrows(IllegalArgumentException.class, () -> VapourPressure.deficitKPa(tempC, rhPct))
+        assertThrows(IllegalArgumentException.class, () -> VapourPressure.deficitKpa(tempC, rhPct))
             .getMessage();
     assertTrue(said.matches("(tempC|rhPct) must be from -?\\d+ to 100, not .*"), said);
   }
@@ -137,8 +137,8 @@ class VapourPressureTest {
   @Test
   void wetBulbsThatCannotBelongAreRefused() {
     assertThrows(
-        IllegalArgumentException.class, () -> VapourPressure.fromWetBulbKPa(21, 20, 101.3));
-    assertThrows(IllegalArgumentException.class, () -> VapourPressure.fromWetBulbKPa(0, 30, 101.3));
+        IllegalArgumentException.class, () -> VapourPressure.fromWetBulbKpa(21, 20, 101.3));
+    assertThrows(IllegalArgumentException.class, () -> VapourPressure.fromWetBulbKpa(0, 30, 101.3));
     assertThrows(IllegalArgumentException.class, () -> VapourPressure.dewPointC(20, 0));
   }
 }

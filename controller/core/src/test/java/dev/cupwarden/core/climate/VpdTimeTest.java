@@ -19,12 +19,12 @@ class VpdTimeTest {
   @Test
   @Outside(source = "loss / (hours x VPD by FAO-56 equation 11), computed apart")
   void lossPerVpdTime() {
-    double deficitKPa = VapourPressure.deficitKPa(20, 60);
+    double deficitKpa = VapourPressure.deficitKpa(20, 60);
     VpdTime time = VpdTime.NONE;
     for (int minute = 0; minute <= 360; minute += 5) {
-      time = time.plus(at(minute, deficitKPa), HOUR);
+      time = time.plus(at(minute, deficitKpa), HOUR);
     }
-    assertEquals(0.42767, time.lossPerKPaH(2.4), 1e-4);
+    assertEquals(0.42767, time.lossPerKpaH(2.4), 1e-4);
   }
 
   @Test
@@ -44,14 +44,14 @@ class VpdTimeTest {
     assertEquals(36.7, hours.stream().mapToDouble(h -> h[0]).max().orElseThrow(), 0.05);
     assertEquals(65.205, hours.stream().mapToDouble(h -> h[2]).average().orElseThrow(), 0.001);
     double[] deficits =
-        hours.stream().mapToDouble(h -> VapourPressure.deficitKPa(h[0], h[2])).toArray();
+        hours.stream().mapToDouble(h -> VapourPressure.deficitKpa(h[0], h[2])).toArray();
     assertEquals(0.56716, Arrays.stream(deficits).average().orElseThrow(), 0.0005);
     assertEquals(3.926, Arrays.stream(deficits).max().orElseThrow(), 0.001);
     double[] off =
         hours.stream()
             .mapToDouble(
                 h ->
-                    100 * VapourPressure.saturationKPa(h[1]) / VapourPressure.saturationKPa(h[0])
+                    100 * VapourPressure.saturationKpa(h[1]) / VapourPressure.saturationKpa(h[0])
                         - h[2])
             .map(Math::abs)
             .sorted()
@@ -65,10 +65,10 @@ class VpdTimeTest {
     VpdTime year = VpdTime.NONE;
     int gaps = 0;
     for (List<String> row : OpenData.rows("weather-jfk-2013/jfk_2013_hourly.csv")) {
-      double deficitKPa =
-          VapourPressure.deficitKPa(celsius(row.get(1)), Double.parseDouble(row.get(3)));
+      double deficitKpa =
+          VapourPressure.deficitKpa(celsius(row.get(1)), Double.parseDouble(row.get(3)));
       Duration before = year.missed();
-      year = year.plus(new Reading(Instant.parse(row.get(0)), deficitKPa), HOUR);
+      year = year.plus(new Reading(Instant.parse(row.get(0)), deficitKpa), HOUR);
       gaps += year.missed().equals(before) ? 0 : 1;
     }
     assertEquals(14, gaps);
@@ -83,8 +83,8 @@ class VpdTimeTest {
 
   @Test
   void beyondTheCapStomataClose() {
-    assertEquals(2, at(0, 3.4).cappedAt(2).deficitKPa());
-    assertEquals(1.2, at(0, 1.2).cappedAt(2).deficitKPa());
+    assertEquals(2, at(0, 3.4).cappedAt(2).deficitKpa());
+    assertEquals(1.2, at(0, 1.2).cappedAt(2).deficitKpa());
   }
 
   @Test
@@ -92,10 +92,10 @@ class VpdTimeTest {
     VpdTime time = VpdTime.NONE.plus(at(10, 1), HOUR);
     assertThrows(IllegalArgumentException.class, () -> time.plus(at(5, 1), HOUR));
     assertThrows(IllegalArgumentException.class, () -> at(0, Double.NaN));
-    assertThrows(IllegalArgumentException.class, () -> time.lossPerKPaH(2), "no time yet");
+    assertThrows(IllegalArgumentException.class, () -> time.lossPerKpaH(2), "no time yet");
   }
 
-  private static Reading at(int minute, double deficitKPa) {
-    return new Reading(START.plus(Duration.ofMinutes(minute)), deficitKPa);
+  private static Reading at(int minute, double deficitKpa) {
+    return new Reading(START.plus(Duration.ofMinutes(minute)), deficitKpa);
   }
 }

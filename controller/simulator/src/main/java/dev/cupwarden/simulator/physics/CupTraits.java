@@ -12,8 +12,8 @@ package dev.cupwarden.simulator.physics;
  * @param drainH time constant of drainage above capacity, h
  * @param infiltrationMlPerH how fast a pass sinks in
  * @param greatestBypass part of a flood that runs through when the mix is bone dry
- * @param evaporationMmPerHPerKPa from a wet surface
- * @param transpirationMlPerHPerCm2PerKPa of a lit leaf with water enough
+ * @param evaporationMmPerHPerKpa from a wet surface
+ * @param transpirationMlPerHPerCm2PerKpa of a lit leaf with water enough
  * @param criticalFtsw fraction of transpirable water below which leaves close
  * @param greatestLeafCm2 leaf area of the grown plant
  * @param leafGrowthPerD relative growth of leaf area at best
@@ -35,8 +35,8 @@ record CupTraits(
     double drainH,
     double infiltrationMlPerH,
     double greatestBypass,
-    double evaporationMmPerHPerKPa,
-    double transpirationMlPerHPerCm2PerKPa,
+    double evaporationMmPerHPerKpa,
+    double transpirationMlPerHPerCm2PerKpa,
     double criticalFtsw,
     double greatestLeafCm2,
     double leafGrowthPerD,

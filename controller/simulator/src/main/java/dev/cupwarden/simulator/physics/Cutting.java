@@ -57,8 +57,8 @@ final class Cutting {
     double warm = Math.max(0.1, Math.min(1, (air.rootC() - 4) / 12));
     double area = BARK_CM2 + leafCm2 * reach * (1 - rot);
     // Leaves close in very dry air, so more than 2 kPa draws no more.
-    double drawKPa = Math.min(2, Math.max(0, air.vpdKPa()));
-    return traits.transpirationMlPerHPerCm2PerKPa() * area * drawKPa * open * supply * warm;
+    double drawKpa = Math.min(2, Math.max(0, air.vpdKpa()));
+    return traits.transpirationMlPerHPerCm2PerKpa() * area * drawKpa * open * supply * warm;
   }
 
   /** A step of growth and harm; returns mL of water built into new growth. */
@@ -94,7 +94,7 @@ final class Cutting {
 
   private void wiltFor(double h, RoomAir air, double depletion) {
     if (depletion > traits.wiltDepletion()) {
-      wiltH += h * Math.min(2, 0.4 + 0.6 * air.vpdKPa());
+      wiltH += h * Math.min(2, 0.4 + 0.6 * air.vpdKpa());
       leafCm2 -= leafCm2 * Math.min(0.5, 0.005 * h);
     } else if (wiltH > 0) {
       wiltH = Math.max(0, wiltH - 0.25 * h);

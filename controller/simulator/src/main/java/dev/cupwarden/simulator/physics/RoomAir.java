@@ -7,15 +7,15 @@ package dev.cupwarden.simulator.physics;
  * @param rhPct relative humidity, percent
  * @param rootC temperature of the mix, °C; it follows the air with hours of lag
  * @param lightUmolPerM2S photon flux at the leaves, µmol m⁻² s⁻¹
- * @param vpdKPa vapour pressure deficit of the air, kPa
+ * @param vpdKpa vapour pressure deficit of the air, kPa
  */
 public record RoomAir(
-    double airC, double rhPct, double rootC, double lightUmolPerM2S, double vpdKPa) {
+    double airC, double rhPct, double rootC, double lightUmolPerM2S, double vpdKpa) {
 
   /** With the deficit computed from temperature and humidity. */
   public static RoomAir of(double airC, double rhPct, double rootC, double lightUmolPerM2S) {
-    double vpdKPa = saturationKPa(airC) * (1 - rhPct / 100);
-    return new RoomAir(airC, rhPct, rootC, lightUmolPerM2S, vpdKPa);
+    double vpdKpa = saturationKpa(airC) * (1 - rhPct / 100);
+    return new RoomAir(airC, rhPct, rootC, lightUmolPerM2S, vpdKpa);
   }
 
   /**
@@ -23,7 +23,7 @@ public record RoomAir(
    * coefficients of his 1996 revision: {@code 0.61121 exp((18.678 - T/234.5) T / (257.14 + T))}, T
    * in °C. Another formula than the controller's on purpose.
    */
-  public static double saturationKPa(double tempC) {
+  public static double saturationKpa(double tempC) {
     return 0.61121 * StrictMath.exp((18.678 - tempC / 234.5) * tempC / (257.14 + tempC));
   }
 }

@@ -111,7 +111,7 @@ public final class SimulatedCup {
   }
 
   private void evaporate(double h, RoomAir air, double depletion) {
-    double fullMmPerH = traits.evaporationMmPerHPerKPa() * Math.max(0, air.vpdKPa());
+    double fullMmPerH = traits.evaporationMmPerHPerKpa() * Math.max(0, air.vpdKpa());
     double stage =
         surfaceDryMm <= READILY_EVAPORABLE_MM
             ? 1

@@ -6,7 +6,6 @@ import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
-import dev.cupwarden.core.setup.SetupException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

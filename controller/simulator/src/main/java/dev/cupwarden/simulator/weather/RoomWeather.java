@@ -25,7 +25,7 @@ public final class RoomWeather {
   private final Instant start;
   private final DayOutside[] days;
   private final double dayC;
-  private final double indoorVapourKPa;
+  private final double indoorVapourKpa;
   private final double lampUmol;
   private double roomC;
   private double rootC;
@@ -37,7 +37,7 @@ public final class RoomWeather {
     this.place = place;
     this.start = start;
     this.dayC = 18.5 + 3 * random.nextDouble();
-    this.indoorVapourKPa = 0.25 + 0.25 * random.nextDouble();
+    this.indoorVapourKpa = 0.25 + 0.25 * random.nextDouble();
     this.lampUmol = 50 + 70 * random.nextDouble();
     this.days = drawDays(days + 2, random);
     this.roomC = dayC - 2;
@@ -75,8 +75,8 @@ public final class RoomWeather {
     double outsideC = outside.meanC() + 3 * StrictMath.cos(2 * Math.PI * (hour - 15) / 24);
     warmRoom(h, hour, outside.heated(), outsideC, sun);
     boolean lamp = hour >= 8 && hour < 20;
-    double vapourKPa = 0.85 * RoomAir.saturationKPa(outsideC) + indoorVapourKPa;
-    double rh = 100 * vapourKPa / RoomAir.saturationKPa(roomC);
+    double vapourKpa = 0.85 * RoomAir.saturationKpa(outsideC) + indoorVapourKpa;
+    double rh = 100 * vapourKpa / RoomAir.saturationKpa(roomC);
     return RoomAir.of(roomC, Math.max(15, Math.min(95, rh)), rootC, sun + (lamp ? lampUmol : 0));
   }
 

@@ -74,9 +74,9 @@ class SimulatedCupTest {
   void theSaturationPressureIsThatOfTheTables() {
     // FAO-56, annex table 2.3, kPa, by the Tetens form: 20 C 2.338, 25 C 3.168, 5 C 0.872. Buck's
     // formula differs from it by a few parts in a thousand.
-    assertEquals(2.338, RoomAir.saturationKPa(20), 0.004);
-    assertEquals(3.168, RoomAir.saturationKPa(25), 0.005);
-    assertEquals(0.872, RoomAir.saturationKPa(5), 0.002);
+    assertEquals(2.338, RoomAir.saturationKpa(20), 0.004);
+    assertEquals(3.168, RoomAir.saturationKpa(25), 0.005);
+    assertEquals(0.872, RoomAir.saturationKpa(5), 0.002);
   }
 
   @Test

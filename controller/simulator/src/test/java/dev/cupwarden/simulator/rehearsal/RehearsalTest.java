@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.simulator.faults.FaultLevel;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -26,7 +26,8 @@ class RehearsalTest {
   }
 
   @Test
-  void theSameSeedGivesTheSameBytesAndAnotherDoesNot() throws JsonProcessingException, SetupException {
+  void theSameSeedGivesTheSameBytesAndAnotherDoesNot()
+      throws JsonProcessingException, SetupException {
     String once = Json.MAPPER.writeValueAsString(rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 1));
     String again = Json.MAPPER.writeValueAsString(rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 1));
     Report.OfPolicy two = rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 2);

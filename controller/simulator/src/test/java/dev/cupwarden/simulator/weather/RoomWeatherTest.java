@@ -28,7 +28,7 @@ class RoomWeatherTest {
         RoomAir air = weather.at(START.plus(TICK.multipliedBy(tick)));
         assertTrue(air.airC() > -5 && air.airC() < 32, () -> "air " + air);
         assertTrue(air.rhPct() >= 15 && air.rhPct() <= 95, () -> "air " + air);
-        assertTrue(air.vpdKPa() >= 0);
+        assertTrue(air.vpdKpa() >= 0);
         dayC += tick % 288 == 180 ? air.airC() : 0;
         nightC += tick % 288 == 60 ? air.airC() : 0;
         cold |= air.rootC() < 12;

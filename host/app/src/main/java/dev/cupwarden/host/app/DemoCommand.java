@@ -71,7 +71,7 @@ final class DemoCommand implements Callable<Integer> {
     LoopbackPort broker =
         brokerPort == null
             ? LoopbackPort.anyFree("the broker", "--broker-port")
-            : Ports.broker(brokerPort);
+            : ports.broker(brokerPort);
     try (Ending ending = new Ending()) {
       Path folder = data == null ? ending.closes(new PassingFolder()).path() : data;
       AtomicReference<InstantSource> benchClock = new AtomicReference<>(InstantSource.system());

@@ -1,12 +1,19 @@
 package dev.cupwarden.host.app;
 
+import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.broker.LoopbackPort;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
-/** Where the page is shown. */
+/** Where the page is shown, and how a port that is none is told. */
 final class Ports {
   static final int USUAL_BROKER = 1883;
   private static final int USUAL_PAGE = 8470;
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec spec;
 
   @Option(
       names = "--port",
@@ -15,10 +22,18 @@ final class Ports {
   private int page = USUAL_PAGE;
 
   LoopbackPort page() {
-    return new LoopbackPort(page, "the page", "--port");
+    return checked(page, "the page", "--port");
   }
 
-  static LoopbackPort broker(int number) {
-    return new LoopbackPort(number, "the broker", "--broker-port");
+  LoopbackPort broker(int number) {
+    return checked(number, "the broker", "--broker-port");
+  }
+
+  private LoopbackPort checked(int number, String purpose, String option) {
+    try {
+      return new LoopbackPort(number, purpose, option);
+    } catch (HostException outOfRange) {
+      throw new ParameterException(spec.commandLine(), outOfRange.getMessage(), outOfRange);
+    }
   }
 }

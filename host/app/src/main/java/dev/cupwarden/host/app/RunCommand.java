@@ -60,7 +60,7 @@ final class RunCommand implements Callable<Integer> {
         new HostSettings(
             data,
             ports.page(),
-            Ports.broker(broker.port),
+            ports.broker(broker.port),
             Optional.ofNullable(broker.other).map(this::address),
             InstantSource.system(),
             HostSettings.USUAL_ORDER_EXPIRY);

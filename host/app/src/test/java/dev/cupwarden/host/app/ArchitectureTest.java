@@ -16,6 +16,7 @@ class ArchitectureTest {
   private static final JavaClasses ALL =
       new ClassFileImporter()
           .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .withImportOption(place -> !place.contains("-tests.jar"))
           .importPackages("dev.cupwarden");
 
   /** Rooms of the core that the host may use. */
@@ -95,7 +96,8 @@ class ArchitectureTest {
                 type.getPackageName().startsWith("dev.cupwarden.core")
                     && SHARED.stream()
                         .noneMatch(
-                            room -> type.getPackageName().startsWith("dev.cupwarden.core." + room)));
+                            room ->
+                                type.getPackageName().startsWith("dev.cupwarden.core." + room)));
     noClasses()
         .that()
         .resideInAPackage("dev.cupwarden.host..")

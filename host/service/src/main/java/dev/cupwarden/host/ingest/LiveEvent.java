@@ -42,7 +42,7 @@ public record LiveEvent(String name, String json) {
     return of("receipt", of((Said) said).set("receipt", Json.MAPPER.valueToTree(said.receipt())));
   }
 
-  /** A weight, if the reading is one. */
+  /** A weight, if the reading is one; its time in epoch seconds, as in the curve it goes on. */
   static Optional<LiveEvent> of(Reading reading) {
     if (!reading.name().endsWith(MASS)) {
       return Optional.empty();
@@ -55,7 +55,7 @@ public record LiveEvent(String name, String json) {
                 .createObjectNode()
                 .put("bench", reading.bench())
                 .put("cup", cup)
-                .put("at", reading.at().toString())
+                .put("at", reading.at().toEpochMilli() / 1000.0)
                 .put("mass_g", reading.value())));
   }
 

@@ -4,13 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.deque.html.axecore.results.Results;
 import com.deque.html.axecore.selenium.AxeBuilder;
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
+import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.StaleElementReferenceException;
@@ -31,11 +34,11 @@ final class Browser implements AutoCloseable {
   private static final Duration PATIENCE = Duration.ofSeconds(15);
 
   final ChromeDriver driver;
+  private final Path profile;
 
   Browser() {
     try {
-      Path profile = Files.createTempDirectory("cupwarden-browser");
-      profile.toFile().deleteOnExit();
+      profile = Files.createTempDirectory("cupwarden-browser");
       ChromeOptions options = new ChromeOptions();
       options.setBinary("/usr/bin/chromium");
       options.addArguments(
@@ -163,5 +166,10 @@ final class Browser implements AutoCloseable {
   @Override
   public void close() {
     driver.quit();
+    try (Stream<Path> files = Files.walk(profile)) {
+      files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
+    } catch (IOException e) {
+      throw new IllegalStateException("the browser's profile stays in " + profile, e);
+    }
   }
 }

@@ -1,0 +1,2 @@
+/** The host's program as a person starts it. */
+package dev.cupwarden.host.app;
