@@ -17,12 +17,14 @@ public final class BenchSource {
   private BenchSource() {}
 
   /**
-   * Reads and checks a bench file.
+   * Reads and checks a bench file, the lines of its cups too.
    *
    * @throws SetupException with one sentence, also where there is no file to be read
    */
   public static Bench load(Path file) throws SetupException {
-    return BenchFile.read(file.toString(), bytes(file));
+    Bench bench = BenchFile.read(file.toString(), bytes(file));
+    tick(file, bench, Tick.Rounds.ONE_A_TICK);
+    return bench;
   }
 
   /**

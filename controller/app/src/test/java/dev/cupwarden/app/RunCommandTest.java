@@ -90,6 +90,6 @@ class RunCommandTest {
   @Test
   void linesOutOfOrder() throws Exception {
     Files.writeString(bench, text.replaceFirst("least_air: 0.10", "least_air: 0.45"));
-    refused("cups.A1: with vessel tall, mix coir-perlite");
+    refused("bench.yaml cups.A3: with vessel short, mix coir-perlite");
   }
 }

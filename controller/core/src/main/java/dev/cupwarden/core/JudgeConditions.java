@@ -171,7 +171,9 @@ final class JudgeConditions {
             Math.max(
                 AirState.silentH(draft.air.airC(), draft.at),
                 AirState.silentH(draft.air.rhPct(), draft.at)),
-            AirState.silentH(draft.air.rootC(), draft.at));
+            Math.max(
+                AirState.silentH(draft.air.rootC(), draft.at),
+                AirState.silentH(draft.air.light(), draft.at)));
     for (TankState tank : draft.tanks.values()) {
       silentH = Math.max(silentH, hours(tank.readAt(), draft.at));
     }

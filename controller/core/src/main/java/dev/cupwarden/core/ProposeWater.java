@@ -52,7 +52,11 @@ final class ProposeWater {
     if (lasted.compareTo(Refill.LONGEST) > 0) {
       return "six hours are over, " + given(refill);
     }
-    boolean needsWindow = refill.cause() == Cause.DUE || refill.cause() == Cause.FORECAST;
+    // A rescue that began in the window is a whole refill; by night only a halved one goes on.
+    boolean needsWindow =
+        refill.cause() == Cause.DUE
+            || refill.cause() == Cause.FORECAST
+            || (refill.cause() == Cause.RESCUE && Double.isInfinite(refill.budgetMl()));
     return needsWindow && !window.open() && !window.openForReturned()
         ? "the window has closed, " + given(refill)
         : null;

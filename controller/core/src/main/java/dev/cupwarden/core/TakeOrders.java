@@ -104,8 +104,10 @@ final class TakeOrders {
   private Receipt setUp(BenchDraft draft, Order order) throws OrderRefused {
     if (order instanceof Order.SeenStage seen) {
       CupDraft cup = cup(draft, seen.cup());
+      // Seen again is not seen anew: the feed goes on rising from when it was first seen.
+      boolean same = cup.setup.stage() == seen.stage();
       refit(cup, cup.setup.withStage(seen.stage()), draft.at);
-      cup.stageSince = draft.at;
+      cup.stageSince = same ? cup.stageSince : draft.at;
     } else if (order instanceof Order.Repot repot) {
       repot(draft, repot);
     } else if (order instanceof Order.Away away) {

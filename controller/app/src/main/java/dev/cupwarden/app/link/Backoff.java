@@ -21,7 +21,7 @@ final class Backoff {
 
   /** Between half and all of the doubled time. */
   Duration next() {
-    double ceilingMs = Math.min(most.toMillis(), first.toMillis() * Math.pow(2, tries));
+    double ceilingMs = Math.min((double) most.toMillis(), first.toMillis() * Math.pow(2, tries));
     tries = Math.min(tries + 1, 30);
     return Duration.ofMillis((long) (ceilingMs * (0.5 + 0.5 * random.nextDouble())));
   }

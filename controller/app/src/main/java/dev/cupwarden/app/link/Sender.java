@@ -87,8 +87,10 @@ final class Sender {
   }
 
   private void sendReceipts(Session session) throws InterruptedException, MqttException {
-    Receipt receipt;
-    while ((receipt = firstReceipt()) != null && sendReceipt(session, receipt)) {
+    for (Receipt receipt = firstReceipt(); receipt != null; receipt = firstReceipt()) {
+      if (!sendReceipt(session, receipt)) {
+        return;
+      }
       dropFirstReceipt();
     }
   }
@@ -141,8 +143,8 @@ final class Sender {
 
   private void sendEvents(Session session)
       throws InterruptedException, MqttException, JournalException {
-    List<Event> batch;
-    while (!(batch = outbox.eventsAfter(sentEpoch, sentSeq, BATCH)).isEmpty()) {
+    List<Event> batch = outbox.eventsAfter(sentEpoch, sentSeq, BATCH);
+    while (!batch.isEmpty()) {
       for (Event event : batch) {
         if (!sendEvent(session, event)) {
           return;
@@ -150,6 +152,7 @@ final class Sender {
         sentEpoch = event.epoch();
         sentSeq = event.seq();
       }
+      batch = outbox.eventsAfter(sentEpoch, sentSeq, BATCH);
     }
   }
 
@@ -185,8 +188,7 @@ final class Sender {
 
   private void letAcknowledgedGo() throws JournalException {
     List<Long> ticks = new ArrayList<>();
-    Long tick;
-    while ((tick = acknowledgedPacks.poll()) != null) {
+    for (Long tick = acknowledgedPacks.poll(); tick != null; tick = acknowledgedPacks.poll()) {
       ticks.add(tick);
     }
     if (!ticks.isEmpty()) {

@@ -24,7 +24,7 @@ public final class SenmlPack {
     seen.tankMl().forEach((tank, ml) -> records.add(record(tank + "/volume", "ml", ml)));
     if (!records.isEmpty()) {
       SenmlRecord first = records.get(0);
-      double baseTimeS = seen.at().getEpochSecond() + seen.at().getNano() / 1e9;
+      double baseTimeS = seen.at().toEpochMilli() / 1000.0;
       records.set(
           0, new SenmlRecord(bench + "/", baseTimeS, first.name(), first.unit(), first.value()));
     }

@@ -7,6 +7,7 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -34,8 +35,8 @@ final class TakeUp {
 
   BenchState of(BenchState kept, Optional<String> textBefore) {
     Optional<Bench> before = textBefore.flatMap(TakeUp::read);
-    SortedMap<String, CupState> cups = new TreeMap<>(kept.cups());
-    SortedMap<String, TankState> tanks = new TreeMap<>(kept.tanks());
+    NavigableMap<String, CupState> cups = new TreeMap<>(kept.cups());
+    NavigableMap<String, TankState> tanks = new TreeMap<>(kept.tanks());
     if (before.isPresent()) {
       edit(
           cups,

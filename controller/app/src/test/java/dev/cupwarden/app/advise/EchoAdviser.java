@@ -50,6 +50,6 @@ final class EchoAdviser implements Adviser {
               0,
               List.of()));
     }
-    return new Advice(next.at(), List.of(), List.of(), List.of(), reports);
+    return new Advice(next.at(), List.of(), List.of(), List.of(), brief ? null : reports);
   }
 }
