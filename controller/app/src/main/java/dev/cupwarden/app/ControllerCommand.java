@@ -21,7 +21,12 @@ import picocli.CommandLine.Spec;
     description = "Waters and feeds rooting cuttings in small cups, by weight.",
     mixinStandardHelpOptions = true,
     versionProvider = ControllerCommand.Version.class,
-    subcommands = {AdviseCommand.class, RunCommand.class, JournalCommand.class})
+    subcommands = {
+      AdviseCommand.class,
+      RunCommand.class,
+      JournalCommand.class,
+      RehearseCommand.class
+    })
 public final class ControllerCommand implements Callable<Integer> {
   private static final Logger LOG = LoggerFactory.getLogger(ControllerCommand.class);
 

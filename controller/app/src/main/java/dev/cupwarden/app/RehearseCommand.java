@@ -94,7 +94,7 @@ public final class RehearseCommand implements Callable<Integer> {
     within("--seeds", seeds, MOST_SEEDS);
     Rehearsal rehearsal = new Rehearsal(bench(), days, level);
     RehearsalRun run = new RehearsalRun(rehearsal, kinds, seed, seeds);
-    Report report = run.go();
+    Report report = report(run);
     PrintWriter out = spec.commandLine().getOut();
     out.println(json ? asJson(report) : RehearsalTable.of(report));
     out.flush();
@@ -107,6 +107,17 @@ public final class RehearseCommand implements Callable<Integer> {
     }
     err.flush();
     return broken.isEmpty() ? 0 : 1;
+  }
+
+  private Report report(RehearsalRun run) throws ExecutionException, InterruptedException {
+    try {
+      return run.go();
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof SetupException refused) {
+        throw wrong(refused.getMessage());
+      }
+      throw e;
+    }
   }
 
   private String again(long brokenSeed) {

@@ -21,7 +21,7 @@ enum Condition {
       SimulatedCup truth = scene.cup(cup);
       double refill = scene.lines(cup, stand.said()[cup]).refill();
       return truth.airFraction() < scene.mix(cup).leastAir() + 0.01
-          || truth.depletion() < Math.max(refill, 0) + 0.05;
+          || truth.depletion() < Math.max(refill, 0) + 0.02;
     }
   },
   /** Three tenths on the way to death. */

@@ -32,6 +32,9 @@ final class PersonAtBench {
           "blind-ration",
           "cups-swapped");
 
+  /** Told of a cup, but it is the pump that a person then looks after. */
+  private static final Set<String> PUMP = Set.of("pump-running-on");
+
   private final Scene scene;
   private final Stand stand;
   private final Grower grower;
@@ -80,10 +83,18 @@ final class PersonAtBench {
             told,
             cup -> alerts.active(cup, MENDABLE));
     acts.forEach(act -> perform(act, at, tick));
-    if (alerts.active(AlertJudge.BENCH, MENDABLE)) {
+    if (pumpReported()) {
       order("clear", null);
     }
     return true;
+  }
+
+  private boolean pumpReported() {
+    boolean reported = alerts.active(AlertJudge.BENCH, MENDABLE);
+    for (int cup = 0; cup < scene.count(); cup++) {
+      reported |= alerts.active(cup, PUMP);
+    }
+    return reported;
   }
 
   private void perform(Act act, Instant at, long tick) {

@@ -5,6 +5,7 @@ import dev.cupwarden.core.setup.Window;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
+import java.time.ZonedDateTime;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -23,12 +24,19 @@ final class Referee {
   /** What a learned capacity may differ from the foretold one, for sums held against it. */
   private static final double LEARNED = 1.25;
 
+  /** A scale that shows less than this part of the dry cup has no cup on it. */
+  private static final double OFF_PART = 0.5;
+
+  /** A cup back from a day outside may be watered so much later. */
+  private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
+
   private static final double ROUNDING_ML = 0.06;
 
   private final Scene scene;
   private final Bench bench;
   private final Instant[] lastPass;
   private final Instant[] lastRead;
+  private final Instant[] lastOff;
   private final List<Deque<Given>> given = new ArrayList<>();
   private final List<String> broken = new ArrayList<>();
   private int fedTooEarly;
@@ -41,6 +49,7 @@ final class Referee {
     this.bench = scene.bench();
     this.lastPass = new Instant[scene.count()];
     this.lastRead = new Instant[scene.count()];
+    this.lastOff = new Instant[scene.count()];
     for (int cup = 0; cup < scene.count(); cup++) {
       lastRead[cup] = start;
       given.add(new ArrayDeque<>());
@@ -51,6 +60,9 @@ final class Referee {
     for (int cup = 0; cup < lastRead.length; cup++) {
       if (!Double.isNaN(readings.massG()[cup])) {
         lastRead[cup] = readings.at();
+      }
+      if (readings.massG()[cup] < OFF_PART * scene.nominal(cup).dryG()) {
+        lastOff[cup] = readings.at();
       }
     }
   }
@@ -67,7 +79,7 @@ final class Referee {
         "soak",
         pass,
         at);
-    note(!rescue && !inWindow(at), "window", pass, at);
+    note(!rescue && !inWindow(cup, at), "window", pass, at);
     note(!readings.onBench()[cup], "away", pass, at);
     note(coldest(readings) < bench.climate().frostC(), "frost", pass, at);
     note(!rescue && readings.air().rootC() < bench.climate().coldC(), "cold", pass, at);
@@ -101,10 +113,15 @@ final class Referee {
     note(dayMl > available * 1.2, "day-volume", pass, at);
   }
 
-  private boolean inWindow(Instant at) {
+  private boolean inWindow(int cup, Instant at) {
     if (bench.watering().window() instanceof Window.Hours hours) {
-      LocalTime clock = at.atZone(scene.zone()).toLocalTime();
-      return !clock.isBefore(hours.from()) && clock.isBefore(hours.to());
+      ZonedDateTime now = at.atZone(scene.zone());
+      LocalTime clock = now.toLocalTime();
+      Instant off = lastOff[cup];
+      boolean returned =
+          off != null && off.atZone(scene.zone()).toLocalDate().equals(now.toLocalDate());
+      LocalTime to = returned ? hours.to().plus(LONGER_FOR_RETURNED) : hours.to();
+      return !clock.isBefore(hours.from()) && clock.isBefore(to);
     }
     return true;
   }

@@ -74,6 +74,14 @@ class RefereeTest {
   }
 
   @Test
+  void aCupThatWasOutsideTodayMayBeWateredTwoHoursLonger() {
+    Instant five = Instant.parse("2026-12-01T17:00:00Z");
+    assertEquals("window", judge(plain(25, "due"), readings(five, WARM, 300)));
+    referee.see(readings(five.plusSeconds(900), WARM, 0));
+    assertEquals("", judge(plain(25, "due"), readings(five.plusSeconds(1800), WARM, 300)));
+  }
+
+  @Test
   void frostStopsEvenARescue() {
     RoomAir frost = RoomAir.of(2, 50, 5, 0);
     assertEquals("frost", judge(plain(25, "rescue"), readings(NOON, frost, 300)));
