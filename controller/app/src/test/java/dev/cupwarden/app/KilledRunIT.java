@@ -22,7 +22,7 @@ class KilledRunIT {
   private static final Duration SOON = Duration.ofSeconds(90);
   private static final Duration SOAK = Duration.ofMinutes(12);
 
-  /** So long without water that a cup is due at the first tick, whatever the hour. */
+  /** So long without water that a cup is due at the first tick. */
   private static final String DRY_DAYS = "9";
 
   /** Nobody listens there: watering does not need a broker. */
