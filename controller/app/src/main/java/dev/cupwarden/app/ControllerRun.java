@@ -60,8 +60,9 @@ public final class ControllerRun implements AutoCloseable {
    * @param speed virtual seconds per real second, above 0; {@link AcceleratedTime#UNBOUNDED} for as
    *     fast as can be
    * @param driedFor how long before the start all cups were watered to drain
+   * @param begins the time there when a new journal begins; none: the time it is
    */
-  public record Simulation(long seed, double speed, Duration driedFor) {}
+  public record Simulation(long seed, double speed, Duration driedFor, Optional<Instant> begins) {}
 
   private interface Closing {
     void close() throws Exception;
@@ -110,7 +111,7 @@ public final class ControllerRun implements AutoCloseable {
     return inWorld(
         plan,
         next -> {
-          Instant start = start(next);
+          Instant start = start(simulation.begins(), next);
           SimulatedBench world =
               SimulatedBench.of(
                   plan.bench(), simulation.seed(), start.minus(simulation.driedFor()));
@@ -148,10 +149,10 @@ public final class ControllerRun implements AutoCloseable {
     }
   }
 
-  /** A virtual world begins now, or where a fast one that ran before has got to. */
-  private static Instant start(Optional<Instant> next) {
-    Instant now = Instant.now().truncatedTo(ChronoUnit.SECONDS);
-    return next.filter(at -> at.isAfter(now)).orElse(now);
+  /** A virtual world begins when it is told, or where one that ran before has got to. */
+  private static Instant start(Optional<Instant> begins, Optional<Instant> next) {
+    Instant first = begins.orElseGet(() -> Instant.now().truncatedTo(ChronoUnit.SECONDS));
+    return next.filter(at -> at.isAfter(first)).orElse(first);
   }
 
   private void openBoard(Plan plan, Context context, BenchTime benchTime) throws BoardException {

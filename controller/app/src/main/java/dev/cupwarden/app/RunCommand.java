@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -85,6 +86,12 @@ public final class RunCommand implements Callable<Integer> {
   private double driedForDays;
 
   @Option(
+      names = "--begins",
+      paramLabel = "TIME",
+      description = "With --simulate: the time there at a new journal's start (default: now).")
+  private Instant begins;
+
+  @Option(
       names = "--speed",
       paramLabel = "X",
       defaultValue = "1",
@@ -131,7 +138,7 @@ public final class RunCommand implements Callable<Integer> {
       throw new BadUsage("--dried-for: must be 0 to 60 days, not " + driedForDays);
     }
     Duration driedFor = Duration.ofSeconds(Math.round(driedForDays * 86_400));
-    return new ControllerRun.Simulation(seed, speed, driedFor);
+    return new ControllerRun.Simulation(seed, speed, driedFor, Optional.ofNullable(begins));
   }
 
   private void requireWiring(Bench bench) throws BadUsage {

@@ -22,8 +22,11 @@ class KilledRunIT {
   private static final Duration SOON = Duration.ofSeconds(90);
   private static final Duration SOAK = Duration.ofMinutes(12);
 
-  /** So long without water that a cup is due at the first tick. */
+  /** So long without water that several cups are due at the first tick. */
   private static final String DRY_DAYS = "9";
+
+  /** Half past eight in the bench's zone, on a day of its season: the window has just opened. */
+  private static final String MORNING = "2026-11-28T08:30:00Z";
 
   /** Nobody listens there: watering does not need a broker. */
   private static final String NO_BROKER = "tcp://127.0.0.1:9";
@@ -32,7 +35,17 @@ class KilledRunIT {
 
   private ControllerProcess start(String speed) throws Exception {
     return ControllerProcess.start(
-        folder, "--seed", "7", "--dried-for", DRY_DAYS, "--speed", speed, "--broker", NO_BROKER);
+        folder,
+        "--seed",
+        "7",
+        "--dried-for",
+        DRY_DAYS,
+        "--begins",
+        MORNING,
+        "--speed",
+        speed,
+        "--broker",
+        NO_BROKER);
   }
 
   private List<JournalExport.Pass> passes() throws JournalException {

@@ -1,7 +1,9 @@
 package dev.cupwarden.core;
 
+import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.estimate.CupReading;
 import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
@@ -119,9 +121,15 @@ final class LookAtCups {
     }
   }
 
+  /** A rise seen only after a doubt may be the pass that went before it. */
+  private static boolean own(CupDraft cup, double gainG) {
+    return cup.onTrial != null
+        && gainG <= DoseCheck.OVER_ABOVE * cup.onTrial.orderedMl() + Rising.thresholdG(0.0);
+  }
+
   private static void learn(BenchDraft draft, CupDraft cup) {
     for (WeightEvent event : cup.events) {
-      if (event instanceof WeightEvent.HandWatering watering) {
+      if (event instanceof WeightEvent.HandWatering watering && !own(cup, watering.gainG())) {
         double roomBeforeMl = cup.roomMl() + watering.gainG();
         cup.give(
             new Given(draft.at.minusNanos(1), watering.gainG(), 0.0, null, roomBeforeMl),

@@ -84,13 +84,13 @@ final class PutOutPasses {
             ? wish.allowance()
             : judge(draft, cup, wish.wanted(), benchFacts(draft, window));
     cup.allowance = allowance;
-    if (!allowance.water()) {
-      refuseByHand(draft, cup, allowance.holding());
-      return;
-    }
     double wanted = strength(draft, cup, wish.wanted());
     if (!Double.isNaN(wish.wanted().strengthAsked()) && wanted > allowance.strength() + 1e-9) {
       refuseByHand(draft, cup, feedReasons(cup, allowance));
+      return;
+    }
+    if (!allowance.water()) {
+      refuseByHand(draft, cup, allowance.holding());
       return;
     }
     Supply supply = draft.supply();

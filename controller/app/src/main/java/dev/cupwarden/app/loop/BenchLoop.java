@@ -123,7 +123,9 @@ public final class BenchLoop {
           String.format(Locale.ROOT, "%.1f", intent.pass().plainMl() + intent.pass().feedMl()),
           intent.pass().cup());
     }
-    Duration settle = cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak();
+    // A moment more than the soak: the start's own time may be a clock's least step late.
+    Duration settle =
+        cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak().plusSeconds(1);
     return new BenchLoop(parts, tick, state, clock, settle);
   }
 
