@@ -142,7 +142,7 @@ class WireIT {
             "orders", "order",
             "cups", "cup");
     for (Heard one : heard()) {
-      String kind = one.topic().split("/")[3];
+      String kind = one.topic().split("/", -1)[3];
       Schemas.assertFits(schemas.get(kind), one.body());
     }
     List<Long> seqs =

@@ -21,6 +21,10 @@ public final class SteadyClock {
   private final BenchTime time;
   private Instant anchor;
   private long anchorNanos;
+
+  /** The least that the next answer may be. */
+  private Instant soonest;
+
   private boolean trusted = true;
 
   /** The machine started without the time; the first one that is plausible is believed. */
@@ -29,6 +33,7 @@ public final class SteadyClock {
   private SteadyClock(BenchTime time, Instant anchor) {
     this.time = time;
     this.anchor = anchor;
+    this.soonest = anchor;
     this.anchorNanos = time.nanos();
   }
 
@@ -59,14 +64,17 @@ public final class SteadyClock {
     Instant wall = time.wall();
     if (waitingForTime && wall.isAfter(steady) && wall.isBefore(steady.plus(LONGEST_ABSENCE))) {
       acceptWall();
-      return anchor;
+      return answer(anchor);
     }
     boolean agrees = Duration.between(steady, wall).abs().toMillis() <= JUMP_S * 1000;
-    Instant soonest = anchor.plus(LEAST_STEP);
-    Instant now = agrees ? wall : steady;
     trusted = agrees;
-    anchor = now.isBefore(soonest) ? soonest : now;
     anchorNanos = nanos;
+    return answer(agrees ? wall : steady);
+  }
+
+  private Instant answer(Instant now) {
+    anchor = now.isBefore(soonest) ? soonest : now;
+    soonest = anchor.plus(LEAST_STEP);
     return anchor;
   }
 

@@ -33,7 +33,7 @@ class SteadyClockTest {
       world.advanceBy(Duration.ofMinutes(5));
       assertEquals(before.plus(Duration.ofMinutes(5)), clock.now());
       assertFalse(clock.trusted());
-      assertEquals(jump.toSeconds(), clock.aheadS(), 1);
+      assertEquals((double) jump.toSeconds(), clock.aheadS(), 1);
       world.setWall(world.now().minus(jump));
       clock.now();
       assertTrue(clock.trusted(), "agrees again");
@@ -67,7 +67,7 @@ class SteadyClockTest {
     world.setWall(world.now().plus(Duration.ofDays(2)));
     clock.now();
     clock.acceptWall();
-    assertEquals(world.now().plusMillis(1), clock.now());
+    assertEquals(world.now(), clock.now());
     assertTrue(clock.trusted());
   }
 }
