@@ -14,7 +14,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /** What a person should know of, as it stands now: of each cup, then of the bench. */
 final class JudgeConditions {
@@ -36,8 +35,8 @@ final class JudgeConditions {
 
   private static final double HYSTERESIS_C = 1.0;
 
-  private static final Set<String> CUP_LATCHES =
-      Set.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
+  private static final List<String> CUP_LATCHES =
+      List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
   private static final List<String> SCALE_FAULTS =
       List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent");
@@ -141,12 +140,18 @@ final class JudgeConditions {
     }
   }
 
+  /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
+  private static void pumpLatch(Latch pump, List<Condition> to) {
+    for (String code : CUP_LATCHES) {
+      boolean so = pump != null && pump.code().equals(code);
+      double value = so ? pump.value() : 0.0;
+      double threshold = so ? pump.threshold() : 0.0;
+      to.add(Condition.when(code, null, so, value, threshold));
+    }
+  }
+
   private static void room(BenchDraft draft, List<Condition> to) {
-    Latch pump = draft.pumpLatch;
-    boolean shortPump = pump != null && pump.code().equals("dose-short");
-    double cups = shortPump ? pump.value() : 0.0;
-    double most = shortPump ? pump.threshold() : 0.0;
-    to.add(Condition.when("dose-short", null, shortPump, cups, most));
+    pumpLatch(draft.pumpLatch, to);
     double rootC = draft.rootC();
     double airC = draft.airC();
     ClimateRules climate = draft.bench.climate();

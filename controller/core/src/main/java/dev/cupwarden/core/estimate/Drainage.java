@@ -16,7 +16,9 @@ record Drainage(Instant since, double peakG, double markG, Instant markAt) {
   private static final double NEAR_CAPACITY = 0.2;
 
   private static final double MARK_EVERY_H = 0.5;
-  private static final double LONGEST_H = 12;
+
+  /** Cups of peat or coir drain within the hour; what is lost later is drying (project choice). */
+  private static final double LONGEST_H = 2;
 
   /** A rise that drained lost at least this besides drying: more than drips and noise, g. */
   private static final double LEAST_DRAINED_G = 3;
