@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Knows what is truly in each cup: waters by the same lines, window and passes as the bench asks
@@ -22,6 +23,7 @@ final class OraclePolicy implements Policy {
   private static final double SALTY_MS_PER_CM = 2.6;
 
   private final Scene scene;
+  private final IntUnaryOperator placeOf;
   private final boolean[] refilling;
   private final Instant[] lastPass;
   private final Instant[] lastRefill;
@@ -30,8 +32,10 @@ final class OraclePolicy implements Policy {
   private final double[] yesterdayMl;
   private Instant yesterday;
 
-  OraclePolicy(Scene scene) {
+  /** It sees where each cup stands; a place below 0 is none. */
+  OraclePolicy(Scene scene, IntUnaryOperator placeOf) {
     this.scene = scene;
+    this.placeOf = placeOf;
     this.refilling = new boolean[scene.count()];
     this.lastPass = new Instant[scene.count()];
     this.lastRefill = new Instant[scene.count()];
@@ -50,7 +54,7 @@ final class OraclePolicy implements Policy {
             : clock.getHour() >= 8 && clock.getHour() < 16;
     List<Watering> passes = new ArrayList<>();
     for (int cup = 0; cup < scene.count(); cup++) {
-      if (readings.onBench()[cup] && scene.cup(cup).alive()) {
+      if (scene.cup(cup).alive() && placeOf.applyAsInt(cup) >= 0) {
         Watering pass = decide(cup, readings, open);
         if (pass != null) {
           passes.add(pass);
@@ -84,7 +88,7 @@ final class OraclePolicy implements Policy {
       return null;
     }
     double most = Math.min(scene.bench().watering().passMl(), truth.capacityMl() / 10);
-    return scene.blend(cup, Math.min(most, roomMl), strength[cup], "due");
+    return scene.blend(placeOf.applyAsInt(cup), Math.min(most, roomMl), strength[cup], "due");
   }
 
   /** Target by stage over the label's interval, shared out by the cup's own interval and refill. */

@@ -28,13 +28,13 @@ public enum PolicyKind {
     return Arrays.stream(values()).filter(kind -> kind.word().equals(word)).findFirst();
   }
 
-  Policy make(Scene scene, long seed) throws SetupException {
+  Policy make(Scene scene, Stand stand, long seed) throws SetupException {
     return switch (this) {
       case CUPWARDEN -> new CupwardenPolicy(scene.bench(), scene.names());
       case TIMER -> new TimerPolicy(scene);
       case THRESHOLD -> new ThresholdPolicy(scene);
       case BY_HAND -> new ByHandPolicy(scene, seed);
-      case ORACLE -> new OraclePolicy(scene);
+      case ORACLE -> new OraclePolicy(scene, stand::placeOf);
     };
   }
 }

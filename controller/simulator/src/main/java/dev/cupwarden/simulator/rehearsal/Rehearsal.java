@@ -63,7 +63,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
     Grower grower = new Grower(faults, scene.zone(), start, days, seeds.nextLong());
     AlertJudge alerts = new AlertJudge(scene, stand);
     PersonAtBench person = new PersonAtBench(scene, stand, grower, alerts, start);
-    Policy policy = kind.make(scene, seeds.nextLong());
+    Policy policy = kind.make(scene, stand, seeds.nextLong());
     Referee referee = new Referee(scene, start);
     Tally tally = new Tally(scene, stand);
     long tickS = bench.tick().toSeconds();

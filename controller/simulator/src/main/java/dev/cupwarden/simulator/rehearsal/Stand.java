@@ -28,6 +28,7 @@ final class Stand {
   private final SplittableRandom random;
   private final double tickH;
   private double spilledMl;
+  private long now;
 
   Stand(Scene scene, FaultLevel level, int days, long seed) {
     SplittableRandom seeds = new SplittableRandom(seed);
@@ -55,6 +56,7 @@ final class Stand {
 
   /** Faults begin and end; what they do by themselves happens. */
   void reach(long tick) {
+    now = tick;
     faults.reach(tick);
     for (int cup = 0; cup < scene.count(); cup++) {
       if (faults.began(Fault.INFECTION, cup)) {
@@ -131,6 +133,19 @@ final class Stand {
 
   boolean present(int cup, long tick) {
     return onBench[cup] && awayUntil[cup] <= tick;
+  }
+
+  /** The place at which a cup stands now, or -1 while it stands nowhere. */
+  int placeOf(int cup) {
+    if (!present(cup, now)) {
+      return -1;
+    }
+    for (int place = 0; place < cupAt.length; place++) {
+      if (cupAt[place] == cup) {
+        return place;
+      }
+    }
+    throw new IllegalStateException("cup " + cup + " has no place");
   }
 
   boolean swapped(int place) {
