@@ -35,12 +35,7 @@ public final class DoseCheck {
    *
    * @param riseG what the cup gained, its loss meanwhile added back
    */
-  public record Finding(Verdict verdict, double riseG, double orderedMl) {
-    /** The part of the pass that the weight shows. */
-    public double part() {
-      return riseG / orderedMl;
-    }
-  }
+  public record Finding(Verdict verdict, double riseG, double orderedMl) {}
 
   /** Whether a reading at that time may judge the pass. */
   public static boolean judges(PassOnTrial pass, Instant readAt) {

@@ -31,11 +31,7 @@ public final class OpenHours {
   }
 
   /** One day's window; empty where {@code to} is not after {@code from}. */
-  public record Span(LocalDate day, Instant from, Instant to) {
-    boolean contains(Instant at) {
-      return !at.isBefore(from) && at.isBefore(to);
-    }
-  }
+  public record Span(LocalDate day, Instant from, Instant to) {}
 
   /** The window of the day that the grower's calendar shows at that time. */
   public Span dayOf(Instant at) {
