@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.function.Predicate;
 
 /** A bench's next state while one tick works it out; it never leaves the tick. */
@@ -38,7 +39,7 @@ final class BenchDraft {
   final Observation seen;
   final Instant at;
   final BenchState before;
-  final SortedMap<String, CupDraft> cups = new TreeMap<>();
+  final SortedMap<String, CupDraft> cups;
   final SortedMap<String, TankState> tanks;
   final List<Receipt> receipts = new ArrayList<>();
   final List<String> orderIds;
@@ -57,7 +58,7 @@ final class BenchDraft {
     this.seen = seen;
     this.at = seen.at();
     this.before = before;
-    before.cups().forEach((name, cup) -> cups.put(name, new CupDraft(cup)));
+    cups = mapped(before.cups(), CupDraft::new);
     tanks = new TreeMap<>(before.tanks());
     seen.tankMl()
         .forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
@@ -71,6 +72,14 @@ final class BenchDraft {
     trayMl = before.trayMl();
   }
 
+  /** Another value for each key; built from the sorted map, so that no name is compared. */
+  @SuppressWarnings("unchecked")
+  private static <A, B> SortedMap<String, B> mapped(SortedMap<String, A> from, Function<A, B> by) {
+    TreeMap<String, Object> to = new TreeMap<>(from);
+    to.replaceAll((name, value) -> by.apply((A) value));
+    return (SortedMap<String, B>) (SortedMap<String, ?>) to;
+  }
+
   /** Vapour pressure deficit of the room, kPa; NaN where temperature or humidity is unknown. */
   double vpdKpa() {
     return air.airC() == null || air.rhPct() == null
@@ -80,13 +89,11 @@ final class BenchDraft {
 
   /** What remains of this tick. */
   BenchState state(SortedMap<String, OpenAlert> alerts, List<AllowedPass> passes) {
-    SortedMap<String, CupState> kept = new TreeMap<>();
-    cups.forEach((name, cup) -> kept.put(name, cup.state()));
     double passesMl = passes.stream().mapToDouble(AllowedPass::totalMl).sum();
     boolean put = !passes.isEmpty();
     return new BenchState(
         at,
-        Collections.unmodifiableSortedMap(kept),
+        Collections.unmodifiableSortedMap(mapped(cups, CupDraft::state)),
         air,
         Collections.unmodifiableSortedMap(tanks),
         seen.leak(),

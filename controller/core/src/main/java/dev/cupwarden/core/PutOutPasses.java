@@ -48,13 +48,10 @@ final class PutOutPasses {
     Case.BenchFacts facts = benchFacts(draft, window);
     List<Wish> wishes = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
-      Refill wanted = propose.refill(draft, cup, window);
-      Wish wish = new Wish(cup, wanted, judge(draft, cup, wanted, facts));
-      cup.wanted = wanted;
-      if (wanted == null) {
-        cup.allowance = wish.allowance();
-      } else {
-        wishes.add(wish);
+      cup.wanted = propose.refill(draft, cup, window);
+      cup.allowance = null;
+      if (cup.wanted != null) {
+        wishes.add(new Wish(cup, cup.wanted, judge(draft, cup, cup.wanted, facts)));
       }
     }
     wishes.sort(TURN);
@@ -63,6 +60,16 @@ final class PutOutPasses {
       putOut(draft, wish, window, passes);
     }
     return passes;
+  }
+
+  /** Asks the limits of the cups that want no water, too: for whoever wants to be told. */
+  void judgeTheRest(BenchDraft draft) {
+    Case.BenchFacts facts = benchFacts(draft, window(draft.at));
+    for (CupDraft cup : draft.cups.values()) {
+      if (cup.allowance == null) {
+        cup.allowance = judge(draft, cup, null, facts);
+      }
+    }
   }
 
   private record Wish(CupDraft cup, Refill wanted, Limits.Allowance allowance) {}
