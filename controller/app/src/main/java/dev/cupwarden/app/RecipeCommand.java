@@ -38,6 +38,11 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "Exit codes:%n",
     exitCodeList = {"0:done", "2:bad usage or a bench file that cannot be used"})
 public final class RecipeCommand implements Callable<Integer> {
+  /** Dissolved feed spoils: our choice, and when {@code feed-old} is raised. */
+  private static final double KEEPS_DAYS = 14;
+
+  private static final double SMALL_ML = 1000;
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -213,9 +218,16 @@ public final class RecipeCommand implements Callable<Integer> {
     } else {
       line(
           text,
-          "  lasts        about %s days by predicted use of the %d cups that may be fed",
+          "  lasts        about %s days by predicted use of the %s that may be fed",
           number(mix.lastsDays(), 0),
-          fed);
+          fed == 1 ? "one cup" : fed + " cups");
+      if (mix.lastsDays() > KEEPS_DAYS) {
+        line(
+            text,
+            "  keeps        about %s days once dissolved: make no more than %s",
+            number(KEEPS_DAYS, 0),
+            volume(KEEPS_DAYS * mix.demand().feedMlPerD()));
+      }
     }
     if (bench.tanks().size() == 1 && !unfed.isEmpty()) {
       line(
@@ -259,7 +271,10 @@ public final class RecipeCommand implements Callable<Integer> {
   }
 
   private static String volume(double ml) {
-    return Quantity.show(ml, Unit.L) + " (" + Quantity.show(ml, Unit.US_GAL) + ")";
+    return Quantity.show(ml, ml < SMALL_ML ? Unit.ML : Unit.L)
+        + " ("
+        + Quantity.show(ml, Unit.US_GAL)
+        + ")";
   }
 
   private static double rounded(double value) {

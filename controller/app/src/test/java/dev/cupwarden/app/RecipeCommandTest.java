@@ -70,7 +70,7 @@ class RecipeCommandTest {
   @Test
   void concentrateIsMadeFirstAndThinned() throws IOException {
     assertEquals(0, recipe("--stock", "100"));
-    assertTrue(out.toString().contains("concentrate  0.04 L"), out.toString());
+    assertTrue(out.toString().contains("concentrate  40 mL"), out.toString());
     assertTrue(out.toString().contains("thinned 1 in 100.0"), out.toString());
   }
 
