@@ -1,12 +1,12 @@
 package dev.cupwarden.core;
 
-import dev.cupwarden.core.dosing.Blend;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.PassOnTrial;
-import dev.cupwarden.core.dosing.Supply;
 import dev.cupwarden.core.feeding.FeedLedger;
 import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Case;
 import dev.cupwarden.core.limits.Limits;
@@ -102,12 +102,12 @@ final class PutOutPasses {
     }
     Supply supply = draft.supply();
     double most = Math.min(allowance.strength(), draft.bench.feeding().ceiling());
-    Blend blend = supply.blend(allowance.ml(), wanted, most);
-    if (blend.totalMl() <= 0.0) {
+    TankDraw draw = supply.draw(allowance.ml(), wanted, most);
+    if (draw.totalMl() <= 0.0) {
       draft.unsuited = true;
       return;
     }
-    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, blend);
+    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, draw);
     count(draft, cup, wish.wanted(), pass, supply);
     passes.add(pass);
   }
