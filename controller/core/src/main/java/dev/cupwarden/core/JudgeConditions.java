@@ -3,6 +3,7 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Reason;
@@ -20,8 +21,16 @@ final class JudgeConditions {
   /** So close to its dry line a cup wants eyes: our choice. */
   private static final double NEAR_DRY = 0.05;
 
-  /** Cups moved out by day are back by then: our choice. */
+  /** Cups that were said to be moved out by day are back by then: our choice. */
   private static final double AWAY_TOO_LONG_H = 14.0;
+
+  /** A cup of which nobody said so has been forgotten by then: our choice. */
+  private static final double FORGOTTEN_H = 6.0;
+
+  /** Several times what a good cell shows under a cup (a tenth of a gram): our choice. */
+  private static final double NOISY_SD_G = 0.30;
+
+  private static final double QUIET_SD_G = 0.20;
 
   private static final double NEVER_READ_H = 0.5;
 
@@ -81,14 +90,19 @@ final class JudgeConditions {
 
   /** Half way back to what is expected, a sign is gone. */
   private static void roots(CupDraft cup, List<Condition> to) {
-    double middle = (cup.frame.lines().refill() + cup.frame.lines().due()) / 2.0;
-    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < middle).orElse(null);
+    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
     double ratio = cup.roots.ratio();
     for (RootSignal.Kind kind : RootSignal.Kind.values()) {
       boolean more = kind == RootSignal.Kind.LOOK_AT_ROOTS;
       double threshold = more ? RootSignal.LOOK_AT : RootSignal.SUSPECT_AT;
       double clear = (1.0 + threshold) / 2.0;
       boolean gone = more ? ratio < clear : ratio > clear;
+      if (!more && cup.draw.fallen()) {
+        double left = 1.0 + cup.draw.lately();
+        double usual = 1.0 - PlantDraw.FALLS_BY;
+        to.add(new Condition(kind.code(), cup.name(), Condition.Level.ON, left, usual));
+        continue;
+      }
       Condition.Level level =
           sign != null && sign.kind() == kind
               ? Condition.Level.ON
@@ -103,7 +117,13 @@ final class JudgeConditions {
     boolean neverRead = doubt != null && doubt.code().equals("never-read");
     for (String fault : SCALE_FAULTS) {
       boolean so = doubt != null && doubt.code().equals(fault) && !cup.now.lifted() && !cup.away;
-      if (so) {
+      if (so && fault.equals("scale-out-of-range") && !cup.distrustedSince.isBefore(draft.at)) {
+        // A single spike is doubted, but nobody need be told of it.
+        continue;
+      }
+      if (fault.equals("scale-noisy") && !so) {
+        noise(cup, doubt, to);
+      } else if (so) {
         to.add(
             new Condition(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold()));
       } else if (!settling && !neverRead) {
@@ -118,11 +138,23 @@ final class JudgeConditions {
     double blindH = hours(cup.distrustedSince, draft.at);
     double afterH = BlindRation.AFTER.toMinutes() / 60.0;
     to.add(Condition.when("blind-ration", cup.name(), ration, blindH, afterH));
-    double awayH =
-        Math.max(
-            hours(cup.awaySince, draft.at),
-            cup.now.lifted() ? hours(cup.distrustedSince, draft.at) : 0.0);
-    to.add(Condition.above("cup-away", cup.name(), awayH, AWAY_TOO_LONG_H, AWAY_TOO_LONG_H));
+    Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? cup.distrustedSince : null;
+    double longestH = cup.away ? AWAY_TOO_LONG_H : FORGOTTEN_H;
+    double awayH = hours(goneSince, draft.at);
+    to.add(Condition.above("cup-away", cup.name(), awayH, longestH, longestH));
+  }
+
+  /** Noisy, but not so much that the cup is not watered: said ahead of time. */
+  private static void noise(CupDraft cup, Reason doubt, List<Condition> to) {
+    if (doubt != null) {
+      return;
+    }
+    double sdG = cup.rising.noiseG();
+    Condition.Level level =
+        sdG > NOISY_SD_G
+            ? Condition.Level.WARN
+            : sdG < QUIET_SD_G ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    to.add(new Condition("scale-noisy", cup.name(), level, sdG, NOISY_SD_G));
   }
 
   private static void latches(CupDraft cup, List<Condition> to) {

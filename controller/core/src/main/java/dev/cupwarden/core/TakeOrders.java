@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
@@ -296,6 +297,7 @@ final class TakeOrders {
     cup.wet = WetClock.DRYING;
     cup.use = UseLog.EMPTY;
     cup.roots = RootSignal.NONE;
+    cup.draw = PlantDraw.NONE;
     cup.seeNow(draft.at);
   }
 
@@ -341,6 +343,7 @@ final class TakeOrders {
     cup.give(
         new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl()),
         ecMsPerCm,
+        draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
     return Receipt.done(order.id());
   }
