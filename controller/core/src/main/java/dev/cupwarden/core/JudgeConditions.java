@@ -7,7 +7,6 @@ import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Reason;
-import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.WetClock;
@@ -16,7 +15,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What a person should know of, as it stands now: of each cup, then of the bench. */
+/**
+ * What a person should know of, as it stands now: of each cup here, then of the bench by {@link
+ * JudgeBench}.
+ */
 final class JudgeConditions {
   /** So close to its dry line a cup wants eyes: our choice. */
   private static final double NEAR_DRY = 0.05;
@@ -34,17 +36,7 @@ final class JudgeConditions {
 
   private static final double NEVER_READ_H = 0.5;
 
-  private static final double TANK_LOW_PART = 0.10;
-
-  /** Dissolved feed spoils; the label's interval is the longest it may be meant for: our choice. */
-  private static final double FEED_OLD_D = 14.0;
-
-  /** What a small tray holds: our choice, as the bench file names no tray. */
-  private static final double TRAY_ML = 500.0;
-
-  private static final double HYSTERESIS_C = 1.0;
-
-  private static final List<String> CUP_LATCHES =
+  static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
   private static final List<String> SCALE_FAULTS =
@@ -57,8 +49,7 @@ final class JudgeConditions {
       scale(draft, cup, conditions);
       latches(cup, conditions);
     }
-    room(draft, conditions);
-    tanks(draft, passesPutOut, conditions);
+    JudgeBench.judge(draft, passesPutOut, conditions);
     return conditions;
   }
 
@@ -172,81 +163,8 @@ final class JudgeConditions {
     }
   }
 
-  /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
-  private static void pumpLatch(Latch pump, List<Condition> to) {
-    for (String code : CUP_LATCHES) {
-      boolean so = pump != null && pump.code().equals(code);
-      double value = so ? pump.value() : 0.0;
-      double threshold = so ? pump.threshold() : 0.0;
-      to.add(Condition.when(code, null, so, value, threshold));
-    }
-  }
-
-  private static void room(BenchDraft draft, List<Condition> to) {
-    pumpLatch(draft.pumpLatch, to);
-    double rootC = draft.rootC();
-    double airC = draft.airC();
-    ClimateRules climate = draft.bench.climate();
-    if (!Double.isNaN(rootC)) {
-      to.add(Condition.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C));
-    }
-    if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
-      double coldestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
-      double warmestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
-      double frostC = climate.frostC();
-      double heatC = climate.heatC();
-      to.add(Condition.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C));
-      to.add(Condition.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C));
-    }
-    to.add(Condition.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML));
-    boolean leak = draft.seen.leak();
-    to.add(Condition.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0));
-    double silentH =
-        Math.max(
-            Math.max(
-                AirState.silentH(draft.air.airC(), draft.at),
-                AirState.silentH(draft.air.rhPct(), draft.at)),
-            Math.max(
-                AirState.silentH(draft.air.rootC(), draft.at),
-                AirState.silentH(draft.air.light(), draft.at)));
-    for (TankState tank : draft.tanks.values()) {
-      silentH = Math.max(silentH, hours(tank.readAt(), draft.at));
-    }
-    double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
-    to.add(Condition.above("sensor-dead", null, silentH, deadH, deadH));
-  }
-
-  private static void tanks(BenchDraft draft, boolean passesPutOut, List<Condition> to) {
-    double lowest = Double.POSITIVE_INFINITY;
-    double leftMl = 0.0;
-    double lowMl = 0.0;
-    double oldestD = 0.0;
-    for (var entry : draft.tanks.entrySet()) {
-      TankState tank = entry.getValue();
-      double sizeMl = draft.bench.tanks().get(entry.getKey()).sizeMl();
-      double part = tank.leftMl() / sizeMl;
-      if (part < lowest) {
-        lowest = part;
-        leftMl = tank.leftMl();
-        lowMl = TANK_LOW_PART * sizeMl;
-      }
-      if (!tank.plain()) {
-        oldestD = Math.max(oldestD, hours(tank.mixedAt(), draft.at) / 24.0);
-      }
-    }
-    if (Double.isFinite(lowest)) {
-      to.add(Condition.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl));
-    }
-    to.add(Condition.above("feed-old", null, oldestD, FEED_OLD_D, FEED_OLD_D));
-    if (draft.unsuited || passesPutOut) {
-      to.add(
-          Condition.when("tank-unsuited", null, draft.unsuited, draft.unsuited ? 1.0 : 0.0, 0.0));
-    }
-  }
-
-  private static double hours(Instant since, Instant at) {
+  /** Hours since then; 0 where there is no such time. */
+  static double hours(Instant since, Instant at) {
     return since == null ? 0.0 : Duration.between(since, at).toMillis() / 3_600_000.0;
   }
 }

@@ -43,7 +43,7 @@ public final class AlertBook {
       if (together.covers(condition)) {
         book.cover(condition);
       } else if (condition.level() != Condition.Level.OFF || standing.contains(condition.cup())) {
-        book.turn(condition, WhatToDo.about(condition.code()));
+        book.turn(condition, WhatToDo.about(condition));
       }
     }
     for (Condition condition : together.benchWide()) {

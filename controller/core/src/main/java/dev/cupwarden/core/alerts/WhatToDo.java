@@ -76,6 +76,11 @@ public final class WhatToDo {
 
   private WhatToDo() {}
 
+  /** What to do about that condition. */
+  static String about(Condition condition) {
+    return condition.whatToDo() == null ? about(condition.code()) : condition.whatToDo();
+  }
+
   /** What to do about that alert of several cups, in order of name; none once it has ended. */
   static String together(String code, Set<String> cups) {
     String sentence = TOGETHER.getOrDefault(code, about(code));
