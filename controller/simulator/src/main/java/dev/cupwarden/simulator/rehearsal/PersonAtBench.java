@@ -102,7 +102,7 @@ final class PersonAtBench {
       stand.said()[seen.cup()] = seen.stage();
       order("stage", name(seen.cup())).put("stage", seen.stage().word());
     } else if (act instanceof Act.Lift lift) {
-      stand.takeAway(lift.cup(), tick + ticks(lift.minutes()), false);
+      stand.takeAway(lift.cup(), tick + ticks(lift.minutes()));
     } else if (act instanceof Act.Outing outing) {
       stand.takeAway(outing.cup(), tick + ticks(outing.minutes()), outing.told());
       if (outing.told()) {

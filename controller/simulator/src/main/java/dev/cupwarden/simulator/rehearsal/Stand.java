@@ -71,8 +71,7 @@ final class Stand {
       int neighbour = (cup + 1) % scene.count();
       boolean begins = faults.began(Fault.SWAPPED, cup) && cupAt[cup] == cup;
       if (begins && cupAt[neighbour] == neighbour && onBench[cup] && onBench[neighbour]) {
-        cupAt[cup] = neighbour;
-        cupAt[neighbour] = cup;
+        swap(cup, neighbour);
       }
     }
   }
@@ -150,6 +149,18 @@ final class Stand {
     throw new IllegalStateException("cup " + cup + " has no place");
   }
 
+  /** Whatever stands on one place is put on the other. */
+  void swap(int place, int other) {
+    int standing = cupAt[place];
+    cupAt[place] = cupAt[other];
+    cupAt[other] = standing;
+  }
+
+  /** The cup that belongs on that scale just now, present or in somebody's hands. */
+  int cupOn(int place) {
+    return cupAt[place];
+  }
+
   boolean swapped(int place) {
     return cupAt[place] != place;
   }
@@ -165,6 +176,11 @@ final class Stand {
   /** Whether the person said so who took it away last. */
   boolean awayTold(int cup) {
     return awayTold[cup];
+  }
+
+  /** Taken away without a word. */
+  void takeAway(int cup, long untilTick) {
+    takeAway(cup, untilTick, false);
   }
 
   void takeAway(int cup, long untilTick, boolean told) {
