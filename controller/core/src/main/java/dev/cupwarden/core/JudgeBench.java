@@ -1,11 +1,11 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.feeding.FeedSwitch;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
-import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -25,28 +25,28 @@ final class JudgeBench {
 
   private JudgeBench() {}
 
-  static void judge(BenchDraft draft, boolean passesPutOut, List<Condition> to) {
+  static void judge(BenchDraft draft, boolean passesPutOut, Conditions to) {
     room(draft, to);
     tanks(draft, passesPutOut, to);
   }
 
   /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
-  private static void pumpLatch(Latch pump, List<Condition> to) {
+  private static void pumpLatch(Latch pump, Conditions to) {
     for (String code : JudgeConditions.CUP_LATCHES) {
       boolean so = pump != null && pump.code().equals(code);
       double value = so ? pump.value() : 0.0;
       double threshold = so ? pump.threshold() : 0.0;
-      to.add(Condition.when(code, null, so, value, threshold));
+      to.when(code, null, so, value, threshold);
     }
   }
 
-  private static void room(BenchDraft draft, List<Condition> to) {
+  private static void room(BenchDraft draft, Conditions to) {
     pumpLatch(draft.pumpLatch, to);
     double rootC = draft.rootC();
     double airC = draft.airC();
     ClimateRules climate = draft.bench.climate();
     if (!Double.isNaN(rootC)) {
-      to.add(Condition.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C));
+      to.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
     }
     if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
       double coldestC =
@@ -55,12 +55,12 @@ final class JudgeBench {
           Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
       double frostC = climate.frostC();
       double heatC = climate.heatC();
-      to.add(Condition.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C));
-      to.add(Condition.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C));
+      to.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C);
+      to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
     }
-    to.add(Condition.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML));
+    to.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML);
     boolean leak = draft.seen.leak();
-    to.add(Condition.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0));
+    to.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0);
     double silentH =
         Math.max(
             Math.max(
@@ -73,10 +73,10 @@ final class JudgeBench {
       silentH = Math.max(silentH, JudgeConditions.hours(tank.readAt(), draft.at));
     }
     double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
-    to.add(Condition.above("sensor-dead", null, silentH, deadH, deadH));
+    to.above("sensor-dead", null, silentH, deadH, deadH);
   }
 
-  private static void tanks(BenchDraft draft, boolean passesPutOut, List<Condition> to) {
+  private static void tanks(BenchDraft draft, boolean passesPutOut, Conditions to) {
     double lowest = Double.POSITIVE_INFINITY;
     double leftMl = 0.0;
     double lowMl = 0.0;
@@ -95,37 +95,45 @@ final class JudgeBench {
       }
     }
     if (Double.isFinite(lowest)) {
-      to.add(Condition.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl));
+      to.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl);
     }
-    to.add(Condition.above("feed-old", null, oldestD, FEED_OLD_D, FEED_OLD_D));
+    to.above("feed-old", null, oldestD, FEED_OLD_D, FEED_OLD_D);
     tankSuits(draft, passesPutOut, to);
   }
 
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
-  private static void tankSuits(BenchDraft draft, boolean passesPutOut, List<Condition> to) {
+  private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
     if (draft.unsuited) {
-      to.add(Condition.when("tank-unsuited", null, true, 1.0, 0.0));
+      to.when("tank-unsuited", null, true, 1.0, 0.0);
       return;
     }
+    Condition change = draft.bench.feeding().plan().isEmpty() ? null : feedSwitch(draft);
+    if (change != null) {
+      to.add(change);
+    } else if (passesPutOut) {
+      to.when("tank-unsuited", null, false, 0.0, 0.0);
+    }
+  }
+
+  /** The change of feed that is near and that no tank is ready for; null where there is none. */
+  private static Condition feedSwitch(BenchDraft draft) {
     SortedMap<String, TankState> feeds = new TreeMap<>(draft.tanks);
     feeds.values().removeIf(TankState::plain);
     Set<String> held = feeds.values().stream().map(TankState::feed).collect(Collectors.toSet());
     FeedSwitch change =
         FeedSwitch.due(draft.bench.feeding().plan(), draft.today(), held).orElse(null);
-    if (change != null) {
-      TankState tank = feeds.get(feeds.firstKey());
-      double sizeMl = draft.bench.tanks().get(feeds.firstKey()).sizeMl();
-      Feed label = draft.bench.feeds().get(change.feed());
-      to.add(
-          new Condition(
-              "tank-unsuited",
-              null,
-              change.days() > 0 ? Condition.Level.WARN : Condition.Level.ON,
-              change.days(),
-              FeedSwitch.AHEAD_DAYS,
-              change.sentence(label, sizeMl, tank.strength())));
-    } else if (passesPutOut) {
-      to.add(Condition.when("tank-unsuited", null, false, 0.0, 0.0));
+    if (change == null) {
+      return null;
     }
+    TankState tank = feeds.get(feeds.firstKey());
+    double sizeMl = draft.bench.tanks().get(feeds.firstKey()).sizeMl();
+    Feed label = draft.bench.feeds().get(change.feed());
+    return new Condition(
+        "tank-unsuited",
+        null,
+        change.days() > 0 ? Condition.Level.WARN : Condition.Level.ON,
+        change.days(),
+        FeedSwitch.AHEAD_DAYS,
+        change.sentence(label, sizeMl, tank.strength()));
   }
 }

@@ -1,6 +1,7 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.PlantDraw;
@@ -12,7 +13,6 @@ import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -42,8 +42,8 @@ final class JudgeConditions {
   private static final List<String> SCALE_FAULTS =
       List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent");
 
-  List<Condition> judge(BenchDraft draft, boolean passesPutOut) {
-    List<Condition> conditions = new ArrayList<>(16 * draft.cups.size() + 16);
+  Conditions judge(BenchDraft draft, boolean passesPutOut) {
+    Conditions conditions = new Conditions(draft.before.alerts());
     for (CupDraft cup : draft.cups.values()) {
       water(draft, cup, conditions);
       scale(draft, cup, conditions);
@@ -53,7 +53,7 @@ final class JudgeConditions {
     return conditions;
   }
 
-  private static void water(BenchDraft draft, CupDraft cup, List<Condition> to) {
+  private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
     double wetH = cup.wet.hours(draft.at);
     Condition.Level wet =
         wetH >= WetClock.HOLD_AFTER_H
@@ -61,26 +61,26 @@ final class JudgeConditions {
             : wetH >= WetClock.WARN_AFTER_H
                 ? Condition.Level.WARN
                 : wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
-    to.add(new Condition("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H));
+    to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
     if (cup.now.known() && !cup.away) {
       double nearDry = cup.frame.lines().dry() - NEAR_DRY;
       double clear = Math.min(cup.frame.lines().due(), nearDry);
-      to.add(Condition.above("near-dry", cup.name(), cup.depletion(), nearDry, clear));
+      to.above("near-dry", cup.name(), cup.depletion(), nearDry, clear);
     }
     double salt = cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
-    to.add(Condition.above("salts-high", cup.name(), salt, most, 0.9 * most));
+    to.above("salts-high", cup.name(), salt, most, 0.9 * most);
     roots(cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.use.known()) {
       double dayG = cup.use.lostPerDayG();
       double roomG =
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
-      to.add(Condition.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG));
+      to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
     }
   }
 
   /** Half way back to what is expected, a sign is gone. */
-  private static void roots(CupDraft cup, List<Condition> to) {
+  private static void roots(CupDraft cup, Conditions to) {
     RootSignal.Sign sign = cup.roots.sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
     double ratio = cup.roots.ratio();
     for (RootSignal.Kind kind : RootSignal.Kind.values()) {
@@ -91,18 +91,18 @@ final class JudgeConditions {
       if (!more && cup.draw.fallen()) {
         double left = 1.0 + cup.draw.lately();
         double usual = 1.0 - PlantDraw.FALLS_BY;
-        to.add(new Condition(kind.code(), cup.name(), Condition.Level.ON, left, usual));
+        to.add(kind.code(), cup.name(), Condition.Level.ON, left, usual);
         continue;
       }
       Condition.Level level =
           sign != null && sign.kind() == kind
               ? Condition.Level.ON
               : gone ? Condition.Level.OFF : Condition.Level.BETWEEN;
-      to.add(new Condition(kind.code(), cup.name(), level, ratio, threshold));
+      to.add(kind.code(), cup.name(), level, ratio, threshold);
     }
   }
 
-  private static void scale(BenchDraft draft, CupDraft cup, List<Condition> to) {
+  private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
     Reason doubt = cup.now.distrust().orElse(null);
     boolean settling = doubt != null && doubt.code().equals("settling");
     boolean neverRead = doubt != null && doubt.code().equals("never-read");
@@ -115,28 +115,27 @@ final class JudgeConditions {
       if (fault.equals("scale-noisy") && !so) {
         noise(cup, doubt, to);
       } else if (so) {
-        to.add(
-            new Condition(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold()));
+        to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
       } else if (!settling && !neverRead) {
-        to.add(Condition.when(fault, cup.name(), false, 0.0, 0.0));
+        to.when(fault, cup.name(), false, 0.0, 0.0);
       }
     }
     if (neverRead && hours(cup.stageSince, draft.at) > NEVER_READ_H) {
       double silentH = hours(cup.stageSince, draft.at);
-      to.add(Condition.above("scale-silent", cup.name(), silentH, NEVER_READ_H, 0.0));
+      to.above("scale-silent", cup.name(), silentH, NEVER_READ_H, 0.0);
     }
     boolean ration = BlindRation.on(cup.distrustedSince, draft.at) && !cup.away;
     double blindH = hours(cup.distrustedSince, draft.at);
     double afterH = BlindRation.AFTER.toMinutes() / 60.0;
-    to.add(Condition.when("blind-ration", cup.name(), ration, blindH, afterH));
+    to.when("blind-ration", cup.name(), ration, blindH, afterH);
     Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? cup.distrustedSince : null;
     double longestH = cup.away ? AWAY_TOO_LONG_H : FORGOTTEN_H;
     double awayH = hours(goneSince, draft.at);
-    to.add(Condition.above("cup-away", cup.name(), awayH, longestH, longestH));
+    to.above("cup-away", cup.name(), awayH, longestH, longestH);
   }
 
   /** Noisy, but not so much that the cup is not watered: said ahead of time. */
-  private static void noise(CupDraft cup, Reason doubt, List<Condition> to) {
+  private static void noise(CupDraft cup, Reason doubt, Conditions to) {
     if (doubt != null) {
       return;
     }
@@ -145,21 +144,21 @@ final class JudgeConditions {
         sdG > NOISY_SD_G
             ? Condition.Level.WARN
             : sdG < QUIET_SD_G ? Condition.Level.OFF : Condition.Level.BETWEEN;
-    to.add(new Condition("scale-noisy", cup.name(), level, sdG, NOISY_SD_G));
+    to.add("scale-noisy", cup.name(), level, sdG, NOISY_SD_G);
   }
 
-  private static void latches(CupDraft cup, List<Condition> to) {
+  private static void latches(CupDraft cup, Conditions to) {
     Latch latch = cup.latch;
     for (String code : CUP_LATCHES) {
       boolean so = latch != null && latch.code().equals(code);
       double value = so ? latch.value() : 0.0;
       double threshold = so ? latch.threshold() : 0.0;
-      to.add(Condition.when(code, cup.name(), so, value, threshold));
+      to.when(code, cup.name(), so, value, threshold);
     }
     if (cup.finding != null) {
       boolean over = cup.finding.verdict() == DoseCheck.Verdict.OVER;
       double most = DoseCheck.OVER_ABOVE * cup.finding.orderedMl();
-      to.add(Condition.when("dose-over", cup.name(), over, cup.finding.riseG(), most));
+      to.when("dose-over", cup.name(), over, cup.finding.riseG(), most);
     }
   }
 

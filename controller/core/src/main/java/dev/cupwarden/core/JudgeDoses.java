@@ -23,6 +23,9 @@ final class JudgeDoses {
   /** Another cup that rises this soon after passes may have got them. */
   private static final Duration STRAY_WITHIN = Duration.ofMinutes(30);
 
+  /** Valves drip by a few mL an hour, each for itself; a pump moves as much in seconds. */
+  private static final double DRIPS_G_PER_H = 20.0;
+
   /** Fewer other cups say nothing of dew or of a drift of all scales. */
   private static final int LEAST_OTHERS = 3;
 
@@ -127,16 +130,28 @@ final class JudgeDoses {
       return;
     }
     cup.rising = cup.rising.read(draft.at, cup.readG);
+    if (cup.rising.leaking(0.0)) {
+      lookAtClimb(draft, cup);
+    }
+    lookForStray(draft, cup);
+  }
+
+  /** It climbs; but it is a leak only if the others do not climb as much. */
+  private static void lookAtClimb(BenchDraft draft, CupDraft cup) {
     double othersG = othersClimbedG(draft, cup);
     if (cup.rising.leaking(othersG)) {
-      boolean pumpOff = quiet(draft);
-      String code = pumpOff && leaking(draft, othersG) > 1 ? "pump-running-on" : "valve-leaking";
+      boolean many = quiet(draft) && leaking(draft, othersG) > 1;
+      boolean pumped = many && cup.rising.climbingGPerH(draft.at) > DRIPS_G_PER_H;
+      String code = pumped ? "pump-running-on" : "valve-leaking";
       cup.latch =
           new Latch(code, draft.at, cup.rising.climbedG(), cup.rising.thresholdG() + othersG);
       if (code.equals("pump-running-on")) {
         draft.pumpLatch = cup.latch;
       }
     }
+  }
+
+  private static void lookForStray(BenchDraft draft, CupDraft cup) {
     double leastG = Rising.stepG(cup.now.massSdG());
     for (WeightEvent event : cup.events) {
       boolean swapped = cup.latch != null && cup.latch.code().equals("cups-swapped");

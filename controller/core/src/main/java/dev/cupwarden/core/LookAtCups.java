@@ -14,6 +14,7 @@ import dev.cupwarden.core.watering.OpenHours;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
@@ -62,13 +63,16 @@ final class LookAtCups {
 
   /** By how much the middle cup's depletion grows in a day; NaN where too few cups are known. */
   private static double dryingPerDay(BenchDraft draft) {
-    double[] perDay =
-        draft.cups.values().stream()
-            .mapToDouble(cup -> cup.use.lostPerDayG() / cup.frame.water().availableMl())
-            .filter(drying -> !Double.isNaN(drying))
-            .sorted()
-            .toArray();
-    return perDay.length < LEAST_NEIGHBOURS ? Double.NaN : perDay[perDay.length / 2];
+    double[] perDay = new double[draft.cups.size()];
+    int known = 0;
+    for (CupDraft cup : draft.cups.values()) {
+      double drying = cup.use.lostPerDayG() / cup.frame.water().availableMl();
+      if (!Double.isNaN(drying)) {
+        perDay[known++] = drying;
+      }
+    }
+    Arrays.sort(perDay, 0, known);
+    return known < LEAST_NEIGHBOURS ? Double.NaN : perDay[known / 2];
   }
 
   /** Swapped cups get nothing until they stand in their own places, or a person clears them. */
@@ -76,9 +80,6 @@ final class LookAtCups {
     List<SwapDetector.Step> news = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
       news.addAll(SwapDetector.steps(cup.name(), cup.events));
-      if (strangeSinceNow(draft, cup)) {
-        news.add(new SwapDetector.Step(cup.name(), draft.at, cup.now.massG(), cup.readG));
-      }
     }
     SwapDetector.Found found = SwapDetector.look(draft.steps, news, draft.at);
     draft.steps = found.recent();
@@ -94,15 +95,6 @@ final class LookAtCups {
       one.latch = back || one.latch == null ? latch : one.latch;
       other.latch = back || other.latch == null ? latch : other.latch;
     }
-  }
-
-  /** A tall cup in a short one's place weighs more than the short one ever can: at two readings. */
-  private static boolean strangeSinceNow(BenchDraft draft, CupDraft cup) {
-    return cup.now.distrust().filter(why -> why.code().equals("scale-out-of-range")).isPresent()
-        && cup.now.known()
-        && cup.distrustedSince != null
-        && cup.distrustedSince.equals(draft.before.at())
-        && Double.isFinite(cup.readG);
   }
 
   private static boolean swapped(CupDraft cup) {

@@ -4,7 +4,6 @@ import dev.cupwarden.core.messages.AlertNotice;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
@@ -34,15 +33,13 @@ public final class AlertBook {
    * @param cups names of the cups on the bench; alerts of others are cleared
    */
   public static Page judge(
-      SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, Set<String> cups) {
+      SortedMap<String, OpenAlert> open, Conditions now, Instant at, Set<String> cups) {
     AlertBook book = new AlertBook(open, at);
-    Together together = Together.of(open, now, at, cups.size());
-    Set<String> standing = new HashSet<>();
-    open.values().forEach(alert -> standing.add(alert.cup()));
-    for (Condition condition : now) {
+    Together together = Together.of(open, now.kept(), at, cups.size());
+    for (Condition condition : now.kept()) {
       if (together.covers(condition)) {
         book.cover(condition);
-      } else if (condition.level() != Condition.Level.OFF || standing.contains(condition.cup())) {
+      } else {
         book.turn(condition, WhatToDo.about(condition));
       }
     }

@@ -29,23 +29,8 @@ public record Condition(
     ON
   }
 
-  /** On above one value, off below a lower one. */
-  public static Condition above(
-      String code, String cup, double value, double threshold, double clearBelow) {
-    Level level = value > threshold ? Level.ON : value < clearBelow ? Level.OFF : Level.BETWEEN;
-    return new Condition(code, cup, level, value, threshold);
-  }
-
-  /** On below one value, off above a higher one. */
-  public static Condition below(
-      String code, String cup, double value, double threshold, double clearAbove) {
-    Level level = value < threshold ? Level.ON : value > clearAbove ? Level.OFF : Level.BETWEEN;
-    return new Condition(code, cup, level, value, threshold);
-  }
-
   /** Simply so or not. */
-  public static Condition when(
-      String code, String cup, boolean so, double value, double threshold) {
+  static Condition when(String code, String cup, boolean so, double value, double threshold) {
     return new Condition(code, cup, so ? Level.ON : Level.OFF, value, threshold);
   }
 

@@ -159,6 +159,11 @@ public record Rising(
     return climbedG - othersClimbedG > thresholdG && thresholdG > 0.0;
   }
 
+  /** How fast it climbs, g/h, over half an hour at least. */
+  public double climbingGPerH(Instant at) {
+    return climbedG / Math.max(0.5, Duration.between(lowAt, at).toMillis() / 3_600_000.0);
+  }
+
   /** 3 g or six standard deviations: a single rise that a person or a pass may have made. */
   public static double stepG(double sdG) {
     return Math.max(LEAST_G, 6.0 * sdG);

@@ -116,8 +116,8 @@ class TogetherTest {
   }
 
   private List<AlertNotice> look(String code) {
-    List<Condition> now = new ArrayList<>();
-    levels.forEach((cup, level) -> now.add(new Condition(code, cup, level, 1.0, 0.0)));
+    Conditions now = new Conditions(open);
+    levels.forEach((cup, level) -> now.add(code, cup, level, 1.0, 0.0));
     AlertBook.Page page = AlertBook.judge(open, now, at, names);
     open = page.open();
     return page.changes();
