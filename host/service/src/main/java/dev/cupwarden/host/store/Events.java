@@ -136,6 +136,23 @@ public final class Events {
         });
   }
 
+  /** The first event of a cup and kind after a moment. */
+  public Optional<EventRow> next(String bench, String cup, String kind, Instant after) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT bench, epoch, seq, at_ms, kind, cup, data FROM events"
+                        + " WHERE bench = ? AND cup = ? AND kind = ? AND at_ms > ?"
+                        + " ORDER BY at_ms, seq LIMIT 1")
+                .bind(0, bench)
+                .bind(1, cup)
+                .bind(2, kind)
+                .bind(3, after.toEpochMilli())
+                .map((rows, context) -> rowOf(rows))
+                .findOne());
+  }
+
   private static EventRow rowOf(java.sql.ResultSet rows) throws java.sql.SQLException {
     return new EventRow(
         rows.getString(1),
