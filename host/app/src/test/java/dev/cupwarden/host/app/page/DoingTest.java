@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Receipt;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -156,7 +157,10 @@ class DoingTest {
     browser.awaitText("table", "Tank low");
     tabTo("section[data-code=near-dry] button");
     press(Keys.ENTER);
-    browser.awaitText("section[data-code=near-dry]", "on this device");
+    browser.awaitText("section[data-code=near-dry]", "Seen by gardener");
+    assertEquals(Set.of("near-dry/A2"), host.seen);
+    browser.awaitText("#said", "Marked as seen.");
+    browser.awaitText("nav .badge", "3");
   }
 
   @Test

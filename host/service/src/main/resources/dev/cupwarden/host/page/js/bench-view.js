@@ -2,7 +2,7 @@
 
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { freshId, h, setAttr, setText } from './dom.js';
-import { alertsByCause, compareCups, compareNames, forecastWords, groupOf, GROUPS, leftWords, nameOfAlert } from './reading.js';
+import { alertsByCause, commonLimit, compareCups, compareNames, forecastWords, groupOf, GROUPS, leftWords, nameOfAlert, nameOfLimit } from './reading.js';
 import { Spark } from './spark.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -65,7 +65,7 @@ class Card {
     setText(this.left, leftWords(cup));
     setText(this.stage, text.stage[cup.stage] ?? cup.stage);
     const alerts = bench.alertsOf(cup.cup);
-    setText(this.trouble, alerts.map((alert) => `${nameOfAlert(alert.code)}. ${alert.do ?? ''}`).join(' '));
+    setText(this.trouble, alerts.map((alert) => `${nameOfAlert(alert.code)}${alert.acknowledged ? ` (${text.alerts.seenShort})` : ''}. ${alert.do ?? ''}`).join(' '));
     this.trouble.hidden = alerts.length === 0;
     this.tellForecast(bench);
     this.drawing.update(cup);
@@ -79,6 +79,7 @@ class Card {
 export function benchView(benchName) {
   const cards = new Map();
   let room = null;
+  let drawnFor = null;
   const headline = h('h1', { class: 'headline', tabindex: '-1' });
   const facts = h('dl', { class: 'facts' });
   const alertLine = h('ul', { class: 'alert-lines' });
@@ -110,8 +111,9 @@ export function benchView(benchName) {
   function cardsOf(bench) {
     const frames = [...bench.cups.values()].map((cup) => frameOf(cup, bench.setup));
     const needed = roomFor(frames);
-    if (!room || needed.top > room.top || needed.depth > room.depth) {
-      room = needed; // A larger cup came: all are drawn anew, to the new scale.
+    if (!room || drawnFor !== bench.setup || needed.top > room.top || needed.depth > room.depth) {
+      room = needed; // Other vessels, or a larger cup: all are drawn anew, to the new scale.
+      drawnFor = bench.setup;
       cards.forEach((card) => drop(card));
       cards.clear();
     }
@@ -215,6 +217,11 @@ export function benchView(benchName) {
     });
   }
 
+  const because = (bench, cause) => {
+    const limit = commonLimit(bench, cause);
+    return limit ? ` ${text.alerts.allHeldBy(nameOfLimit(limit))}` : '';
+  };
+
   /** What concerns the bench or many cups at once; the rest stands on its cup's own card. */
   function tellAlerts(bench) {
     const causes = alertsByCause(bench.alerts).filter((cause) => cause.alerts.length > MANY || !cause.alerts[0].cup);
@@ -223,7 +230,7 @@ export function benchView(benchName) {
       return h('li', { 'data-code': cause.code },
         h('strong', null, nameOfAlert(cause.code)),
         named.length > 0 ? `: ${text.list(named)}. ` : '. ',
-        cause.alerts[0].do ?? '');
+        cause.alerts[0].do ?? '', because(bench, cause), cause.alerts.every((alert) => alert.acknowledged) ? ` (${text.alerts.seenShort})` : '');
     });
     const key = JSON.stringify(bench.alerts);
     if (alertLine.dataset.key === key) return;
