@@ -11,6 +11,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -84,10 +85,14 @@ class SetupAndDecisionsTest {
     host.bench()
         .publish(
             topics.events(), Spoken.decision("e", 2, "A1", EIGHT.plus(DAY), 0.6, "cold"), false);
-    host.await("api/benches/why/events?kind=decision", answer -> answer.size() == 2);
+    Instant again = EIGHT.plusSeconds(1800);
+    host.bench()
+        .publish(topics.events(), Spoken.decision("e", 3, "A1", again, 0.5, "window"), false);
+    host.await("api/benches/why/events?kind=decision", answer -> answer.size() == 3);
     JsonNode at = host.json("api/benches/why/cups/A1/reasons?at=" + EIGHT.plusSeconds(3600));
     assertEquals("window", at.at("/reasons/0/code").asText());
-    assertEquals(EIGHT.toString(), at.get("since").asText());
+    assertEquals(EIGHT.toString(), at.get("since").asText(), "the same reasons since then");
+    assertEquals(again.toString(), at.get("told").asText());
     assertEquals(EIGHT.plus(DAY).toString(), at.get("until").asText());
     JsonNode now = host.json("api/benches/why/cups/A1/reasons");
     assertEquals("cold", now.at("/reasons/0/code").asText());
@@ -96,8 +101,8 @@ class SetupAndDecisionsTest {
     assertEquals(
         "Nothing is known of cup A1 at that time.", host.json(before).at("/error").asText());
     JsonNode course = host.json("api/benches/why/cups/A1/course");
-    assertEquals("[0.5,0.6]", course.get("depletion").toString());
+    assertEquals("[0.5,0.5,0.6]", course.get("depletion").toString());
     assertEquals(EIGHT.getEpochSecond(), course.at("/at/0").asLong());
-    assertEquals(0.7, course.at("/salt_ms_per_cm/1").asDouble());
+    assertEquals(0.7, course.at("/salt_ms_per_cm/2").asDouble());
   }
 }

@@ -136,21 +136,22 @@ public final class Events {
         });
   }
 
-  /** The first event of a cup and kind after a moment. */
-  public Optional<EventRow> next(String bench, String cup, String kind, Instant after) {
+  /** The first events of a cup and kind after a moment, oldest first. */
+  public List<EventRow> after(String bench, String cup, String kind, Instant after, int limit) {
     return jdbi.withHandle(
         handle ->
             handle
                 .createQuery(
                     "SELECT bench, epoch, seq, at_ms, kind, cup, data FROM events"
                         + " WHERE bench = ? AND cup = ? AND kind = ? AND at_ms > ?"
-                        + " ORDER BY at_ms, seq LIMIT 1")
+                        + " ORDER BY at_ms, seq LIMIT ?")
                 .bind(0, bench)
                 .bind(1, cup)
                 .bind(2, kind)
                 .bind(3, after.toEpochMilli())
+                .bind(4, limit)
                 .map((rows, context) -> rowOf(rows))
-                .findOne());
+                .list());
   }
 
   private static EventRow rowOf(java.sql.ResultSet rows) throws java.sql.SQLException {

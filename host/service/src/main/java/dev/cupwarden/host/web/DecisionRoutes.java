@@ -12,12 +12,17 @@ import io.javalin.http.Context;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /** Why a cup was or was not watered at any moment, and how its rate, feed and salts went. */
 final class DecisionRoutes {
   private static final int NOT_FOUND = 404;
   private static final String DECISION = "decision";
   private static final int MOST_READ = 50_000;
+
+  /** Decisions of one cup that are looked through for a change: some six weeks of the same. */
+  private static final int LONGEST_RUN = 400;
+
   private static final int MOST_POINTS = 800;
   private static final Duration USUAL_SPAN = Duration.ofDays(7);
   private static final double MS_PER_S = 1_000;
@@ -36,26 +41,41 @@ final class DecisionRoutes {
     routes.get("/api/benches/{bench}/cups/{cup}/course", this::course);
   }
 
-  /** The decision that stood at a moment, from when, and until when if another has followed. */
+  /**
+   * The decision that stood at a moment: since when and until when the same reasons held, and when
+   * it was told last. A controller says it again every few hours; where it did not, it was silent.
+   */
   private void reasons(Context context) {
     String bench = context.pathParam("bench");
     String cup = context.pathParam("cup");
     Instant at = Asked.time(context, "at", LATEST);
-    EventRow stood =
-        newest(bench, cup, Instant.EPOCH, at.plusMillis(1), 1).stream()
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    new ApiException(
-                        NOT_FOUND, "Nothing is known of cup " + cup + " at that time."));
-    ObjectNode answer = Json.MAPPER.createObjectNode().put("since", stood.at().toString());
-    store
-        .events()
-        .next(bench, cup, DECISION, stood.at())
-        .ifPresentOrElse(
-            next -> answer.put("until", next.at().toString()), () -> answer.putNull("until"));
-    answer.setAll((ObjectNode) Answer.stored(stood.data()));
+    List<EventRow> before = newest(bench, cup, Instant.EPOCH, at.plusMillis(1), LONGEST_RUN);
+    if (before.isEmpty()) {
+      throw new ApiException(NOT_FOUND, "Nothing is known of cup " + cup + " at that time.");
+    }
+    EventRow told = before.get(0);
+    JsonNode decision = Answer.stored(told.data());
+    Instant since =
+        before.stream()
+            .takeWhile(row -> saysTheSame(Answer.stored(row.data()), decision))
+            .reduce(told, (later, earlier) -> earlier)
+            .at();
+    Optional<EventRow> changed =
+        store.events().after(bench, cup, DECISION, told.at(), LONGEST_RUN).stream()
+            .filter(row -> !saysTheSame(Answer.stored(row.data()), decision))
+            .findFirst();
+    ObjectNode answer = Json.MAPPER.createObjectNode();
+    answer.put("since", since.toString()).put("told", told.at().toString());
+    answer.put("until", changed.map(row -> row.at().toString()).orElse(null));
+    answer.setAll((ObjectNode) decision);
     Answer.json(context, answer);
+  }
+
+  private static boolean saysTheSame(JsonNode one, JsonNode other) {
+    return one.path("state").equals(other.path("state"))
+        && one.path("reasons")
+            .findValuesAsText("code")
+            .equals(other.path("reasons").findValuesAsText("code"));
   }
 
   private List<EventRow> newest(String bench, String cup, Instant from, Instant to, int limit) {

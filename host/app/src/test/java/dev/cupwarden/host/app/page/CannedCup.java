@@ -183,8 +183,11 @@ final class CannedCup {
     Instant opens = day.atTime(8, 0).toInstant(ZoneOffset.UTC);
     Instant closes = day.atTime(16, 0).toInstant(ZoneOffset.UTC);
     boolean open = !at.isBefore(opens) && at.isBefore(closes);
-    Instant since = open ? opens : at.isBefore(opens) ? closes.minus(Duration.ofDays(1)) : closes;
+    Instant turned = open ? opens : at.isBefore(opens) ? closes.minus(Duration.ofDays(1)) : closes;
     Instant until = open ? closes : at.isBefore(opens) ? opens : opens.plus(Duration.ofDays(1));
+    // A controller says it again at least every three hours.
+    Instant again = at.minusSeconds(at.getEpochSecond() % 10_800);
+    Instant last = again.isAfter(turned) ? again : turned;
     List<CupStatus.Told> reasons =
         open
             ? status.reasons()
@@ -194,18 +197,21 @@ final class CannedCup {
     Decision decision =
         new Decision(status.state(), status.massG(), status.depletion(), 1.2, 0.9, 0, 0.4, reasons);
     ObjectNode told = Json.MAPPER.valueToTree(decision);
-    told.put("since", since.toString());
+    told.put("since", turned.toString()).put("told", last.toString());
     return told.put("until", until.isAfter(now) ? null : until.toString());
   }
 
   /** What a host draws from decisions: every third hour. */
-  ObjectNode course() {
+  ObjectNode course(double from, double to) {
     ObjectNode course = Json.MAPPER.createObjectNode();
     for (String curve :
         List.of("at", "depletion", "rate_g_h", "vpd_kpa", "fed", "salt_ms_per_cm")) {
       course.putArray(curve);
     }
     for (int i = 0; i < at.size(); i += 12) {
+      if (at.get(i) < from || at.get(i) > to) {
+        continue;
+      }
       course.withArray("at").add(at.get(i));
       course.withArray("depletion").add((status.capacityG() - massG.get(i)) / status.availableMl());
       course.withArray("rate_g_h").add(0.8 + 0.9 * i / STEPS);

@@ -7,6 +7,7 @@ import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
@@ -64,11 +65,16 @@ final class StubHost implements AutoCloseable {
   private long seq;
 
   static StubHost withCups(int count) {
+    return unserved(count).started();
+  }
+
+  /** Its cups alone, for another host to tell of. */
+  static StubHost unserved(int count) {
     StubHost host = new StubHost();
     for (int i = 0; i < count; i++) {
       host.put(i, CannedCup.Fate.WELL);
     }
-    return host.started();
+    return host;
   }
 
   /** Twelve cups, of which several are in trouble, held or away. */
@@ -161,7 +167,13 @@ final class StubHost implements AutoCloseable {
     config.routes.get("/api/benches/{bench}/cups/{cup}/reasons", this::reasons);
     config.routes.get(
         "/api/benches/{bench}/cups/{cup}/course",
-        context -> json(context, cups.get(context.pathParam("cup")).course()));
+        context ->
+            json(
+                context,
+                cups.get(context.pathParam("cup"))
+                    .course(
+                        epoch(context, "from").orElse(0.0),
+                        epoch(context, "to").orElse(Double.MAX_VALUE))));
     config.routes.post("/api/benches/{bench}/acknowledgements", this::acknowledge);
     config.routes.get("/api/benches/{bench}/setup", this::setup);
     config.routes.get("/api/benches/{bench}/orders", context -> json(context, orders));
@@ -396,6 +408,14 @@ final class StubHost implements AutoCloseable {
             .orElseThrow();
     kept.withArray("receipts").add(Json.MAPPER.<JsonNode>valueToTree(receipt));
     send("event", Map.of("bench", BENCH, "event", event("receipt", null, receipt, now)));
+  }
+
+  /** A pass was given just now. */
+  void pass(String cup, double ml, String why) {
+    now = now.plusSeconds(60);
+    Event pass = event("dose", cup, new Dose(cup, ml, 0, 0, why, "given"), now);
+    cups.get(cup).doses.add(pass);
+    send("event", Map.of("bench", BENCH, "event", pass));
   }
 
   void raise(AlertNotice notice) {

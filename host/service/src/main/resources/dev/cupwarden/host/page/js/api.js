@@ -53,7 +53,7 @@ export async function setup(bench) {
 /** Every cutting that ever stood on the bench: {cup, plant, vessel, mix, stage, since, gone, because}. */
 export const cuttings = (bench) => get(path('benches', bench, 'cuttings'));
 
-/** The decision that stood at a Date: {since, until, state, depletion, reasons}. */
+/** The decision that stood at a Date: {since, told, until, state, depletion, reasons}. */
 export const reasons = (bench, cup, at) => get(path('benches', bench, 'cups', cup, 'reasons') + query({ at }));
 
 /** Depletion, rate, vapour pressure deficit, feed and salts over time, each as a list beside `at`. */

@@ -73,6 +73,7 @@ function makeMovable(plot, place, moved, home) {
   const keys = { ArrowLeft: () => shift(-0.2), ArrowRight: () => shift(0.2), '+': () => zoom(0.6), '=': () => zoom(0.6), '-': () => zoom(1 / 0.6), 0: home };
   place.addEventListener('keydown', (event) => {
     if (event.target !== place || event.ctrlKey || event.metaKey || event.altKey || !keys[event.key]) return;
+    if (event.shiftKey && event.key.startsWith('Arrow')) return; // moves the moment
     event.preventDefault();
     keys[event.key]();
   });
@@ -103,6 +104,19 @@ function makeMovable(plot, place, moved, home) {
   over.addEventListener('pointerup', lift);
   over.addEventListener('pointercancel', lift);
   over.addEventListener('dblclick', home);
+}
+
+const MOMENT_STEPS = 40;
+
+/** Shift with an arrow key moves the moment that is looked at, beginning at the range's end. */
+function makeMomentMovable(plot, place, now, tell) {
+  place.addEventListener('keydown', (event) => {
+    if (event.target !== place || !event.shiftKey || !['ArrowLeft', 'ArrowRight'].includes(event.key)) return;
+    event.preventDefault();
+    const { min, max } = plot.scales.x;
+    const from = now() >= min && now() <= max ? now() : max;
+    tell(Math.max(min, Math.min(max, from + ((event.key === 'ArrowLeft' ? -1 : 1) * (max - min)) / MOMENT_STEPS)), true);
+  });
 }
 
 const DASHES = { wet: [1, 4], capacity: [], refill: [8, 3, 2, 3], due: [3, 3], dry: [9, 5] };
@@ -218,7 +232,7 @@ export function weightChart(place, options) {
       draw: [(self) => { drawLines(self, marks.lines); drawDoses(self, marks.doses); drawMoment(self, moment); }],
       setCursor: [(self) => {
         const i = self.cursor.idx;
-        if (i !== null && i !== undefined && self.data[1][i] !== null && self.cursor.left >= 0) options.moment(self.data[0][i]);
+        if (i !== null && i !== undefined && self.data[1][i] !== null && self.cursor.left >= 0) options.moment(self.data[0][i], false);
       }],
       setSelect: [(self) => {
         if (self.select.width > 4) setTimeout(() => options.moved(self.scales.x.min, self.scales.x.max));
@@ -226,6 +240,7 @@ export function weightChart(place, options) {
     },
   }, [[], []], place);
   makeMovable(plot, place, options.moved, options.home);
+  makeMomentMovable(plot, place, () => moment, options.moment);
   plot.setScale('x', { min: options.from, max: options.to });
   const stop = keepFitting(plot, place);
   return {

@@ -124,12 +124,11 @@ function curvePanel(benchName, cupName, heard) {
   const doseNone = h('p', { class: 'quiet' }, t.noDoses);
   const doseTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.doses }, h('table', null, h('thead', null, h('tr', null,
     [t.colTime, t.colWater, t.colFeed, t.colStrength, t.colWhy, t.colOutcome].map((word) => h('th', { scope: 'col' }, word)))), doses));
-  const el = h('div', null,
-    h('section', { class: 'panel' }, h('h2', null, t.chart),
+  const el = h('section', { class: 'panel' }, h('h2', null, t.chart),
       h('div', { class: 'row', role: 'group', 'aria-label': t.ranges }, buttons),
       place, summary, h('p', { class: 'quiet' }, t.chartHint),
-      tableBox),
-    h('section', { class: 'panel' }, h('h2', null, t.doses), doseNone, doseTable));
+      tableBox);
+  const doseEl = h('section', { class: 'panel' }, h('h2', null, t.doses), doseNone, doseTable);
 
   let chart = null;
   let data = { at: [], mass_g: [] };
@@ -258,6 +257,7 @@ function curvePanel(benchName, cupName, heard) {
 
   return {
     el,
+    doseEl,
     start: () => follow(USUAL_RANGE_H),
     onChange,
     reload: () => load(following === 0),
@@ -302,10 +302,10 @@ export function cupView(benchName, cupName) {
   const top = head(benchName, cupName);
   const why = whyPanel();
   const course = coursePanel(benchName, cupName);
-  const curve = curvePanel(benchName, cupName, { moment: (at) => moment.tell(at, false), ranged: course.show });
+  const curve = curvePanel(benchName, cupName, { moment: (at, settled) => moment.tell(at, settled), ranged: course.show });
   const moment = momentPanel(benchName, cupName, curve);
   const events = eventsPanel(benchName, cupName);
-  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels' }, h('div', null, curve.el, moment.el, course.el), h('div', null, why.el, doingLinks(benchName, cupName), events.el)));
+  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels' }, h('div', null, curve.el, moment.el, curve.doseEl, course.el), h('div', null, why.el, doingLinks(benchName, cupName), events.el)));
   const show = () => {
     const bench = store.bench(benchName);
     const cup = bench?.cups.get(cupName);

@@ -157,12 +157,14 @@ function orderForm(benchName, kind, cupName, sent) {
 
   function build() {
     if (!context.cup && spec.fields.includes('cup')) context.cup = [...bench.cups.keys()].sort(compareNames)[0];
-    fields.clear();
     for (const word of spec.fields) {
       const key = word.replace('?', '');
+      const before = fields.get(key);
+      if (before && key === 'cup') continue; // It is the one that changed, and has the focus.
       fields.set(key, { optional: word.endsWith('?'), ...MAKERS[key](context, word.endsWith('?')) });
+      if (before) before.el.replaceWith(fields.get(key).el);
+      else place.append(fields.get(key).el);
     }
-    place.replaceChildren(...[...fields.values()].map((each) => each.el));
   }
 
   /** The order as it stands; strict: throws at the first field that will not do. */

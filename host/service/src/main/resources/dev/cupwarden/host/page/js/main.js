@@ -105,6 +105,7 @@ async function show({ focus }) {
   view = next;
   if (next) {
     main.replaceChildren(next.el);
+    if (!parts()[1]) performance.mark('bench-shown');
     document.title = `${next.title} · ${text.product}`;
     if (focus) {
       (next.heading ?? main).focus({ preventScroll: true });

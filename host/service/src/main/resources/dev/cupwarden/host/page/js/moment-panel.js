@@ -33,10 +33,7 @@ export function momentPanel(benchName, cupName, curve) {
   let asked = 0;
   let shown = null;
 
-  const go = (at) => {
-    input.value = u.typedMinute(at * 1000);
-    tell(at, true);
-  };
+  const go = (at) => tell(at, true);
 
   function bandOf(cup, depletion) {
     if (depletion < cup.wet) return 'wet';
@@ -66,7 +63,7 @@ export function momentPanel(benchName, cupName, curve) {
     curve.mark(at);
     setAttr(answer, 'role', settled ? 'status' : null);
     setText(words, weightWords(cup, at));
-    if (!settled) input.value = u.typedMinute(at * 1000);
+    if (document.activeElement !== input) input.value = u.typedMinute(at * 1000);
     clearTimeout(timer);
     timer = setTimeout(() => ask(at), settled ? 0 : SETTLE_MS);
   }
@@ -91,8 +88,9 @@ export function momentPanel(benchName, cupName, curve) {
     const items = reasonItems(stood.reasons);
     why.replaceChildren(h('li', { class: stood.reasons.length > 0 ? 'stop' : 'go' }, h('strong', null, text.state[stood.state] ?? stood.state), '. ',
       stood.reasons.length > 0 ? t.momentHeld : t.momentFree(stood.state)), ...items);
-    const silent = at * 1000 - Date.parse(stood.since) > SILENT_AFTER_MS;
-    setText(state, silent ? t.momentSilent(u.dayTime(shown.since * 1000)) : t.momentSince(u.dayTime(shown.since * 1000), shown.until ? u.dayTime(shown.until * 1000) : null));
+    const told = Date.parse(stood.told);
+    const silent = at * 1000 - told > SILENT_AFTER_MS;
+    setText(state, silent ? t.momentSilent(u.dayTime(told)) : t.momentSince(u.dayTime(shown.since * 1000), shown.until ? u.dayTime(shown.until * 1000) : null));
     before.disabled = false;
     after.disabled = shown.until === null;
   }

@@ -1,7 +1,7 @@
 // What a person may ask of a bench: the fields of each order, and what can be said of it beforehand.
 
 import { compareNames, forecastWords, holdingFeed, holdingWater, leftOf, nameOfAlert, nameOfLimit } from './reading.js';
-import { foundWords } from './reasons.js';
+import { foundWords, reasonWords } from './reasons.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -62,7 +62,10 @@ function beforeDose(bench, cup, order) {
   return lines;
 }
 
-const heldLine = (reason) => line('stop', t.holdsBack(`${nameOfLimit(reason.code)}. ${[reason.sentence, foundWords(reason) && `(${foundWords(reason)})`].filter(Boolean).join(' ')}`));
+function heldLine(reason) {
+  const found = foundWords(reason);
+  return line('stop', t.holdsBack(`${reasonWords(reason).join('')}${found ? ` (${found})` : ''}`));
+}
 
 function waterLimits(cup, liftable) {
   const holding = holdingWater(cup);

@@ -9,16 +9,24 @@ const t = text.cup;
 
 const withUnit = (value, unit) => `${u.number(value, value % 1 ? 2 : 0)}${unit ? ` ${unit}` : ''}`;
 
-/** "found 0.12, limit 0.05"; nothing where the reason is no number. */
+/** "found 0.12, limit 0.05"; nothing where there is no number to hold it against. */
 export function foundWords(reason) {
-  if (!Number.isFinite(reason.value) || (reason.value === 0 && reason.threshold === 0)) return '';
+  if (!Number.isFinite(reason.value) || !reason.threshold) return '';
   return `${t.found} ${withUnit(reason.value, reason.unit)}, ${t.limit} ${withUnit(reason.threshold, reason.unit)}`;
+}
+
+/** The limit's name and its sentence; the sentence alone where it begins with the name. */
+export function reasonWords(reason) {
+  const name = nameOfLimit(reason.code);
+  const said = reason.sentence.toLowerCase().startsWith(name.toLowerCase());
+  return said ? [reason.sentence.slice(0, name.length), reason.sentence.slice(name.length)] : [name, `: ${reason.sentence}`];
 }
 
 /** One list item a reason. */
 export function reasonItems(reasons) {
   return reasons.map((reason) => {
     const found = foundWords(reason);
-    return h('li', { class: 'stop' }, h('strong', null, nameOfLimit(reason.code)), ': ', reason.sentence, found ? h('span', { class: 'quiet' }, ` (${found})`) : null);
+    const [name, rest] = reasonWords(reason);
+    return h('li', { class: 'stop' }, h('strong', null, name), rest, found ? h('span', { class: 'quiet' }, ` (${found})`) : null);
   });
 }

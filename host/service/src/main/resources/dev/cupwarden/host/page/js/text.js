@@ -155,8 +155,8 @@ export const text = {
     limit: 'limit',
     alerts: 'Alerts of this cup',
     chart: 'Weight',
-    chartLabel: (cup) => `Weight curve of cup ${cup}. Left and right move through time, plus and minus zoom, 0 shows the range again.`,
-    chartHint: 'Drag to zoom, Shift-drag or arrow keys to move, + and − to zoom, double click to go back.',
+    chartLabel: (cup) => `Weight curve of cup ${cup}. Left and right move through time, plus and minus zoom, 0 shows the range again; Shift with left and right asks why at an earlier or later moment.`,
+    chartHint: 'Drag to zoom, Shift-drag or arrow keys to move, + and − to zoom, double click to go back. Shift and arrow keys: why at that time.',
     ranges: 'Range',
     range: { 6: '6 h', 24: '24 h', 72: '3 d', 336: '14 d', 0: 'All' },
     line: { wet: 'wet line', capacity: 'capacity', refill: 'refill', due: 'due', dry: 'dry line' },
@@ -526,7 +526,7 @@ export const text = {
     title: 'Season',
     lead: 'What became of the cuttings. Small numbers say little: the interval shows how little.',
     by: 'By',
-    group: { plant: 'plant', mix: 'mix', vessel: 'vessel' },
+    group: { plant: 'Plant', mix: 'Mix', vessel: 'Vessel' },
     col: {
       what: 'What',
       cups: 'Cups',
@@ -562,6 +562,7 @@ export const text = {
     file: 'A first bench file',
     copy: 'Copy',
     copied: 'Copied.',
+    selected: 'Selected: copy it with the keyboard.',
     waiting: 'Waiting for a bench…',
   },
 
