@@ -305,7 +305,7 @@ export function cupView(benchName, cupName) {
   const curve = curvePanel(benchName, cupName, { moment: (at, settled) => moment.tell(at, settled), ranged: course.show });
   const moment = momentPanel(benchName, cupName, curve);
   const events = eventsPanel(benchName, cupName);
-  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels' }, h('div', null, curve.el, moment.el, curve.doseEl, course.el), h('div', null, why.el, doingLinks(benchName, cupName), events.el)));
+  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels side-first' }, h('div', null, why.el, doingLinks(benchName, cupName)), h('div', null, curve.el, moment.el, curve.doseEl, course.el, events.el)));
   const show = () => {
     const bench = store.bench(benchName);
     const cup = bench?.cups.get(cupName);
