@@ -12,6 +12,7 @@ const DENSE_FROM = 25;
 const SEARCH_FROM = 13;
 const MANY = 2;
 const WORDS_EVERY_MS = 30e3;
+const BUDGET_MS = 5;
 
 /** One cup's card; a link to its own view. */
 class Card {
@@ -249,21 +250,53 @@ export function benchView(benchName) {
     tellAlerts(bench);
   }
 
+  /** What has changed and is not shown yet: the newest status and the new weights of each cup. */
+  const stale = new Map();
+  let frame = null;
+
+  function staleOf(name) {
+    if (!stale.has(name)) stale.set(name, { status: null, weights: [] });
+    return stale.get(name);
+  }
+
+  /** A bench of two hundred is shown a few milliseconds in each frame, so that none is dropped. */
+  function showSome() {
+    frame = null;
+    const bench = store.bench(benchName);
+    if (!bench) return;
+    const until = performance.now() + BUDGET_MS;
+    for (const [name, news] of stale) {
+      stale.delete(name);
+      const card = cards.get(name);
+      if (news.status) card?.show(bench, news.status);
+      news.weights.forEach((word) => card?.spark.add(word.at, word.mass_g));
+      if (performance.now() > until) break;
+    }
+    if (stale.size > 0) showLater();
+    else {
+      arrange();
+      tellHeadline(bench);
+      tellFacts(bench);
+    }
+  }
+
+  function showLater() {
+    frame ??= requestAnimationFrame(showSome);
+  }
+
   function onChange(changes) {
     const bench = store.bench(benchName);
     if (!bench) return;
     const mine = changes.all || changes.benches.has(benchName);
     if (!mine) return;
-    const membersChanged = [...changes.cups.values()].some((change) => change.bench === benchName && !cards.has(change.cup.cup));
-    if (changes.all || membersChanged || changes.events.length > 0) {
-      update();
-    } else {
-      for (const change of changes.cups.values()) if (change.bench === benchName) cards.get(change.cup.cup).show(bench, change.cup);
-      if (changes.cups.size > 0) arrange();
-      tellHeadline(bench);
-      tellFacts(bench);
-    }
-    for (const word of changes.weights) if (word.bench === benchName) cards.get(word.cup)?.spark.add(word.at, word.mass_g);
+    const own = [...changes.cups.values()].filter((change) => change.bench === benchName);
+    const turned = own.some((change) => change.before?.state !== change.cup.state);
+    const more = changes.events.some(({ bench: name, event }) => name === benchName && event.kind === 'alert');
+    // What may be trouble is shown at once, with all that changed before it.
+    if (changes.all || turned || more || own.some((change) => !cards.has(change.cup.cup))) update();
+    else own.forEach((change) => { staleOf(change.cup.cup).status = change.cup; });
+    for (const word of changes.weights) if (word.bench === benchName && cards.has(word.cup)) staleOf(word.cup).weights.push(word);
+    showLater();
   }
 
   const words = setInterval(() => {
@@ -279,6 +312,7 @@ export function benchView(benchName) {
     onChange,
     leave() {
       clearInterval(words);
+      cancelAnimationFrame(frame);
       sight.disconnect();
     },
   };
