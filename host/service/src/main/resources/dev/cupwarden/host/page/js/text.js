@@ -375,7 +375,7 @@ export const text = {
     },
     because: { rooted: 'rooted, potted on', rotted: 'rotted', dried: 'dried out', other: 'another reason' },
     span: { 6: '6 hours', 24: '1 day', 72: '3 days', 168: '1 week' },
-    untilHint: 'Bench time, shown in your own zone.',
+    untilHint: 'The bench’s time, in the zone you chose under “Units and dates”.',
     before: 'What the limits will allow',
     beforeOther: 'What to know beforehand',
     beforeNote: 'As things stand now. The controller decides when it gets the order.',
