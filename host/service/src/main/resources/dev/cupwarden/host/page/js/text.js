@@ -226,7 +226,7 @@ export const text = {
     from: (first, last) => (first === last ? `${last} throughout.` : `From ${first} to ${last}.`),
     unknown: 'Not known in this range: the air was not read, or no rate was.',
     table: 'The same as a table',
-    method: 'A rooting cutting draws more from the same air: the first curve climbs. The air’s thirst is its vapour pressure deficit, from temperature and humidity. Salts err high: what the plant takes up is not counted off.',
+    method: 'A rooting cutting draws more from the same air: the first curve climbs. The air’s thirst is its vapour pressure deficit, from temperature and humidity. Salts are reckoned, not measured, and err high.',
   },
   why: {
     due: 'due',
