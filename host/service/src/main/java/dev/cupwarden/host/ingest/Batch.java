@@ -8,14 +8,17 @@ import dev.cupwarden.host.store.Aside.AsideRow;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Readings.Reading;
+import dev.cupwarden.host.store.Setups.CupRow;
 import dev.cupwarden.host.store.Store;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -59,6 +62,8 @@ final class Batch {
     } else if (said instanceof Said.Bench bench) {
       store.benches().status(handle, said.bench(), bench.status().at(), json(bench.status()));
       live.add(LiveEvent.of(bench));
+    } else if (said instanceof Said.SetUp setUp) {
+      add(setUp);
     } else if (said instanceof Said.Here here) {
       store
           .benches()
@@ -69,6 +74,24 @@ final class Batch {
     } else if (said instanceof Said.Answered answered) {
       add(answered, now);
     }
+  }
+
+  private void add(Said.SetUp said) {
+    store.benches().touch(handle, said.bench());
+    Map<String, CupRow> cups = new TreeMap<>();
+    said.setup()
+        .cups()
+        .forEach(
+            (name, cup) ->
+                cups.put(
+                    name,
+                    new CupRow(
+                        cup.plant(), cup.struck().map(LocalDate::toString).orElse(""), json(cup))));
+    live.add(LiveEvent.of(said));
+    store
+        .setups()
+        .put(handle, said.bench(), said.setup().at(), json(said.setup()), cups)
+        .forEach(cup -> add(new Said.CupGone(said.bench(), cup)));
   }
 
   private void add(Said.Happened happened) {

@@ -10,8 +10,8 @@ import java.util.Optional;
 /**
  * Something new that is stored, for whoever is looking.
  *
- * @param name {@code cup}, {@code cup-gone}, {@code weight}, {@code bench}, {@code presence},
- *     {@code event} or {@code receipt}
+ * @param name {@code cup}, {@code cup-gone}, {@code weight}, {@code bench}, {@code setup}, {@code
+ *     presence}, {@code event} or {@code receipt}
  * @param json the data, one object
  */
 public record LiveEvent(String name, String json) {
@@ -27,6 +27,10 @@ public record LiveEvent(String name, String json) {
 
   static LiveEvent of(Said.Bench said) {
     return of("bench", of((Said) said).set("status", Json.MAPPER.valueToTree(said.status())));
+  }
+
+  static LiveEvent of(Said.SetUp said) {
+    return of("setup", of((Said) said).set("setup", Json.MAPPER.valueToTree(said.setup())));
   }
 
   static LiveEvent of(Said.Here said) {

@@ -136,6 +136,24 @@ public final class Events {
         });
   }
 
+  /** The first events of a cup and kind after a moment, oldest first. */
+  public List<EventRow> after(String bench, String cup, String kind, Instant after, int limit) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT bench, epoch, seq, at_ms, kind, cup, data FROM events"
+                        + " WHERE bench = ? AND cup = ? AND kind = ? AND at_ms > ?"
+                        + " ORDER BY at_ms, seq LIMIT ?")
+                .bind(0, bench)
+                .bind(1, cup)
+                .bind(2, kind)
+                .bind(3, after.toEpochMilli())
+                .bind(4, limit)
+                .map((rows, context) -> rowOf(rows))
+                .list());
+  }
+
   private static EventRow rowOf(java.sql.ResultSet rows) throws java.sql.SQLException {
     return new EventRow(
         rows.getString(1),

@@ -23,6 +23,7 @@ public final class Store implements AutoCloseable {
   private final Readings readings;
   private final Benches benches;
   private final Events events;
+  private final Setups setups;
   private final Orders orders;
   private final Aside aside;
 
@@ -32,6 +33,7 @@ public final class Store implements AutoCloseable {
     readings = new Readings(jdbi);
     benches = new Benches(jdbi);
     events = new Events(jdbi);
+    setups = new Setups(jdbi);
     orders = new Orders(jdbi);
     aside = new Aside(jdbi);
   }
@@ -104,6 +106,10 @@ public final class Store implements AutoCloseable {
 
   public Benches benches() {
     return benches;
+  }
+
+  public Setups setups() {
+    return setups;
   }
 
   public Events events() {

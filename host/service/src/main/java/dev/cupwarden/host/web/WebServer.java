@@ -81,6 +81,8 @@ public final class WebServer implements AutoCloseable {
     routes.before(Gate::check);
     new ChartFiles().add(routes);
     new BenchRoutes(store).add(routes);
+    new SetupRoutes(store).add(routes);
+    new DecisionRoutes(store).add(routes);
     new OrderRoutes(store, desk).add(routes);
     routes.sse("/api/live", feed::connect);
     routes.exception(
