@@ -23,8 +23,6 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.InstantSource;
-import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -305,16 +303,7 @@ class HostTest {
       LoopbackPort free = LoopbackPort.anyFree("the broker", "--broker-port");
       HostException refused =
           assertThrows(
-              HostException.class,
-              () ->
-                  Host.start(
-                      new HostSettings(
-                          other,
-                          page,
-                          free,
-                          Optional.empty(),
-                          InstantSource.system(),
-                          HostSettings.USUAL_ORDER_EXPIRY)));
+              HostException.class, () -> Host.start(HostSettings.local(other, page, free)));
       assertTrue(
           refused.getMessage().contains("--port") && refused.getMessage().contains("is taken"));
       free.requireFree();

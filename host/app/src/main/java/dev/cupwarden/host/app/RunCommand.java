@@ -2,11 +2,12 @@ package dev.cupwarden.host.app;
 
 import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
+import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.broker.MqttLink.Credential;
 import java.io.PrintWriter;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.file.Path;
-import java.time.InstantSource;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -54,16 +55,23 @@ final class RunCommand implements Callable<Integer> {
     private String other;
   }
 
+  @Option(
+      names = "--shared",
+      description =
+          "Share the load with other hosts: same --broker, same PostgreSQL by --database.")
+  private boolean shared;
+
+  @Mixin private Keep keep;
+
+  @Option(
+      names = "--notices",
+      paramLabel = "FILE",
+      description = "Tell people of alerts by e-mail or webhook as this YAML file says.")
+  private Path notices;
+
   @Override
   public Integer call() throws InterruptedException {
-    HostSettings settings =
-        new HostSettings(
-            data,
-            ports.page(),
-            ports.broker(broker.port),
-            Optional.ofNullable(broker.other).map(this::address),
-            InstantSource.system(),
-            HostSettings.USUAL_ORDER_EXPIRY);
+    HostSettings settings = settings();
     try (Ending ending = new Ending()) {
       Host host = ending.closes(Host.start(settings));
       PrintWriter out = spec.commandLine().getOut();
@@ -74,6 +82,31 @@ final class RunCommand implements Callable<Integer> {
       ending.comes();
     }
     return 0;
+  }
+
+  private HostSettings settings() {
+    HostSettings settings =
+        HostSettings.local(data, ports.page(), ports.broker(broker.port))
+            .keeping(keep.keeping(data));
+    if (shared && (broker.other == null || !keep.isPostgresql())) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--shared: hosts can share only a broker elsewhere (--broker) and one PostgreSQL"
+              + " (--database postgresql://…).");
+    }
+    if (broker.other != null) {
+      settings = settings.withBroker(new OtherBroker(address(broker.other), credential(), shared));
+    }
+    return notices == null ? settings : settings.noticesBy(notices);
+  }
+
+  /** From the environment, which other users of this machine cannot read. */
+  private static Optional<Credential> credential() {
+    String user = System.getenv("CUPWARDEN_BROKER_USER");
+    String word = System.getenv("CUPWARDEN_BROKER_PASSWORD");
+    return user == null || word == null
+        ? Optional.empty()
+        : Optional.of(new Credential(user, word));
   }
 
   private String address(String written) {

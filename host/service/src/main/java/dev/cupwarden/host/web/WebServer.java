@@ -13,6 +13,7 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.http.staticfiles.StaticFileConfig;
 import io.javalin.util.JavalinBindException;
+import java.time.InstantSource;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
@@ -31,14 +32,14 @@ public final class WebServer implements AutoCloseable {
   private final LiveFeed feed = new LiveFeed();
   private final Javalin server;
 
-  private WebServer(LoopbackPort port, Store store, OrderDesk desk) {
+  private WebServer(LoopbackPort port, Store store, OrderDesk desk, InstantSource clock) {
     this.port = port;
     server =
         Javalin.create(
             config -> {
               settings(config, port);
               config.staticFiles.add(WebServer::page);
-              routes(config.routes, store, desk);
+              routes(config.routes, store, desk, clock);
             });
   }
 
@@ -47,9 +48,10 @@ public final class WebServer implements AutoCloseable {
    *
    * @throws HostException if the port is taken
    */
-  public static WebServer start(LoopbackPort port, Store store, OrderDesk desk) {
+  public static WebServer start(
+      LoopbackPort port, Store store, OrderDesk desk, InstantSource clock) {
     port.requireFree();
-    WebServer web = new WebServer(port, store, desk);
+    WebServer web = new WebServer(port, store, desk, clock);
     try {
       web.server.start();
       return web;
@@ -77,11 +79,12 @@ public final class WebServer implements AutoCloseable {
     files.headers = Map.of();
   }
 
-  private void routes(RoutesConfig routes, Store store, OrderDesk desk) {
+  private void routes(RoutesConfig routes, Store store, OrderDesk desk, InstantSource clock) {
     routes.before(Gate::check);
     new ChartFiles().add(routes);
     new BenchRoutes(store).add(routes);
     new OrderRoutes(store, desk).add(routes);
+    new AlertRoutes(store, clock).add(routes);
     routes.sse("/api/live", feed::connect);
     routes.exception(
         ApiException.class,
