@@ -2,8 +2,10 @@ package dev.cupwarden.host;
 
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.broker.BrokerAccess;
 import dev.cupwarden.host.broker.EmbeddedBroker;
 import dev.cupwarden.host.broker.MqttLink;
+import dev.cupwarden.host.broker.MqttLink.Credential;
 import dev.cupwarden.host.broker.MqttLink.Delivery;
 import dev.cupwarden.host.ingest.Counts;
 import dev.cupwarden.host.ingest.Herald;
@@ -14,12 +16,16 @@ import dev.cupwarden.host.notify.SilenceWatch;
 import dev.cupwarden.host.orders.OrderDesk;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Upkeep;
+import dev.cupwarden.host.users.BenchKeys;
+import dev.cupwarden.host.web.HealthRoutes;
 import dev.cupwarden.host.web.WebServer;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -49,6 +55,11 @@ public final class Host implements AutoCloseable {
           "cupwarden/v1/+/cups/+");
 
   private final Deque<AutoCloseable> parts = new ArrayDeque<>();
+
+  /** At the broker inside the host; known to nobody else. */
+  private final Credential own =
+      new Credential("cupwarden-host", UUID.randomUUID() + "-" + UUID.randomUUID());
+
   private String brokerUri;
   private WebServer web;
   private Ingest ingest;
@@ -82,14 +93,23 @@ public final class Host implements AutoCloseable {
     settings.page().requireFree();
     String name = HostName.of(settings.data());
     Store store = started(Store.open(settings.keeping().database()));
-    brokerUri = settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings));
+    brokerUri =
+        settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings, store));
     OrderDesk desk =
         new OrderDesk(
             store,
             settings.benchClock(),
             settings.orderExpiry(),
             (topic, payload, expiryS) -> link.publish(topic, payload, false, expiryS));
-    web = started(WebServer.start(settings.page(), store, desk, settings.benchClock()));
+    web =
+        started(
+            WebServer.start(
+                settings.page(),
+                settings.exposure(),
+                store,
+                desk,
+                settings.benchClock(),
+                new Vitals()));
     Chores chores = started(new Chores());
     Herald herald = herald(settings, store, chores);
     ingest = new Ingest(store, InstantSource.system(), web.feed(), this::publishRetained, herald);
@@ -120,18 +140,35 @@ public final class Host implements AutoCloseable {
     return desk;
   }
 
+  private static BrokerAccess.Keys keysOf(Store store) {
+    BenchKeys keys = new BenchKeys(store);
+    return new BrokerAccess.Keys() {
+      @Override
+      public boolean any() {
+        return keys.any();
+      }
+
+      @Override
+      public boolean matches(String bench, char[] key) {
+        return keys.matches(bench, key);
+      }
+    };
+  }
+
   private MqttLink openLink(HostSettings settings, String name) {
     boolean shared = settings.otherBroker().map(OtherBroker::shared).orElse(false);
     return MqttLink.open(
         brokerUri,
         name,
-        settings.otherBroker().flatMap(OtherBroker::credential),
+        settings.otherBroker().map(OtherBroker::credential).orElse(Optional.of(own)),
         shared ? SHARED : List.of(Topics.everything()),
         new Intake());
   }
 
-  private String ownBroker(HostSettings settings) {
-    return started(EmbeddedBroker.start(settings.broker(), settings.data().resolve("broker")))
+  private String ownBroker(HostSettings settings, Store store) {
+    BrokerAccess access = new BrokerAccess(keysOf(store), own);
+    return started(
+            EmbeddedBroker.start(settings.broker(), settings.data().resolve("broker"), access))
         .uri();
   }
 
@@ -149,6 +186,23 @@ public final class Host implements AutoCloseable {
                 LOG.debug("a mark could not be told", failed);
               }
             });
+  }
+
+  private final class Vitals implements HealthRoutes.Condition {
+    @Override
+    public boolean isConnected() {
+      return link != null && link.isConnected();
+    }
+
+    @Override
+    public int backlog() {
+      return ingest == null ? 0 : ingest.backlog();
+    }
+
+    @Override
+    public Counts counts() {
+      return ingest == null ? Counts.NONE : ingest.counts();
+    }
   }
 
   private final class Intake implements MqttLink.Receiver {

@@ -4,6 +4,7 @@ import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.broker.MqttLink.Credential;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.web.Exposure;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
@@ -20,6 +21,7 @@ import java.util.Optional;
  * @param orderExpiry how long an order is meant, in the benches' time
  * @param keeping where and how long things are kept
  * @param notices file that says whom to tell of alerts, and how
+ * @param exposure the page on an address that others reach; empty for this machine alone
  */
 public record HostSettings(
     Path data,
@@ -29,7 +31,8 @@ public record HostSettings(
     InstantSource benchClock,
     Duration orderExpiry,
     Keeping keeping,
-    Optional<Path> notices) {
+    Optional<Path> notices,
+    Optional<Exposure> exposure) {
   public static final Duration USUAL_ORDER_EXPIRY = Duration.ofMinutes(10);
 
   /**
@@ -53,29 +56,61 @@ public record HostSettings(
         InstantSource.system(),
         USUAL_ORDER_EXPIRY,
         new Keeping(Database.sqlite(data.resolve("host.db")), Retention.USUAL),
+        Optional.empty(),
         Optional.empty());
   }
 
   /** The same with another time and expiry, where time runs fast. */
   public HostSettings inTime(InstantSource clock, Duration expiry) {
-    return new HostSettings(data, page, broker, otherBroker, clock, expiry, keeping, notices);
+    return new HostSettings(
+        data, page, broker, otherBroker, clock, expiry, keeping, notices, exposure);
   }
 
   /** The same with a broker elsewhere. */
   public HostSettings withBroker(OtherBroker other) {
     return new HostSettings(
-        data, page, broker, Optional.of(other), benchClock, orderExpiry, keeping, notices);
+        data,
+        page,
+        broker,
+        Optional.of(other),
+        benchClock,
+        orderExpiry,
+        keeping,
+        notices,
+        exposure);
   }
 
   /** The same with things kept elsewhere or for another time. */
   public HostSettings keeping(Keeping other) {
     return new HostSettings(
-        data, page, broker, otherBroker, benchClock, orderExpiry, other, notices);
+        data, page, broker, otherBroker, benchClock, orderExpiry, other, notices, exposure);
   }
 
   /** The same, telling people of alerts as the file says. */
   public HostSettings noticesBy(Path file) {
     return new HostSettings(
-        data, page, broker, otherBroker, benchClock, orderExpiry, keeping, Optional.of(file));
+        data,
+        page,
+        broker,
+        otherBroker,
+        benchClock,
+        orderExpiry,
+        keeping,
+        Optional.of(file),
+        exposure);
+  }
+
+  /** The same with the page open to other machines. */
+  public HostSettings exposed(Exposure to) {
+    return new HostSettings(
+        data,
+        page,
+        broker,
+        otherBroker,
+        benchClock,
+        orderExpiry,
+        keeping,
+        notices,
+        Optional.of(to));
   }
 }

@@ -173,7 +173,20 @@ final class Batch {
 
   private void passOver(Gap gap) {
     store.events().passOver(handle, gap, now);
-    store.events().insertOwn(handle, gap.bench(), now, "gap", null, json(gap));
+    store
+        .events()
+        .insertOwn(
+            handle,
+            gap.bench(),
+            now,
+            "change",
+            null,
+            json(
+                Map.of(
+                    "change",
+                    "events-passed-over",
+                    "detail",
+                    "Events " + gap.first() + " to " + gap.last() + " never came.")));
     passedOver += gap.events();
     LOG.warn(
         "bench {}: events {} to {} of journal {} were told again and again without ever coming;"

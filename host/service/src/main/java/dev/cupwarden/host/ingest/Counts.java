@@ -10,7 +10,7 @@ package dev.cupwarden.host.ingest;
  * @param passedOver events that were numbered but never came, given up
  */
 public record Counts(long messages, long readings, long malformed, long doubles, long passedOver) {
-  static final Counts NONE = new Counts(0, 0, 0, 0, 0);
+  public static final Counts NONE = new Counts(0, 0, 0, 0, 0);
 
   Counts plus(Counts more) {
     return new Counts(

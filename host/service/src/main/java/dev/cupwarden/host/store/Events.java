@@ -3,6 +3,7 @@ package dev.cupwarden.host.store;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.Query;
@@ -207,6 +208,23 @@ public final class Events {
           }
           return query.map((rows, context) -> rowOf(rows)).list();
         });
+  }
+
+  /** Every event of a kind within a time, oldest first. */
+  public void each(String bench, String kind, Instant from, Instant to, Consumer<EventRow> taker) {
+    jdbi.useHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT bench, epoch, seq, at_ms, kind, cup, data FROM events"
+                        + " WHERE bench = ? AND at_ms >= ? AND at_ms < ? AND kind = ?"
+                        + " ORDER BY at_ms, seq")
+                .bind(0, bench)
+                .bind(1, from.toEpochMilli())
+                .bind(2, to.toEpochMilli())
+                .bind(3, kind)
+                .map((rows, context) -> rowOf(rows))
+                .forEach(taker));
   }
 
   private static EventRow rowOf(java.sql.ResultSet rows) throws java.sql.SQLException {

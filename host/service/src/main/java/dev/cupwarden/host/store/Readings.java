@@ -110,6 +110,21 @@ public final class Readings {
     }
   }
 
+  /** The time of the oldest value, if any. */
+  public Optional<Instant> oldest(String bench, String name) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT r.at_ms FROM readings r JOIN series s ON s.id = r.series"
+                        + " WHERE s.bench = ? AND s.name = ? ORDER BY r.at_ms LIMIT 1")
+                .bind(0, bench)
+                .bind(1, name)
+                .mapTo(Long.class)
+                .findOne()
+                .map(Instant::ofEpochMilli));
+  }
+
   /** The time of the newest value, if any. */
   public Optional<Instant> newest(String bench, String name) {
     return jdbi.withHandle(

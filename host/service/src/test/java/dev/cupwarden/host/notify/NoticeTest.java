@@ -214,13 +214,13 @@ class NoticeTest {
     expected.forEach((name, value) -> assertEquals(value, posted.get(1).header(name), name));
   }
 
-  /** The worked example of RFC 9421, appendix B.2.5, typed from memory: only the true one fits. */
+  /** The worked example of RFC 9421, appendix B.2.5 and its secret of B.1.5. */
   @Test
   void aSignatureIsThatOfTheStandardsExample() {
     byte[] secret =
         java.util.Base64.getDecoder()
             .decode(
-                "uzvJfB4u3N0Jy4T7NZ75MDVcr8zSTInedJtkgcu46YW4XByzNJjxBdtjUkdJPBtbmHhIDi6pcl8jsasjlTMtDg==");
+                "uzvJfB4u3N0Jy4T7NZ75MDVcr8zSTInedJtkgcu46YW4XByzNJjxBdtjUkdJPBtbmHhIDi6pcl8jsasjlTMtDQ==");
     String base =
         "\"date\": Tue, 20 Apr 2021 02:07:55 GMT\n"
             + "\"@authority\": example.com\n"

@@ -11,6 +11,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -62,7 +63,11 @@ class PostgresqlStoreTest extends StoreStories {
         var statement = connection.createStatement()) {
       // Tables of a test are so small that the planner would rightly read them whole.
       statement.execute("SET enable_seqscan = off");
-      try (var rows = statement.executeQuery("EXPLAIN (GENERIC_PLAN) " + numbered)) {
+      statement.execute("SET plan_cache_mode = force_generic_plan");
+      statement.execute("PREPARE asked AS " + numbered);
+      String nulls = String.join(", ", Collections.nCopies(parameter, "NULL"));
+      String values = parameter == 0 ? "" : "(" + nulls + ")";
+      try (var rows = statement.executeQuery("EXPLAIN EXECUTE asked" + values)) {
         while (rows.next()) {
           plan.add(rows.getString(1));
         }
