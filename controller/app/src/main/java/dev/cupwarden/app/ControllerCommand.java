@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
       AdviseCommand.class,
       RunCommand.class,
       JournalCommand.class,
-      RehearseCommand.class
+      RehearseCommand.class,
+      RecipeCommand.class
     })
 public final class ControllerCommand implements Callable<Integer> {
   private static final Logger LOG = LoggerFactory.getLogger(ControllerCommand.class);

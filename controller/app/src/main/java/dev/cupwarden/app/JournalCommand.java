@@ -17,7 +17,7 @@ import picocli.CommandLine.Spec;
     name = "journal",
     description = "Reads a journal back.",
     mixinStandardHelpOptions = true,
-    subcommands = {JournalCommand.Export.class, JournalCommand.Starts.class})
+    subcommands = {JournalCommand.Export.class, JournalCommand.Starts.class, WhyCommand.class})
 public final class JournalCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
@@ -27,11 +27,11 @@ public final class JournalCommand implements Callable<Integer> {
     return 2;
   }
 
-  private interface Reading {
+  interface Reading {
     void of(JournalExport journal, PrintWriter out) throws JournalException;
   }
 
-  private static int read(CommandSpec spec, Path file, Reading reading) {
+  static int read(CommandSpec spec, Path file, Reading reading) {
     PrintWriter out = spec.commandLine().getOut();
     try (JournalExport journal = JournalExport.open(file)) {
       reading.of(journal, out);

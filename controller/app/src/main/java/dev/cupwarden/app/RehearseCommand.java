@@ -6,6 +6,8 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.faults.FaultLevel;
+import dev.cupwarden.simulator.rehearsal.EstimateScore;
+import dev.cupwarden.simulator.rehearsal.EstimateTrial;
 import dev.cupwarden.simulator.rehearsal.PolicyKind;
 import dev.cupwarden.simulator.rehearsal.Rehearsal;
 import dev.cupwarden.simulator.rehearsal.Report;
@@ -20,6 +22,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.stream.Collectors;
+import java.util.stream.LongStream;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -83,6 +86,14 @@ public final class RehearseCommand implements Callable<Integer> {
   @Option(names = "--faults", paramLabel = "LEVEL", description = "none, common or all (common).")
   private String faults = "common";
 
+  @Option(
+      names = "--estimates",
+      description = {
+        "In place of policies: how well weights, happenings and forecasts are told, in a room that"
+            + " goes from 15 to 25 C each day (more than 2 days; 10 are plenty)."
+      })
+  private boolean estimates;
+
   @Option(names = "--json", description = "One JSON object in place of the table.")
   private boolean json;
 
@@ -93,6 +104,9 @@ public final class RehearseCommand implements Callable<Integer> {
     within("--days", days, MOST_DAYS);
     within("--seeds", seeds, MOST_SEEDS);
     Rehearsal rehearsal = new Rehearsal(bench(), days, level);
+    if (estimates) {
+      return estimates(rehearsal);
+    }
     RehearsalRun run = new RehearsalRun(rehearsal, kinds, seed, seeds);
     Report report = report(run);
     PrintWriter out = spec.commandLine().getOut();
@@ -107,6 +121,21 @@ public final class RehearseCommand implements Callable<Integer> {
     }
     err.flush();
     return broken.isEmpty() ? 0 : 1;
+  }
+
+  private int estimates(Rehearsal rehearsal) {
+    if (rehearsal.faults() == FaultLevel.ALL || json) {
+      throw wrong("--estimates: goes with --faults none or common, and prints a table only");
+    }
+    EstimateScore all =
+        LongStream.range(seed, seed + seeds)
+            .parallel()
+            .mapToObj(each -> EstimateTrial.run(rehearsal, each))
+            .collect(EstimateScore::new, EstimateScore::add, EstimateScore::add);
+    PrintWriter out = spec.commandLine().getOut();
+    all.lines().forEach(out::println);
+    out.flush();
+    return 0;
   }
 
   private Report report(RehearsalRun run) throws ExecutionException, InterruptedException {

@@ -53,6 +53,15 @@ class RehearseCommandTest {
   }
 
   @Test
+  void estimatesAreToldAgainstTheTruth() {
+    assertEquals(0, rehearse("--estimates", "--cups", "6", "--days", "4", "--seeds", "2"));
+    assertTrue(out.toString().contains("mass within 0.5 g"), out.toString());
+    assertTrue(out.toString().contains("swap told right"), out.toString());
+    assertEquals(2, rehearse("--estimates", "--faults", "all"));
+    assertTrue(err.toString().contains("--estimates: goes with --faults none or common"));
+  }
+
+  @Test
   void whatCannotBeDoneIsRefusedInASentence(@TempDir Path folder) throws IOException {
     assertEquals(2, rehearse("--policy", "prayer"));
     assertTrue(err.toString().contains("\"prayer\" is not a policy; known: cupwarden"));

@@ -3,13 +3,14 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.climate.VapourPressure;
 import dev.cupwarden.core.dosing.Latch;
-import dev.cupwarden.core.dosing.Supply;
 import dev.cupwarden.core.estimate.SwapDetector;
+import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.orders.Order;
+import dev.cupwarden.core.orders.OrderRefused;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
@@ -22,8 +23,10 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.function.Predicate;
 
 /** A bench's next state while one tick works it out; it never leaves the tick. */
@@ -38,7 +41,7 @@ final class BenchDraft {
   final Observation seen;
   final Instant at;
   final BenchState before;
-  final SortedMap<String, CupDraft> cups = new TreeMap<>();
+  final SortedMap<String, CupDraft> cups;
   final SortedMap<String, TankState> tanks;
   final List<Receipt> receipts = new ArrayList<>();
   final List<String> orderIds;
@@ -57,7 +60,7 @@ final class BenchDraft {
     this.seen = seen;
     this.at = seen.at();
     this.before = before;
-    before.cups().forEach((name, cup) -> cups.put(name, new CupDraft(cup)));
+    cups = mapped(before.cups(), CupDraft::new);
     tanks = new TreeMap<>(before.tanks());
     seen.tankMl()
         .forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
@@ -71,6 +74,14 @@ final class BenchDraft {
     trayMl = before.trayMl();
   }
 
+  /** Another value for each key; built from the sorted map, so that no name is compared. */
+  @SuppressWarnings("unchecked")
+  private static <A, B> SortedMap<String, B> mapped(SortedMap<String, A> from, Function<A, B> by) {
+    TreeMap<String, Object> to = new TreeMap<>(from);
+    to.replaceAll((name, value) -> by.apply((A) value));
+    return (SortedMap<String, B>) (SortedMap<String, ?>) to;
+  }
+
   /** Vapour pressure deficit of the room, kPa; NaN where temperature or humidity is unknown. */
   double vpdKpa() {
     return air.airC() == null || air.rhPct() == null
@@ -80,13 +91,11 @@ final class BenchDraft {
 
   /** What remains of this tick. */
   BenchState state(SortedMap<String, OpenAlert> alerts, List<AllowedPass> passes) {
-    SortedMap<String, CupState> kept = new TreeMap<>();
-    cups.forEach((name, cup) -> kept.put(name, cup.state()));
     double passesMl = passes.stream().mapToDouble(AllowedPass::totalMl).sum();
     boolean put = !passes.isEmpty();
     return new BenchState(
         at,
-        Collections.unmodifiableSortedMap(kept),
+        Collections.unmodifiableSortedMap(mapped(cups, CupDraft::state)),
         air,
         Collections.unmodifiableSortedMap(tanks),
         seen.leak(),
@@ -182,6 +191,25 @@ final class BenchDraft {
         .map(Feed::labelEvery)
         .max(Duration::compareTo)
         .orElse(USUAL_INTERVAL);
+  }
+
+  /**
+   * The cup that an order names.
+   *
+   * @throws OrderRefused where it is not on the bench, naming those that are
+   */
+  CupDraft cup(String name) throws OrderRefused {
+    CupDraft cup = cups.get(name);
+    if (cup == null) {
+      throw new OrderRefused(
+          "cup: \"" + name + "\" is not on this bench; known: " + names(cups.keySet()));
+    }
+    return cup;
+  }
+
+  /** For a sentence that says what is known. */
+  static String names(Set<String> names) {
+    return names.isEmpty() ? "none" : String.join(", ", names);
   }
 
   boolean knowsOrder(String id) {

@@ -176,6 +176,9 @@ final class CupDraft {
 
   /** Ordered since its scale was last read, mL. */
   private double onItsWayMl() {
+    if (lastPassAt == null || lastPassAt.isBefore(now.readAt())) {
+      return 0.0;
+    }
     double sumMl = 0.0;
     for (int i = given.size() - 1; i >= 0; i--) {
       Given one = given.get(i);

@@ -27,30 +27,31 @@ final class ProposeWater {
         return cup.refill;
       }
       if (cup.refill.cause().byHand()) {
-        draft.receipts.add(new Receipt(cup.refill.orderId(), "done", end, List.of()));
+        String how = end + String.format(Locale.ROOT, "%.1f mL given", cup.refill.orderedMl());
+        draft.receipts.add(new Receipt(cup.refill.orderId(), "done", how, List.of()));
       }
       cup.endRefill(draft.at);
     }
     return begin(draft, cup, window);
   }
 
-  /** Why the refill is over; null while it is not. */
+  /** Why the refill is over, to be followed by what was given; null while it is not. */
   private static String end(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     Refill refill = cup.refill;
     double leastMl = cup.leastMl();
     if (refill.leftMl() < leastMl) {
-      return refill.cause().byHand() ? given(refill) : "its half is given";
+      return "";
     }
     boolean toLine = refill.cause() != Cause.FLUSH && refill.cause() != Cause.BLIND;
     if (toLine && cup.roomMl() < leastMl) {
-      return "the refill line is reached, " + given(refill);
+      return "the refill line is reached, ";
     }
     if (cup.full && toLine) {
-      return "the cup is full, " + given(refill);
+      return "the cup is full, ";
     }
     Duration lasted = Duration.between(refill.startedAt(), draft.at);
     if (lasted.compareTo(Refill.LONGEST) > 0) {
-      return "six hours are over, " + given(refill);
+      return "six hours are over, ";
     }
     // A rescue that began in the window is a whole refill; by night only a halved one goes on.
     boolean needsWindow =
@@ -58,12 +59,8 @@ final class ProposeWater {
             || refill.cause() == Cause.FORECAST
             || (refill.cause() == Cause.RESCUE && Double.isInfinite(refill.budgetMl()));
     return needsWindow && !window.open() && !window.openForReturned()
-        ? "the window has closed, " + given(refill)
+        ? "the window has closed, "
         : null;
-  }
-
-  private static String given(Refill refill) {
-    return String.format(Locale.ROOT, "%.1f mL given", refill.orderedMl());
   }
 
   private Refill begin(BenchDraft draft, CupDraft cup, Case.WindowNow window) {

@@ -1,12 +1,12 @@
 package dev.cupwarden.core;
 
-import dev.cupwarden.core.dosing.Blend;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.PassOnTrial;
-import dev.cupwarden.core.dosing.Supply;
 import dev.cupwarden.core.feeding.FeedLedger;
 import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Case;
 import dev.cupwarden.core.limits.Limits;
@@ -48,13 +48,10 @@ final class PutOutPasses {
     Case.BenchFacts facts = benchFacts(draft, window);
     List<Wish> wishes = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
-      Refill wanted = propose.refill(draft, cup, window);
-      Wish wish = new Wish(cup, wanted, judge(draft, cup, wanted, facts));
-      cup.wanted = wanted;
-      if (wanted == null) {
-        cup.allowance = wish.allowance();
-      } else {
-        wishes.add(wish);
+      cup.wanted = propose.refill(draft, cup, window);
+      cup.allowance = null;
+      if (cup.wanted != null) {
+        wishes.add(new Wish(cup, cup.wanted, judge(draft, cup, cup.wanted, facts)));
       }
     }
     wishes.sort(TURN);
@@ -63,6 +60,16 @@ final class PutOutPasses {
       putOut(draft, wish, window, passes);
     }
     return passes;
+  }
+
+  /** Asks the limits of the cups that want no water, too: for whoever wants to be told. */
+  void judgeTheRest(BenchDraft draft) {
+    Case.BenchFacts facts = benchFacts(draft, window(draft.at));
+    for (CupDraft cup : draft.cups.values()) {
+      if (cup.allowance == null) {
+        cup.allowance = judge(draft, cup, null, facts);
+      }
+    }
   }
 
   private record Wish(CupDraft cup, Refill wanted, Limits.Allowance allowance) {}
@@ -95,12 +102,12 @@ final class PutOutPasses {
     }
     Supply supply = draft.supply();
     double most = Math.min(allowance.strength(), draft.bench.feeding().ceiling());
-    Blend blend = supply.blend(allowance.ml(), wanted, most);
-    if (blend.totalMl() <= 0.0) {
+    TankDraw draw = supply.draw(allowance.ml(), wanted, most);
+    if (draw.totalMl() <= 0.0) {
       draft.unsuited = true;
       return;
     }
-    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, blend);
+    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, draw);
     count(draft, cup, wish.wanted(), pass, supply);
     passes.add(pass);
   }

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 
 /** One tick of a bench: readings and orders in, the next state, passes, alerts and receipts out. */
 public final class Tick {
@@ -107,7 +108,7 @@ public final class Tick {
    * @param seen later than {@link BenchState#at()}; whoever calls has refused what is not
    */
   public Step step(BenchState state, Observation seen) {
-    BenchDraft draft = draft(state, seen);
+    BenchDraft draft = draft(state, seen, !seen.orders().isEmpty());
     takeOrders.take(draft);
     lookAtCups.look(draft);
     takeOrders.tellWhoWillBeDry(draft);
@@ -127,14 +128,20 @@ public final class Tick {
             alerts.changes(),
             List.copyOf(draft.receipts),
             null);
-    return new Step(draft.state(alerts.open(), passes), passes, brief, draft);
+    return new Step(draft.state(alerts.open(), passes), passes, brief, () -> cups(draft));
   }
 
-  private BenchDraft draft(BenchState state, Observation seen) {
+  /**
+   * @param beforeLooking whether cups are asked for what they hold before they are looked at, as
+   *     orders do
+   */
+  private BenchDraft draft(BenchState state, Observation seen, boolean beforeLooking) {
     BenchDraft draft = new BenchDraft(bench, state, seen);
     for (CupDraft cup : draft.cups.values()) {
       cup.frame = frames.of(cup.setup);
-      cup.seeNow(seen.at());
+      if (beforeLooking) {
+        cup.seeNow(seen.at());
+      }
     }
     return draft;
   }
@@ -165,11 +172,17 @@ public final class Tick {
 
   /** What the wire says of each cup in that state, in order of name. */
   public List<CupStatus> statuses(BenchState state) {
-    BenchDraft draft = draft(state, nothingSeen(state.at()));
+    BenchDraft draft = draft(state, nothingSeen(state.at()), true);
     putOutPasses.round(draft);
+    putOutPasses.judgeTheRest(draft);
     Report report = new Report(draft.vpdKpa());
     draft.cups.values().forEach(cup -> cup.passes.clear());
     return draft.cups.values().stream().map(cup -> report.status(draft, cup)).toList();
+  }
+
+  private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {
+    putOutPasses.judgeTheRest(draft);
+    return new Report(draft.vpdKpa()).cups(draft);
   }
 
   private static Observation nothingSeen(Instant at) {
@@ -191,13 +204,17 @@ public final class Tick {
     private final BenchState state;
     private final List<AllowedPass> passes;
     private final Advice brief;
-    private final BenchDraft draft;
+    private final Supplier<SortedMap<String, Advice.CupReport>> cups;
 
-    private Step(BenchState state, List<AllowedPass> passes, Advice brief, BenchDraft draft) {
+    private Step(
+        BenchState state,
+        List<AllowedPass> passes,
+        Advice brief,
+        Supplier<SortedMap<String, Advice.CupReport>> cups) {
       this.state = state;
       this.passes = passes;
       this.brief = brief;
-      this.draft = draft;
+      this.cups = cups;
     }
 
     /** Where the bench is now; all passes count as given in it. */
@@ -215,14 +232,9 @@ public final class Tick {
       return brief;
     }
 
-    /** The same with the state of every cup; forecasts are worked out only for who asks. */
+    /** The same with every cup; limits and forecasts are worked out only for who asks. */
     public Advice advice() {
-      return new Advice(
-          brief.at(),
-          brief.passes(),
-          brief.alerts(),
-          brief.receipts(),
-          new Report(draft.vpdKpa()).cups(draft));
+      return new Advice(brief.at(), brief.passes(), brief.alerts(), brief.receipts(), cups.get());
     }
   }
 }

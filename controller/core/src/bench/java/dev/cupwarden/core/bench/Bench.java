@@ -21,6 +21,7 @@ public final class Bench {
       List.of(
           new Bound("CapacityBench.cup", 20, "CapacityBench.plainQuadrature"),
           new Bound("CapacityBench.cupOfClosedForm", 20, "CapacityBench.plainQuadrature"),
+          new Bound("EstimatorBench.step", 2, "EstimatorBench.plainKalmanStep"),
           new Bound("DryDownBench.fit", 2000, "DryDownBench.plainOptimizer"));
 
   private Bench() {}

@@ -41,6 +41,16 @@ public class EstimatorBench {
     return state;
   }
 
+  /** The library's Kalman filter alone, of the chain's several steps, on the same model. */
+  @Benchmark
+  public Object plainKalmanStep() {
+    massG = massG < 150 ? 390 : massG - 0.1;
+    return new LibraryFilter(
+            new double[] {390, 1.2, 0.02},
+            new double[][] {{0.01, 0.001, 0}, {0.001, 0.01, 0}, {0, 0, 0.0009}})
+        .step(1 / 12.0, 0.144, massG, 0.5, 0.01);
+  }
+
   /** The estimate of that moment. */
   @Benchmark
   public CupEstimate estimate() {

@@ -50,8 +50,7 @@ public final class Estimator {
             : look.standstill.next(look.reading, learnedRate(look));
     switch (RangeCheck.judge(massG, look.frame)) {
       case LIFTED -> lifted(look, massG);
-      case OUT_OF_RANGE ->
-          disbelieve(look, Fault.OUT_OF_RANGE, massG, massG, RangeCheck.boundG(massG, look.frame));
+      case OUT_OF_RANGE -> outOfRange(look, massG);
       case PLAUSIBLE -> plausible(look, massG);
     }
   }
@@ -78,6 +77,16 @@ public final class Estimator {
     disbelieve(look, Fault.LIFTED, massG, 0, Excursion.QUIET_MIN);
   }
 
+  /** No weight of this cup; but a load that stays is something that stands there in its stead. */
+  private static void outOfRange(Look look, double massG) {
+    disbelieve(look, Fault.OUT_OF_RANGE, massG, massG, RangeCheck.boundG(massG, look.frame));
+    LoadFilter before = look.excursion.before();
+    if (look.excursion.newStranger(look.lastReadG, massG)) {
+      look.tell(new WeightEvent.Exchanged(look.at, before.predict(look.at).massG(), massG));
+      look.excursion = look.excursion.withStranger(massG);
+    }
+  }
+
   /** The cup as it was before stays known as a forecast; what it is now must show again. */
   private static void disbelieve(
       Look look, Fault fault, double massG, double value, double threshold) {
@@ -94,7 +103,8 @@ public final class Estimator {
             now == null ? 0 : now.breaks(),
             now == null ? 0 : now.ownMl(),
             value,
-            threshold);
+            threshold,
+            now == null ? 0 : now.strangerG());
     look.doubt = null;
     look.drainage = null;
   }

@@ -14,6 +14,8 @@ import java.time.Instant;
  * @param ownMl ordered meanwhile, mL
  * @param value of the fault: a reading, a duration or a noise
  * @param threshold it was held against
+ * @param strangerG what stands on the scale in the cup's stead and cannot be the cup, g; 0: no such
+ *     thing was seen twice
  */
 record Excursion(
     Fault fault,
@@ -23,15 +25,19 @@ record Excursion(
     int breaks,
     double ownMl,
     double value,
-    double threshold) {
+    double threshold,
+    double strangerG) {
   /** A cup that was lifted must stand as long before it is watered again (project choice). */
   static final double QUIET_MIN = 10;
+
+  /** Two implausible readings of one load agree within this part of it. */
+  private static final double AGREE_PART = 0.01;
 
   /** Quiet broken so often is no person's hand any more. */
   private static final int NOISY_BREAKS = 3;
 
   Excursion quietFrom(Instant at) {
-    return new Excursion(fault, before, peakG, at, breaks, ownMl, value, threshold);
+    return new Excursion(fault, before, peakG, at, breaks, ownMl, value, threshold, strangerG);
   }
 
   Excursion broken(Instant at, double readG, double noiseG) {
@@ -44,12 +50,28 @@ record Excursion(
         breaks + 1,
         ownMl,
         noisy ? noiseG : value,
-        noisy ? Noise.GREATEST_SD_G : threshold);
+        noisy ? Noise.GREATEST_SD_G : threshold,
+        strangerG);
   }
 
   Excursion ordered(double moreMl) {
     return new Excursion(
-        fault, before, peakG, quietSince, breaks, ownMl + moreMl, value, threshold);
+        fault, before, peakG, quietSince, breaks, ownMl + moreMl, value, threshold, strangerG);
+  }
+
+  /** A load that the scale has borne twice running; no cup of this kind weighs so much. */
+  Excursion withStranger(double massG) {
+    return new Excursion(fault, before, peakG, quietSince, breaks, ownMl, value, threshold, massG);
+  }
+
+  /** Whether a load that cannot be the cup was told before. */
+  boolean strangerTold() {
+    return strangerG != 0;
+  }
+
+  /** Whether that reading is a load borne since the last one, and not yet told. */
+  boolean newStranger(double lastG, double massG) {
+    return !strangerTold() && before != null && Math.abs(massG - lastG) <= AGREE_PART * massG;
   }
 
   boolean quietLongEnough(Instant now) {

@@ -156,7 +156,8 @@ final class Following {
               0,
               0,
               look.noise.sdG(),
-              Noise.GREATEST_SD_G);
+              Noise.GREATEST_SD_G,
+              0);
     }
   }
 
@@ -188,7 +189,7 @@ final class Following {
       LoadFilter before = look.filter;
       Excursion moved =
           new Excursion(
-              Fault.MOVED, before, look.doubt.massG(), look.at, 0, 0, 0, Excursion.QUIET_MIN);
+              Fault.MOVED, before, look.doubt.massG(), look.at, 0, 0, 0, Excursion.QUIET_MIN, 0);
       look.excursion = moved;
       look.doubt = null;
       look.filter = before.jumpTo(look.correctedG(), look.readingNoiseVar());
@@ -214,6 +215,7 @@ final class Following {
     look.drainage = null;
     look.tell(new WeightEvent.Returned(look.at, before.massG(), changeG));
     look.excursion =
-        new Excursion(Fault.MOVED, null, look.reading.massG(), since, 0, 0, 0, Excursion.QUIET_MIN);
+        new Excursion(
+            Fault.MOVED, null, look.reading.massG(), since, 0, 0, 0, Excursion.QUIET_MIN, 0);
   }
 }

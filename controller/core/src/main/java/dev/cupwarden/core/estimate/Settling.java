@@ -65,6 +65,9 @@ final class Settling {
     double changeG = look.filter.massG() - forecast.massG();
     double limitG = HampelGate.limitG(forecast.varM() + look.filter.varM());
     double beforeG = forecast.massG();
+    if (excursion.strangerTold()) {
+      look.tell(new WeightEvent.Exchanged(look.at, excursion.strangerG(), look.filter.massG()));
+    }
     if (excursion.fault() == Fault.LIFTED) {
       look.tell(new WeightEvent.Returned(look.at, beforeG, changeG));
     } else if (changeG > limitG && excursion.ownMl() > 0) {

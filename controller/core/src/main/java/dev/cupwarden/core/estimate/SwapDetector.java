@@ -44,6 +44,9 @@ public final class SwapDetector {
       if (event instanceof WeightEvent.HandWatering rise) {
         return new Step(cup, rise.at(), rise.beforeG(), rise.beforeG() + rise.gainG());
       }
+      if (event instanceof WeightEvent.Exchanged exchange) {
+        return new Step(cup, exchange.at(), exchange.beforeG(), exchange.afterG());
+      }
       return null;
     }
   }

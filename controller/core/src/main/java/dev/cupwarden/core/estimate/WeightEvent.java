@@ -30,6 +30,14 @@ public sealed interface WeightEvent {
   /** Something leant on the scale for a while and went away. */
   record Leaned(Instant at, double beforeG, double peakG) implements WeightEvent {}
 
+  /**
+   * Something that cannot be the cup stands in its stead, or the cup stands there again.
+   *
+   * @param beforeG what stood there, g
+   * @param afterG what stands there now, g
+   */
+  record Exchanged(Instant at, double beforeG, double afterG) implements WeightEvent {}
+
   /** The cup was watered to excess, has drained, and rests at its capacity. */
   record Drained(Instant at, double capacityG) implements WeightEvent {}
 }

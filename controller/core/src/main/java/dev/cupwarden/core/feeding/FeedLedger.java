@@ -48,12 +48,19 @@ public final class FeedLedger {
     Nutrients most = label.elementsMg(MOST, availableMl);
     Nutrients perStrength = label.elementsMg(1.0, passMl);
     Nutrients sum = Nutrients.NONE;
+    double sameFeedMl = 0.0;
     for (Given one : given) {
-      if (one.strength() > 0.0 && one.at().isAfter(oldest)) {
+      if (one.strength() <= 0.0 || !one.at().isAfter(oldest)) {
+        continue;
+      }
+      if (feed.name().equals(one.feed())) {
+        sameFeedMl += one.strength() * one.ml();
+      } else {
         LabelRate was = LabelRate.of(feeds.getOrDefault(one.feed(), feed));
         sum = sum.plus(was.elementsMg(one.strength(), one.ml()));
       }
     }
+    sum = sum.plus(label.elementsMg(1.0, sameFeedMl));
     double left = (MOST - fed(given, at, feed.labelEvery(), availableMl)) * availableMl / passMl;
     left = Math.min(left, part(most.nMg() - sum.nMg(), perStrength.nMg()));
     left = Math.min(left, part(most.pMg() - sum.pMg(), perStrength.pMg()));

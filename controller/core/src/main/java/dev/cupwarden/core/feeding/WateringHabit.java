@@ -40,6 +40,10 @@ public record WateringHabit(List<Watering> recent) {
 
   /** Mean part of the available water that a watering brought; only if {@link #known()}. */
   public double refilledPart() {
-    return recent.stream().mapToDouble(Watering::refilledPart).average().orElseThrow();
+    double sum = 0.0;
+    for (Watering watering : recent) {
+      sum += watering.refilledPart();
+    }
+    return sum / recent.size();
   }
 }

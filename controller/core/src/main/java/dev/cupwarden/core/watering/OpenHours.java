@@ -22,12 +22,20 @@ public final class OpenHours {
   private final Optional<Place> place;
   private final ZoneId zone;
   private Span last;
+  private Opening found;
 
   /** Daylight needs a place; a bench without one has set times, in UTC. */
   public OpenHours(Window window, Optional<Place> place) {
     this.window = window;
     this.place = place;
     this.zone = place.map(Place::zone).orElse(ZoneOffset.UTC);
+  }
+
+  /** An opening, and the time it was asked for: none lies between. */
+  private record Opening(Instant askedAt, Instant at) {
+    boolean answers(Instant asked) {
+      return !asked.isBefore(askedAt) && asked.isBefore(at);
+    }
   }
 
   /** One day's window; empty where {@code to} is not after {@code from}. */
@@ -48,6 +56,13 @@ public final class OpenHours {
 
   /** When the window opens next after that time; half a year on where the sun stays away. */
   public Instant nextOpening(Instant at) {
+    if (found == null || !found.answers(at)) {
+      found = new Opening(at, lookAhead(at));
+    }
+    return found.at();
+  }
+
+  private Instant lookAhead(Instant at) {
     LocalDate day = at.atZone(zone).toLocalDate();
     for (int ahead = 0; ahead < DAYS_AHEAD; ahead++) {
       Span span = span(day.plusDays(ahead));

@@ -119,6 +119,26 @@ class EstimatorTest {
     assertEquals(1, cup.events.size());
   }
 
+  /** The frame ends at 501 g: a tall cup's weight on a short cup's scale. */
+  @Test
+  void cupTooHeavyForThisPlaceIsToldOnceAndAgainWhenItLeaves() {
+    double massG = cup.dries(24, 320, 1.3);
+    cup.reads(640);
+    assertTrue(cup.events.isEmpty());
+    cup.reads(640.2);
+    cup.reads(640.1);
+    assertEquals(1, cup.events(WeightEvent.Exchanged.class).size());
+    assertEquals(massG, cup.events(WeightEvent.Exchanged.class).get(0).beforeG(), 1);
+    assertEquals(640.2, cup.events(WeightEvent.Exchanged.class).get(0).afterG(), 1e-9);
+    for (int look = 0; look < 3; look++) {
+      cup.reads(massG - 0.6);
+    }
+    assertEquals("trusted", cup.code());
+    WeightEvent.Exchanged back = cup.events(WeightEvent.Exchanged.class).get(1);
+    assertEquals(640.2, back.beforeG(), 1e-9);
+    assertEquals(massG - 0.6, back.afterG(), 0.3);
+  }
+
   @Test
   void cupThatFellIsNotBelievedUntilItIsQuiet() {
     double massG = cup.dries(24, 320, 1.3);

@@ -66,6 +66,14 @@ class SwapDetectorTest {
     assertEquals(1, look(one.get(0), other.get(0)).swaps().size());
   }
 
+  @Test
+  void cupsOfTwoKindsMakeTheSwapOutThoughOneScaleShowsNoWeightOfItsCup() {
+    List<Step> tall = SwapDetector.steps("A1", List.of(new WeightEvent.Returned(NOW, 400, -190)));
+    List<Step> small =
+        SwapDetector.steps("A2", List.of(new WeightEvent.Exchanged(NOW, 210, 400.4)));
+    assertEquals(1, look(tall.get(0), small.get(0)).swaps().size());
+  }
+
   private static Step step(String cup, double beforeG, double afterG) {
     return new Step(cup, NOW, beforeG, afterG);
   }

@@ -69,8 +69,7 @@ final class Stand {
       int neighbour = (cup + 1) % scene.count();
       boolean begins = faults.began(Fault.SWAPPED, cup) && cupAt[cup] == cup;
       if (begins && cupAt[neighbour] == neighbour && onBench[cup] && onBench[neighbour]) {
-        cupAt[cup] = neighbour;
-        cupAt[neighbour] = cup;
+        swap(cup, neighbour);
       }
     }
   }
@@ -146,6 +145,18 @@ final class Stand {
       }
     }
     throw new IllegalStateException("cup " + cup + " has no place");
+  }
+
+  /** Whatever stands on one place is put on the other. */
+  void swap(int place, int other) {
+    int standing = cupAt[place];
+    cupAt[place] = cupAt[other];
+    cupAt[other] = standing;
+  }
+
+  /** The cup that belongs on that scale just now, present or in somebody's hands. */
+  int cupOn(int place) {
+    return cupAt[place];
   }
 
   boolean swapped(int place) {

@@ -114,6 +114,20 @@ class TidyTest {
     assertEquals(List.of(), found);
   }
 
+  /** A test under another name would be compiled and never run. */
+  @Test
+  void everyTestHasANameThatTheBuildRuns() {
+    Pattern test = Pattern.compile("@(Test|Property|ParameterizedTest|TestFactory)\\b");
+    List<String> neverRun =
+        allSources().stream()
+            .filter(source -> source.toString().contains("/src/test/"))
+            .filter(source -> !source.toString().matches(".*(Test|IT)\\.java"))
+            .filter(source -> test.matcher(text(source)).find())
+            .map(source -> ROOT.relativize(source).toString())
+            .toList();
+    assertEquals(List.of(), neverRun);
+  }
+
   @Test
   void noClassIsABag() {
     Pattern bag = Pattern.compile(".*(Utils?|Manager|Helper)\\.java");

@@ -17,7 +17,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 
 /** Whatever a bench goes through, no pass breaks a limit. The numbers are those of the bench. */
-class NoPassBreaksALimitProperties {
+class NoPassBreaksALimitPropertiesTest {
   private static final Duration TICK = Duration.ofMinutes(5);
   private static final double PASS_ML = 30.0;
   private static final double A1_WET_G = 449.784;
