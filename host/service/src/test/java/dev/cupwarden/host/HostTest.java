@@ -4,7 +4,7 @@ import dev.cupwarden.host.broker.LoopbackPort;
 import java.nio.file.Path;
 
 /** With the broker inside the host. */
-class HostTest extends HostStories {
+class HostTest extends HostStoriesTest {
   @Override
   HostSettings settings(Path folder) {
     return HostSettings.local(

@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The same with a broker that is not ours, where one is installed. */
-class OtherBrokerTest extends HostStories {
+class OtherBrokerTest extends HostStoriesTest {
   @TempDir static Path brokerFolder;
   private static BrokerProcess broker;
 

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-class PostgresqlStoreTest extends StoreStories {
+class PostgresqlStoreTest extends StoreStoriesTest {
   private static final AtomicInteger NUMBER = new AtomicInteger();
   private static EmbeddedPostgres server;
 

@@ -12,7 +12,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class SqliteStoreTest extends StoreStories {
+class SqliteStoreTest extends StoreStoriesTest {
   @TempDir Path folder;
 
   @Override

@@ -35,7 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** One host, real broker, real SQLite, real HTTP; each test has a bench of its own. */
 @TestInstance(Lifecycle.PER_CLASS)
-abstract class HostStories {
+abstract class HostStoriesTest {
   @TempDir static Path data;
   private static HostInTest host;
 

@@ -31,7 +31,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What a store must do on whichever database. */
-abstract class StoreStories {
+abstract class StoreStoriesTest {
   private static final Duration MINUTE = Duration.ofMinutes(1);
   protected Store store;
 
