@@ -3,6 +3,7 @@ package dev.cupwarden.host;
 import java.time.Duration;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -23,8 +24,10 @@ final class Chores implements AutoCloseable {
 
   /** From one pause after now on; what fails is told and tried again at its next turn. */
   void every(Duration pause, Runnable chore) {
-    thread.scheduleWithFixedDelay(
-        () -> told(chore), pause.toMillis(), pause.toMillis(), TimeUnit.MILLISECONDS);
+    // It never ends of itself, and what fails is told by told().
+    ScheduledFuture<?> unused =
+        thread.scheduleWithFixedDelay(
+            () -> told(chore), pause.toMillis(), pause.toMillis(), TimeUnit.MILLISECONDS);
   }
 
   private static void told(Runnable chore) {

@@ -31,6 +31,8 @@ final class NoticeCommand implements Callable<Integer> {
       names = "--test",
       required = true,
       description = "Send a notice that says it is only a test, by e-mail and webhook.")
+  @SuppressWarnings(
+      "UnusedVariable") // Demanded so that nobody sends by accident; there is no else.
   private boolean test;
 
   @Override

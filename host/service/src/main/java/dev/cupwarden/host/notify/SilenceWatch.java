@@ -7,8 +7,8 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.ingest.Herald;
 import dev.cupwarden.host.ingest.LiveEvent;
+import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Alerts.AlertRow;
-import dev.cupwarden.host.store.Alerts.Key;
 import dev.cupwarden.host.store.Benches.Hearing;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Store;
@@ -81,7 +81,7 @@ public final class SilenceWatch {
 
   private void look(Hearing bench) {
     Instant now = clock.instant();
-    Key key = new Key(bench.bench(), CODE, Optional.empty());
+    Alerts.Key key = new Alerts.Key(bench.bench(), CODE, Optional.empty());
     boolean open = store.alerts().find(key).filter(AlertRow::isOpen).isPresent();
     Silence silence = judge(bench, now);
     if (!open && silence.isTooLong()) {
@@ -143,13 +143,13 @@ public final class SilenceWatch {
         whatToDo);
   }
 
-  private void tell(Key key, AlertNotice notice) {
+  private void tell(Alerts.Key key, AlertNotice notice) {
     Event[] told = new Event[1];
     store.write(handle -> told[0] = write(handle, key, notice));
     live.accept(LiveEvent.event(key.bench(), told[0]));
   }
 
-  private Event write(Handle handle, Key key, AlertNotice notice) {
+  private Event write(Handle handle, Alerts.Key key, AlertNotice notice) {
     String json = Json.MAPPER.valueToTree(notice).toString();
     store
         .alerts()

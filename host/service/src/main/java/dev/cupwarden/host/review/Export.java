@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** What can be taken out of the store for other programs. */
+@SuppressWarnings("ImmutableEnumChecker") // Its forms are references to methods without state.
 public enum Export {
   READINGS("readings.csv", "text/csv", EventTables::readings),
   DOSES("doses.csv", "text/csv", EventTables::doses),

@@ -9,7 +9,6 @@ import java.io.Writer;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.SortedMap;
 
 /** Readings as other programs take them. */
 final class ReadingLines {
@@ -67,7 +66,7 @@ final class ReadingLines {
         store,
         asked,
         (at, values) -> {
-          for (SortedMap.Entry<String, Double> each : values.entrySet()) {
+          for (Map.Entry<String, Double> each : values.entrySet()) {
             ObjectNode record = record(at, each, units);
             if (before[0].equals("[")) {
               record.put("bn", asked.bench() + "/");

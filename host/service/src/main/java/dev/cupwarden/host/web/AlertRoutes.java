@@ -4,8 +4,8 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Alerts.AlertRow;
-import dev.cupwarden.host.store.Alerts.Key;
 import dev.cupwarden.host.store.Alerts.Seen;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
@@ -35,7 +35,7 @@ final class AlertRoutes {
   private void acknowledge(Context context) {
     JsonNode asked = bodyOf(context);
     String bench = context.pathParam("bench");
-    Key key = new Key(bench, text(asked, "code"), optionalText(asked, "cup"));
+    Alerts.Key key = new Alerts.Key(bench, text(asked, "code"), optionalText(asked, "cup"));
     Seen seen = new Seen(now(), Caller.nameOf(context));
     boolean[] open = new boolean[1];
     store.write(handle -> open[0] = store.alerts().acknowledge(handle, key, seen));

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.host.ingest.LiveEvent;
+import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Alerts.AlertRow;
-import dev.cupwarden.host.store.Alerts.Key;
 import dev.cupwarden.host.store.Alerts.Seen;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.Search;
@@ -24,7 +24,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class SilenceTest {
-  private static final Key KEY = new Key("sill", "controller-silent", Optional.empty());
+  private static final Alerts.Key KEY =
+      new Alerts.Key("sill", "controller-silent", Optional.empty());
   private final AtomicReference<Instant> now = new AtomicReference<>(EIGHT);
   private final List<LiveEvent> live = new ArrayList<>();
   private final List<String> told = new ArrayList<>();

@@ -72,7 +72,7 @@ class ExportTest {
   }
 
   private void event(long seq, String kind, JsonNode data) {
-    Instant at = EIGHT.plus(Duration.ofHours(72));
+    Instant at = EIGHT.plus(Duration.ofDays(3));
     store.write(
         handle ->
             store
@@ -110,7 +110,7 @@ class ExportTest {
 
   @Test
   void dosesAlertsAndTheSeasonAreTables() throws IOException {
-    String at = EIGHT.plus(Duration.ofHours(72)).toString();
+    String at = EIGHT.plus(Duration.ofDays(3)).toString();
     assertEquals(
         List.of("at,cup,plain_ml,feed_ml,strength,why,outcome", at + ",A1,20.0,5.0,0.25,due,given"),
         export(Export.DOSES).lines().toList());

@@ -15,7 +15,7 @@ import dev.cupwarden.host.Spoken;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.ingest.Counts;
 import dev.cupwarden.host.orders.OrderDesk;
-import dev.cupwarden.host.store.Alerts.Key;
+import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
@@ -86,7 +86,7 @@ class ApiDocumentTest {
               .alerts()
               .put(
                   handle,
-                  new Key("sill", "cold", Optional.empty()),
+                  new Alerts.Key("sill", "cold", Optional.empty()),
                   "raised",
                   EIGHT,
                   notice.toString());
