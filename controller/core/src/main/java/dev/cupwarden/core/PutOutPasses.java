@@ -155,6 +155,7 @@ final class PutOutPasses {
     cup.give(
         new Given(draft.at, pass.totalMl(), pass.strength(), feedName, roomMl),
         SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
+        draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
     draft.draw(supply, pass.plainMl(), pass.feedMl());
     cup.refill = wanted.plus(pass.totalMl());

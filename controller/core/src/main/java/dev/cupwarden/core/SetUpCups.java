@@ -2,6 +2,7 @@ package dev.cupwarden.core;
 
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
@@ -106,6 +107,7 @@ final class SetUpCups {
     cup.wet = WetClock.DRYING;
     cup.use = UseLog.EMPTY;
     cup.roots = RootSignal.NONE;
+    cup.draw = PlantDraw.NONE;
     cup.seeNow(draft.at);
   }
 }

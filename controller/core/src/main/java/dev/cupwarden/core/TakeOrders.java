@@ -238,6 +238,7 @@ final class TakeOrders {
     cup.give(
         new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl()),
         ecMsPerCm,
+        draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
     return Receipt.done(order.id());
   }

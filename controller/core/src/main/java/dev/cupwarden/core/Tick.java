@@ -61,10 +61,9 @@ public final class Tick {
       refuseUnfit(cup);
     }
     takeOrders = new TakeOrders(frames);
-    lookAtCups = new LookAtCups(new Estimator(new EstimatorSettings(bench.tick())));
-    putOutPasses =
-        new PutOutPasses(
-            new OpenHours(bench.watering().window(), bench.place()), rounds == Rounds.DAILY);
+    OpenHours window = new OpenHours(bench.watering().window(), bench.place());
+    lookAtCups = new LookAtCups(new Estimator(new EstimatorSettings(bench.tick())), window);
+    putOutPasses = new PutOutPasses(window, rounds == Rounds.DAILY);
   }
 
   private void refuseUnfit(Cup cup) throws SetupException {

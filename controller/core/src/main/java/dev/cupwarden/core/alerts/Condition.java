@@ -8,8 +8,15 @@ package dev.cupwarden.core.alerts;
  * @param level how it stands
  * @param value what was found
  * @param threshold what it was held against
+ * @param whatToDo what to do about this very one; null: as ever
  */
-public record Condition(String code, String cup, Level level, double value, double threshold) {
+public record Condition(
+    String code, String cup, Level level, double value, double threshold, String whatToDo) {
+  /** About which there is to do what its code says. */
+  public Condition(String code, String cup, Level level, double value, double threshold) {
+    this(code, cup, level, value, threshold, null);
+  }
+
   /** How a condition stands; the band between keeps an alert from flickering. */
   public enum Level {
     /** Far enough from the threshold to clear what stands. */
