@@ -3,6 +3,7 @@ package dev.cupwarden.host.ingest;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.store.Readings.Reading;
 import java.util.Optional;
@@ -40,6 +41,12 @@ public record LiveEvent(String name, String json) {
 
   static LiveEvent of(Said.Happened said) {
     return of("event", of((Said) said).set("event", Json.MAPPER.valueToTree(said.event())));
+  }
+
+  /** An event of the host's own. */
+  public static LiveEvent event(String bench, Event event) {
+    ObjectNode data = Json.MAPPER.createObjectNode().put("bench", bench);
+    return of("event", data.set("event", Json.MAPPER.valueToTree(event)));
   }
 
   static LiveEvent of(Said.Answered said) {

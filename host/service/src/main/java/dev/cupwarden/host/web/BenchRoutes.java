@@ -78,7 +78,12 @@ final class BenchRoutes {
     Instant last = newest == null || newest.isAfter(to) ? to : newest;
     Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));
     requireOrder(from, to);
-    Curve curve = store.readings().between(bench, series, from, to).thinned(MOST_POINTS);
+    // Not beyond the newest: the span decides how fine the curve is.
+    Instant end = newest == null || to.isBefore(newest) ? to : newest.plusMillis(1);
+    if (!from.isBefore(end)) {
+      end = to;
+    }
+    Curve curve = store.readings().overview(bench, series, from, end).thinned(MOST_POINTS);
     double[] atS = new double[curve.size()];
     double[] massG = new double[curve.size()];
     for (int index = 0; index < curve.size(); index++) {
@@ -123,7 +128,7 @@ final class BenchRoutes {
   private void alerts(Context context) {
     String bench = benchOf(context);
     ArrayNode alerts = Json.MAPPER.createArrayNode();
-    store.events().openAlerts(bench).forEach(notice -> alerts.add(Answer.stored(notice)));
+    store.alerts().open(bench).forEach(row -> alerts.add(AlertRoutes.treeOf(row)));
     Answer.json(context, alerts);
   }
 

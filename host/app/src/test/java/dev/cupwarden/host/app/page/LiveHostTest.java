@@ -20,8 +20,6 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.InstantSource;
-import java.util.Optional;
 import org.eclipse.paho.mqttv5.client.MqttClient;
 import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
@@ -69,14 +67,7 @@ class LiveHostTest {
   }
 
   private Host startHost() throws InterruptedException {
-    return Host.start(
-        new HostSettings(
-            data,
-            page,
-            broker,
-            Optional.empty(),
-            InstantSource.system(),
-            HostSettings.USUAL_ORDER_EXPIRY));
+    return Host.start(HostSettings.local(data, page, broker));
   }
 
   private void connect() throws MqttException {
