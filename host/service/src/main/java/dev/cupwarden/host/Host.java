@@ -52,6 +52,7 @@ public final class Host implements AutoCloseable {
           "$share/cupwarden-host/cupwarden/v1/+/receipts",
           "cupwarden/v1/+/presence",
           "cupwarden/v1/+/bench",
+          "cupwarden/v1/+/setup",
           "cupwarden/v1/+/cups/+");
 
   private final Deque<AutoCloseable> parts = new ArrayDeque<>();

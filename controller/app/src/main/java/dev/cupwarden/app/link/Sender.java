@@ -7,7 +7,6 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Topics;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -26,10 +25,6 @@ final class Sender {
   private static final int BATCH = 200;
   private static final int MOST_RECEIPTS = 1_000;
 
-  /** After this long without a host's word, unkept events are told again; then ever more rarely. */
-  private static final Duration FIRST_AGAIN = Duration.ofMinutes(1);
-
-  private static final Duration RAREST_AGAIN = Duration.ofHours(1);
   private static final Logger log = LoggerFactory.getLogger(Sender.class);
 
   private final Topics topics;
@@ -41,8 +36,7 @@ final class Sender {
   private String sentEpoch = "";
   private long sentSeq;
   private long lastPackSent;
-  private long againAtNanos;
-  private Duration again = FIRST_AGAIN;
+  private final Retelling retelling = new Retelling();
 
   Sender(Topics topics, Outbox outbox) {
     this.topics = topics;
@@ -68,13 +62,12 @@ final class Sender {
     sentSeq = 0;
     lastPackSent = 0;
     unsent.addAll(latest.keySet());
-    againAtNanos = System.nanoTime() + again.toNanos();
+    retelling.toldAll(System.nanoTime());
   }
 
-  /** A host is there and keeps: no need to tell it again soon. */
+  /** A host is there and has kept more than before: no need to tell it again soon. */
   synchronized void keptMoved() {
-    again = FIRST_AGAIN;
-    againAtNanos = System.nanoTime() + again.toNanos();
+    retelling.keptMoved(System.nanoTime());
   }
 
   /** Sends what there is; returns when all is sent or the connection is lost. */
@@ -128,17 +121,18 @@ final class Sender {
   }
 
   private synchronized void tellAgainWhenDue() throws JournalException {
-    if (System.nanoTime() < againAtNanos) {
+    if (!retelling.isDue(System.nanoTime())) {
       return;
     }
     if (sentSeq > 0 && outbox.anyUnkept()) {
       log.warn(
-          "MQTT: no host has kept what was told for {} s; telling it again", again.toSeconds());
+          "MQTT: no host has kept more of what was told for {} s; telling it again",
+          retelling.interval().toSeconds());
       sentSeq = 0;
-      again = again.multipliedBy(2);
-      again = again.compareTo(RAREST_AGAIN) > 0 ? RAREST_AGAIN : again;
+      retelling.again(System.nanoTime());
+    } else {
+      retelling.toldAll(System.nanoTime());
     }
-    againAtNanos = System.nanoTime() + again.toNanos();
   }
 
   private void sendEvents(Session session)
