@@ -152,7 +152,7 @@ public final class MqttLink implements AutoCloseable {
 
   private void serve(Session session) throws InterruptedException, MqttException, JournalException {
     byte[] presence = payload(new Presence("online", now.get()));
-    session.send(topics.presence(), presence, Delivery.PRESENCE, () -> {});
+    session.send(topics.presence(), presence, Delivery.PRESENCE, given -> {});
     sender.beginAgain();
     while (!closing && session.isAlive()) {
       sender.sendAll(session);
@@ -164,7 +164,7 @@ public final class MqttLink implements AutoCloseable {
       throws InterruptedException, MqttException, JournalException {
     sender.sendAll(session);
     byte[] presence = payload(new Presence("offline", now.get()));
-    session.send(topics.presence(), presence, Delivery.PRESENCE, () -> {});
+    session.send(topics.presence(), presence, Delivery.PRESENCE, given -> {});
     session.drained(FAREWELL);
   }
 

@@ -7,6 +7,7 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Topics;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -27,16 +28,22 @@ final class Sender {
 
   private static final Logger log = LoggerFactory.getLogger(Sender.class);
 
+  /** A broker that fails this soon after it took a pack may not have given it to a host yet. */
+  private static final Duration SETTLING = Duration.ofSeconds(10);
+
+  private record AcknowledgedPack(long tick, long atNanos) {}
+
   private final Topics topics;
   private final Outbox outbox;
   private final Map<String, byte[]> latest = new LinkedHashMap<>();
   private final Set<String> unsent = new HashSet<>();
   private final Queue<Receipt> receipts = new ArrayDeque<>();
-  private final Queue<Long> acknowledgedPacks = new ConcurrentLinkedQueue<>();
+  private final Queue<AcknowledgedPack> acknowledgedPacks = new ConcurrentLinkedQueue<>();
   private String sentEpoch = "";
   private long sentSeq;
   private long lastPackSent;
   private final Retelling retelling = new Retelling();
+  private final Audience audience = new Audience();
 
   Sender(Topics topics, Outbox outbox) {
     this.topics = topics;
@@ -61,6 +68,8 @@ final class Sender {
   synchronized void beginAgain() {
     sentSeq = 0;
     lastPackSent = 0;
+    acknowledgedPacks.clear();
+    audience.unknown();
     unsent.addAll(latest.keySet());
     retelling.toldAll(System.nanoTime());
   }
@@ -74,9 +83,31 @@ final class Sender {
   void sendAll(Session session) throws InterruptedException, MqttException, JournalException {
     sendReceipts(session);
     sendLatest(session);
-    tellAgainWhenDue();
-    sendEvents(session);
-    sendPacks(session);
+    if (audience.takeMissed()) {
+      sentSeq = 0;
+      lastPackSent = 0;
+    }
+    if (audience.mayBeThere(System.nanoTime())) {
+      tellAgainWhenDue();
+      sendEvents(session);
+      sendPacks(session);
+    }
+    letAcknowledgedGo();
+  }
+
+  private void answered(boolean given) {
+    if (given) {
+      audience.heard();
+    } else {
+      audience.nobody(System.nanoTime());
+    }
+  }
+
+  private void packAnswered(long tick, boolean given) {
+    answered(given);
+    if (given) {
+      acknowledgedPacks.add(new AcknowledgedPack(tick, System.nanoTime()));
+    }
   }
 
   private void sendReceipts(Session session) throws InterruptedException, MqttException {
@@ -98,12 +129,12 @@ final class Sender {
 
   private boolean sendReceipt(Session session, Object receipt)
       throws InterruptedException, MqttException {
-    return session.send(topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, () -> {});
+    return session.send(topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, given -> {});
   }
 
   private void sendLatest(Session session) throws InterruptedException, MqttException {
     for (Map.Entry<String, byte[]> status : takeUnsent().entrySet()) {
-      if (!session.send(status.getKey(), status.getValue(), Delivery.STATUS, () -> {})) {
+      if (!session.send(status.getKey(), status.getValue(), Delivery.STATUS, given -> {})) {
         return;
       }
     }
@@ -140,7 +171,7 @@ final class Sender {
     List<Event> batch = outbox.eventsAfter(sentEpoch, sentSeq, BATCH);
     while (!batch.isEmpty()) {
       for (Event event : batch) {
-        if (!sendEvent(session, event)) {
+        if (!audience.mayBeThere(System.nanoTime()) || !sendEvent(session, event)) {
           return;
         }
         sentEpoch = event.epoch();
@@ -156,7 +187,7 @@ final class Sender {
     if (event.kind().equals("receipt") && !sendReceipt(session, data)) {
       return false;
     }
-    return session.send(topics.events(), MqttLink.payload(event), Delivery.EVENT, () -> {});
+    return session.send(topics.events(), MqttLink.payload(event), Delivery.EVENT, this::answered);
   }
 
   private void sendPacks(Session session)
@@ -166,24 +197,30 @@ final class Sender {
       letAcknowledgedGo();
       batch = outbox.packsAfter(lastPackSent, BATCH);
       for (Outbox.Pack pack : batch) {
+        if (!audience.mayBeThere(System.nanoTime())) {
+          return;
+        }
         byte[] senml = pack.senml().getBytes(StandardCharsets.UTF_8);
         if (!session.send(
             topics.readings(),
             senml,
             Delivery.READINGS,
-            () -> acknowledgedPacks.add(pack.tick()))) {
+            given -> packAnswered(pack.tick(), given))) {
           return;
         }
         lastPackSent = pack.tick();
       }
     } while (!batch.isEmpty());
-    letAcknowledgedGo();
   }
 
   private void letAcknowledgedGo() throws JournalException {
     List<Long> ticks = new ArrayList<>();
-    for (Long tick = acknowledgedPacks.poll(); tick != null; tick = acknowledgedPacks.poll()) {
-      ticks.add(tick);
+    long settledNanos = System.nanoTime() - SETTLING.toNanos();
+    for (AcknowledgedPack pack = acknowledgedPacks.peek();
+        pack != null && pack.atNanos() - settledNanos <= 0;
+        pack = acknowledgedPacks.peek()) {
+      ticks.add(pack.tick());
+      acknowledgedPacks.remove();
     }
     if (!ticks.isEmpty()) {
       outbox.sent(ticks);

@@ -1,0 +1,67 @@
+package dev.cupwarden.host.app.wire;
+
+import dev.cupwarden.host.broker.LoopbackPort;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** The host's program as a process of its own, which can be killed. */
+final class HostProcess implements AutoCloseable {
+  private static final long LIMIT_S = 120;
+  private final Process process;
+
+  private HostProcess(Process process) {
+    this.process = process;
+  }
+
+  /**
+   * Runs it and returns once it says where its page is.
+   *
+   * @param data its folder
+   * @param options of {@code run}, besides data and port
+   */
+  static HostProcess run(Path data, String... options) throws IOException, InterruptedException {
+    Files.createDirectories(data);
+    Path out = data.resolve("out.log");
+    List<String> line =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx128m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "dev.cupwarden.host.app.HostCommand",
+                "run",
+                "--data",
+                data.toString(),
+                "--port",
+                Integer.toString(LoopbackPort.anyFree("the page", "--port").number())));
+    line.addAll(List.of(options));
+    ProcessBuilder builder =
+        new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(out.toFile());
+    builder.environment().put("CUPWARDEN_DATABASE_PASSWORD", "none");
+    Process process = builder.start();
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (!Files.readString(out).contains("The page is at")) {
+      if (!process.isAlive() || System.nanoTime() > until) {
+        process.destroyForcibly();
+        throw new IOException(Files.readString(out));
+      }
+      process.waitFor(50, TimeUnit.MILLISECONDS);
+    }
+    return new HostProcess(process);
+  }
+
+  /** As a power cut would. */
+  void kill() throws InterruptedException {
+    process.destroyForcibly().waitFor();
+  }
+
+  @Override
+  public void close() throws InterruptedException {
+    kill();
+  }
+}
