@@ -3,15 +3,15 @@ package dev.cupwarden.app.link;
 import java.time.Duration;
 
 /**
- * When what no host has kept is told again: a minute after the last sign that one keeps, and ever
- * more rarely while there is none, up to once an hour. Only a mark that has moved is such a sign; a
- * host also tells one that stands, with everything it hears, and while a gap stands that would have
- * the whole outbox told again each minute.
+ * When what no host has kept is told again: 20 s after the last sign that one keeps, and ever more
+ * rarely while there is none, up to once an hour. Only a mark that has moved is such a sign; a host
+ * also tells one that stands, with everything it hears, and while a gap stands that would have the
+ * whole outbox told again and again.
  *
  * <p>Times are in nanoseconds of one monotonic clock.
  */
 final class Retelling {
-  static final Duration FIRST = Duration.ofMinutes(1);
+  static final Duration FIRST = Duration.ofSeconds(20);
   static final Duration RAREST = Duration.ofHours(1);
 
   private Duration wait = FIRST;

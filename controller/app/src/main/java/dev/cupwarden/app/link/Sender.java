@@ -28,13 +28,17 @@ final class Sender {
 
   private static final Logger log = LoggerFactory.getLogger(Sender.class);
 
-  /** A broker that fails this soon after it took a pack may not have given it to a host yet. */
-  private static final Duration SETTLING = Duration.ofSeconds(10);
+  /**
+   * A pack that the broker has taken stays this long: if broker or host fails before it is stored,
+   * it is told again with the events that were under way with it.
+   */
+  static final Duration SETTLING = Duration.ofMinutes(3);
 
   private record AcknowledgedPack(long tick, long atNanos) {}
 
   private final Topics topics;
   private final Outbox outbox;
+  private final Duration settling;
   private final Map<String, byte[]> latest = new LinkedHashMap<>();
   private final Set<String> unsent = new HashSet<>();
   private final Queue<Receipt> receipts = new ArrayDeque<>();
@@ -45,9 +49,10 @@ final class Sender {
   private final Retelling retelling = new Retelling();
   private final Audience audience = new Audience();
 
-  Sender(Topics topics, Outbox outbox) {
+  Sender(Topics topics, Outbox outbox, Duration settling) {
     this.topics = topics;
     this.outbox = outbox;
+    this.settling = settling;
   }
 
   /** Keeps the newest state for a topic; an older one that was not sent is forgotten. */
@@ -129,7 +134,8 @@ final class Sender {
 
   private boolean sendReceipt(Session session, Object receipt)
       throws InterruptedException, MqttException {
-    return session.send(topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, given -> {});
+    return session.send(
+        topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, given -> {});
   }
 
   private void sendLatest(Session session) throws InterruptedException, MqttException {
@@ -160,6 +166,8 @@ final class Sender {
           "MQTT: no host has kept more of what was told for {} s; telling it again",
           retelling.interval().toSeconds());
       sentSeq = 0;
+      lastPackSent = 0;
+      acknowledgedPacks.clear();
       retelling.again(System.nanoTime());
     } else {
       retelling.toldAll(System.nanoTime());
@@ -215,7 +223,7 @@ final class Sender {
 
   private void letAcknowledgedGo() throws JournalException {
     List<Long> ticks = new ArrayList<>();
-    long settledNanos = System.nanoTime() - SETTLING.toNanos();
+    long settledNanos = System.nanoTime() - settling.toNanos();
     for (AcknowledgedPack pack = acknowledgedPacks.peek();
         pack != null && pack.atNanos() - settledNanos <= 0;
         pack = acknowledgedPacks.peek()) {

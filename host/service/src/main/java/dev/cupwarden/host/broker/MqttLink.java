@@ -46,6 +46,7 @@ public final class MqttLink implements AutoCloseable {
   private static final long CLOSE_LIMIT_MS = 2_000;
   private static final int KEEP_ALIVE_S = 30;
   private static final int QOS = 1;
+  private static final String SHARE = "$share/";
 
   private final String uri;
   private final String clientId;
@@ -132,10 +133,18 @@ public final class MqttLink implements AutoCloseable {
     return thread;
   }
 
+  /**
+   * The session of a host that shares the load ends with its connection: a broker goes on dealing
+   * its share to one that is away for as long as the session lasts, where the others do not see it.
+   */
+  private boolean isShared() {
+    return filters.stream().anyMatch(filter -> filter.startsWith(SHARE));
+  }
+
   private MqttConnectionOptions options() {
     MqttConnectionOptions options = new MqttConnectionOptions();
-    options.setCleanStart(false);
-    options.setSessionExpiryInterval(SESSION_EXPIRY_S);
+    options.setCleanStart(isShared());
+    options.setSessionExpiryInterval(isShared() ? 0 : SESSION_EXPIRY_S);
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setAutomaticReconnect(false);
@@ -223,7 +232,7 @@ public final class MqttLink implements AutoCloseable {
   private static MqttSubscription subscription(String filter) {
     MqttSubscription subscription = new MqttSubscription(filter, QOS);
     // MQTT 5, section 3.8.3.1: not to be asked for on a shared subscription.
-    subscription.setNoLocal(!filter.startsWith("$share/"));
+    subscription.setNoLocal(!filter.startsWith(SHARE));
     return subscription;
   }
 

@@ -74,14 +74,15 @@ class BrokerKilledTest {
   }
 
   private FailingBroker broker(String kind) throws Exception {
-    return kind.equals("embedded")
-        ? FailingBroker.embedded(folder)
-        : FailingBroker.process(folder);
+    return kind.equals("embedded") ? FailingBroker.embedded(folder) : FailingBroker.process(folder);
   }
 
   @ParameterizedTest
   @CsvSource({
-    "a process, SQLite", "a process, PostgreSQL", "embedded, SQLite", "embedded, PostgreSQL"
+    "a process, SQLite",
+    "a process, PostgreSQL",
+    "embedded, SQLite",
+    "embedded, PostgreSQL"
   })
   void killedAtRandomNothingIsLostAndNothingDoubled(String brokerKind, String databaseKind)
       throws Exception {

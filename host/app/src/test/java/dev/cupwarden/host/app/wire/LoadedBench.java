@@ -75,14 +75,17 @@ final class LoadedBench implements AutoCloseable {
                 : Happening.of(
                     at,
                     new AlertNotice(
-                        "cold", null, number % 4 == 1 ? "raised" : "cleared", at, 4.0, number,
+                        "cold",
+                        null,
+                        number % 4 == 1 ? "raised" : "cleared",
+                        at,
+                        4.0,
+                        number,
                         "Look at the bench.")));
     String pack = Json.MAPPER.writeValueAsString(Spoken.pack(name, at, "A1", 300 + number * 0.01));
-    journal.commit(
-        new TickEntry(at, "{}", "{}", Optional.of(pack), List.of(), events, List.of()));
+    journal.commit(new TickEntry(at, "{}", "{}", Optional.of(pack), List.of(), events, List.of()));
     if (number % DAY_TICKS == 0) {
-      journal.endDay(
-          new Journal.Start(at, "", "{}", "test"), Retention.USUAL);
+      journal.endDay(new Journal.Start(at, "", "{}", "test"), Retention.USUAL);
     }
   }
 
