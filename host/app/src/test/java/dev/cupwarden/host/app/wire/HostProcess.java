@@ -9,12 +9,19 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /** The host's program as a process of its own, which can be killed. */
-final class HostProcess implements AutoCloseable {
+public final class HostProcess implements AutoCloseable {
   private static final long LIMIT_S = 120;
   private final Process process;
+  private final Path out;
 
-  private HostProcess(Process process) {
+  private HostProcess(Process process, Path out) {
     this.process = process;
+    this.out = out;
+  }
+
+  /** What it has printed. */
+  public String said() throws IOException {
+    return Files.readString(out);
   }
 
   /**
@@ -23,7 +30,8 @@ final class HostProcess implements AutoCloseable {
    * @param data its folder
    * @param options of {@code run}, besides data and port
    */
-  static HostProcess run(Path data, String... options) throws IOException, InterruptedException {
+  public static HostProcess run(Path data, String... options)
+      throws IOException, InterruptedException {
     Files.createDirectories(data);
     Path out = data.resolve("out.log");
     List<String> line =
@@ -52,11 +60,11 @@ final class HostProcess implements AutoCloseable {
       }
       process.waitFor(50, TimeUnit.MILLISECONDS);
     }
-    return new HostProcess(process);
+    return new HostProcess(process, out);
   }
 
   /** As a power cut would. */
-  void kill() throws InterruptedException {
+  public void kill() throws InterruptedException {
     process.destroyForcibly().waitFor();
   }
 
