@@ -290,7 +290,7 @@ class NonsenseTest {
 
   @Property(tries = 300)
   void aNoticesFileIsReadOrRefusedInASentence(@ForAll("yaml") String text) throws Exception {
-    Path file = Files.writeString(folder.resolve("notices.yaml"), text);
+    Path file = Files.write(folder.resolve("notices.yaml"), text.getBytes(StandardCharsets.UTF_8));
     HostException refused = assertThrows(HostException.class, () -> NoticeSettings.read(file));
     assertFalse(refused.getMessage().isBlank());
     assertEquals(1, refused.getMessage().lines().count(), refused.getMessage());
