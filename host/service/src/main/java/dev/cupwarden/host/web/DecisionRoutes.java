@@ -46,7 +46,7 @@ final class DecisionRoutes {
    * it was told last. A controller says it again every few hours; where it did not, it was silent.
    */
   private void reasons(Context context) {
-    String bench = context.pathParam("bench");
+    String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
     Instant at = Asked.time(context, "at", LATEST);
     List<EventRow> before = newest(bench, cup, Instant.EPOCH, at.plusMillis(1), LONGEST_RUN);
@@ -83,7 +83,7 @@ final class DecisionRoutes {
   }
 
   private void course(Context context) {
-    String bench = context.pathParam("bench");
+    String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
     Instant to = Asked.time(context, "to", LATEST);
     Instant last =
