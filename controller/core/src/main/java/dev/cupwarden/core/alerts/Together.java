@@ -54,6 +54,10 @@ final class Together {
    */
   static Together of(SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, int cups) {
     Together together = new Together();
+    if (now.isEmpty()) {
+      together.endWhatIsOver(open);
+      return together;
+    }
     Map<String, List<Condition>> wanting = new TreeMap<>();
     for (Condition condition : now) {
       if (wants(condition, open.get(condition.key()))) {
@@ -61,14 +65,18 @@ final class Together {
       }
     }
     wanting.forEach((code, all) -> together.look(open, code, all, at, cups));
+    together.endWhatIsOver(open);
+    return together;
+  }
+
+  /** What was told of the whole bench and has no cup left in it ends. */
+  private void endWhatIsOver(SortedMap<String, OpenAlert> open) {
     for (OpenAlert alert : open.values()) {
       boolean left = alert.cup() == null && CODES.contains(alert.code());
-      if (left && !together.benchWide.containsKey(alert.code())) {
-        together.benchWide.put(
-            alert.code(), Condition.when(alert.code(), null, false, 0.0, LEAST_CUPS));
+      if (left && !benchWide.containsKey(alert.code())) {
+        benchWide.put(alert.code(), Condition.when(alert.code(), null, false, 0.0, LEAST_CUPS));
       }
     }
-    return together;
   }
 
   /** So now, or still within its hysteresis. */

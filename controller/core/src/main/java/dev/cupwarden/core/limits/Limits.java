@@ -109,6 +109,19 @@ public final class Limits {
     }
   }
 
+  /** Whether some limit forbids water outright: asked first, since mostly one does. */
+  public static boolean forbids(Case pass) {
+    for (Row row : TABLE) {
+      if (row.on() == WATER && row.applies(pass.proposal())) {
+        Ruling ruling = row.limit().rule(pass);
+        if (ruling.reason() != null && ruling.atMost() < pass.proposal().leastMl()) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
   /** Asks every limit. */
   public static Allowance judge(Case pass) {
     double ml = pass.proposal().wantMl();
