@@ -81,9 +81,17 @@ final class Browser implements AutoCloseable {
   }
 
   Browser scheme(String scheme) {
+    return media("", Map.of("prefers-color-scheme", scheme));
+  }
+
+  /** The medium ({@code print}, or empty for the screen) and what its reader prefers. */
+  Browser media(String medium, Map<String, String> preferences) {
+    List<Map<String, String>> features =
+        preferences.entrySet().stream()
+            .map(each -> Map.of("name", each.getKey(), "value", each.getValue()))
+            .toList();
     driver.executeCdpCommand(
-        "Emulation.setEmulatedMedia",
-        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+        "Emulation.setEmulatedMedia", Map.of("media", medium, "features", features));
     return this;
   }
 

@@ -1,7 +1,7 @@
 // Alerts: open ones with what to do, one line for all from one cause, and past ones.
 
 import * as api from './api.js';
-import { h, say, setText } from './dom.js';
+import { freshId, h, say, setText } from './dom.js';
 import { alertsByCause, commonLimit, compareNames, nameOfAlert, nameOfLimit } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -31,7 +31,8 @@ export function alertsView(benchName) {
   const past = h('tbody');
   const state = h('p', { class: 'quiet', role: 'status' });
   const pastTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.past }, h('table', null, past));
-  const el = h('section', { class: 'view' }, heading, h('h2', null, t.open), open, h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable));
+  const refusal = store.mayAct() ? null : h('p', { class: 'refusal', id: freshId('refusal') }, text.session.lookOnly(store.session.name));
+  const el = h('section', { class: 'view' }, heading, h('h2', null, t.open), refusal, open, h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable));
   let shown = '';
 
   function causePanel(bench, cause) {
@@ -42,7 +43,7 @@ export function alertsView(benchName) {
     const seen = cause.alerts.map((alert) => alert.acknowledged).filter(Boolean).at(-1);
     const limit = commonLimit(bench, cause);
     const problem = h('span', { class: 'error', role: 'alert' });
-    const mark = h('button', { type: 'button', 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause.code, unseen, mark, problem) }, t.seen);
+    const mark = h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause.code, unseen, mark, problem) }, t.seen);
     return h('section', { class: 'panel', 'data-code': cause.code },
       h('h3', null, nameOfAlert(cause.code), ' ', h('span', { class: 'quiet' }, `(${text.alertState[worst.state]})`)),
       h('p', null, cups.length === 0 ? t.forBench : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)), ', ', t.since(u.near(since, bench.now), u.span(bench.now - since)),

@@ -1,6 +1,7 @@
 // Starts the page: the frame around the views, the way between them, and what is said when the host or a
 // controller goes silent.
 
+import * as api from './api.js';
 import { benchView } from './bench-view.js';
 import { h, s, say, setAttr, setText } from './dom.js';
 import { follow, restWhenUnseen } from './live.js';
@@ -26,6 +27,7 @@ const foot = document.getElementById('foot');
 const banner = h('div', { class: 'banner', id: 'banner', hidden: true });
 const age = h('p', { class: 'age', id: 'age' });
 const nav = h('nav', { class: 'nav', 'aria-label': text.nav.label });
+const who = h('p', { class: 'who', id: 'who', hidden: true });
 const picker = h('select', { 'aria-label': text.nav.pickBench, onchange: () => { location.hash = `#/${encodeURIComponent(picker.value)}`; } });
 let view = null;
 let shownHash = null;
@@ -43,7 +45,7 @@ function frame() {
   const mark = s('svg', { class: 'mark', viewBox: '0 0 32 32', 'aria-hidden': 'true', focusable: 'false' },
     s('path', { class: 'mark-cup', d: 'M6 9h20l-3.4 20H9.400z' }), s('path', { class: 'mark-water', d: 'M7.2 17h17.600l-2 11.200H9.200z' }),
     s('path', { class: 'mark-stem', d: 'M16 22V3m0 5c3 0 5-2 5-5-3 0-5 2-5 5z' }));
-  top.append(h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age), nav, banner);
+  top.append(h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age, who), nav, banner);
   const skip = document.getElementById('skip');
   skip.textContent = text.skip;
   skip.addEventListener('click', (event) => {
@@ -117,6 +119,23 @@ async function show({ focus }) {
   drawNav();
 }
 
+function drawWho() {
+  const { asks, name, role } = store.session;
+  const key = asks ? `${name} ${role}` : '';
+  who.hidden = !asks;
+  if (who.dataset.key === key) return;
+  who.dataset.key = key;
+  const problem = h('span', { class: 'error', role: 'alert' });
+  who.replaceChildren(text.session.as(name, role === 'act'), ' ', h('button', { type: 'button', onclick: async () => {
+    try {
+      await api.signOut();
+      location.assign('sign-in/');
+    } catch (error) {
+      setText(problem, text.session.failed(error.message));
+    }
+  } }, text.session.out), problem);
+}
+
 function tellAge() {
   const bench = store.bench(currentBench());
   const now = Date.now();
@@ -183,6 +202,7 @@ function onChange(changes) {
   if (!view || (changes.all && (view.wantsBench && store.benches.size > 0))) show({ focus: false });
   else view.onChange?.(changes);
   drawNav();
+  drawWho();
   tellAge();
 }
 
