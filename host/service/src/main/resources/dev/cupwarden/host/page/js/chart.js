@@ -20,12 +20,12 @@ function needSheet() {
 
 /** Labels of a time axis in the reader's zone and clock; a new day is named where it begins. */
 function timeLabels(plot, splits, axisIndex, space, step) {
-  let lastDay = null;
-  return splits.map((at) => {
-    const day = u.day(at * 1000);
-    const words = step >= 86400 ? day : day === lastDay ? u.clockTime(at * 1000) : `${u.clockTime(at * 1000)}\n${day}`;
-    lastDay = day;
-    return words;
+  const days = splits.map((at) => u.day(at * 1000));
+  return splits.map((at, i) => {
+    if (step >= 86400) return days[i];
+    // The first day is not named where the next one begins right beside it: both would not have room.
+    const names = i === 0 ? days.length < 2 || days[1] === days[0] : days[i] !== days[i - 1];
+    return names ? `${u.clockTime(at * 1000)}\n${days[i]}` : u.clockTime(at * 1000);
   });
 }
 

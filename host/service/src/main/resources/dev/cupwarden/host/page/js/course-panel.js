@@ -56,11 +56,16 @@ export function coursePanel(benchName, cupName) {
     const values = course.curves[part.name];
     part.el.hidden = course.at.length === 0;
     if (part.el.hidden) return;
+    const known = values.filter(Number.isFinite);
+    part.place.hidden = known.length === 0;
+    if (part.place.hidden) {
+      setText(part.words, t.unknown[part.name]);
+      return;
+    }
     const { limit, steps } = CURVES[part.name];
     part.chart ??= charts.courseChart(part.place, { limit: limit?.(course), steps, limitLabel: t.limit[part.name] });
     part.chart.setData(course.at, values, from, to);
-    const known = values.filter(Number.isFinite);
-    const words = known.length === 0 ? t.unknown : t.from(t.value[part.name](u, known[0]), t.value[part.name](u, known.at(-1)));
+    const words = t.from(t.value[part.name](u, known[0]), t.value[part.name](u, known.at(-1)));
     setText(part.words, words);
     part.place.setAttribute('aria-label', `${t.title[part.name](u.massUnit())}: ${words}`);
   }

@@ -91,7 +91,8 @@ function drawNav() {
 async function viewFor(where) {
   if (where[0] === 'cautions') return (await import('./cautions-view.js')).cautionsView();
   if (where[0] === 'units') return (await import('./units-view.js')).unitsView();
-  if (store.benches.size === 0) return store.loaded ? (await import('./first-view.js')).firstView() : null;
+  if (!store.loaded) return null; // A word of the live stream may come before the bench that it is of.
+  if (store.benches.size === 0) return (await import('./first-view.js')).firstView();
   const bench = currentBench();
   const kind = where[1];
   if (!kind) return benchView(bench);

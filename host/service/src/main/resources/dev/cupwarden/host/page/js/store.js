@@ -107,7 +107,7 @@ class Store {
 
   async loadBench(entry) {
     const bench = this.ensure(entry.bench);
-    const [cups, alerts] = await Promise.all([api.cups(entry.bench), api.alerts(entry.bench)]);
+    const [cups, alerts, setup] = await Promise.all([api.cups(entry.bench), api.alerts(entry.bench), api.setup(entry.bench)]);
     bench.presence = entry.presence;
     if (entry.status) {
       bench.status = entry.status;
@@ -116,7 +116,7 @@ class Store {
     bench.cups = new Map(cups.map((cup) => [cup.cup, cup]));
     cups.forEach((cup) => bench.tell(cup.at));
     bench.alerts = alerts;
-    bench.setup = await api.setup(entry.bench);
+    bench.setup = setup;
   }
 
   /** The alerts anew, after one was marked as seen. */

@@ -35,7 +35,7 @@ function tankPanel(bench, tank) {
   const lasts = lastsWords(tank, bench.now);
   return h('section', { class: 'panel', 'data-tank': tank.tank }, h('h2', null, tank.tank),
     h('p', { class: 'quiet' }, tank.feed ? t.feedAt(tank.feed, u.number(tank.strength, 2)) : t.plain),
-    h('p', null, h('strong', null, tank.left_ml === null ? t.unread : u.tank(tank.left_ml)), ` ${t.of} ${u.tank(tank.size_ml)}`),
+    h('p', null, tank.left_ml === null ? t.unread(u.tank(tank.size_ml)) : [h('strong', null, u.tank(tank.left_ml)), ` ${t.of} ${u.tank(tank.size_ml)}`]),
     tank.left_ml === null ? null : gauge(tank.left_ml, tank.size_ml),
     h('p', null, useWords(tank)), lasts ? h('p', null, lasts) : null,
     h('p', { class: 'row' }, h('a', { class: 'button', href: `#/${encodeURIComponent(bench.name)}/do/filled` }, t.fill)));
@@ -153,8 +153,18 @@ export function tanksView(benchName) {
   const tanks = h('div', { class: 'panels even' });
   const problem = h('p', { class: 'error', role: 'status' });
   const bench = store.bench(benchName);
-  const el = h('section', { class: 'view' }, heading, problem, tanks, h('div', { class: 'panels even' }, mixPanel(bench), planPanel(bench)));
+  const plans = h('div', { class: 'panels even' });
+  const el = h('section', { class: 'view' }, heading, problem, tanks, plans);
   let asked = 0;
+  let planned = null;
+
+  /** Anew only where something of it has changed: what is typed there must stay. */
+  function plan() {
+    const key = JSON.stringify([bench.setup?.feeds, bench.setup?.feeding, bench.alerts.filter((alert) => alert.code === 'tank-unsuited')]);
+    if (key === planned) return;
+    planned = key;
+    plans.replaceChildren(mixPanel(bench), planPanel(bench));
+  }
 
   async function load() {
     asked += 1;
@@ -175,10 +185,12 @@ export function tanksView(benchName) {
     tanks.replaceChildren(...(panels.length > 0 ? panels : [h('p', { class: 'quiet' }, t.none)]));
     if (focused) tanks.querySelector(`[data-tank="${CSS.escape(focused)}"] a`)?.focus({ preventScroll: true });
   }
+  plan();
   load();
   return {
     el, title: t.title, heading,
     onChange(changes) {
+      plan();
       if (changes.all || changes.events.some(({ event }) => event.kind === 'dose' || event.kind === 'receipt')) load();
     },
   };
