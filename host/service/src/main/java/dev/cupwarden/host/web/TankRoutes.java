@@ -66,6 +66,8 @@ final class TankRoutes {
               Optional<Double> mlPerD =
                   use.map(known -> plain ? known.plainMlPerD() : known.feedMlPerD());
               told.put("use_ml_per_d", mlPerD.orElse(null));
+              told.put(
+                  "mix_most_ml", plain ? null : mlPerD.map(TankRoutes::mixMostMl).orElse(null));
               told.put("use_over_s", use.map(known -> known.over().toSeconds()).orElse(null));
               told.put(
                   "lasts_until",
@@ -75,6 +77,11 @@ final class TankRoutes {
                       .orElse(null));
             });
     Answer.json(context, tanks);
+  }
+
+  /** What is used up before it spoils; null where nothing is used. */
+  private static Double mixMostMl(double mlPerD) {
+    return mlPerD > 0 ? mlPerD * Recipe.KEEPS_DAYS : null;
   }
 
   /** What is left of plain water, or of feed: tanks of one kind are emptied one after another. */

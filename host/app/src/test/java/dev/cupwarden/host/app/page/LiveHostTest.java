@@ -132,7 +132,7 @@ class LiveHostTest {
     browser.tabTo("section[data-code=tank-low] button");
     browser.press(Keys.ENTER);
     browser.awaitText("section[data-code=tank-low]", "Seen by page");
-    browser.await("nothing new", () -> browser.textsOf("nav .badge").contains(""));
+    browser.await("nothing new", () -> browser.textsOf("nav .badge").contains("0"));
     assertEquals("page", json("api/benches/attic/alerts").at("/0/acknowledged/by").asText());
     browser.open("about:blank").open(host.address() + "#/attic/alerts");
     browser.awaitText("section[data-code=tank-low]", "Seen by page");
@@ -146,7 +146,7 @@ class LiveHostTest {
   void whatToMixNextIsReckonedByTheHost() throws Exception {
     browser.open(host.address() + "#/attic/tanks");
     browser.awaitText("section[data-tank=plain]", "7.4 L of 12.0 L");
-    browser.awaitText("section[data-tank=feed]", "told after the first day");
+    browser.awaitText("section[data-tank=feed]", "not used in the last 7 d");
     JsonNode mix = json("api/benches/attic/recipe?feed=leafy&volume_ml=4000&strength=0.5");
     browser.awaitText("p[role=status]", "%.2f g of feed".formatted(mix.get("feed_g").asDouble()));
     browser.awaitText(

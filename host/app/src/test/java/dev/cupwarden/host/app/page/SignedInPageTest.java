@@ -85,7 +85,7 @@ class SignedInPageTest {
     assertEquals(List.of(), browser.textsOf(".refusal"));
     browser.tabTo("form button[type=submit]");
     browser.press(Keys.ENTER);
-    browser.awaitText("tr[data-order]", "no receipt yet");
+    browser.awaitText("tr[data-order]", "Hold whole bench");
     browser.run("document.querySelector('#skip').focus()");
     browser.tabTo("#who button");
     browser.press(Keys.ENTER);

@@ -121,8 +121,8 @@ class StoriesTest {
   void tanksTheNextMixIsReckonedAndAFillIsTold() {
     openTroubledBench();
     goTo("tanks", "Tanks and feed");
-    browser.awaitText("section[data-tank=plain]", "lasts about 41 d, until 27 Mar 2027");
-    browser.awaitText(".panel strong", "Next switch: to bloom on 15 Apr 2027, in 60 d");
+    browser.awaitText("section[data-tank=plain]", "lasts about 41 d, until Mar 27, 2027");
+    browser.awaitText(".panel strong", "Next switch: to bloom on Apr 15, 2027, in 60 d");
     browser.tabTo("input[inputmode=decimal]");
     browser.typeOver("8");
     // 8 L at half of 1.532 g/L is 6.128 g.

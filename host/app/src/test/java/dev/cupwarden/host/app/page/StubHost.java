@@ -338,6 +338,7 @@ final class StubHost implements AutoCloseable {
                   .put("strength", tank.strength())
                   .put("left_ml", leftMl)
                   .put("use_ml_per_d", mlPerD)
+                  .put("mix_most_ml", tank.feed().isPresent() ? 14 * mlPerD : null)
                   .put("use_over_s", 604_800)
                   .put(
                       "lasts_until", now.plusSeconds((long) (leftMl / mlPerD * 86_400)).toString());

@@ -232,8 +232,8 @@ function orderForm(benchName, kind, cupName, sent) {
 }
 
 function orderWords(order) {
-  const parts = [order.cup ?? (order.tank ? `${t.field.tank} ${order.tank}` : KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '')];
-  if (order.ml !== undefined) parts.push(u.volume(order.ml));
+  const parts = [order.cup ?? (order.tank ? order.tank : KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '')];
+  if (order.ml !== undefined) parts.push(order.tank ? u.tank(order.ml) : u.volume(order.ml));
   if (order.strength) parts.push(`× ${u.number(order.strength, 2)}`);
   if (order.until) parts.push(u.dayTime(Date.parse(order.until)));
   if (order.stage) parts.push(text.stage[order.stage] ?? order.stage);

@@ -35,7 +35,7 @@ export function follow() {
 }
 
 /** A stream that was refused does not say why; a session that has ended is one reason. */
-async function leaveIfSignedOut() {
+export async function leaveIfSignedOut() {
   try {
     const session = await api.session();
     if (session.asks && !session.name) api.goToSignIn();

@@ -4,7 +4,7 @@
 import * as api from './api.js';
 import { benchView } from './bench-view.js';
 import { h, s, say, setAttr, setText } from './dom.js';
-import { follow, restWhenUnseen } from './live.js';
+import { follow, leaveIfSignedOut, restWhenUnseen } from './live.js';
 import { nameOfAlert } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -99,10 +99,21 @@ async function viewFor(where) {
   return VIEWS[kind] ? VIEWS[kind](bench, where.slice(2)) : null;
 }
 
+/** The view, or, where its part of the program cannot be fetched, the reason. */
+async function viewOrProblem() {
+  try {
+    return await viewFor(parts());
+  } catch (error) {
+    await leaveIfSignedOut();
+    const heading = h('h1', { class: 'headline', tabindex: '-1' }, text.link.noView);
+    return { el: h('section', { class: 'view' }, heading, h('p', { class: 'error' }, text.link.noViewWhy(error.message))), title: text.link.noView, heading, wantsBench: true };
+  }
+}
+
 async function show({ focus }) {
   const hash = location.hash;
   shownHash = hash;
-  const next = await viewFor(parts());
+  const next = await viewOrProblem();
   if (hash !== location.hash) return; // Gone on while the view was fetched.
   view?.leave?.();
   view = next;

@@ -38,6 +38,7 @@ function tankPanel(bench, tank) {
     h('p', null, tank.left_ml === null ? t.unread(u.tank(tank.size_ml)) : [h('strong', null, u.tank(tank.left_ml)), ` ${t.of} ${u.tank(tank.size_ml)}`]),
     tank.left_ml === null ? null : gauge(tank.left_ml, tank.size_ml),
     h('p', null, useWords(tank)), lasts ? h('p', null, lasts) : null,
+    tank.mix_most_ml && tank.mix_most_ml < tank.size_ml ? h('p', null, t.mixMost(u.tank(tank.mix_most_ml))) : null,
     h('p', { class: 'row' }, h('a', { class: 'button', href: `#/${encodeURIComponent(bench.name)}/do/filled` }, t.fill)));
 }
 

@@ -30,6 +30,8 @@ export const text = {
 
   link: {
     connecting: 'Connecting…',
+    noView: 'This view could not be fetched',
+    noViewWhy: (why) => `The host did not give it: ${why}. It is tried again when the host is back, or when you choose it again.`,
     live: 'Live',
     lost: (span) => `Host not reached for ${span}. What you see is old; trying again.`,
     lostSaid: 'The host cannot be reached. What is shown is old.',
@@ -149,7 +151,8 @@ export const text = {
     fed: 'Fed',
     fedOf: (part) => `${part} of one label feed, this interval`,
     sure: 'Sureness',
-    sureIs: (sd) => `± ${sd} % of its usable water`,
+    sureIs: (sd) => `${sd} of its usable water`,
+    sureWithin: 'within 1 %',
     trusted: 'weight trusted',
     untrusted: 'weight not trusted',
     at: (when) => `as of ${when}`,
@@ -506,6 +509,7 @@ export const text = {
     noUse: (span) => `not used in the last ${span}`,
     useSoon: 'How much is used a day is told after the first day.',
     lasts: (span, day) => `lasts about ${span}, until ${day}`,
+    mixMost: (volume) => `Dissolved feed spoils: mix no more than ${volume} at a time, by this use.`,
     lastsLong: 'lasts more than a year',
     unread: (size) => `Holds ${size}. What is left is not known until you tell of a filling.`,
     plain: 'plain water',
