@@ -39,6 +39,7 @@ class PicturesTest {
   static void open() throws IOException {
     Files.createDirectories(FOLDER);
     host = StubHost.troubled();
+    host.alerts.removeIf(alert -> alert.cup() == null); // Its tank is not low but canned so.
     browser = new Browser();
     browser.size(SIZE).scheme("light");
   }
@@ -58,6 +59,7 @@ class PicturesTest {
         () ->
             Boolean.TRUE.equals(
                 browser.run("return document.querySelectorAll('.s-curve[d]').length >= 9")));
+    hear();
     write("bench", 0, 900);
   }
 
@@ -66,6 +68,7 @@ class PicturesTest {
     browser.open(host.address() + "#/attic/cup/A8");
     browser.awaitText("p[role=status]", "weights from");
     browser.awaitText(".course + p", "mS/cm");
+    hear();
     write("cup", 0, 1080);
   }
 
@@ -73,7 +76,15 @@ class PicturesTest {
   void dryDowns() throws IOException {
     browser.open(host.address() + "#/attic/dry-downs/A7,A8");
     browser.awaitText(".says", "look at the roots");
+    hear();
     write("dry-downs", 0, 860);
+  }
+
+  /** A word from the bench, so that the age of what is seen is told. */
+  private static void hear() {
+    browser.await("the page listens", host::isHeard);
+    host.send("bench", Map.of("bench", StubHost.BENCH, "status", host.status()));
+    browser.awaitText("#age", "heard");
   }
 
   private static void write(String name, int top, int height) throws IOException {
