@@ -14,6 +14,7 @@ import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
+import dev.cupwarden.board.OneWire;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
@@ -90,7 +91,7 @@ public final class ControllerRun implements AutoCloseable {
     try {
       RealTime time = new RealTime();
       run.closings.push(time::close);
-      run.openBoard(plan, BoardContext.real(), time);
+      run.openBoard(plan, BoardContext.real(), time, OneWire.ofKernel());
       run.begin(plan, run.openJournal(plan));
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException e) {
@@ -140,7 +141,8 @@ public final class ControllerRun implements AutoCloseable {
       Optional<Instant> next =
           journal.journal().restored().map(was -> was.at().plus(plan.bench().tick()));
       SimulatedBench made = world.apply(next);
-      run.openBoard(plan, made.newContext(), new AcceleratedTime(made.time(), speed));
+      run.openBoard(
+          plan, made.newContext(), new AcceleratedTime(made.time(), speed), made::oneWire);
       run.begin(plan, journal);
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException e) {
@@ -155,10 +157,11 @@ public final class ControllerRun implements AutoCloseable {
     return next.filter(at -> at.isAfter(first)).orElse(first);
   }
 
-  private void openBoard(Plan plan, Context context, BenchTime benchTime) throws BoardException {
+  private void openBoard(Plan plan, Context context, BenchTime benchTime, OneWire oneWire)
+      throws BoardException {
     time = benchTime;
     closings.push(context::shutdown);
-    BenchBoard board = BenchBoard.open(context, plan.bench(), benchTime);
+    BenchBoard board = BenchBoard.open(context, plan.bench(), benchTime, oneWire);
     closings.push(board::close);
     hardware = BenchHardware.of(board);
   }

@@ -28,6 +28,11 @@ final class Doser {
     this.pace = pace;
   }
 
+  /** The pump moved that much before this start, and stopped that long ago. */
+  void ranBefore(Duration ago, double ml) {
+    caps.ran(pace.nanos() - ago.toNanos(), onTime(ml));
+  }
+
   /** Gives the pass and waits for its end. All outputs are off afterwards, whatever happens. */
   DoseOutcome give(AllowedPass pass) {
     double[] ranMl = new double[2];

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.simulator.VirtualTime;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -20,7 +21,10 @@ class OutputGuardTest {
       CountDownLatch off = new CountDownLatch(1);
       OutputLine pump = told(lines.line("pump"), off);
       Outputs outputs =
-          new Outputs(pump, lines.lines("VA1"), Set.of(), pace, Duration.ofSeconds(30));
+          new Outputs(
+              new Outputs.Lines(pump, lines.lines("VA1"), Set.of(), Optional.empty()),
+              pace,
+              Duration.ofSeconds(30));
       outputs.arm();
       outputs.open("VA1");
       outputs.pumpOn();
@@ -39,7 +43,10 @@ class OutputGuardTest {
       CountDownLatch off = new CountDownLatch(1);
       OutputLine pump = told(lines.line("pump"), off);
       Outputs outputs =
-          new Outputs(pump, lines.lines("VA1"), Set.of(), pace, Duration.ofMillis(300));
+          new Outputs(
+              new Outputs.Lines(pump, lines.lines("VA1"), Set.of(), Optional.empty()),
+              pace,
+              Duration.ofMillis(300));
       outputs.arm();
       outputs.open("VA1");
       outputs.pumpOn();

@@ -12,6 +12,7 @@ import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.app.link.SenmlPack;
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.TankState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
@@ -27,6 +28,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -265,7 +267,24 @@ public final class BenchLoop {
     return pack.isEmpty() ? Optional.empty() : Optional.of(written(pack));
   }
 
-  private static Observation observation(Instant at, BoardReadings read, List<JsonNode> orders) {
+  /**
+   * A float that is up says only that there is at least so much: what was reckoned stands where it
+   * is more.
+   */
+  private SortedMap<String, Double> tankMl(BoardReadings read) {
+    SortedMap<String, Double> tankMl = new TreeMap<>(read.tankMl());
+    read.tankAtLeastMl()
+        .forEach(
+            (tank, atLeastMl) -> {
+              TankState reckoned = state.tanks().get(tank);
+              if (reckoned != null && Double.isFinite(reckoned.leftMl())) {
+                tankMl.put(tank, Math.max(atLeastMl, reckoned.leftMl()));
+              }
+            });
+    return tankMl;
+  }
+
+  private Observation observation(Instant at, BoardReadings read, List<JsonNode> orders) {
     return new Observation(
         at,
         read.airC(),
@@ -273,8 +292,8 @@ public final class BenchLoop {
         read.rootC(),
         OptionalDouble.empty(),
         read.massG(),
-        new TreeMap<>(),
-        new TreeMap<>(),
+        read.theta(),
+        tankMl(read),
         read.leak(),
         List.copyOf(orders));
   }
