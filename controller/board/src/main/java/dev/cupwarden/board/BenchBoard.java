@@ -145,6 +145,11 @@ public final class BenchBoard implements AutoCloseable {
     return doser.give(pass);
   }
 
+  /** Hears, from now on, of each sign of life while a pass is given; must return at once. */
+  public void onBeat(Runnable heard) {
+    outputs.onBeat(heard);
+  }
+
   /** Says that the dosing loop is alive; needed every 2 s while any output is on. */
   public void beat() {
     outputs.beat();

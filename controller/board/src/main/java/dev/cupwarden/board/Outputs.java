@@ -50,6 +50,7 @@ final class Outputs {
   private final ConcurrentSkipListSet<String> open = new ConcurrentSkipListSet<>();
   private final AtomicReference<String> tripped = new AtomicReference<>();
   private final AtomicReference<String> stuckOn = new AtomicReference<>();
+  private volatile Runnable beatHeard = () -> {};
   private volatile boolean heartbeatHigh;
   private volatile boolean pumpOn;
   private volatile long pumpOnNanos;
@@ -80,7 +81,12 @@ final class Outputs {
   /** The dosing loop is alive; the pump-run timer beside the processor hears it too. */
   void beat() {
     deadMan.beat(pace.nanos());
+    beatHeard.run();
     heartbeat.ifPresent(this::toggle);
+  }
+
+  void onBeat(Runnable heard) {
+    beatHeard = heard;
   }
 
   private void toggle(OutputLine line) {

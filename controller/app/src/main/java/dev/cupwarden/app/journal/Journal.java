@@ -140,6 +140,27 @@ public final class Journal implements AutoCloseable {
   }
 
   /**
+   * What the pump moved.
+   *
+   * @param at when it stopped
+   * @param ml by its on-time; of a pass that was cut off, all that was ordered
+   */
+  public record Ran(Instant at, double ml) {}
+
+  /** What the pump moved since a time, in the order it did. */
+  public List<Ran> ranSince(Instant since) throws JournalException {
+    return sql.inTransaction(
+        "reading what was given",
+        () ->
+            sql.list(
+                "SELECT outcome_at, ran_plain_ml + ran_feed_ml FROM pass"
+                    + " WHERE outcome IS NOT NULL AND datetime(outcome_at) >= datetime(?)"
+                    + " ORDER BY id",
+                row -> new Ran(Instant.parse(row.getString(1)), row.getDouble(2)),
+                since.toString()));
+  }
+
+  /**
    * One tick, all of it or nothing; on the disk when this returns.
    *
    * @return the intents, in the order to give them
