@@ -42,6 +42,7 @@ public final class SimulatedBench {
   private final SimulatedPlumbing plumbing;
   private final BoardWiring wiring;
   private final Electronics electronics;
+  private volatile Runnable switched = () -> {};
   private long settledNanos;
   private Instant settledAt;
   private RoomAir airNow;
@@ -175,9 +176,19 @@ public final class SimulatedBench {
     }
   }
 
-  private synchronized void switching(Runnable change) {
-    settle();
-    change.run();
+  private void switching(Runnable change) {
+    synchronized (this) {
+      settle();
+      change.run();
+    }
+    switched.run();
+  }
+
+  /**
+   * Hears of each switching of an output when it is done; what it throws ends the program there.
+   */
+  public void onSwitch(Runnable heard) {
+    switched = heard;
   }
 
   private synchronized double thetaAt(String probe) {

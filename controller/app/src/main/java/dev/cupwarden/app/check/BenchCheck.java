@@ -10,7 +10,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 
-/** What the bench itself shows: sensors alive, a way from a tank to each cup, tanks against tray. */
+/**
+ * What the bench itself shows: sensors alive, a way from a tank to each cup, tanks against tray.
+ */
 final class BenchCheck {
   private final Bench bench;
   private final BoardWiring wiring;

@@ -40,8 +40,7 @@ final class MachineCheck {
                       : Finding.fail(
                           "permissions",
                           "There is no one-wire sensor %s: see the names below /%s."
-                              .formatted(
-                                  thermometer.id(), root.relativize(file.getParent()))));
+                              .formatted(thermometer.id(), root.relativize(file.getParent()))));
             });
     return findings;
   }
@@ -54,8 +53,7 @@ final class MachineCheck {
     if (!Files.isReadable(file) || !Files.isWritable(file)) {
       return Finding.fail(
           "permissions",
-          "/%s may not be used by this user: add the user to the group %s."
-              .formatted(name, group));
+          "/%s may not be used by this user: add the user to the group %s.".formatted(name, group));
     }
     return Finding.ok("permissions", "/" + name + " may be used");
   }

@@ -13,14 +13,17 @@ enum SafetyQuestion {
       "timer",
       "Does a pump-run timer stop the pump within 2 s unless a heartbeat retriggers it, so that a"
           + " line stuck on moves no more than that?"),
-  TANK("tank", "Is no tank larger than the drip tray below the bench, and none plumbed to the mains?"),
+  TANK(
+      "tank",
+      "Is no tank larger than the drip tray below the bench, and none plumbed to the mains?"),
   SUPPLY(
       "supply",
       "Are pump, valves and board on a certified SELV supply of at most 24 V DC (IEC 61558-1)?"),
   RCD(
       "rcd",
       "Is that supply's mains side behind a 30 mA residual-current device (a GFCI in the US)?"),
-  DRIP_LOOP("drip-loop", "Do all cables hang in a drip loop, with every connector above the water?"),
+  DRIP_LOOP(
+      "drip-loop", "Do all cables hang in a drip loop, with every connector above the water?"),
   AIR_GAP(
       "air-gap",
       "Is there an air gap where the tank is filled, and a siphon break between tank and cups?");
