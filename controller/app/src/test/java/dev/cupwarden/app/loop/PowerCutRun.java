@@ -152,6 +152,7 @@ final class PowerCutRun {
         place();
         time.until(time.nanos() + bench.tick().toNanos());
       }
+      cutAt = Integer.MAX_VALUE; // the end is meant
       board.close();
     } catch (PowerCut cut) {
       copyJournal();
