@@ -1,6 +1,7 @@
 package dev.cupwarden.app;
 
 import dev.cupwarden.app.advise.AdviseCommand;
+import dev.cupwarden.app.calibrate.CalibrateCommand;
 import dev.cupwarden.app.check.CheckCommand;
 import dev.cupwarden.core.setup.SetupException;
 import java.util.Optional;
@@ -25,6 +26,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       AdviseCommand.class,
       RunCommand.class,
+      CalibrateCommand.class,
       CheckCommand.class,
       JournalCommand.class,
       RehearseCommand.class,

@@ -21,6 +21,7 @@ import java.util.stream.Collectors;
  * gives; {@link #allOff} and {@link #close} may be called from any.
  */
 public final class BenchBoard implements AutoCloseable {
+  private final BoardWiring wiring;
   private final BusMap map;
   private final I2cBus bus;
   private final Outputs outputs;
@@ -29,6 +30,7 @@ public final class BenchBoard implements AutoCloseable {
 
   private BenchBoard(Context pi4j, Bench bench, BoardWiring wiring, Pace pace, OneWire oneWire)
       throws BoardException {
+    this.wiring = wiring;
     this.map = BusMap.of(wiring);
     Plumbing plumbing = new Plumbing(bench, wiring);
     checkScales(bench, wiring);
@@ -143,6 +145,49 @@ public final class BenchBoard implements AutoCloseable {
   /** Gives a pass, waiting until it is done or has failed. Beats the dead-man while it waits. */
   public DoseOutcome give(AllowedPass pass) {
     return doser.give(pass);
+  }
+
+  /**
+   * What a scale's converter counts now, for its calibration.
+   *
+   * @throws BoardException with one sentence when it cannot be read
+   */
+  public double scaleCounts(String scale) throws BoardException {
+    try {
+      BoardWiring.Scale wired = wiring.scales().get(scale);
+      return sensors.counts(scale, wired);
+    } catch (ChipException e) {
+      throw new BoardException(e.getMessage(), e);
+    }
+  }
+
+  /**
+   * What a probe shows now, V, for its calibration.
+   *
+   * @throws BoardException with one sentence when it cannot be read
+   */
+  public double probeVolts(String probe) throws BoardException {
+    try {
+      return sensors.volts(probe);
+    } catch (ChipException e) {
+      throw new BoardException(e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Runs the pump from the plain tank through a cup's valve into a measuring vessel, a person
+   * standing by, for its calibration. The board's own caps and guard apply; nothing else does, so
+   * nothing but a calibration may call it.
+   *
+   * @return for how long it ran
+   * @throws BoardException with one sentence when it did not run for all of that time
+   */
+  public Duration runPump(String cup, Duration time) throws BoardException {
+    DoseOutcome outcome = doser.runPlain(cup, time);
+    if (outcome instanceof DoseOutcome.Failed failed) {
+      throw new BoardException(failed.reason());
+    }
+    return time;
   }
 
   /** Hears, from now on, of each sign of life while a pass is given; must return at once. */

@@ -117,6 +117,30 @@ final class BenchSensors {
     return new ProbeInput(new Ads1115(bus.at(probe.place()), pace), probe.input(), curve);
   }
 
+  /**
+   * What a scale's converter counts now: the median of one scan.
+   *
+   * @throws ChipException when it cannot be read
+   */
+  double counts(String scale, BoardWiring.Scale wired) throws ChipException {
+    ScaleReader.Scan scan = scales.scan();
+    Double grams = scan.massG().get(scale);
+    if (grams == null) {
+      throw new ChipException(
+          scan.faults().getOrDefault(scale, "There is no scale " + scale + "."));
+    }
+    return grams * wired.countsPerG() + wired.zeroCounts();
+  }
+
+  /** What a probe shows now, V. */
+  double volts(String probe) throws ChipException {
+    ProbeInput input = probes.get(probe);
+    if (input == null) {
+      throw new ChipException("There is no probe " + probe + ".");
+    }
+    return input.converter().volts(input.input());
+  }
+
   /** One scan. */
   BoardReadings read() {
     ScaleReader.Scan scan = scales.scan();
