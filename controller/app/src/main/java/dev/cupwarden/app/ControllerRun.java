@@ -191,6 +191,7 @@ public final class ControllerRun implements AutoCloseable {
       closings.push(link::close);
       listener =
           report -> {
+            link.setUp(report.setup());
             link.ticked(report.cups(), report.bench());
             plan.listener().ticked(report);
           };

@@ -20,7 +20,8 @@ import picocli.CommandLine.Spec;
     subcommands = {
       JournalCommand.Export.class,
       JournalCommand.Starts.class,
-      JournalCommand.Backup.class
+      JournalCommand.Backup.class,
+      WhyCommand.class
     })
 public final class JournalCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -31,11 +32,11 @@ public final class JournalCommand implements Callable<Integer> {
     return 2;
   }
 
-  private interface Reading {
+  interface Reading {
     void of(JournalExport journal, PrintWriter out) throws JournalException;
   }
 
-  private static int read(CommandSpec spec, Path file, Reading reading) {
+  static int read(CommandSpec spec, Path file, Reading reading) {
     PrintWriter out = spec.commandLine().getOut();
     try (JournalExport journal = JournalExport.open(file)) {
       reading.of(journal, out);

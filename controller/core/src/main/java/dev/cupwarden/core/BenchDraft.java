@@ -3,13 +3,14 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.climate.VapourPressure;
 import dev.cupwarden.core.dosing.Latch;
-import dev.cupwarden.core.dosing.Supply;
 import dev.cupwarden.core.estimate.SwapDetector;
+import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.orders.Order;
+import dev.cupwarden.core.orders.OrderRefused;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
@@ -22,6 +23,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -189,6 +191,25 @@ final class BenchDraft {
         .map(Feed::labelEvery)
         .max(Duration::compareTo)
         .orElse(USUAL_INTERVAL);
+  }
+
+  /**
+   * The cup that an order names.
+   *
+   * @throws OrderRefused where it is not on the bench, naming those that are
+   */
+  CupDraft cup(String name) throws OrderRefused {
+    CupDraft cup = cups.get(name);
+    if (cup == null) {
+      throw new OrderRefused(
+          "cup: \"" + name + "\" is not on this bench; known: " + names(cups.keySet()));
+    }
+    return cup;
+  }
+
+  /** For a sentence that says what is known. */
+  static String names(Set<String> names) {
+    return names.isEmpty() ? "none" : String.join(", ", names);
   }
 
   boolean knowsOrder(String id) {

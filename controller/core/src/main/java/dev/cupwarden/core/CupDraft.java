@@ -8,6 +8,7 @@ import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.estimate.WeightFrame;
@@ -53,6 +54,7 @@ final class CupDraft {
   WetClock wet;
   UseLog use;
   RootSignal roots;
+  PlantDraw draw;
   List<Given> given;
   double unlookedMl;
   WateringHabit habit;
@@ -96,6 +98,7 @@ final class CupDraft {
     wet = kept.wet();
     use = kept.use();
     roots = kept.roots();
+    draw = kept.draw();
     given = kept.given();
     unlookedMl = kept.unlookedMl();
     habit = kept.habit();
@@ -127,6 +130,7 @@ final class CupDraft {
         wet,
         use,
         roots,
+        draw,
         given,
         unlookedMl,
         habit,
@@ -191,7 +195,7 @@ final class CupDraft {
   }
 
   /** Counts water as given, and forgets what is older than any ledger asks. */
-  void give(Given one, double ecMsPerCm, Duration kept) {
+  void give(Given one, double ecMsPerCm, double waterEcMsPerCm, Duration kept) {
     List<Given> next = new ArrayList<>(given.size() + 1);
     Instant oldest = one.at().minus(kept);
     for (Given before : given) {
@@ -201,7 +205,7 @@ final class CupDraft {
     }
     next.add(one);
     given = List.copyOf(next);
-    salts = salts.plus(one.ml(), ecMsPerCm);
+    salts = salts.plus(one.ml(), ecMsPerCm, waterEcMsPerCm);
     lastPassAt = one.at();
     unlookedMl += one.ml();
   }

@@ -6,6 +6,7 @@ import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.feeding.WateringHabit;
@@ -39,6 +40,7 @@ import java.util.List;
  * @param shortPasses how many
  * @param rising climb of its weight with nothing ordered
  * @param roots what its use says of its roots
+ * @param draw what the cutting itself draws by day
  * @param given what counts as given within the longest label interval, oldest first
  * @param unlookedMl ordered since the last look at its scale
  * @param distrustedSince null while its scale is trusted
@@ -66,6 +68,7 @@ public record CupState(
     WetClock wet,
     UseLog use,
     RootSignal roots,
+    PlantDraw draw,
     List<Given> given,
     double unlookedMl,
     WateringHabit habit,
@@ -96,6 +99,7 @@ public record CupState(
         WetClock.DRYING,
         UseLog.EMPTY,
         RootSignal.NONE,
+        PlantDraw.NONE,
         List.of(),
         0.0,
         WateringHabit.NONE,
@@ -136,6 +140,7 @@ public record CupState(
         weighed.wet,
         weighed.use,
         weighed.roots,
+        weighed.draw,
         given,
         unlookedMl,
         habit,

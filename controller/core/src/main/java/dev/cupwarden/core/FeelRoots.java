@@ -3,6 +3,7 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.estimate.DryingUse;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 
 /** Once a day: what each cup's use of water says of its roots, held against its neighbours'. */
 final class FeelRoots {
@@ -14,12 +15,16 @@ final class FeelRoots {
   /** Fewer neighbours say nothing of the weather. */
   private static final int LEAST_NEIGHBOURS = 3;
 
+  /** More than this part of the cups do not fall ill on one day: our choice. */
+  private static final double MOST_FALLING = 0.1;
+
   void feel(BenchDraft draft) {
     boolean due = draft.rootsAt == null || !draft.at.isBefore(draft.rootsAt.plus(DAY));
     if (!due) {
       return;
     }
     draft.rootsAt = draft.at;
+    feelDraw(draft);
     double[] uses =
         draft.cups.values().stream().mapToDouble(FeelRoots::useGPerH).filter(u -> u > 0).toArray();
     double medianGPerH = median(uses);
@@ -38,6 +43,24 @@ final class FeelRoots {
       return Double.NaN;
     }
     return use.knownPerKpa() ? use.gPerHAt(SAME_AIR_KPA) : use.meanGPerH();
+  }
+
+  /** What each cutting drew by day, held against the others'. */
+  private static void feelDraw(BenchDraft draft) {
+    double[] changes =
+        draft.cups.values().stream()
+            .mapToDouble(cup -> cup.draw.change())
+            .filter(change -> !Double.isNaN(change))
+            .toArray();
+    double middle = median(changes);
+    List<CupDraft> falling =
+        draft.cups.values().stream().filter(cup -> cup.draw.falls(middle)).toList();
+    // Many at once: a cold day, a blind let down, a person who has handled the bench.
+    boolean alone = falling.size() <= Math.max(1.0, MOST_FALLING * changes.length);
+    for (CupDraft cup : draft.cups.values()) {
+      boolean watered = cup.depletion() <= cup.frame.lines().due();
+      cup.draw = cup.draw.close(middle, alone && watered);
+    }
   }
 
   private static double median(double[] values) {

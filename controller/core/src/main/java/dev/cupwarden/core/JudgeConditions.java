@@ -1,59 +1,59 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Reason;
-import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 
-/** What a person should know of, as it stands now: of each cup, then of the bench. */
+/**
+ * What a person should know of, as it stands now: of each cup here, then of the bench by {@link
+ * JudgeBench}.
+ */
 final class JudgeConditions {
   /** So close to its dry line a cup wants eyes: our choice. */
   private static final double NEAR_DRY = 0.05;
 
-  /** Cups moved out by day are back by then: our choice. */
+  /** Cups that were said to be moved out by day are back by then: our choice. */
   private static final double AWAY_TOO_LONG_H = 14.0;
+
+  /** A cup of which nobody said so has been forgotten by then: our choice. */
+  private static final double FORGOTTEN_H = 6.0;
+
+  /** Several times what a good cell shows under a cup (a tenth of a gram): our choice. */
+  private static final double NOISY_SD_G = 0.30;
+
+  private static final double QUIET_SD_G = 0.20;
 
   private static final double NEVER_READ_H = 0.5;
 
-  private static final double TANK_LOW_PART = 0.10;
-
-  /** Dissolved feed spoils; the label's interval is the longest it may be meant for: our choice. */
-  private static final double FEED_OLD_D = 14.0;
-
-  /** What a small tray holds: our choice, as the bench file names no tray. */
-  private static final double TRAY_ML = 500.0;
-
-  private static final double HYSTERESIS_C = 1.0;
-
-  private static final List<String> CUP_LATCHES =
+  static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
   private static final List<String> SCALE_FAULTS =
       List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent");
 
-  List<Condition> judge(BenchDraft draft, boolean passesPutOut) {
-    List<Condition> conditions = new ArrayList<>(16 * draft.cups.size() + 16);
+  Conditions judge(BenchDraft draft, boolean passesPutOut) {
+    Conditions conditions = new Conditions(draft.before.alerts());
     for (CupDraft cup : draft.cups.values()) {
       water(draft, cup, conditions);
       scale(draft, cup, conditions);
       latches(cup, conditions);
     }
-    room(draft, conditions);
-    tanks(draft, passesPutOut, conditions);
+    JudgeBench.judge(draft, passesPutOut, conditions);
     return conditions;
   }
 
-  private static void water(BenchDraft draft, CupDraft cup, List<Condition> to) {
+  private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
     double wetH = cup.wet.hours(draft.at);
     Condition.Level wet =
         wetH >= WetClock.HOLD_AFTER_H
@@ -61,160 +61,109 @@ final class JudgeConditions {
             : wetH >= WetClock.WARN_AFTER_H
                 ? Condition.Level.WARN
                 : wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
-    to.add(new Condition("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H));
+    to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
     if (cup.now.known() && !cup.away) {
       double nearDry = cup.frame.lines().dry() - NEAR_DRY;
       double clear = Math.min(cup.frame.lines().due(), nearDry);
-      to.add(Condition.above("near-dry", cup.name(), cup.depletion(), nearDry, clear));
+      to.above("near-dry", cup.name(), cup.depletion(), nearDry, clear);
     }
     double salt = cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
-    to.add(Condition.above("salts-high", cup.name(), salt, most, 0.9 * most));
+    to.above("salts-high", cup.name(), salt, most, 0.9 * most);
     roots(cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.use.known()) {
       double dayG = cup.use.lostPerDayG();
       double roomG =
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
-      to.add(Condition.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG));
+      to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
     }
   }
 
   /** Half way back to what is expected, a sign is gone. */
-  private static void roots(CupDraft cup, List<Condition> to) {
-    double middle = (cup.frame.lines().refill() + cup.frame.lines().due()) / 2.0;
-    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < middle).orElse(null);
+  private static void roots(CupDraft cup, Conditions to) {
+    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
     double ratio = cup.roots.ratio();
     for (RootSignal.Kind kind : RootSignal.Kind.values()) {
       boolean more = kind == RootSignal.Kind.LOOK_AT_ROOTS;
       double threshold = more ? RootSignal.LOOK_AT : RootSignal.SUSPECT_AT;
       double clear = (1.0 + threshold) / 2.0;
       boolean gone = more ? ratio < clear : ratio > clear;
+      if (!more && cup.draw.fallen()) {
+        double left = 1.0 + cup.draw.lately();
+        double usual = 1.0 - PlantDraw.FALLS_BY;
+        to.add(kind.code(), cup.name(), Condition.Level.ON, left, usual);
+        continue;
+      }
       Condition.Level level =
           sign != null && sign.kind() == kind
               ? Condition.Level.ON
               : gone ? Condition.Level.OFF : Condition.Level.BETWEEN;
-      to.add(new Condition(kind.code(), cup.name(), level, ratio, threshold));
+      to.add(kind.code(), cup.name(), level, ratio, threshold);
     }
   }
 
-  private static void scale(BenchDraft draft, CupDraft cup, List<Condition> to) {
+  private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
     Reason doubt = cup.now.distrust().orElse(null);
     boolean settling = doubt != null && doubt.code().equals("settling");
     boolean neverRead = doubt != null && doubt.code().equals("never-read");
     for (String fault : SCALE_FAULTS) {
       boolean so = doubt != null && doubt.code().equals(fault) && !cup.now.lifted() && !cup.away;
-      if (so) {
-        to.add(
-            new Condition(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold()));
+      if (so && fault.equals("scale-out-of-range") && !cup.distrustedSince.isBefore(draft.at)) {
+        // A single spike is doubted, but nobody need be told of it.
+        continue;
+      }
+      if (fault.equals("scale-noisy") && !so) {
+        noise(cup, doubt, to);
+      } else if (so) {
+        to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
       } else if (!settling && !neverRead) {
-        to.add(Condition.when(fault, cup.name(), false, 0.0, 0.0));
+        to.when(fault, cup.name(), false, 0.0, 0.0);
       }
     }
     if (neverRead && hours(cup.stageSince, draft.at) > NEVER_READ_H) {
       double silentH = hours(cup.stageSince, draft.at);
-      to.add(Condition.above("scale-silent", cup.name(), silentH, NEVER_READ_H, 0.0));
+      to.above("scale-silent", cup.name(), silentH, NEVER_READ_H, 0.0);
     }
     boolean ration = BlindRation.on(cup.distrustedSince, draft.at) && !cup.away;
     double blindH = hours(cup.distrustedSince, draft.at);
     double afterH = BlindRation.AFTER.toMinutes() / 60.0;
-    to.add(Condition.when("blind-ration", cup.name(), ration, blindH, afterH));
-    double awayH =
-        Math.max(
-            hours(cup.awaySince, draft.at),
-            cup.now.lifted() ? hours(cup.distrustedSince, draft.at) : 0.0);
-    to.add(Condition.above("cup-away", cup.name(), awayH, AWAY_TOO_LONG_H, AWAY_TOO_LONG_H));
+    to.when("blind-ration", cup.name(), ration, blindH, afterH);
+    Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? cup.distrustedSince : null;
+    double longestH = cup.away ? AWAY_TOO_LONG_H : FORGOTTEN_H;
+    double awayH = hours(goneSince, draft.at);
+    to.above("cup-away", cup.name(), awayH, longestH, longestH);
   }
 
-  private static void latches(CupDraft cup, List<Condition> to) {
+  /** Noisy, but not so much that the cup is not watered: said ahead of time. */
+  private static void noise(CupDraft cup, Reason doubt, Conditions to) {
+    if (doubt != null) {
+      return;
+    }
+    double sdG = cup.rising.noiseG();
+    Condition.Level level =
+        sdG > NOISY_SD_G
+            ? Condition.Level.WARN
+            : sdG < QUIET_SD_G ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    to.add("scale-noisy", cup.name(), level, sdG, NOISY_SD_G);
+  }
+
+  private static void latches(CupDraft cup, Conditions to) {
     Latch latch = cup.latch;
     for (String code : CUP_LATCHES) {
       boolean so = latch != null && latch.code().equals(code);
       double value = so ? latch.value() : 0.0;
       double threshold = so ? latch.threshold() : 0.0;
-      to.add(Condition.when(code, cup.name(), so, value, threshold));
+      to.when(code, cup.name(), so, value, threshold);
     }
     if (cup.finding != null) {
       boolean over = cup.finding.verdict() == DoseCheck.Verdict.OVER;
       double most = DoseCheck.OVER_ABOVE * cup.finding.orderedMl();
-      to.add(Condition.when("dose-over", cup.name(), over, cup.finding.riseG(), most));
+      to.when("dose-over", cup.name(), over, cup.finding.riseG(), most);
     }
   }
 
-  /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
-  private static void pumpLatch(Latch pump, List<Condition> to) {
-    for (String code : CUP_LATCHES) {
-      boolean so = pump != null && pump.code().equals(code);
-      double value = so ? pump.value() : 0.0;
-      double threshold = so ? pump.threshold() : 0.0;
-      to.add(Condition.when(code, null, so, value, threshold));
-    }
-  }
-
-  private static void room(BenchDraft draft, List<Condition> to) {
-    pumpLatch(draft.pumpLatch, to);
-    double rootC = draft.rootC();
-    double airC = draft.airC();
-    ClimateRules climate = draft.bench.climate();
-    if (!Double.isNaN(rootC)) {
-      to.add(Condition.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C));
-    }
-    if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
-      double coldestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
-      double warmestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
-      double frostC = climate.frostC();
-      double heatC = climate.heatC();
-      to.add(Condition.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C));
-      to.add(Condition.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C));
-    }
-    to.add(Condition.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML));
-    boolean leak = draft.seen.leak();
-    to.add(Condition.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0));
-    double silentH =
-        Math.max(
-            Math.max(
-                AirState.silentH(draft.air.airC(), draft.at),
-                AirState.silentH(draft.air.rhPct(), draft.at)),
-            Math.max(
-                AirState.silentH(draft.air.rootC(), draft.at),
-                AirState.silentH(draft.air.light(), draft.at)));
-    for (TankState tank : draft.tanks.values()) {
-      silentH = Math.max(silentH, hours(tank.readAt(), draft.at));
-    }
-    double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
-    to.add(Condition.above("sensor-dead", null, silentH, deadH, deadH));
-  }
-
-  private static void tanks(BenchDraft draft, boolean passesPutOut, List<Condition> to) {
-    double lowest = Double.POSITIVE_INFINITY;
-    double leftMl = 0.0;
-    double lowMl = 0.0;
-    double oldestD = 0.0;
-    for (var entry : draft.tanks.entrySet()) {
-      TankState tank = entry.getValue();
-      double sizeMl = draft.bench.tanks().get(entry.getKey()).sizeMl();
-      double part = tank.leftMl() / sizeMl;
-      if (part < lowest) {
-        lowest = part;
-        leftMl = tank.leftMl();
-        lowMl = TANK_LOW_PART * sizeMl;
-      }
-      if (!tank.plain()) {
-        oldestD = Math.max(oldestD, hours(tank.mixedAt(), draft.at) / 24.0);
-      }
-    }
-    if (Double.isFinite(lowest)) {
-      to.add(Condition.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl));
-    }
-    to.add(Condition.above("feed-old", null, oldestD, FEED_OLD_D, FEED_OLD_D));
-    if (draft.unsuited || passesPutOut) {
-      to.add(
-          Condition.when("tank-unsuited", null, draft.unsuited, draft.unsuited ? 1.0 : 0.0, 0.0));
-    }
-  }
-
-  private static double hours(Instant since, Instant at) {
+  /** Hours since then; 0 where there is no such time. */
+  static double hours(Instant since, Instant at) {
     return since == null ? 0.0 : Duration.between(since, at).toMillis() / 3_600_000.0;
   }
 }

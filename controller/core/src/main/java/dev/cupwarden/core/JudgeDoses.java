@@ -23,6 +23,12 @@ final class JudgeDoses {
   /** Another cup that rises this soon after passes may have got them. */
   private static final Duration STRAY_WITHIN = Duration.ofMinutes(30);
 
+  /** Valves drip by a few mL an hour, each for itself; a pump moves as much in seconds. */
+  private static final double DRIPS_G_PER_H = 20.0;
+
+  /** Fewer other cups say nothing of dew or of a drift of all scales. */
+  private static final int LEAST_OTHERS = 3;
+
   void judge(BenchDraft draft) {
     for (CupDraft cup : draft.cups.values()) {
       boolean dosed = cup.onTrial != null || justGiven(draft, cup);
@@ -117,29 +123,60 @@ final class JudgeDoses {
 
   private static void lookForLeak(BenchDraft draft, CupDraft cup, boolean dosed) {
     if (dosed || !plausible(cup)) {
-      cup.rising = cup.rising.dosed(cup.readG);
+      cup.rising = cup.rising.dosed();
       return;
     }
-    double sdG = cup.now.massSdG();
-    cup.rising = cup.rising.read(cup.readG, sdG);
-    if (cup.rising.leaking(sdG)) {
-      boolean pumpOff = quiet(draft);
-      String code = pumpOff && rising(draft) > 1 ? "pump-running-on" : "valve-leaking";
-      cup.latch = new Latch(code, draft.at, cup.rising.climbedG(), Rising.thresholdG(sdG));
-      if (code.equals("pump-running-on")) {
-        draft.pumpLatch = cup.latch;
-      }
+    if (cup.estimate.inDoubt()) {
+      return;
     }
-    for (WeightEvent event : cup.events) {
-      if (event instanceof WeightEvent.HandWatering rise && stray(draft, rise.gainG(), sdG)) {
-        cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), Rising.thresholdG(sdG));
+    cup.rising = cup.rising.read(draft.at, cup.readG);
+    if (cup.rising.leaking(0.0)) {
+      lookAtClimb(draft, cup);
+    }
+    lookForStray(draft, cup);
+  }
+
+  /** It climbs; but it is a leak only if the others do not climb as much. */
+  private static void lookAtClimb(BenchDraft draft, CupDraft cup) {
+    double othersG = othersClimbedG(draft, cup);
+    if (cup.rising.leaking(othersG)) {
+      boolean many = quiet(draft) && leaking(draft, othersG) > 1;
+      boolean pumped = many && cup.rising.climbingGPerH(draft.at) > DRIPS_G_PER_H;
+      String code = pumped ? "pump-running-on" : "valve-leaking";
+      cup.latch =
+          new Latch(code, draft.at, cup.rising.climbedG(), cup.rising.thresholdG() + othersG);
+      if (code.equals("pump-running-on")) {
         draft.pumpLatch = cup.latch;
       }
     }
   }
 
-  private static long rising(BenchDraft draft) {
-    return draft.cups.values().stream().filter(cup -> cup.rising.readings() > 1).count();
+  private static void lookForStray(BenchDraft draft, CupDraft cup) {
+    double leastG = Rising.stepG(cup.now.massSdG());
+    for (WeightEvent event : cup.events) {
+      boolean swapped = cup.latch != null && cup.latch.code().equals("cups-swapped");
+      if (event instanceof WeightEvent.HandWatering rise
+          && !swapped
+          && stray(draft, rise.gainG(), leastG)) {
+        cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), leastG);
+        draft.pumpLatch = cup.latch;
+      }
+    }
+  }
+
+  private static long leaking(BenchDraft draft, double othersG) {
+    return draft.cups.values().stream().filter(cup -> cup.rising.leaking(othersG)).count();
+  }
+
+  /** Middle of what the other cups gained; 0 where too few can tell. */
+  private static double othersClimbedG(BenchDraft draft, CupDraft cup) {
+    double[] climbsG =
+        draft.cups.values().stream()
+            .filter(other -> other != cup && other.rising.thresholdG() > 0.0)
+            .mapToDouble(other -> other.rising.climbedG())
+            .sorted()
+            .toArray();
+    return climbsG.length < LEAST_OTHERS ? 0.0 : climbsG[climbsG.length / 2];
   }
 
   private static boolean quiet(BenchDraft draft) {
@@ -148,9 +185,9 @@ final class JudgeDoses {
   }
 
   /** A rise no greater than what was just pumped to others is the pump's, not a person's. */
-  private static boolean stray(BenchDraft draft, double gainG, double sdG) {
+  private static boolean stray(BenchDraft draft, double gainG, double leastG) {
     return !quiet(draft)
-        && gainG > Rising.thresholdG(sdG)
+        && gainG > leastG
         && gainG <= DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
   }
 }

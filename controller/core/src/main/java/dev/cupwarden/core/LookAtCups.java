@@ -9,9 +9,12 @@ import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.estimate.WeightEvent;
+import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.watering.OpenHours;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
@@ -19,10 +22,22 @@ final class LookAtCups {
   /** A loss is logged over gaps up to this; over longer ones nobody saw it. */
   private static final double LONGEST_GAP_H = 2.0;
 
-  private final Estimator estimator;
+  /** Fewer cups say nothing of how a bench dries. */
+  private static final int LEAST_NEIGHBOURS = 3;
 
-  LookAtCups(Estimator estimator) {
+  /** After a pass, until water has sunk in and drained. */
+  private static final Duration SINKS_IN = Duration.ofMinutes(60);
+
+  /** Leaves hardly draw in less, umol/m2/s. */
+  private static final double DIM = 20.0;
+
+  private final Estimator estimator;
+  private final OpenHours daylight;
+
+  /** With the hours of light, for benches without a light sensor. */
+  LookAtCups(Estimator estimator, OpenHours daylight) {
     this.estimator = estimator;
+    this.daylight = daylight;
   }
 
   void look(BenchDraft draft) {
@@ -32,10 +47,32 @@ final class LookAtCups {
       cup.readG = reading(draft, cup);
       moved += moved(cup) ? 1 : 0;
     }
+    double dryingPerDay = dryingPerDay(draft);
+    String feedName = draft.feedByHand();
+    Feed feed = feedName == null ? null : draft.bench.feeds().get(feedName);
     for (CupDraft cup : draft.cups.values()) {
       look(draft, cup, vpdKpa, moved);
+      logUse(draft, cup, feed);
+      logDraw(draft, cup, vpdKpa);
+      if (cup.now.trusted()) {
+        cup.wet = cup.wet.look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay);
+      }
     }
     lookForSwaps(draft);
+  }
+
+  /** By how much the middle cup's depletion grows in a day; NaN where too few cups are known. */
+  private static double dryingPerDay(BenchDraft draft) {
+    double[] perDay = new double[draft.cups.size()];
+    int known = 0;
+    for (CupDraft cup : draft.cups.values()) {
+      double drying = cup.use.lostPerDayG() / cup.frame.water().availableMl();
+      if (!Double.isNaN(drying)) {
+        perDay[known++] = drying;
+      }
+    }
+    Arrays.sort(perDay, 0, known);
+    return known < LEAST_NEIGHBOURS ? Double.NaN : perDay[known / 2];
   }
 
   /** Swapped cups get nothing until they stand in their own places, or a person clears them. */
@@ -93,9 +130,7 @@ final class LookAtCups {
       return;
     }
     cup.distrustedSince = null;
-    cup.wet = cup.wet.look(at, cup.depletion(), cup.frame.lines());
     cup.driedFrom = Math.min(cup.driedFrom, cup.depletion());
-    logUse(draft, cup);
     learn(draft, cup);
   }
 
@@ -111,20 +146,48 @@ final class LookAtCups {
         : cup.frame.water().dryGrossG() + theta * cup.frame.water().volumeMl();
   }
 
-  private static void logUse(BenchDraft draft, CupDraft cup) {
-    if (draft.before.at() == null || !cup.now.rateKnown()) {
+  private static void logUse(BenchDraft draft, CupDraft cup, Feed feed) {
+    if (draft.before.at() == null || !cup.now.rateKnown() || !cup.now.trusted()) {
       return;
     }
     double hours = Duration.between(draft.before.at(), draft.at).toMillis() / 3_600_000.0;
     if (hours <= LONGEST_GAP_H) {
-      cup.use = cup.use.plus(draft.at, cup.now.rateGPerH() * hours, hours);
+      double lostG = cup.now.rateGPerH() * hours;
+      cup.use = cup.use.plus(draft.at, lostG, hours);
+      cup.salts = cup.salts.used(lostG, cup.setup.stage(), feed);
     }
+  }
+
+  /** Counts only what surely dried: no water on its way or draining, nothing handled. */
+  private void logDraw(BenchDraft draft, CupDraft cup, double vpdKpa) {
+    boolean drying =
+        cup.now.trusted()
+            && draft.before.at() != null
+            && cup.events.isEmpty()
+            && !Double.isNaN(cup.readG)
+            && (cup.lastPassAt == null
+                || Duration.between(cup.lastPassAt, draft.at).compareTo(SINKS_IN) > 0);
+    if (!drying) {
+      cup.draw = cup.draw.interrupted();
+      return;
+    }
+    double hours = Duration.between(draft.before.at(), draft.at).toMillis() / 3_600_000.0;
+    cup.draw =
+        hours <= LONGEST_GAP_H
+            ? cup.draw.dried(cup.now.massG(), hours, vpdKpa, light(draft))
+            : cup.draw.interrupted();
+  }
+
+  /** By the light sensor; without one, by the hours of daylight. */
+  private boolean light(BenchDraft draft) {
+    double light = AirState.valueOf(draft.air.light());
+    return Double.isNaN(light) ? daylight.open(draft.at, Duration.ZERO) : light > DIM;
   }
 
   /** A rise seen only after a doubt may be the pass that went before it. */
   private static boolean own(CupDraft cup, double gainG) {
     return cup.onTrial != null
-        && gainG <= DoseCheck.OVER_ABOVE * cup.onTrial.orderedMl() + Rising.thresholdG(0.0);
+        && gainG <= DoseCheck.OVER_ABOVE * cup.onTrial.orderedMl() + Rising.stepG(0.0);
   }
 
   private static void learn(BenchDraft draft, CupDraft cup) {
@@ -133,6 +196,7 @@ final class LookAtCups {
         double roomBeforeMl = cup.roomMl() + watering.gainG();
         cup.give(
             new Given(draft.at.minusNanos(1), watering.gainG(), 0.0, null, roomBeforeMl),
+            draft.bench.waterEcMsPerCm(),
             draft.bench.waterEcMsPerCm(),
             draft.ledgerSpan());
         cup.unlookedMl = 0.0;

@@ -1,12 +1,12 @@
 package dev.cupwarden.core;
 
-import dev.cupwarden.core.dosing.Blend;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.PassOnTrial;
-import dev.cupwarden.core.dosing.Supply;
 import dev.cupwarden.core.feeding.FeedLedger;
 import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Case;
 import dev.cupwarden.core.limits.Limits;
@@ -50,7 +50,7 @@ final class PutOutPasses {
     for (CupDraft cup : draft.cups.values()) {
       cup.wanted = propose.refill(draft, cup, window);
       cup.allowance = null;
-      if (cup.wanted != null) {
+      if (cup.wanted != null && mayBe(draft, cup, facts)) {
         wishes.add(new Wish(cup, cup.wanted, judge(draft, cup, cup.wanted, facts)));
       }
     }
@@ -62,12 +62,17 @@ final class PutOutPasses {
     return passes;
   }
 
-  /** Asks the limits of the cups that want no water, too: for whoever wants to be told. */
+  /** A dose by hand is answered with every reason; the program's own need not be. */
+  private static boolean mayBe(BenchDraft draft, CupDraft cup, Case.BenchFacts facts) {
+    return cup.wanted.cause().byHand() || !Limits.forbids(proposed(draft, cup, cup.wanted, facts));
+  }
+
+  /** Asks the limits of the cups that get no water, too: for whoever wants to be told. */
   void judgeTheRest(BenchDraft draft) {
     Case.BenchFacts facts = benchFacts(draft, window(draft.at));
     for (CupDraft cup : draft.cups.values()) {
       if (cup.allowance == null) {
-        cup.allowance = judge(draft, cup, null, facts);
+        cup.allowance = judge(draft, cup, cup.wanted, facts);
       }
     }
   }
@@ -102,12 +107,12 @@ final class PutOutPasses {
     }
     Supply supply = draft.supply();
     double most = Math.min(allowance.strength(), draft.bench.feeding().ceiling());
-    Blend blend = supply.blend(allowance.ml(), wanted, most);
-    if (blend.totalMl() <= 0.0) {
+    TankDraw draw = supply.draw(allowance.ml(), wanted, most);
+    if (draw.totalMl() <= 0.0) {
       draft.unsuited = true;
       return;
     }
-    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, blend);
+    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, draw);
     count(draft, cup, wish.wanted(), pass, supply);
     passes.add(pass);
   }
@@ -155,13 +160,14 @@ final class PutOutPasses {
     cup.give(
         new Given(draft.at, pass.totalMl(), pass.strength(), feedName, roomMl),
         SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
+        draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
     draft.draw(supply, pass.plainMl(), pass.feedMl());
     cup.refill = wanted.plus(pass.totalMl());
     cup.passes.add(pass);
   }
 
-  private Limits.Allowance judge(
+  private static Limits.Allowance judge(
       BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     cup.fed =
         FeedLedger.fed(
@@ -169,13 +175,18 @@ final class PutOutPasses {
             draft.at,
             draft.interval(draft.supply().feed()),
             cup.frame.water().availableMl());
+    return Limits.judge(proposed(draft, cup, wanted, facts));
+  }
+
+  private static Case proposed(
+      BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     double leastMl = cup.leastMl();
     Case.Proposal proposal =
         wanted == null
             ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
             : new Case.Proposal(
                 wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
-    return Limits.judge(new Case(draft.at, proposal, cupFacts(cup), facts));
+    return new Case(draft.at, proposal, cupFacts(cup), facts);
   }
 
   private static Case.CupFacts cupFacts(CupDraft cup) {

@@ -5,6 +5,7 @@ import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.messages.Sentences;
 import java.time.Duration;
@@ -67,6 +68,19 @@ final class Report {
         rounded(cup.frame.lines().refill(), 1e4),
         rounded(cup.frame.lines().due(), 1e4),
         rounded(cup.frame.lines().dry(), 1e4),
+        holding(cup).stream().map(Report::told).toList());
+  }
+
+  Decision decision(BenchDraft draft, CupDraft cup) {
+    boolean known = cup.now.known();
+    return new Decision(
+        activity(draft, cup),
+        known ? rounded(cup.now.massG(), 1e2) : null,
+        known ? rounded(cup.weights.depletion(cup.now.massG()), 1e4) : null,
+        cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
+        Double.isNaN(vpdKpa) ? null : rounded(vpdKpa, 1e3),
+        rounded(cup.fed, 1e4),
+        rounded(cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl()), 1e3),
         holding(cup).stream().map(Report::told).toList());
   }
 

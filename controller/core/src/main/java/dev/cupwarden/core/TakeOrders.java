@@ -3,22 +3,15 @@ package dev.cupwarden.core;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Rising;
-import dev.cupwarden.core.estimate.EstimateState;
-import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.orders.OrderReader;
 import dev.cupwarden.core.orders.OrderRefused;
-import dev.cupwarden.core.setup.Cup;
-import dev.cupwarden.core.setup.CupKeys;
-import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.Refill;
-import dev.cupwarden.core.watering.UseLog;
-import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -38,10 +31,10 @@ final class TakeOrders {
   /** A tank is never filled quite to the printed size. */
   private static final double OVERFILL = 1.1;
 
-  private final CupFrames frames;
+  private final SetUpCups setUpCups;
 
   TakeOrders(CupFrames frames) {
-    this.frames = frames;
+    this.setUpCups = new SetUpCups(frames);
   }
 
   void take(BenchDraft draft) {
@@ -81,61 +74,21 @@ final class TakeOrders {
       return filled(draft, filled);
     } else if (order instanceof Order.Clear clear) {
       return clear(draft, clear);
-    } else if (order instanceof Order.Add add) {
-      return add(draft, add);
     } else if (order instanceof Order.HandDose dose) {
       return dose(draft, dose);
     } else if (order instanceof Order.Flush flush) {
       Refill refill = Refill.byHand(Cause.FLUSH, draft.at, flush.ml(), 0.0, Set.of(), flush.id());
-      return begin(draft, cup(draft, flush.cup()), refill);
+      return begin(draft, draft.cup(flush.cup()), refill);
     } else if (order instanceof Order.Watered watered) {
       return watered(draft, watered);
     } else if (order instanceof Order.Drained drained) {
       return drained(draft, drained);
     } else if (order instanceof Order.Retire retire) {
-      cup(draft, retire.cup());
+      draft.cup(retire.cup());
       draft.cups.remove(retire.cup());
       return Receipt.done(retire.id());
     }
-    return setUp(draft, order);
-  }
-
-  /** Orders that change what is known of one cup. */
-  private Receipt setUp(BenchDraft draft, Order order) throws OrderRefused {
-    if (order instanceof Order.SeenStage seen) {
-      CupDraft cup = cup(draft, seen.cup());
-      // Seen again is not seen anew: the feed goes on rising from when it was first seen.
-      boolean same = cup.setup.stage() == seen.stage();
-      refit(cup, cup.setup.withStage(seen.stage()), draft.at);
-      cup.stageSince = same ? cup.stageSince : draft.at;
-    } else if (order instanceof Order.Repot repot) {
-      repot(draft, repot);
-    } else if (order instanceof Order.Away away) {
-      CupDraft cup = cup(draft, away.cup());
-      cup.awaySince = cup.away ? cup.awaySince : draft.at;
-      cup.away = true;
-    } else if (order instanceof Order.Back back) {
-      CupDraft cup = cup(draft, back.cup());
-      cup.away = false;
-      cup.awaySince = null;
-      cup.backAt = draft.at;
-    } else {
-      throw new IllegalStateException("no hand for " + order);
-    }
-    return Receipt.done(order.id());
-  }
-
-  private static CupDraft cup(BenchDraft draft, String name) throws OrderRefused {
-    CupDraft cup = draft.cups.get(name);
-    if (cup == null) {
-      throw new OrderRefused(
-          "cup: \"" + name + "\" is not on this bench; known: " + names(draft.cups.keySet()));
-    }
-    return cup;
-  }
-
-  private static String names(Set<String> names) {
-    return names.isEmpty() ? "none" : String.join(", ", names);
+    return setUpCups.carryOut(draft, order);
   }
 
   private static Receipt hold(BenchDraft draft, Order.SetHold order) throws OrderRefused {
@@ -148,7 +101,7 @@ final class TakeOrders {
           "until: a hold lasts at most " + LONGEST_HOLD.toDays() + " days, not to " + hold.until());
     }
     if (order.cup().isPresent()) {
-      cup(draft, order.cup().get()).hold = hold;
+      draft.cup(order.cup().get()).hold = hold;
     } else {
       draft.hold = hold;
     }
@@ -183,7 +136,7 @@ final class TakeOrders {
 
   private static Receipt release(BenchDraft draft, Order.Release order) throws OrderRefused {
     if (order.cup().isPresent()) {
-      cup(draft, order.cup().get()).hold = null;
+      draft.cup(order.cup().get()).hold = null;
     } else {
       draft.hold = null;
       draft.cups.values().forEach(cup -> cup.hold = null);
@@ -198,7 +151,7 @@ final class TakeOrders {
           "tank: \""
               + order.tank()
               + "\" is not a tank of this bench; known: "
-              + names(draft.bench.tanks().keySet()));
+              + BenchDraft.names(draft.bench.tanks().keySet()));
     }
     if (order.ml() > tank.sizeMl() * OVERFILL) {
       throw new OrderRefused(
@@ -212,7 +165,7 @@ final class TakeOrders {
           "feed: \""
               + feed
               + "\" is not a feed of this bench; known: "
-              + names(draft.bench.feeds().keySet()));
+              + BenchDraft.names(draft.bench.feeds().keySet()));
     }
     if (strength > 0.0 && feed == null) {
       throw new OrderRefused("feed: a strength of " + strength + " needs the name of a feed");
@@ -227,7 +180,7 @@ final class TakeOrders {
   private static Receipt clear(BenchDraft draft, Order.Clear order) throws OrderRefused {
     List<CupDraft> cups =
         order.cup().isPresent()
-            ? List.of(cup(draft, order.cup().get()))
+            ? List.of(draft.cup(order.cup().get()))
             : List.copyOf(draft.cups.values());
     for (CupDraft cup : cups) {
       cup.latch = null;
@@ -241,62 +194,6 @@ final class TakeOrders {
       draft.shortCups = List.of();
     }
     return Receipt.done(order.id());
-  }
-
-  private Receipt add(BenchDraft draft, Order.Add order) throws OrderRefused {
-    if (draft.cups.containsKey(order.cup())) {
-      throw new OrderRefused("cup: \"" + order.cup() + "\" is on this bench already");
-    }
-    try {
-      Cup setup = CupKeys.fromOrder(order.keys(), draft.bench);
-      CupDraft cup = new CupDraft(CupState.fresh(setup));
-      refit(cup, setup, draft.at);
-      draft.cups.put(order.cup(), cup);
-      return Receipt.done(order.id());
-    } catch (SetupException refused) {
-      throw new OrderRefused(refused.getMessage());
-    }
-  }
-
-  /** Gives the cup that setup, unless its lines would then be out of order. */
-  private void refit(CupDraft cup, Cup setup, Instant at) throws OrderRefused {
-    try {
-      cup.frame = frames.of(setup);
-    } catch (IllegalArgumentException unfit) {
-      throw new OrderRefused(setup.name() + ": " + unfit.getMessage());
-    }
-    cup.setup = setup;
-    cup.seeNow(at);
-  }
-
-  private void repot(BenchDraft draft, Order.Repot order) throws OrderRefused {
-    CupDraft cup = cup(draft, order.cup());
-    if (!draft.bench.vessels().containsKey(order.vessel())) {
-      throw new OrderRefused(
-          "vessel: \""
-              + order.vessel()
-              + "\" is not a vessel of this bench; known: "
-              + names(draft.bench.vessels().keySet()));
-    }
-    if (!draft.bench.mixes().containsKey(order.mix())) {
-      throw new OrderRefused(
-          "mix: \""
-              + order.mix()
-              + "\" is not a mix of this bench; known: "
-              + names(draft.bench.mixes().keySet()));
-    }
-    refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
-    cup.estimate = EstimateState.fresh();
-    cup.learned = false;
-    cup.halfGiven = false;
-    cup.refill = null;
-    cup.onTrial = null;
-    cup.driedFrom = Double.NaN;
-    cup.salts = SaltBalance.NONE;
-    cup.wet = WetClock.DRYING;
-    cup.use = UseLog.EMPTY;
-    cup.roots = RootSignal.NONE;
-    cup.seeNow(draft.at);
   }
 
   private static Receipt dose(BenchDraft draft, Order.HandDose order) throws OrderRefused {
@@ -315,7 +212,7 @@ final class TakeOrders {
     Refill refill =
         Refill.byHand(
             Cause.ORDER, draft.at, order.ml(), order.strength(), order.lifts(), order.id());
-    return begin(draft, cup(draft, order.cup()), refill);
+    return begin(draft, draft.cup(order.cup()), refill);
   }
 
   /** A person's water takes the place of the program's own; what was given stays given. */
@@ -331,7 +228,7 @@ final class TakeOrders {
   }
 
   private static Receipt watered(BenchDraft draft, Order.Watered order) throws OrderRefused {
-    CupDraft cup = cup(draft, order.cup());
+    CupDraft cup = draft.cup(order.cup());
     String feed = order.strength() > 0.0 ? draft.feedByHand() : null;
     double ecMsPerCm =
         SaltBalance.ecMsPerCm(
@@ -341,12 +238,13 @@ final class TakeOrders {
     cup.give(
         new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl()),
         ecMsPerCm,
+        draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
     return Receipt.done(order.id());
   }
 
   private static Receipt drained(BenchDraft draft, Order.Drained order) throws OrderRefused {
-    CupDraft cup = cup(draft, order.cup());
+    CupDraft cup = draft.cup(order.cup());
     Double readG = draft.seen.massG().get(order.cup());
     if (readG == null && !cup.now.trusted()) {
       throw new OrderRefused("cup: \"" + order.cup() + "\" has no weight that can be trusted now");

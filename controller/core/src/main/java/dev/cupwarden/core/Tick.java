@@ -5,7 +5,9 @@ import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.EstimatorSettings;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
@@ -61,10 +63,9 @@ public final class Tick {
       refuseUnfit(cup);
     }
     takeOrders = new TakeOrders(frames);
-    lookAtCups = new LookAtCups(new Estimator(new EstimatorSettings(bench.tick())));
-    putOutPasses =
-        new PutOutPasses(
-            new OpenHours(bench.watering().window(), bench.place()), rounds == Rounds.DAILY);
+    OpenHours window = new OpenHours(bench.watering().window(), bench.place());
+    lookAtCups = new LookAtCups(new Estimator(new EstimatorSettings(bench.tick())), window);
+    putOutPasses = new PutOutPasses(window, rounds == Rounds.DAILY);
   }
 
   private void refuseUnfit(Cup cup) throws SetupException {
@@ -172,12 +173,32 @@ public final class Tick {
 
   /** What the wire says of each cup in that state, in order of name. */
   public List<CupStatus> statuses(BenchState state) {
+    BenchDraft draft = lookedAt(state);
+    Report report = new Report(draft.vpdKpa());
+    return draft.cups.values().stream().map(cup -> report.status(draft, cup)).toList();
+  }
+
+  /** What is decided of each cup in that state, and why. */
+  public SortedMap<String, Decision> decisions(BenchState state) {
+    BenchDraft draft = lookedAt(state);
+    Report report = new Report(draft.vpdKpa());
+    SortedMap<String, Decision> decisions = new TreeMap<>();
+    draft.cups.forEach((name, cup) -> decisions.put(name, report.decision(draft, cup)));
+    return decisions;
+  }
+
+  /** The bench as it is set up in that state. */
+  public BenchSetup setup(BenchState state) {
+    return TellSetup.of(bench, state, state.at());
+  }
+
+  /** What would be put out next, without putting it out. */
+  private BenchDraft lookedAt(BenchState state) {
     BenchDraft draft = draft(state, nothingSeen(state.at()), true);
     putOutPasses.round(draft);
     putOutPasses.judgeTheRest(draft);
-    Report report = new Report(draft.vpdKpa());
     draft.cups.values().forEach(cup -> cup.passes.clear());
-    return draft.cups.values().stream().map(cup -> report.status(draft, cup)).toList();
+    return draft;
   }
 
   private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {

@@ -66,6 +66,20 @@ class OrderStoryTest {
   }
 
   @Test
+  void cupInALargerVesselIsAnotherWeightAndNoLeak() {
+    Story story = morning();
+    story.run(Duration.ofHours(1));
+    story.with("A2", 330.0).wait(TICK);
+    Advice moved =
+        story.look(
+            "{\"id\":\"p\",\"kind\":\"repot\",\"cup\":\"A2\",\"vessel\":\"tall\",\"mix\":\"coir-perlite\"}");
+    assertEquals("done", only(moved).outcome());
+    assertTrue(moved.cups().get("A2").trusted());
+    story.run(Duration.ofHours(2));
+    assertFalse(story.raised("valve-leaking") || story.raised("scale-out-of-range"));
+  }
+
+  @Test
   void noFeedBeforeToughenedNotEvenByHand() {
     Story story = morning().with("A2", 135.0);
     Advice due = story.look();

@@ -1,17 +1,31 @@
 package dev.cupwarden.host;
 
 import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.broker.BrokerAccess;
 import dev.cupwarden.host.broker.EmbeddedBroker;
 import dev.cupwarden.host.broker.MqttLink;
+import dev.cupwarden.host.broker.MqttLink.Credential;
 import dev.cupwarden.host.broker.MqttLink.Delivery;
 import dev.cupwarden.host.ingest.Counts;
+import dev.cupwarden.host.ingest.Herald;
 import dev.cupwarden.host.ingest.Ingest;
+import dev.cupwarden.host.notify.NoticeDesk;
+import dev.cupwarden.host.notify.NoticeSettings;
+import dev.cupwarden.host.notify.SilenceWatch;
 import dev.cupwarden.host.orders.OrderDesk;
 import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.store.Upkeep;
+import dev.cupwarden.host.users.BenchKeys;
+import dev.cupwarden.host.web.HealthRoutes;
 import dev.cupwarden.host.web.WebServer;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -22,8 +36,30 @@ import org.slf4j.LoggerFactory;
 public final class Host implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Host.class);
   private static final long CONNECT_LIMIT_MS = 15_000;
+  private static final Duration UPKEEP = Duration.ofMinutes(5);
+  private static final Duration SILENCE = Duration.ofSeconds(10);
+  private static final Duration NOTICES = Duration.ofSeconds(5);
+
+  /**
+   * Each message to one of the hosts. What is retained goes to all of them, since a broker gives
+   * nothing retained to a shared subscription (MQTT 5, section 4.8.2); storing it twice is
+   * harmless.
+   */
+  private static final List<String> SHARED =
+      List.of(
+          "$share/cupwarden-host/cupwarden/v1/+/readings",
+          "$share/cupwarden-host/cupwarden/v1/+/events",
+          "$share/cupwarden-host/cupwarden/v1/+/receipts",
+          "cupwarden/v1/+/presence",
+          "cupwarden/v1/+/bench",
+          "cupwarden/v1/+/cups/+");
 
   private final Deque<AutoCloseable> parts = new ArrayDeque<>();
+
+  /** At the broker inside the host; known to nobody else. */
+  private final Credential own =
+      new Credential("cupwarden-host", UUID.randomUUID() + "-" + UUID.randomUUID());
+
   private String brokerUri;
   private WebServer web;
   private Ingest ingest;
@@ -56,23 +92,83 @@ public final class Host implements AutoCloseable {
     // The page's port first: of all that can be refused it costs least to ask.
     settings.page().requireFree();
     String name = HostName.of(settings.data());
-    Store store = started(Store.sqlite(settings.data().resolve("host.db")));
-    brokerUri = settings.otherBroker().orElseGet(() -> ownBroker(settings));
+    Store store = started(Store.open(settings.keeping().database()));
+    brokerUri =
+        settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings, store));
     OrderDesk desk =
         new OrderDesk(
             store,
             settings.benchClock(),
             settings.orderExpiry(),
             (topic, payload, expiryS) -> link.publish(topic, payload, false, expiryS));
-    web = started(WebServer.start(settings.page(), store, desk));
-    ingest = new Ingest(store, InstantSource.system(), web.feed(), this::publishRetained);
-    link = started(MqttLink.open(brokerUri, name, Topics.everything(), new Intake()));
+    web =
+        started(
+            WebServer.start(
+                settings.page(),
+                settings.exposure(),
+                store,
+                desk,
+                settings.benchClock(),
+                new Vitals()));
+    Chores chores = started(new Chores());
+    Herald herald = herald(settings, store, chores);
+    ingest = new Ingest(store, InstantSource.system(), web.feed(), this::publishRetained, herald);
+    link = started(openLink(settings, name));
+    SilenceWatch silence =
+        new SilenceWatch(
+            store,
+            InstantSource.system(),
+            settings.benchClock(),
+            herald,
+            web.feed(),
+            link::isConnected);
+    chores.every(SILENCE, silence::run);
+    chores.every(
+        UPKEEP, new Upkeep(store, InstantSource.system(), settings.keeping().retention())::run);
     // Started last and so stopped first, while marks can still be told.
     started(ingest).start();
   }
 
-  private String ownBroker(HostSettings settings) {
-    return started(EmbeddedBroker.start(settings.broker(), settings.data().resolve("broker")))
+  private static Herald herald(HostSettings settings, Store store, Chores chores) {
+    if (settings.notices().isEmpty()) {
+      return (handle, bench, before, notice) -> {};
+    }
+    NoticeDesk desk =
+        new NoticeDesk(
+            store, InstantSource.system(), NoticeSettings.read(settings.notices().get()));
+    chores.every(NOTICES, desk::run);
+    return desk;
+  }
+
+  private static BrokerAccess.Keys keysOf(Store store) {
+    BenchKeys keys = new BenchKeys(store);
+    return new BrokerAccess.Keys() {
+      @Override
+      public boolean any() {
+        return keys.any();
+      }
+
+      @Override
+      public boolean matches(String bench, char[] key) {
+        return keys.matches(bench, key);
+      }
+    };
+  }
+
+  private MqttLink openLink(HostSettings settings, String name) {
+    boolean shared = settings.otherBroker().map(OtherBroker::shared).orElse(false);
+    return MqttLink.open(
+        brokerUri,
+        name,
+        settings.otherBroker().map(OtherBroker::credential).orElse(Optional.of(own)),
+        shared ? SHARED : List.of(Topics.everything()),
+        new Intake());
+  }
+
+  private String ownBroker(HostSettings settings, Store store) {
+    BrokerAccess access = new BrokerAccess(keysOf(store), own);
+    return started(
+            EmbeddedBroker.start(settings.broker(), settings.data().resolve("broker"), access))
         .uri();
   }
 
@@ -90,6 +186,23 @@ public final class Host implements AutoCloseable {
                 LOG.debug("a mark could not be told", failed);
               }
             });
+  }
+
+  private final class Vitals implements HealthRoutes.Condition {
+    @Override
+    public boolean isConnected() {
+      return link != null && link.isConnected();
+    }
+
+    @Override
+    public int backlog() {
+      return ingest == null ? 0 : ingest.backlog();
+    }
+
+    @Override
+    public Counts counts() {
+      return ingest == null ? Counts.NONE : ingest.counts();
+    }
   }
 
   private final class Intake implements MqttLink.Receiver {

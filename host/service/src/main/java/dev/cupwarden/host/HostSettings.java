@@ -1,6 +1,10 @@
 package dev.cupwarden.host;
 
 import dev.cupwarden.host.broker.LoopbackPort;
+import dev.cupwarden.host.broker.MqttLink.Credential;
+import dev.cupwarden.host.store.Database;
+import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.web.Exposure;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
@@ -9,19 +13,104 @@ import java.util.Optional;
 /**
  * What a host is told to be.
  *
- * @param data folder of the store and of the host's own name
+ * @param data folder of the host's own name, and of the store unless that is elsewhere
  * @param page where the page is shown
  * @param broker where the broker inside the host listens; not used where there is another
- * @param otherBroker address of a broker elsewhere, {@code tcp://host:port}
+ * @param otherBroker a broker elsewhere instead
  * @param benchClock the time as the benches have it: this machine's, unless time runs fast
  * @param orderExpiry how long an order is meant, in the benches' time
+ * @param keeping where and how long things are kept
+ * @param notices file that says whom to tell of alerts, and how
+ * @param exposure the page on an address that others reach; empty for this machine alone
  */
 public record HostSettings(
     Path data,
     LoopbackPort page,
     LoopbackPort broker,
-    Optional<String> otherBroker,
+    Optional<OtherBroker> otherBroker,
     InstantSource benchClock,
-    Duration orderExpiry) {
+    Duration orderExpiry,
+    Keeping keeping,
+    Optional<Path> notices,
+    Optional<Exposure> exposure) {
   public static final Duration USUAL_ORDER_EXPIRY = Duration.ofMinutes(10);
+
+  /**
+   * A broker elsewhere.
+   *
+   * @param uri {@code tcp://host:port} or {@code ssl://host:port}
+   * @param shared whether several hosts share the load, all on one PostgreSQL
+   */
+  public record OtherBroker(String uri, Optional<Credential> credential, boolean shared) {}
+
+  /** Where and how long things are kept. */
+  public record Keeping(Database database, Retention retention) {}
+
+  /** A host of this machine alone, with a broker and a store of its own. */
+  public static HostSettings local(Path data, LoopbackPort page, LoopbackPort broker) {
+    return new HostSettings(
+        data,
+        page,
+        broker,
+        Optional.empty(),
+        InstantSource.system(),
+        USUAL_ORDER_EXPIRY,
+        new Keeping(Database.sqlite(data.resolve("host.db")), Retention.USUAL),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /** The same with another time and expiry, where time runs fast. */
+  public HostSettings inTime(InstantSource clock, Duration expiry) {
+    return new HostSettings(
+        data, page, broker, otherBroker, clock, expiry, keeping, notices, exposure);
+  }
+
+  /** The same with a broker elsewhere. */
+  public HostSettings withBroker(OtherBroker other) {
+    return new HostSettings(
+        data,
+        page,
+        broker,
+        Optional.of(other),
+        benchClock,
+        orderExpiry,
+        keeping,
+        notices,
+        exposure);
+  }
+
+  /** The same with things kept elsewhere or for another time. */
+  public HostSettings keeping(Keeping other) {
+    return new HostSettings(
+        data, page, broker, otherBroker, benchClock, orderExpiry, other, notices, exposure);
+  }
+
+  /** The same, telling people of alerts as the file says. */
+  public HostSettings noticesBy(Path file) {
+    return new HostSettings(
+        data,
+        page,
+        broker,
+        otherBroker,
+        benchClock,
+        orderExpiry,
+        keeping,
+        Optional.of(file),
+        exposure);
+  }
+
+  /** The same with the page open to other machines. */
+  public HostSettings exposed(Exposure to) {
+    return new HostSettings(
+        data,
+        page,
+        broker,
+        otherBroker,
+        benchClock,
+        orderExpiry,
+        keeping,
+        notices,
+        Optional.of(to));
+  }
 }

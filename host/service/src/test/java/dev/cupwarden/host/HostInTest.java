@@ -10,8 +10,6 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.InstantSource;
-import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 
@@ -24,15 +22,15 @@ public final class HostInTest implements AutoCloseable {
   private final WireClient bench;
 
   public HostInTest(Path data) throws InterruptedException {
-    host =
-        Host.start(
-            new HostSettings(
-                data,
-                LoopbackPort.anyFree("the page", "--port"),
-                LoopbackPort.anyFree("the broker", "--broker-port"),
-                Optional.empty(),
-                InstantSource.system(),
-                HostSettings.USUAL_ORDER_EXPIRY));
+    this(
+        HostSettings.local(
+            data,
+            LoopbackPort.anyFree("the page", "--port"),
+            LoopbackPort.anyFree("the broker", "--broker-port")));
+  }
+
+  public HostInTest(HostSettings settings) throws InterruptedException {
+    host = Host.start(settings);
     bench = new WireClient(host.brokerUri());
   }
 

@@ -1,16 +1,27 @@
 package dev.cupwarden.host;
 
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.SenmlRecord;
+import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.setup.StageLines;
+import dev.cupwarden.core.setup.Window;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.MonthDay;
+import java.time.ZoneId;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** Messages as a bench would say them. */
@@ -45,14 +56,7 @@ public final class Spoken {
 
   public static BenchStatus bench(Instant at) {
     return new BenchStatus(
-        at,
-        20.5,
-        48.0,
-        19.0,
-        new TreeMap<>(java.util.Map.of("plain", 9000.0)),
-        List.of(),
-        300,
-        "test");
+        at, 20.5, 48.0, 19.0, new TreeMap<>(Map.of("plain", 9000.0)), List.of(), 300, "test");
   }
 
   public static List<SenmlRecord> pack(String bench, Instant at, String cup, double massG) {
@@ -80,5 +84,49 @@ public final class Spoken {
         null,
         Json.MAPPER.valueToTree(
             new AlertNotice(code, null, state, at, 4.0, 6.0, "Look at the bench.")));
+  }
+
+  /** A bench of those cups, each {@code name:plant}. */
+  public static BenchSetup setup(Instant at, String... cups) {
+    var named = new TreeMap<String, BenchSetup.Cup>();
+    for (String cup : cups) {
+      String[] parts = cup.split(":", 2);
+      named.put(
+          parts[0],
+          new BenchSetup.Cup(
+              "tall",
+              "coir",
+              parts[1],
+              Optional.of(LocalDate.parse("2026-11-14")),
+              RootStage.TOUGHENED,
+              12,
+              StageLines.usual(RootStage.TOUGHENED)));
+    }
+    return new BenchSetup(
+        at,
+        Optional.of(ZoneId.of("Europe/London")),
+        new BenchSetup.Watering(new Window.Daylight(), 30, 720),
+        new BenchSetup.Feeding(
+            0,
+            0.5,
+            Map.of(RootStage.TOUGHENED, 0.5),
+            Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
+            List.of(new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"))),
+        new BenchSetup.Climate(12, 3, 30),
+        new TreeMap<>(Map.of("tall", new BenchSetup.Vessel(92, 60, 112, 13))),
+        new TreeMap<>(Map.of("coir", new BenchSetup.Mix(0.82, 0.1, 0.1))),
+        new TreeMap<>(),
+        0.3,
+        new TreeMap<>(Map.of("plain", new BenchSetup.Tank(12_000, Optional.empty(), 0))),
+        named);
+  }
+
+  public static Event decision(
+      String epoch, long seq, String cup, Instant at, double depletion, String... codes) {
+    List<CupStatus.Told> reasons =
+        Arrays.stream(codes).map(code -> new CupStatus.Told(code, 1, 2, "h", "so it is")).toList();
+    Decision decision =
+        new Decision(CupActivity.STEADY, 301.5, depletion, 1.2, 0.9, 0.25, 0.7, reasons);
+    return new Event(epoch, seq, at, "decision", cup, Json.MAPPER.valueToTree(decision));
   }
 }

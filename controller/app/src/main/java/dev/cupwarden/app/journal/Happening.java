@@ -2,6 +2,7 @@ package dev.cupwarden.app.journal;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
@@ -11,7 +12,7 @@ import java.time.Instant;
  * Something that happened and has no number yet; the journal numbers it in the transaction that
  * makes it true.
  *
- * @param kind {@code dose}, {@code alert}, {@code receipt} or {@code change}
+ * @param kind {@code dose}, {@code alert}, {@code receipt}, {@code change} or {@code decision}
  * @param cup whose; null for the whole bench
  */
 public record Happening(Instant at, String kind, String cup, JsonNode data) {
@@ -25,6 +26,10 @@ public record Happening(Instant at, String kind, String cup, JsonNode data) {
 
   public static Happening of(Instant at, Receipt receipt) {
     return new Happening(at, "receipt", null, Json.MAPPER.valueToTree(receipt));
+  }
+
+  public static Happening of(Instant at, String cup, Decision decision) {
+    return new Happening(at, "decision", cup, Json.MAPPER.valueToTree(decision));
   }
 
   /** A change of the bench that is none of the others: {@code {"change": what, "detail": …}}. */

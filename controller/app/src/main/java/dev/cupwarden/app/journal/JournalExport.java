@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -89,6 +90,26 @@ public final class JournalExport implements AutoCloseable {
                         row.getString(5),
                         row.getString(6),
                         row.getString(7))));
+  }
+
+  /** The last place to replay from that is not after that moment. */
+  public Optional<Start> lastStartBy(Instant when) throws JournalException {
+    return starts().stream()
+        .filter(start -> !Instant.parse(start.at()).isAfter(when))
+        .reduce((earlier, later) -> later);
+  }
+
+  /** What was seen from that start on, up to the next. */
+  List<String> linesFrom(Start start) throws JournalException {
+    return sql.inTransaction(
+        "reading what was seen",
+        () ->
+            sql.list(
+                "SELECT line FROM observation WHERE tick >= ?1 AND tick < coalesce((SELECT"
+                    + " min(first_tick) FROM start WHERE first_tick > ?1), 9223372036854775807)"
+                    + " ORDER BY tick",
+                row -> row.getString(1),
+                start.firstTick()));
   }
 
   /** All passes, in the order they were put down. */

@@ -3,6 +3,7 @@ package dev.cupwarden.app.link;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Json;
@@ -12,6 +13,8 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ThreadLocalRandom;
@@ -43,6 +46,8 @@ public final class MqttLink implements AutoCloseable {
   private final Sender sender;
   private final BlockingQueue<Boolean> wake = new ArrayBlockingQueue<>(1);
   private final Thread thread;
+  private final Set<String> told = new TreeSet<>();
+  private BenchSetup setup;
   private volatile boolean closing;
   private volatile boolean online;
 
@@ -68,11 +73,28 @@ public final class MqttLink implements AutoCloseable {
     return link;
   }
 
-  /** The state after a tick; what the tick put into the journal is found there. */
+  /** How the bench is set up; told when it changes. From the same thread as {@link #ticked}. */
+  public void setUp(BenchSetup now) {
+    if (!now.sameAs(setup)) {
+      setup = now;
+      sender.latest(topics.setup(), payload(now));
+      wake();
+    }
+  }
+
+  /**
+   * The state after a tick; what the tick put into the journal is found there. A cup that is no
+   * longer there leaves nothing at the broker.
+   */
   public void ticked(List<CupStatus> cups, BenchStatus bench) {
+    Set<String> gone = new TreeSet<>(told);
     for (CupStatus cup : cups) {
       sender.latest(topics.cup(cup.cup()), payload(cup));
+      gone.remove(cup.cup());
+      told.add(cup.cup());
     }
+    told.removeAll(gone);
+    gone.forEach(cup -> sender.latest(topics.cup(cup), new byte[0]));
     sender.latest(topics.benchStatus(), payload(bench));
     wake();
   }

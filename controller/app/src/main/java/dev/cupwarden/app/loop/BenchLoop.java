@@ -85,6 +85,7 @@ public final class BenchLoop {
   private final Pump pump;
   private final Story story;
   private final OwnAlerts alerts = new OwnAlerts();
+  private final Decisions decisions = new Decisions();
   private final Restraint restraint = new Restraint();
   private final StoreWatch store;
   private final DayEnd dayEnd;
@@ -251,6 +252,7 @@ public final class BenchLoop {
     Tick.Step step = tick.step(state, seen);
     List<Happening> events = new ArrayList<>(alerts.untold(at));
     events.addAll(story.of(at, orders, step.brief()));
+    events.addAll(decisions.untold(at, tick.decisions(step.state())));
     List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
     List<Journal.Intent> intents =
         parts
@@ -265,6 +267,7 @@ public final class BenchLoop {
                     events,
                     orderIds));
     alerts.told();
+    decisions.told();
     if (parts.trouble().isEmpty()) {
       store.worked();
     }
@@ -276,7 +279,12 @@ public final class BenchLoop {
         .listener()
         .ticked(
             new TickReport(
-                at, step.advice(), doses, tick.statuses(state), story.bench(at, seen, state)));
+                at,
+                step.advice(),
+                doses,
+                tick.statuses(state),
+                story.bench(at, seen, state),
+                tick.setup(state)));
   }
 
   private void lookAtClock(Instant at, List<JsonNode> orders) {

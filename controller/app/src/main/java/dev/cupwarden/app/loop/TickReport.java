@@ -1,6 +1,7 @@
 package dev.cupwarden.app.loop;
 
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Dose;
@@ -13,7 +14,12 @@ import java.util.List;
  * @param doses what was given, with its outcome, in order
  */
 public record TickReport(
-    Instant at, Advice advice, List<Dose> doses, List<CupStatus> cups, BenchStatus bench) {
+    Instant at,
+    Advice advice,
+    List<Dose> doses,
+    List<CupStatus> cups,
+    BenchStatus bench,
+    BenchSetup setup) {
 
   /** Hears of each tick when it is over; must return soon. */
   public interface Listener {

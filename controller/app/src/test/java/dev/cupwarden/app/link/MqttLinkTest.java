@@ -8,8 +8,16 @@ import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.Outbox;
 import dev.cupwarden.app.journal.TickEntry;
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.BenchStatus;
+import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.messages.ObservationReader;
+import dev.cupwarden.core.messages.Schemas;
 import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -113,6 +121,49 @@ class MqttLinkTest {
       Waiting.until("packs gone", SOON, () -> outbox.packsAfter(0, 1).isEmpty());
       assertEquals(1, outbox.eventsAfter("", 0, 9).size(), "no host has kept it yet");
     }
+  }
+
+  @Test
+  void theSetUpIsToldWhenItChangesAndARetiredCupLeavesNothingAtTheBroker() throws Exception {
+    Bench bench = exampleBench();
+    Tick tick = new Tick(bench);
+    BenchState later =
+        tick.step(tick.fresh(), seen(bench, "{\"at\":\"2027-01-10T08:00:00Z\"}")).state();
+    String order =
+        """
+        {"at":"2027-01-10T08:05:00Z",
+         "orders":[{"id":"o-1","kind":"retire","cup":"A1","because":"rooted"}]}""";
+    BenchState retired = tick.step(later, seen(bench, order)).state();
+    startLinkAndWait();
+    try (Listener listener = new Listener(broker.uri())) {
+      for (BenchState state : List.of(later, later, retired)) {
+        link.setUp(tick.setup(state));
+        link.ticked(
+            tick.statuses(state),
+            new BenchStatus(NOW, null, null, null, new TreeMap<>(), List.of(), 300, "test"));
+      }
+      Waiting.until(
+          "the retired cup is gone",
+          SOON,
+          () ->
+              listener.on(TOPICS.setup()).stream().anyMatch(s -> !s.body().at("/cups").has("A1")));
+      Schemas.assertFits("setup", listener.on(TOPICS.setup()).get(0).body());
+      Waiting.until(
+          "its state is taken back",
+          SOON,
+          () -> listener.on(TOPICS.cup("A1")).stream().anyMatch(s -> s.body().isMissingNode()));
+    }
+  }
+
+  private static Bench exampleBench() throws Exception {
+    try (InputStream in =
+        MqttLinkTest.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
+      return BenchFile.read("back-room.yaml", in.readAllBytes());
+    }
+  }
+
+  private static Observation seen(Bench bench, String line) throws Exception {
+    return ObservationReader.read(line, bench.cups().keySet(), bench.tanks().keySet());
   }
 
   @Test

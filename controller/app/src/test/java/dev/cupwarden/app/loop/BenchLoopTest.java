@@ -97,6 +97,26 @@ class BenchLoopTest {
   }
 
   @Test
+  void whyACupIsNotWateredBeforeTheWindowIsPutDownOnceAndSoIsItsEnd() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 30);
+    try (Outbox outbox = Outbox.of(journal)) {
+      List<Event> decisions =
+          outbox.eventsAfter("", 0, 10_000).stream()
+              .filter(event -> event.kind().equals("decision") && "A1".equals(event.cup()))
+              .toList();
+      assertEquals("window", decisions.get(0).data().at("/reasons/0/code").asText());
+      assertTrue(decisions.size() < 12, "told when it changes: " + decisions.size());
+      Event last = decisions.get(decisions.size() - 1);
+      assertTrue(
+          last.data().findValuesAsText("code").stream().noneMatch("window"::equals),
+          last.data()::toString);
+    }
+    assertEquals(bench.cups().keySet(), reports.get(0).setup().cups().keySet());
+    assertTrue(reports.get(0).setup().sameAs(reports.get(29).setup()), "nobody changed it");
+  }
+
+  @Test
   void dryCupsAreWateredInTheWindowAndAllIsPutDown() throws Exception {
     BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
     ticks(loop, 24);

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.runner.NoBenchmarksException;
 import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
@@ -26,12 +27,25 @@ public final class Bench {
 
   private Bench() {}
 
-  /** The first argument is a regular expression for the benchmarks to run. */
+  /**
+   * The first argument is a regular expression for the benchmarks to run; one that means another
+   * module's runs none here.
+   */
   public static void main(String[] args) throws RunnerException {
-    Collection<RunResult> results =
-        new Runner(
+    Collection<RunResult> results;
+    try {
+      results = run(args.length > 0 ? args[0] : ".*");
+    } catch (NoBenchmarksException none) {
+      System.out.println("No benchmark of the core is called so.");
+      return;
+    }
+    report(results);
+  }
+
+  private static Collection<RunResult> run(String wanted) throws RunnerException {
+    return new Runner(
                 new OptionsBuilder()
-                    .include(args.length > 0 ? args[0] : ".*")
+                    .include(wanted)
                     .mode(Mode.AverageTime)
                     .timeUnit(TimeUnit.MICROSECONDS)
                     .forks(1)
@@ -41,6 +55,9 @@ public final class Bench {
                     .measurementTime(TimeValue.milliseconds(300))
                     .build())
             .run();
+  }
+
+  private static void report(Collection<RunResult> results) {
     Map<String, Double> us = new TreeMap<>();
     for (RunResult result : results) {
       String name = result.getParams().getBenchmark();

@@ -4,7 +4,6 @@ import dev.cupwarden.core.messages.AlertNotice;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
@@ -12,52 +11,90 @@ import java.util.TreeMap;
 
 /** Turns conditions into alerts: told once when they begin, once when they end. */
 public final class AlertBook {
-  private AlertBook() {}
+  private final SortedMap<String, OpenAlert> open;
+  private final Instant at;
+  private final List<AlertNotice> changes = new ArrayList<>(2);
+  private SortedMap<String, OpenAlert> next;
+
+  private AlertBook(SortedMap<String, OpenAlert> open, Instant at) {
+    this.open = open;
+    this.at = at;
+  }
 
   /** What stands after these conditions, and what changed. */
   public record Page(SortedMap<String, OpenAlert> open, List<AlertNotice> changes) {}
 
   /**
    * Holds conditions against what stands. A condition that is not among them leaves its alert as it
-   * is, unless the cup is gone.
+   * is, unless the cup is gone. Many cups with one cause are told as one; see {@link Together}.
    *
    * @param open what stands, by key
    * @param now conditions at that moment, in the order of telling
    * @param cups names of the cups on the bench; alerts of others are cleared
    */
   public static Page judge(
-      SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, Set<String> cups) {
-    SortedMap<String, OpenAlert> next = null;
-    List<AlertNotice> changes = new ArrayList<>(2);
-    Set<String> standing = new HashSet<>();
-    open.values().forEach(alert -> standing.add(alert.cup()));
-    for (Condition condition : now) {
-      if (condition.level() == Condition.Level.OFF && !standing.contains(condition.cup())) {
-        continue;
-      }
-      OpenAlert was = open.get(condition.key());
-      OpenAlert becomes = becomes(was, condition, at);
-      if (becomes == was) {
-        continue;
-      }
-      next = next == null ? new TreeMap<>(open) : next;
-      if (becomes == null) {
-        next.remove(condition.key());
-        changes.add(notice(condition, "cleared", was.since()));
+      SortedMap<String, OpenAlert> open, Conditions now, Instant at, Set<String> cups) {
+    AlertBook book = new AlertBook(open, at);
+    Together together = Together.of(open, now.kept(), at, cups.size());
+    for (Condition condition : now.kept()) {
+      if (together.covers(condition)) {
+        book.cover(condition);
       } else {
-        next.put(condition.key(), becomes);
-        changes.add(notice(condition, becomes.state(), becomes.since()));
+        book.turn(condition, WhatToDo.about(condition));
       }
     }
+    for (Condition condition : together.benchWide()) {
+      String code = condition.code();
+      book.turn(condition, WhatToDo.together(code, together.cups(code)));
+    }
+    book.forgetAllBut(cups);
+    return new Page(
+        book.next == null ? open : Collections.unmodifiableSortedMap(book.next), book.changes);
+  }
+
+  private void turn(Condition condition, String whatToDo) {
+    OpenAlert was = open.get(condition.key());
+    OpenAlert becomes = becomes(was, condition, at);
+    if (becomes == was) {
+      return;
+    }
+    if (becomes == null) {
+      keep().remove(condition.key());
+      if (!was.state().equals(Together.STATE)) {
+        changes.add(notice(condition, "cleared", was.since(), whatToDo));
+      }
+    } else {
+      keep().put(condition.key(), becomes);
+      changes.add(notice(condition, becomes.state(), becomes.since(), whatToDo));
+    }
+  }
+
+  private void cover(Condition condition) {
+    if (!open.containsKey(condition.key())) {
+      keep()
+          .put(
+              condition.key(),
+              new OpenAlert(condition.code(), condition.cup(), Together.STATE, at));
+    }
+  }
+
+  private void forgetAllBut(Set<String> cups) {
     for (OpenAlert orphan : open.values()) {
       if (orphan.cup() != null && !cups.contains(orphan.cup())) {
-        next = next == null ? new TreeMap<>(open) : next;
         Condition gone = Condition.when(orphan.code(), orphan.cup(), false, 0.0, 0.0);
-        next.remove(gone.key());
-        changes.add(notice(gone, "cleared", orphan.since()));
+        keep().remove(gone.key());
+        if (!orphan.state().equals(Together.STATE)) {
+          changes.add(notice(gone, "cleared", orphan.since(), WhatToDo.about(orphan.code())));
+        }
       }
     }
-    return new Page(next == null ? open : Collections.unmodifiableSortedMap(next), changes);
+  }
+
+  private SortedMap<String, OpenAlert> keep() {
+    if (next == null) {
+      next = new TreeMap<>(open);
+    }
+    return next;
   }
 
   private static OpenAlert becomes(OpenAlert standing, Condition condition, Instant at) {
@@ -79,7 +116,8 @@ public final class AlertBook {
     };
   }
 
-  private static AlertNotice notice(Condition condition, String state, Instant since) {
+  private static AlertNotice notice(
+      Condition condition, String state, Instant since, String whatToDo) {
     return new AlertNotice(
         condition.code(),
         condition.cup(),
@@ -87,7 +125,7 @@ public final class AlertBook {
         since,
         rounded(condition.value()),
         rounded(condition.threshold()),
-        WhatToDo.about(condition.code()));
+        whatToDo);
   }
 
   /** Four digits after the point tell all that a person or a chart can use. */

@@ -8,8 +8,15 @@ package dev.cupwarden.core.alerts;
  * @param level how it stands
  * @param value what was found
  * @param threshold what it was held against
+ * @param whatToDo what to do about this very one; null: as ever
  */
-public record Condition(String code, String cup, Level level, double value, double threshold) {
+public record Condition(
+    String code, String cup, Level level, double value, double threshold, String whatToDo) {
+  /** About which there is to do what its code says. */
+  public Condition(String code, String cup, Level level, double value, double threshold) {
+    this(code, cup, level, value, threshold, null);
+  }
+
   /** How a condition stands; the band between keeps an alert from flickering. */
   public enum Level {
     /** Far enough from the threshold to clear what stands. */
@@ -22,23 +29,8 @@ public record Condition(String code, String cup, Level level, double value, doub
     ON
   }
 
-  /** On above one value, off below a lower one. */
-  public static Condition above(
-      String code, String cup, double value, double threshold, double clearBelow) {
-    Level level = value > threshold ? Level.ON : value < clearBelow ? Level.OFF : Level.BETWEEN;
-    return new Condition(code, cup, level, value, threshold);
-  }
-
-  /** On below one value, off above a higher one. */
-  public static Condition below(
-      String code, String cup, double value, double threshold, double clearAbove) {
-    Level level = value < threshold ? Level.ON : value > clearAbove ? Level.OFF : Level.BETWEEN;
-    return new Condition(code, cup, level, value, threshold);
-  }
-
   /** Simply so or not. */
-  public static Condition when(
-      String code, String cup, boolean so, double value, double threshold) {
+  static Condition when(String code, String cup, boolean so, double value, double threshold) {
     return new Condition(code, cup, so ? Level.ON : Level.OFF, value, threshold);
   }
 

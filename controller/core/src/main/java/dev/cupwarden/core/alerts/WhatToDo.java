@@ -1,6 +1,7 @@
 package dev.cupwarden.core.alerts;
 
 import java.util.Map;
+import java.util.Set;
 
 /** One sentence for the person, for each alert of the contract. */
 public final class WhatToDo {
@@ -53,7 +54,38 @@ public final class WhatToDo {
           Map.entry("store-full", "Free space on the controller's disk."),
           Map.entry("controller-silent", "Look whether the controller has power and network."));
 
+  /** Where many cups have one cause, that is what to look for. */
+  private static final Map<String, String> TOGETHER =
+      Map.of(
+          "near-dry",
+          "Look for what holds them all: a hold, a cold room, an empty tank, a pump that stands.",
+          "scale-silent",
+          "Check the bus or the multiplexer that these scales share, and its supply.",
+          "scale-noisy",
+          "Look for draught, a fan or a pump that shakes the bench.",
+          "scale-stuck",
+          "Check the supply and the bus that these scales share.",
+          "scale-out-of-range",
+          "Check the supply and the bus that these scales share.",
+          "wet-too-long",
+          "Give the room warmth and air; nothing is watered until they dry.",
+          "blind-ration",
+          "Mend the scales: for three days at most the cups get a part of what they used.",
+          "cup-away",
+          "Put the cups back, or say that they stay away.");
+
   private WhatToDo() {}
+
+  /** What to do about that condition. */
+  static String about(Condition condition) {
+    return condition.whatToDo() == null ? about(condition.code()) : condition.whatToDo();
+  }
+
+  /** What to do about that alert of several cups, in order of name; none once it has ended. */
+  static String together(String code, Set<String> cups) {
+    String sentence = TOGETHER.getOrDefault(code, about(code));
+    return cups.isEmpty() ? sentence : String.join(", ", cups) + ": " + sentence;
+  }
 
   /** What to do about that alert. */
   public static String about(String code) {

@@ -64,6 +64,11 @@ public record EstimateState(
     return capacity.over(predicted);
   }
 
+  /** Whether the last reading fits nothing yet: the next tells a spike from a change. */
+  public boolean inDoubt() {
+    return doubt != null;
+  }
+
   /** Whether the cup has a weight that could be told as its capacity. */
   public boolean weighed() {
     return filter != null;

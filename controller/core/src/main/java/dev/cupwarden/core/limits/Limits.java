@@ -5,7 +5,7 @@ import static dev.cupwarden.core.limits.Limits.Effect.VETO;
 import static dev.cupwarden.core.limits.Limits.On.FEED;
 import static dev.cupwarden.core.limits.Limits.On.WATER;
 
-import dev.cupwarden.core.dosing.Blend;
+import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.watering.Cause;
 import java.util.ArrayList;
@@ -109,6 +109,19 @@ public final class Limits {
     }
   }
 
+  /** Whether some limit forbids water outright: asked first, since mostly one does. */
+  public static boolean forbids(Case pass) {
+    for (Row row : TABLE) {
+      if (row.on() == WATER && row.applies(pass.proposal())) {
+        Ruling ruling = row.limit().rule(pass);
+        if (ruling.reason() != null && ruling.atMost() < pass.proposal().leastMl()) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
   /** Asks every limit. */
   public static Allowance judge(Case pass) {
     double ml = pass.proposal().wantMl();
@@ -150,16 +163,16 @@ public final class Limits {
    * @throws IllegalStateException where the blend goes beyond what the limits left: a defect of
    *     this program, and no water
    */
-  public static AllowedPass allow(String cup, Cause cause, Allowance allowance, Blend blend) {
+  public static AllowedPass allow(String cup, Cause cause, Allowance allowance, TankDraw draw) {
     boolean within =
         allowance.water()
-            && blend.totalMl() > 0.0
-            && blend.totalMl() <= allowance.ml() + 1e-9
-            && blend.strength() <= allowance.strength() + 1e-9;
+            && draw.totalMl() > 0.0
+            && draw.totalMl() <= allowance.ml() + 1e-9
+            && draw.strength() <= allowance.strength() + 1e-9;
     if (!within) {
       throw new IllegalStateException(
-          "cup " + cup + ": " + blend + " goes beyond what the limits left, " + allowance);
+          "cup " + cup + ": " + draw + " goes beyond what the limits left, " + allowance);
     }
-    return new AllowedPass(cup, blend.plainMl(), blend.feedMl(), blend.strength(), cause.word());
+    return new AllowedPass(cup, draw.plainMl(), draw.feedMl(), draw.strength(), cause.word());
   }
 }

@@ -9,10 +9,10 @@ import java.time.Instant;
  *
  * @param epoch of the journal that numbered it
  * @param seq from 1, without gaps within an epoch
- * @param kind {@code dose}, {@code alert}, {@code receipt} or {@code change}
+ * @param kind {@code dose}, {@code alert}, {@code receipt}, {@code change} or {@code decision}
  * @param cup whose; absent for the whole bench
- * @param data a dose (with its {@code outcome}), an {@link AlertNotice}, a {@link Receipt}, or what
- *     changed
+ * @param data a dose (with its {@code outcome}), an {@link AlertNotice}, a {@link Receipt}, what
+ *     changed, or a {@link Decision}
  */
 public record Event(
     String epoch,

@@ -28,6 +28,11 @@ public record Topics(String bench) {
     return ROOT + bench + "/bench";
   }
 
+  /** Retained: {@link BenchSetup}. */
+  public String setup() {
+    return ROOT + bench + "/setup";
+  }
+
   /** Not retained: {@link Event}. */
   public String events() {
     return ROOT + bench + "/events";

@@ -9,10 +9,12 @@ import java.util.List;
  * What a cup lost to air and plant over the last three days, in quarters of a day.
  *
  * @param closed full quarters, oldest first
+ * @param closedLostG what was lost in them together
+ * @param closedSeenH hours of them that were seen
  * @param open the quarter that still runs; null before the first loss
  */
-public record UseLog(List<Quarter> closed, Quarter open) {
-  public static final UseLog EMPTY = new UseLog(List.of(), null);
+public record UseLog(List<Quarter> closed, double closedLostG, double closedSeenH, Quarter open) {
+  public static final UseLog EMPTY = new UseLog(List.of(), 0.0, 0.0, null);
 
   private static final Duration SPAN = Duration.ofHours(72);
   private static final Duration QUARTER = Duration.ofHours(6);
@@ -26,11 +28,11 @@ public record UseLog(List<Quarter> closed, Quarter open) {
   /** The log with so much loss over so many hours before {@code at}. */
   public UseLog plus(Instant at, double lostG, double hours) {
     if (open == null) {
-      return new UseLog(closed, new Quarter(at, lostG, hours));
+      return new UseLog(closed, closedLostG, closedSeenH, new Quarter(at, lostG, hours));
     }
     if (at.isBefore(open.from().plus(QUARTER))) {
       Quarter longer = new Quarter(open.from(), open.lostG() + lostG, open.seenH() + hours);
-      return new UseLog(closed, longer);
+      return new UseLog(closed, closedLostG, closedSeenH, longer);
     }
     List<Quarter> next = new ArrayList<>(closed.size() + 1);
     Instant oldest = at.minus(SPAN);
@@ -40,7 +42,13 @@ public record UseLog(List<Quarter> closed, Quarter open) {
       }
     }
     next.add(open);
-    return new UseLog(List.copyOf(next), new Quarter(at, lostG, hours));
+    double sumG = 0.0;
+    double sumH = 0.0;
+    for (Quarter quarter : next) {
+      sumG += quarter.lostG();
+      sumH += quarter.seenH();
+    }
+    return new UseLog(List.copyOf(next), sumG, sumH, new Quarter(at, lostG, hours));
   }
 
   /** Whether three days of use are known. */
@@ -60,18 +68,10 @@ public record UseLog(List<Quarter> closed, Quarter open) {
   }
 
   private double lostG() {
-    double sumG = open == null ? 0.0 : open.lostG();
-    for (Quarter quarter : closed) {
-      sumG += quarter.lostG();
-    }
-    return sumG;
+    return open == null ? closedLostG : open.lostG() + closedLostG;
   }
 
   private double seenH() {
-    double sumH = open == null ? 0.0 : open.seenH();
-    for (Quarter quarter : closed) {
-      sumH += quarter.seenH();
-    }
-    return sumH;
+    return open == null ? closedSeenH : open.seenH() + closedSeenH;
   }
 }

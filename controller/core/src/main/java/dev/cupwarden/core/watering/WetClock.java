@@ -20,14 +20,25 @@ public record WetClock(Instant wetSince, Instant soddenSince, double soddenAt) {
   /** From here on nothing more is given: rot rises again with 48 h of flooding. Our choice. */
   public static final double HOLD_AFTER_H = 48.0;
 
-  /** Drying by less than this in all that time is no drying: our choice, above a scale's creep. */
-  private static final double DRIED_BY = 0.03;
+  /** Drying by less than this in a day is no drying: our choice, two grams or so, above creep. */
+  private static final double DRIED_BY = 0.01;
+
+  /** More than this is drying, whatever the neighbours do: our choice. */
+  private static final double SURELY_DRIED_BY = 0.03;
+
+  /** A cup that dries by less than this part of what its neighbours do is unused: our choice. */
+  private static final double PART_OF_NEIGHBOURS = 1.0 / 3.0;
 
   /** A cup must come this far back past a line before the clock stops: no flicker at the line. */
   private static final double BACK_BY = 0.01;
 
-  /** The clock after a trusted look at the cup. */
-  public WetClock look(Instant at, double depletion, CupLines lines) {
+  /**
+   * The clock after a trusted look at the cup.
+   *
+   * @param neighboursPerDay by how much depletion grows in the middle cup of the bench within a
+   *     day; NaN: not known
+   */
+  public WetClock look(Instant at, double depletion, CupLines lines, double neighboursPerDay) {
     Instant wet = wetSince;
     if (depletion < lines.wet()) {
       wet = wet == null ? at : wet;
@@ -40,11 +51,18 @@ public record WetClock(Instant wetSince, Instant soddenSince, double soddenAt) {
           ? this
           : new WetClock(wet, null, Double.NaN);
     }
-    if (soddenSince == null || depletion > soddenAt + DRIED_BY) {
+    if (soddenSince == null || depletion > soddenAt + driedBy(neighboursPerDay)) {
       return new WetClock(wet, at, depletion);
     }
     double mark = Math.min(soddenAt, depletion);
     return wet == wetSince && mark == soddenAt ? this : new WetClock(wet, soddenSince, mark);
+  }
+
+  /** In a bench that hardly dries, a cup that hardly dries is none to warn of. */
+  private static double driedBy(double neighboursPerDay) {
+    return Double.isNaN(neighboursPerDay)
+        ? DRIED_BY
+        : Math.max(DRIED_BY, Math.min(SURELY_DRIED_BY, PART_OF_NEIGHBOURS * neighboursPerDay));
   }
 
   /** Hours of the longer of the two at that time. */

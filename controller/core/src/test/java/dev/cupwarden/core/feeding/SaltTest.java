@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.checks.Outside;
+import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.setup.RootStage;
+import java.time.Duration;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -159,5 +162,20 @@ class SaltTest {
     assertThrows(IllegalArgumentException.class, () -> new SaltTolerance(1.5, 0));
     assertThrows(IllegalArgumentException.class, () -> Conductivity.at25C(1, Double.NaN, 0.02));
     assertThrows(IllegalArgumentException.class, () -> Conductivity.feedGPerL(0.2, 0.3, 1.2));
+  }
+
+  @Test
+  void plantTakesWhatCameWithFeedAndLeavesWhatCameWithWater() {
+    Feed feed = new Feed("leafy", 20, 10, 20, 1.53, Duration.ofDays(14), 5.8, 1.25);
+    double fedMsPerCm = SaltBalance.ecMsPerCm(0.3, feed, 0.5);
+    SaltBalance salts = SaltBalance.NONE.plus(300, fedMsPerCm, 0.3);
+    assertEquals(300 * fedMsPerCm, salts.msMl(), 1e-9);
+    // 100 mg N in a litre transpired, at 200 mg N and 1.25 mS/cm a gram: 0.625 mS/cm of leaves'
+    // part.
+    SaltBalance used = salts.used(100, RootStage.CIRCLING, feed);
+    assertEquals(salts.msMl() - 100 * 0.55 * 0.625, used.msMl(), 1e-9);
+    assertEquals(salts, salts.used(100, RootStage.STRUCK, feed), "no roots, no uptake");
+    SaltBalance all = salts.used(1e6, RootStage.CIRCLING, feed);
+    assertEquals(300 * 0.3, all.msMl(), 1e-9, "the water's own salts stay");
   }
 }

@@ -225,6 +225,18 @@ class SchemaTest {
                 "change",
                 "A1",
                 Json.MAPPER.createObjectNode().put("stage", "white"))));
+    Decision held =
+        new Decision(
+            CupActivity.HELD,
+            301.2,
+            0.62,
+            1.4,
+            null,
+            0.25,
+            0.8,
+            List.of(new CupStatus.Told("hold", 20, 0, "h", "on hold for another 20.0 h")));
+    assertFits("event", written(new Event("e-1", 6, AT, "decision", "A1", written(held))));
+    assertDoesNotFit("event", written(new Event("e-1", 6, AT, "decision", null, written(held))));
     assertDoesNotFit("event", written(new Event("e-1", 5, AT, "dose", "A1", written(ALERT))));
     assertDoesNotFit("event", written(new Event("e-1", 0, AT, "dose", "A1", written(dose))));
   }

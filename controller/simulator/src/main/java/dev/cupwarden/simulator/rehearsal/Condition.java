@@ -1,5 +1,6 @@
 package dev.cupwarden.simulator.rehearsal;
 
+import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.simulator.faults.Fault;
 import dev.cupwarden.simulator.physics.SimulatedCup;
@@ -66,10 +67,28 @@ enum Condition {
       return stand.faults().holds(Fault.SCALE_NOISY, cup);
     }
   },
+  /** Away for hours without a word; a person who said so need not be told of it. */
   CUP_AWAY("cup-away", 6, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return stand.away(cup, tick) && !stand.awayTold(cup);
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.away(cup, tick);
+    }
+  },
+  /** More salt than seedlings bear, by the salts truly in the cup. */
+  SALTS_HIGH("salts-high", 24, 0) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).ecAtCapacityMsPerCm() > 1.1 * SaltBalance.MOST_MS_PER_CM;
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).ecAtCapacityMsPerCm() > 0.8 * SaltBalance.MOST_MS_PER_CM;
     }
   },
   /** Judged only when raised: a valve that clogs between waterings is not yet a short dose. */

@@ -104,7 +104,7 @@ final class PersonAtBench {
     } else if (act instanceof Act.Lift lift) {
       stand.takeAway(lift.cup(), tick + ticks(lift.minutes()));
     } else if (act instanceof Act.Outing outing) {
-      stand.takeAway(outing.cup(), tick + ticks(outing.minutes()));
+      stand.takeAway(outing.cup(), tick + ticks(outing.minutes()), outing.told());
       if (outing.told()) {
         outingTold[outing.cup()] = true;
         order("away", name(outing.cup()));

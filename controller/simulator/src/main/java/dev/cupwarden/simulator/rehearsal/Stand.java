@@ -21,6 +21,7 @@ final class Stand {
   private final CupScale[] scales;
   private final int[] cupAt;
   private final long[] awayUntil;
+  private final boolean[] awayTold;
   private final boolean[] onBench;
   private final RootStage[] said;
   private final double[] shownG;
@@ -43,6 +44,7 @@ final class Stand {
     this.scales = new CupScale[count];
     this.cupAt = new int[count];
     this.awayUntil = new long[count];
+    this.awayTold = new boolean[count];
     this.onBench = new boolean[count];
     this.said = new RootStage[count];
     this.shownG = new double[count];
@@ -171,8 +173,19 @@ final class Stand {
     return awayUntil[cup] == tick;
   }
 
+  /** Whether the person said so who took it away last. */
+  boolean awayTold(int cup) {
+    return awayTold[cup];
+  }
+
+  /** Taken away without a word. */
   void takeAway(int cup, long untilTick) {
+    takeAway(cup, untilTick, false);
+  }
+
+  void takeAway(int cup, long untilTick, boolean told) {
     awayUntil[cup] = untilTick;
+    awayTold[cup] = told;
   }
 
   void remove(int cup) {

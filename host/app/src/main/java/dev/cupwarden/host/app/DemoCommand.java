@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
@@ -78,13 +77,10 @@ final class DemoCommand implements Callable<Integer> {
       Host host =
           ending.closes(
               Host.start(
-                  new HostSettings(
-                      folder,
-                      ports.page(),
-                      broker,
-                      Optional.empty(),
-                      () -> benchClock.get().instant(),
-                      REAL_ORDER_EXPIRY.multipliedBy((long) speed))));
+                  HostSettings.local(folder, ports.page(), broker)
+                      .inTime(
+                          () -> benchClock.get().instant(),
+                          REAL_ORDER_EXPIRY.multipliedBy((long) speed))));
       Watching watching = ending.closes(Watching.on(spec.commandLine().getOut()));
       DemoBench bench =
           ending.closes(

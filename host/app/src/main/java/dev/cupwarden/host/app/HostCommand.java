@@ -15,7 +15,15 @@ import picocli.CommandLine.Spec;
     description = "Keeps and shows what benches say, and takes orders to them.",
     mixinStandardHelpOptions = true,
     versionProvider = HostCommand.Version.class,
-    subcommands = {RunCommand.class, DemoCommand.class})
+    subcommands = {
+      RunCommand.class,
+      DemoCommand.class,
+      ExportCommand.class,
+      ReviewCommand.class,
+      NoticeCommand.class,
+      StoreCommand.class,
+      UserCommand.class
+    })
 public final class HostCommand implements Runnable {
   /** Something that was asked did not succeed. */
   static final int FAILED = 1;
@@ -40,7 +48,8 @@ public final class HostCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Say what to do: run or demo.");
+    throw new ParameterException(
+        spec.commandLine(), "Say what to do: run, demo, export, review, notice, store or user.");
   }
 
   /** From the jar's manifest. */

@@ -2,11 +2,13 @@ package dev.cupwarden.host.app;
 
 import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
+import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.broker.MqttLink.Credential;
+import dev.cupwarden.host.web.Exposure;
 import java.io.PrintWriter;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.file.Path;
-import java.time.InstantSource;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -54,16 +56,61 @@ final class RunCommand implements Callable<Integer> {
     private String other;
   }
 
+  @Option(
+      names = "--shared",
+      description =
+          "Share the load with other hosts: same --broker, same PostgreSQL by --database.")
+  private boolean shared;
+
+  @Mixin private Keep keep;
+
+  @ArgGroup(exclusive = false)
+  private Open open;
+
+  /** The page for other machines as well. */
+  private static final class Open {
+    @Option(
+        names = "--listen",
+        required = true,
+        paramLabel = "ADDRESS",
+        description = "Show the page at this address instead of 127.0.0.1; everybody signs in.")
+    private String address;
+
+    @Option(
+        names = "--tls-keystore",
+        paramLabel = "FILE",
+        description = "PKCS #12 file with certificate and key for HTTPS.")
+    private Path keyStore;
+
+    @Option(
+        names = "--tls-password-file",
+        paramLabel = "FILE",
+        description = "Holds the keystore's password.")
+    private Path passwordFile;
+
+    @Option(
+        names = "--plain-http",
+        description = "Without HTTPS: only behind something that encrypts.")
+    private boolean plainHttp;
+
+    Exposure exposure() {
+      Optional<Exposure.Tls> tls =
+          keyStore == null || passwordFile == null
+              ? Optional.empty()
+              : Optional.of(new Exposure.Tls(keyStore, passwordFile));
+      return Exposure.checked(address, tls, plainHttp);
+    }
+  }
+
+  @Option(
+      names = "--notices",
+      paramLabel = "FILE",
+      description = "Tell people of alerts by e-mail or webhook as this YAML file says.")
+  private Path notices;
+
   @Override
   public Integer call() throws InterruptedException {
-    HostSettings settings =
-        new HostSettings(
-            data,
-            ports.page(),
-            ports.broker(broker.port),
-            Optional.ofNullable(broker.other).map(this::address),
-            InstantSource.system(),
-            HostSettings.USUAL_ORDER_EXPIRY);
+    HostSettings settings = settings();
     try (Ending ending = new Ending()) {
       Host host = ending.closes(Host.start(settings));
       PrintWriter out = spec.commandLine().getOut();
@@ -74,6 +121,34 @@ final class RunCommand implements Callable<Integer> {
       ending.comes();
     }
     return 0;
+  }
+
+  private HostSettings settings() {
+    HostSettings settings =
+        HostSettings.local(data, ports.page(), ports.broker(broker.port))
+            .keeping(keep.keeping(data));
+    if (shared && (broker.other == null || !keep.isPostgresql())) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--shared: hosts can share only a broker elsewhere (--broker) and one PostgreSQL"
+              + " (--database postgresql://…).");
+    }
+    if (broker.other != null) {
+      settings = settings.withBroker(new OtherBroker(address(broker.other), credential(), shared));
+    }
+    if (open != null) {
+      settings = settings.exposed(open.exposure());
+    }
+    return notices == null ? settings : settings.noticesBy(notices);
+  }
+
+  /** From the environment, which other users of this machine cannot read. */
+  private static Optional<Credential> credential() {
+    String user = System.getenv("CUPWARDEN_BROKER_USER");
+    String word = System.getenv("CUPWARDEN_BROKER_PASSWORD");
+    return user == null || word == null
+        ? Optional.empty()
+        : Optional.of(new Credential(user, word));
   }
 
   private String address(String written) {

@@ -18,8 +18,7 @@ import java.util.stream.Stream;
  * An MQTT 5 broker in this process, on loopback only.
  *
  * <p>Its sessions and queues live in memory: what must last is kept by the controller's outbox
- * until the host says that it has stored it. It asks no password, which is why it binds to loopback
- * and nothing else.
+ * until the host says that it has stored it.
  */
 public final class EmbeddedBroker implements AutoCloseable {
   private static final long START_LIMIT_S = 60;
@@ -80,7 +79,7 @@ public final class EmbeddedBroker implements AutoCloseable {
    * @param work an empty folder or none yet; removed again on close
    * @throws HostException if the port is taken or the broker does not come up
    */
-  public static EmbeddedBroker start(LoopbackPort port, Path work) {
+  public static EmbeddedBroker start(LoopbackPort port, Path work, BrokerAccess access) {
     port.requireFree();
     try {
       Path configuration = Files.createDirectories(work.resolve("conf"));
@@ -94,7 +93,7 @@ public final class EmbeddedBroker implements AutoCloseable {
               .withConfigurationFolder(configuration)
               .withDataFolder(Files.createDirectories(work.resolve("data")))
               .withExtensionsFolder(Files.createDirectories(work.resolve("extensions")))
-              .withEmbeddedExtension(anybodyOnThisMachine())
+              .withEmbeddedExtension(extension(access))
               .withoutLoggingBootstrap()
               .build();
       broker.start().get(START_LIMIT_S, TimeUnit.SECONDS);
@@ -110,12 +109,12 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   /** Without an authenticator nobody would be let in, or everybody by accident: this says which. */
-  private static EmbeddedExtension anybodyOnThisMachine() {
+  private static EmbeddedExtension extension(BrokerAccess access) {
     return EmbeddedExtension.builder()
         .withId("cupwarden-access")
         .withName("Access")
         .withVersion("1")
-        .withExtensionMain(new LoopbackAccess())
+        .withExtensionMain(access)
         .build();
   }
 

@@ -1,6 +1,9 @@
 package dev.cupwarden.host.broker;
 
 import dev.cupwarden.host.HostException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
@@ -43,12 +46,21 @@ public final class MqttLink implements AutoCloseable {
   private static final int QOS = 1;
 
   private final MqttAsyncClient client;
-  private final String filter;
+  private final List<String> filters;
   private final Receiver receiver;
   private final ScheduledExecutorService redial =
       Executors.newSingleThreadScheduledExecutor(MqttLink::daemon);
   private final CountDownLatch firstConnection = new CountDownLatch(1);
   private volatile boolean closing;
+  private Optional<Credential> credential = Optional.empty();
+
+  /** Name and word at the broker; neither is ever printed. */
+  public record Credential(String user, String word) {
+    @Override
+    public String toString() {
+      return "a credential";
+    }
+  }
 
   /** Takes what comes from the broker, on the client's own thread; blocking it holds all back. */
   public interface Receiver {
@@ -61,13 +73,14 @@ public final class MqttLink implements AutoCloseable {
   /**
    * A message.
    *
+   * @param retained kept by the broker from earlier, not said just now
    * @param acknowledge to be run once the message is safe
    */
-  public record Delivery(String topic, byte[] payload, Runnable acknowledge) {}
+  public record Delivery(String topic, byte[] payload, boolean retained, Runnable acknowledge) {}
 
-  private MqttLink(MqttAsyncClient client, String filter, Receiver receiver) {
+  private MqttLink(MqttAsyncClient client, List<String> filters, Receiver receiver) {
     this.client = client;
-    this.filter = filter;
+    this.filters = filters;
     this.receiver = receiver;
   }
 
@@ -76,13 +89,25 @@ public final class MqttLink implements AutoCloseable {
    *
    * @param uri {@code tcp://host:port} or {@code ssl://host:port}
    * @param clientId the same again after a restart, so that the broker keeps what was missed
-   * @param filter what to subscribe to
+   * @param filters what to subscribe to; shared ones begin with {@code $share/}
    */
-  public static MqttLink open(String uri, String clientId, String filter, Receiver receiver) {
+  public static MqttLink open(
+      String uri, String clientId, List<String> filters, Receiver receiver) {
+    return open(uri, clientId, Optional.empty(), filters, receiver);
+  }
+
+  /** Likewise, with a name and a word for the broker. */
+  public static MqttLink open(
+      String uri,
+      String clientId,
+      Optional<Credential> credential,
+      List<String> filters,
+      Receiver receiver) {
     try {
       MqttAsyncClient client = new MqttAsyncClient(uri, clientId, new MemoryPersistence());
       client.setManualAcks(true);
-      MqttLink link = new MqttLink(client, filter, receiver);
+      MqttLink link = new MqttLink(client, filters, receiver);
+      link.credential = credential;
       client.setCallback(link.new Callback());
       link.dial(0);
       return link;
@@ -98,13 +123,18 @@ public final class MqttLink implements AutoCloseable {
     return thread;
   }
 
-  private static MqttConnectionOptions options() {
+  private MqttConnectionOptions options() {
     MqttConnectionOptions options = new MqttConnectionOptions();
     options.setCleanStart(false);
     options.setSessionExpiryInterval(SESSION_EXPIRY_S);
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setAutomaticReconnect(false);
+    credential.ifPresent(
+        known -> {
+          options.setUserName(known.user());
+          options.setPassword(known.word().getBytes(StandardCharsets.UTF_8));
+        });
     return options;
   }
 
@@ -178,6 +208,13 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
+  private static MqttSubscription subscription(String filter) {
+    MqttSubscription subscription = new MqttSubscription(filter, QOS);
+    // MQTT 5, section 3.8.3.1: not to be asked for on a shared subscription.
+    subscription.setNoLocal(!filter.startsWith("$share/"));
+    return subscription;
+  }
+
   private final class Dialled implements MqttActionListener {
     private final int attempt;
 
@@ -188,10 +225,11 @@ public final class MqttLink implements AutoCloseable {
     @Override
     public void onSuccess(IMqttToken token) {
       try {
-        MqttSubscription subscription = new MqttSubscription(filter, QOS);
-        subscription.setNoLocal(true);
         client.subscribe(
-            new MqttSubscription[] {subscription}, null, new Subscribed(), new MqttProperties());
+            filters.stream().map(MqttLink::subscription).toArray(MqttSubscription[]::new),
+            null,
+            new Subscribed(),
+            new MqttProperties());
       } catch (MqttException failed) {
         redialAfter(attempt, failed);
       }
@@ -214,7 +252,7 @@ public final class MqttLink implements AutoCloseable {
     @Override
     public void onFailure(IMqttToken token, Throwable why) {
       LOG.error(
-          "the broker at {} refuses {}: {}", client.getServerURI(), filter, String.valueOf(why));
+          "the broker at {} refuses {}: {}", client.getServerURI(), filters, String.valueOf(why));
     }
   }
 
@@ -235,7 +273,9 @@ public final class MqttLink implements AutoCloseable {
     public void messageArrived(String topic, MqttMessage message) throws InterruptedException {
       int id = message.getId();
       int qos = message.getQos();
-      receiver.receive(new Delivery(topic, message.getPayload(), () -> acknowledge(id, qos)));
+      receiver.receive(
+          new Delivery(
+              topic, message.getPayload(), message.isRetained(), () -> acknowledge(id, qos)));
     }
 
     private void acknowledge(int id, int qos) {

@@ -1,28 +1,38 @@
 package dev.cupwarden.host.ingest;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Aside.AsideRow;
 import dev.cupwarden.host.store.Events.EventRow;
+import dev.cupwarden.host.store.Events.Gap;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Readings.Reading;
+import dev.cupwarden.host.store.Setups.CupRow;
 import dev.cupwarden.host.store.Store;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Messages that are stored together in one transaction. Made anew for each attempt, so that a
  * transaction that was rolled back leaves nothing behind.
  */
 final class Batch {
+  private static final Logger LOG = LoggerFactory.getLogger(Batch.class);
   private final Store store;
   private final Handle handle;
   private final Instant now;
@@ -30,7 +40,12 @@ final class Batch {
   private final List<LiveEvent> live = new ArrayList<>();
   private final Set<Journal> touched = new LinkedHashSet<>();
   private final Map<Journal, Long> kept = new LinkedHashMap<>();
+  private final Map<Journal, Long> toldAgain = new LinkedHashMap<>();
+  private final Set<String> heard = new LinkedHashSet<>();
+  private final Gaps gaps;
+  private final Herald herald;
   private int doubles;
+  private long passedOver;
 
   /** A journal of a bench, in which events are numbered. */
   record Journal(String bench, String epoch) {}
@@ -38,13 +53,30 @@ final class Batch {
   /**
    * @param now when the host does this; not the bench's time
    */
-  Batch(Store store, Handle handle, Instant now) {
+  Batch(Store store, Handle handle, Gaps gaps, Herald herald, Instant now) {
     this.store = store;
     this.handle = handle;
+    this.gaps = gaps;
+    this.herald = herald;
     this.now = now;
   }
 
-  void add(Said said) {
+  /**
+   * @param retained said earlier, and kept by the broker
+   */
+  void add(Said said, boolean retained) {
+    if (!retained && isLifeSign(said)) {
+      heard.add(said.bench());
+    }
+    add(said);
+  }
+
+  private static boolean isLifeSign(Said said) {
+    boolean gone = said instanceof Said.Here here && here.presence().state().equals("offline");
+    return !gone && !(said instanceof Said.ByAHost);
+  }
+
+  private void add(Said said) {
     if (said instanceof Said.Measured measured) {
       store.benches().touch(handle, said.bench());
       readings.addAll(measured.readings());
@@ -59,16 +91,36 @@ final class Batch {
     } else if (said instanceof Said.Bench bench) {
       store.benches().status(handle, said.bench(), bench.status().at(), json(bench.status()));
       live.add(LiveEvent.of(bench));
+    } else if (said instanceof Said.SetUp setUp) {
+      add(setUp);
     } else if (said instanceof Said.Here here) {
       store
           .benches()
-          .presence(handle, said.bench(), here.presence().state(), here.presence().since());
+          .presence(handle, said.bench(), here.presence().state(), here.presence().since(), now);
       live.add(LiveEvent.of(here));
     } else if (said instanceof Said.Happened happened) {
       add(happened);
     } else if (said instanceof Said.Answered answered) {
       add(answered, now);
     }
+  }
+
+  private void add(Said.SetUp said) {
+    store.benches().touch(handle, said.bench());
+    Map<String, CupRow> cups = new TreeMap<>();
+    said.setup()
+        .cups()
+        .forEach(
+            (name, cup) ->
+                cups.put(
+                    name,
+                    new CupRow(
+                        cup.plant(), cup.struck().map(LocalDate::toString).orElse(""), json(cup))));
+    live.add(LiveEvent.of(said));
+    store
+        .setups()
+        .put(handle, said.bench(), said.setup().at(), json(said.setup()), cups)
+        .forEach(cup -> add(new Said.CupGone(said.bench(), cup)));
   }
 
   private void add(Said.Happened happened) {
@@ -87,24 +139,20 @@ final class Batch {
             json(event.data()));
     if (!store.events().insert(handle, row)) {
       doubles++;
+      toldAgain.merge(new Journal(bench, event.epoch()), event.seq(), Math::max);
       return;
     }
-    happened
-        .alert()
-        .ifPresent(
-            notice ->
-                store
-                    .events()
-                    .alert(
-                        handle,
-                        bench,
-                        notice.code(),
-                        notice.cup(),
-                        notice.state(),
-                        event.at(),
-                        json(notice)));
+    happened.alert().ifPresent(notice -> add(bench, notice, event.at()));
     happened.receipt().ifPresent(receipt -> add(new Said.Answered(bench, receipt), event.at()));
     live.add(LiveEvent.of(happened));
+  }
+
+  private void add(String bench, AlertNotice notice, Instant at) {
+    Alerts.Key key = new Alerts.Key(bench, notice.code(), Optional.ofNullable(notice.cup()));
+    store
+        .alerts()
+        .put(handle, key, notice.state(), at, json(notice))
+        .ifPresent(before -> herald.alert(handle, bench, before, notice));
   }
 
   private void add(Said.Answered answered, Instant at) {
@@ -127,8 +175,49 @@ final class Batch {
   void finish() {
     store.readings().insert(handle, readings);
     for (Journal journal : touched) {
-      kept.put(journal, store.events().advanceKept(handle, journal.bench(), journal.epoch()));
+      kept.put(journal, advance(journal));
     }
+    heard.forEach(bench -> store.benches().heard(handle, bench, now));
+  }
+
+  private long advance(Journal journal) {
+    long mark = store.events().advanceKept(handle, journal.bench(), journal.epoch());
+    Optional<Long> next = store.events().nextAfter(handle, journal.bench(), journal.epoch(), mark);
+    long highest = store.events().highest(handle, journal.bench(), journal.epoch());
+    long again = toldAgain.getOrDefault(journal, 0L);
+    long hopelessBelow = gaps.hopelessBelow(journal, next.isPresent(), highest, again, now);
+    while (next.isPresent() && next.get() <= hopelessBelow) {
+      passOver(new Gap(journal.bench(), journal.epoch(), mark + 1, next.get() - 1));
+      mark = store.events().advanceKept(handle, journal.bench(), journal.epoch());
+      next = store.events().nextAfter(handle, journal.bench(), journal.epoch(), mark);
+    }
+    return mark;
+  }
+
+  private void passOver(Gap gap) {
+    store.events().passOver(handle, gap, now);
+    store
+        .events()
+        .insertOwn(
+            handle,
+            gap.bench(),
+            now,
+            "change",
+            null,
+            json(
+                Map.of(
+                    "change",
+                    "events-passed-over",
+                    "detail",
+                    "Events " + gap.first() + " to " + gap.last() + " never came.")));
+    passedOver += gap.events();
+    LOG.warn(
+        "bench {}: events {} to {} of journal {} were told again and again without ever coming;"
+            + " they are passed over",
+        gap.bench(),
+        gap.first(),
+        gap.last(),
+        gap.epoch());
   }
 
   private static String json(Object message) {
@@ -153,6 +242,11 @@ final class Batch {
   /** How far each journal that was touched is kept now, also where that has not moved. */
   Map<Journal, Long> kept() {
     return kept;
+  }
+
+  /** Events that were given up. */
+  long passedOver() {
+    return passedOver;
   }
 
   /** Events that were there already. */

@@ -43,9 +43,11 @@ public final class Ingest implements AutoCloseable {
   private final InstantSource clock;
   private final Consumer<LiveEvent> live;
   private final KeptTeller teller;
+  private final Herald herald;
   private final MessageReader reader = new MessageReader();
+  private final Gaps gaps = new Gaps();
   private final BlockingQueue<Delivery> queue = new ArrayBlockingQueue<>(QUEUE);
-  private final AtomicReference<Counts> counts = new AtomicReference<>(new Counts(0, 0, 0, 0));
+  private final AtomicReference<Counts> counts = new AtomicReference<>(Counts.NONE);
   private final Thread thread = new Thread(this::work, "ingest");
   private volatile boolean closing;
 
@@ -55,7 +57,13 @@ public final class Ingest implements AutoCloseable {
     void tell(String topic, byte[] payload);
   }
 
-  public Ingest(Store store, InstantSource clock, Consumer<LiveEvent> live, KeptTeller teller) {
+  public Ingest(
+      Store store,
+      InstantSource clock,
+      Consumer<LiveEvent> live,
+      KeptTeller teller,
+      Herald herald) {
+    this.herald = herald;
     this.store = store;
     this.clock = clock;
     this.live = live;
@@ -125,7 +133,7 @@ public final class Ingest implements AutoCloseable {
     Delivery only = deliveries.get(0);
     store.write(handle -> store.aside().insert(handle, asideRow(only, "no table takes it")));
     only.acknowledge().run();
-    counts.updateAndGet(before -> before.plus(new Counts(1, 0, 1, 0)));
+    counts.updateAndGet(before -> before.plus(new Counts(1, 0, 1, 0, 0)));
   }
 
   private enum Outcome {
@@ -141,7 +149,7 @@ public final class Ingest implements AutoCloseable {
     try {
       store.write(
           handle -> {
-            attempt.batch = new Batch(store, handle, clock.instant());
+            attempt.batch = new Batch(store, handle, gaps, herald, clock.instant());
             deliveries.forEach(delivery -> attempt.malformed += add(attempt.batch, delivery));
             attempt.batch.finish();
           });
@@ -161,7 +169,7 @@ public final class Ingest implements AutoCloseable {
   /** How many were malformed: 0 or 1. */
   private int add(Batch batch, Delivery delivery) {
     try {
-      batch.add(reader.read(delivery.topic(), delivery.payload()));
+      batch.add(reader.read(delivery.topic(), delivery.payload()), delivery.retained());
       return 0;
     } catch (MalformedException malformed) {
       batch.setAside(asideRow(delivery, malformed.getMessage()));
@@ -188,7 +196,8 @@ public final class Ingest implements AutoCloseable {
                     deliveries.size(),
                     batch.readings().size(),
                     attempt.malformed,
-                    batch.doubles())));
+                    batch.doubles(),
+                    batch.passedOver())));
     batch.kept().forEach(this::tellKept);
     batch.live().forEach(live);
   }

@@ -3,6 +3,7 @@ package dev.cupwarden.host.ingest;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.store.Readings.Reading;
 import java.util.Optional;
@@ -10,8 +11,8 @@ import java.util.Optional;
 /**
  * Something new that is stored, for whoever is looking.
  *
- * @param name {@code cup}, {@code cup-gone}, {@code weight}, {@code bench}, {@code presence},
- *     {@code event} or {@code receipt}
+ * @param name {@code cup}, {@code cup-gone}, {@code weight}, {@code bench}, {@code setup}, {@code
+ *     presence}, {@code event} or {@code receipt}
  * @param json the data, one object
  */
 public record LiveEvent(String name, String json) {
@@ -29,6 +30,10 @@ public record LiveEvent(String name, String json) {
     return of("bench", of((Said) said).set("status", Json.MAPPER.valueToTree(said.status())));
   }
 
+  static LiveEvent of(Said.SetUp said) {
+    return of("setup", of((Said) said).set("setup", Json.MAPPER.valueToTree(said.setup())));
+  }
+
   static LiveEvent of(Said.Here said) {
     return of(
         "presence", of((Said) said).set("presence", Json.MAPPER.valueToTree(said.presence())));
@@ -36,6 +41,12 @@ public record LiveEvent(String name, String json) {
 
   static LiveEvent of(Said.Happened said) {
     return of("event", of((Said) said).set("event", Json.MAPPER.valueToTree(said.event())));
+  }
+
+  /** An event of the host's own. */
+  public static LiveEvent event(String bench, Event event) {
+    ObjectNode data = Json.MAPPER.createObjectNode().put("bench", bench);
+    return of("event", data.set("event", Json.MAPPER.valueToTree(event)));
   }
 
   static LiveEvent of(Said.Answered said) {

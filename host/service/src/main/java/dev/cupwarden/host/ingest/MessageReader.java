@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Event;
@@ -57,6 +58,7 @@ final class MessageReader {
       case "presence" -> here(bench, payload);
       case "readings" -> new Said.Measured(bench, senml.read(bench, treeOf(payload)));
       case "bench" -> bench(bench, payload);
+      case "setup" -> setUp(bench, payload);
       case "events" -> happened(bench, payload);
       case "receipts" -> new Said.Answered(bench, receipt(treeOf(payload)));
       case "orders", "kept" -> new Said.ByAHost(bench);
@@ -146,6 +148,16 @@ final class MessageReader {
     BenchStatus status = as(treeOf(payload), BenchStatus.class);
     there(status.at(), "at");
     return new Said.Bench(bench, status);
+  }
+
+  private static Said setUp(String bench, byte[] payload) throws MalformedException {
+    BenchSetup setup = as(treeOf(payload), BenchSetup.class);
+    there(setup.at(), "at");
+    for (var cup : there(setup.cups(), "cups").entrySet()) {
+      named("cups", cup.getKey());
+      there(there(cup.getValue(), "cups." + cup.getKey()).plant(), "plant");
+    }
+    return new Said.SetUp(bench, setup);
   }
 
   private static Said happened(String bench, byte[] payload) throws MalformedException {

@@ -1,6 +1,7 @@
 package dev.cupwarden.host.ingest;
 
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Event;
@@ -25,6 +26,9 @@ sealed interface Said {
 
   /** How the bench as a whole is. */
   record Bench(String bench, BenchStatus status) implements Said {}
+
+  /** How the bench is set up. */
+  record SetUp(String bench, BenchSetup setup) implements Said {}
 
   /** Whether the controller is there. */
   record Here(String bench, Presence presence) implements Said {}

@@ -28,14 +28,62 @@ public final class Benches {
   }
 
   /** The last word counts, also when its time is older: a controller's clock may have been set. */
-  public void presence(Handle handle, String bench, String state, Instant since) {
+  public void presence(Handle handle, String bench, String state, Instant since, Instant now) {
     handle.execute(
-        "INSERT INTO benches (bench, presence, since_ms) VALUES (?, ?, ?)"
+        "INSERT INTO benches (bench, presence, since_ms, turned_ms) VALUES (?, ?, ?, ?)"
             + " ON CONFLICT (bench) DO UPDATE SET presence = excluded.presence,"
-            + " since_ms = excluded.since_ms",
+            + " since_ms = excluded.since_ms,"
+            + " turned_ms = CASE WHEN benches.presence = excluded.presence"
+            + " THEN benches.turned_ms ELSE excluded.turned_ms END",
         bench,
         state,
-        since.toEpochMilli());
+        since.toEpochMilli(),
+        now.toEpochMilli());
+  }
+
+  /** The bench has just said something; not what a broker had kept of it. */
+  public void heard(Handle handle, String bench, Instant now) {
+    handle.execute(
+        "UPDATE benches SET heard_ms = ? WHERE bench = ? AND (heard_ms IS NULL OR heard_ms < ?)",
+        now.toEpochMilli(),
+        bench,
+        now.toEpochMilli());
+  }
+
+  /**
+   * When a bench was last heard and its presence last turned, by the host's clock.
+   *
+   * @param presence {@code online}, {@code offline} or null
+   * @param status JSON, or null
+   */
+  public record Hearing(
+      String bench,
+      String presence,
+      Optional<Instant> turned,
+      Optional<Instant> heard,
+      String status) {}
+
+  public List<Hearing> hearings() {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT bench, presence, turned_ms, heard_ms, status FROM benches ORDER BY bench")
+                .map(
+                    (rows, context) ->
+                        new Hearing(
+                            rows.getString(1),
+                            rows.getString(2),
+                            timeOf(rows, 3),
+                            timeOf(rows, 4),
+                            rows.getString(5)))
+                .list());
+  }
+
+  private static Optional<Instant> timeOf(java.sql.ResultSet rows, int column)
+      throws java.sql.SQLException {
+    long ms = rows.getLong(column);
+    return rows.wasNull() ? Optional.empty() : Optional.of(Instant.ofEpochMilli(ms));
   }
 
   /** Replaces an older status; a late one changes nothing. */

@@ -3,12 +3,16 @@ package dev.cupwarden.host.store;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.Query;
 
 /** Events, once each by (bench, epoch, seq), and how far each journal has been kept. */
 public final class Events {
+  /** The journal of what a host says itself. */
+  public static final String OWN_EPOCH = "host";
+
   private final Jdbi jdbi;
 
   Events(Jdbi jdbi) {
@@ -79,6 +83,76 @@ public final class Events {
     return next;
   }
 
+  /** The least number stored beyond a mark, if any: there is a gap if it is not the next one. */
+  public Optional<Long> nextAfter(Handle handle, String bench, String epoch, long mark) {
+    return handle
+        .createQuery(
+            "SELECT seq FROM events WHERE bench = ? AND epoch = ? AND seq > ? ORDER BY seq LIMIT 1")
+        .bind(0, bench)
+        .bind(1, epoch)
+        .bind(2, mark)
+        .mapTo(Long.class)
+        .findOne();
+  }
+
+  /** The greatest number stored of a journal, 0 if there is none. */
+  public long highest(Handle handle, String bench, String epoch) {
+    return handle
+        .createQuery("SELECT COALESCE(MAX(seq), 0) FROM events WHERE bench = ? AND epoch = ?")
+        .bind(0, bench)
+        .bind(1, epoch)
+        .mapTo(Long.class)
+        .one();
+  }
+
+  /** Numbers that never came are passed over: the mark moves behind them, and they are noted. */
+  public void passOver(Handle handle, Gap gap, Instant now) {
+    handle.execute(
+        "INSERT INTO gaps (bench, epoch, first_seq, last_seq, at_ms) VALUES (?, ?, ?, ?, ?)"
+            + " ON CONFLICT DO NOTHING",
+        gap.bench(),
+        gap.epoch(),
+        gap.first(),
+        gap.last(),
+        now.toEpochMilli());
+    setKept(handle, gap.bench(), gap.epoch(), gap.last());
+  }
+
+  /** Numbers of a journal, first and last of those that never came. */
+  public record Gap(String bench, String epoch, long first, long last) {
+    public long events() {
+      return last - first + 1;
+    }
+  }
+
+  /** What was passed over, oldest first. */
+  public List<Gap> gaps(String bench) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT bench, epoch, first_seq, last_seq FROM gaps WHERE bench = ?"
+                        + " ORDER BY at_ms, first_seq")
+                .bind(0, bench)
+                .map(
+                    (rows, context) ->
+                        new Gap(
+                            rows.getString(1), rows.getString(2), rows.getLong(3), rows.getLong(4)))
+                .list());
+  }
+
+  /** What the host itself has to say of a bench goes among its events, in a journal of its own. */
+  public EventRow insertOwn(
+      Handle handle, String bench, Instant at, String kind, String cup, String data) {
+    EventRow row;
+    do {
+      // Another host may take the same number at once; then this one looks again.
+      long seq = highest(handle, bench, OWN_EPOCH) + 1;
+      row = new EventRow(bench, OWN_EPOCH, seq, at, kind, cup, data);
+    } while (!insert(handle, row));
+    return row;
+  }
+
   private static void setKept(Handle handle, String bench, String epoch, long seq) {
     handle.execute(
         "INSERT INTO kept (bench, epoch, seq) VALUES (?, ?, ?)"
@@ -136,6 +210,41 @@ public final class Events {
         });
   }
 
+  /** The first events of a cup and kind after a moment, oldest first. */
+  public List<EventRow> after(String bench, String cup, String kind, Instant after, int limit) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT bench, epoch, seq, at_ms, kind, cup, data FROM events"
+                        + " WHERE bench = ? AND cup = ? AND kind = ? AND at_ms > ?"
+                        + " ORDER BY at_ms, seq LIMIT ?")
+                .bind(0, bench)
+                .bind(1, cup)
+                .bind(2, kind)
+                .bind(3, after.toEpochMilli())
+                .bind(4, limit)
+                .map((rows, context) -> rowOf(rows))
+                .list());
+  }
+
+  /** Every event of a kind within a time, oldest first. */
+  public void each(String bench, String kind, Instant from, Instant to, Consumer<EventRow> taker) {
+    jdbi.useHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT bench, epoch, seq, at_ms, kind, cup, data FROM events"
+                        + " WHERE bench = ? AND at_ms >= ? AND at_ms < ? AND kind = ?"
+                        + " ORDER BY at_ms, seq")
+                .bind(0, bench)
+                .bind(1, from.toEpochMilli())
+                .bind(2, to.toEpochMilli())
+                .bind(3, kind)
+                .map((rows, context) -> rowOf(rows))
+                .forEach(taker));
+  }
+
   private static EventRow rowOf(java.sql.ResultSet rows) throws java.sql.SQLException {
     return new EventRow(
         rows.getString(1),
@@ -145,34 +254,5 @@ public final class Events {
         rows.getString(5),
         rows.getString(6),
         rows.getString(7));
-  }
-
-  /** Keeps the last word on an alert; an older word that comes late changes nothing. */
-  public void alert(
-      Handle handle, String bench, String code, String cup, String state, Instant at, String json) {
-    handle.execute(
-        "INSERT INTO alerts (bench, code, cup, state, at_ms, notice) VALUES (?, ?, ?, ?, ?, ?)"
-            + " ON CONFLICT (bench, code, cup) DO UPDATE SET state = excluded.state,"
-            + " at_ms = excluded.at_ms, notice = excluded.notice"
-            + " WHERE excluded.at_ms >= alerts.at_ms",
-        bench,
-        code,
-        Optional.ofNullable(cup).orElse(""),
-        state,
-        at.toEpochMilli(),
-        json);
-  }
-
-  /** Notices of the alerts that are not cleared, as JSON, oldest first. */
-  public List<String> openAlerts(String bench) {
-    return jdbi.withHandle(
-        handle ->
-            handle
-                .createQuery(
-                    "SELECT notice FROM alerts WHERE bench = ? AND state <> 'cleared'"
-                        + " ORDER BY at_ms, code, cup")
-                .bind(0, bench)
-                .mapTo(String.class)
-                .list());
   }
 }

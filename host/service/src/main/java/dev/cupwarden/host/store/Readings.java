@@ -1,10 +1,13 @@
 package dev.cupwarden.host.store;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -13,6 +16,8 @@ import org.jdbi.v3.core.statement.PreparedBatch;
 /** Measured values; (bench, name, time) names each once. */
 public final class Readings {
   private static final int FETCH_ROWS = 5_000;
+  private static final Duration RAW_UP_TO = Duration.ofDays(8);
+  private static final Duration TEN_MINUTES_UP_TO = Duration.ofDays(31);
   private final Jdbi jdbi;
   private final Map<Series, Long> known = new ConcurrentHashMap<>();
 
@@ -37,19 +42,31 @@ public final class Readings {
     }
     // Only what is committed may go into the shared map, so new series are looked up in this one.
     Map<Series, Long> met = new HashMap<>();
+    Set<Hour> hours = new LinkedHashSet<>();
     try (PreparedBatch batch =
         handle.prepareBatch(
             "INSERT INTO readings (series, at_ms, value) VALUES (?, ?, ?) ON CONFLICT DO NOTHING")) {
       for (Reading each : readings) {
-        batch
-            .bind(0, seriesOf(handle, each, met))
-            .bind(1, each.at().toEpochMilli())
-            .bind(2, each.value())
-            .add();
+        long series = seriesOf(handle, each, met);
+        long atMs = each.at().toEpochMilli();
+        batch.bind(0, series).bind(1, atMs).bind(2, each.value()).add();
+        hours.add(new Hour(series, atMs - Math.floorMod(atMs, Rollups.HOUR.toMillis())));
       }
       batch.execute();
     }
+    markUnrolled(handle, hours);
   }
+
+  private static void markUnrolled(Handle handle, Set<Hour> hours) {
+    try (PreparedBatch batch =
+        handle.prepareBatch(
+            "INSERT INTO unrolled (series, at_ms) VALUES (?, ?) ON CONFLICT DO NOTHING")) {
+      hours.forEach(hour -> batch.add(hour.series(), hour.atMs()));
+      batch.execute();
+    }
+  }
+
+  private record Hour(long series, long atMs) {}
 
   private long seriesOf(Handle handle, Reading reading, Map<Series, Long> met) {
     Series series = new Series(reading.bench(), reading.name());
@@ -93,6 +110,21 @@ public final class Readings {
     }
   }
 
+  /** The time of the oldest value, if any. */
+  public Optional<Instant> oldest(String bench, String name) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT r.at_ms FROM readings r JOIN series s ON s.id = r.series"
+                        + " WHERE s.bench = ? AND s.name = ? ORDER BY r.at_ms LIMIT 1")
+                .bind(0, bench)
+                .bind(1, name)
+                .mapTo(Long.class)
+                .findOne()
+                .map(Instant::ofEpochMilli));
+  }
+
   /** The time of the newest value, if any. */
   public Optional<Instant> newest(String bench, String name) {
     return jdbi.withHandle(
@@ -115,25 +147,84 @@ public final class Readings {
         handle -> {
           Optional<Long> id = find(handle, new Series(bench, name));
           if (id.isPresent()) {
-            handle
-                .createQuery(
-                    "SELECT at_ms, value FROM readings"
-                        + " WHERE series = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms")
-                .bind(0, id.get())
-                .bind(1, from.toEpochMilli())
-                .bind(2, to.toEpochMilli())
-                .setFetchSize(FETCH_ROWS)
-                .scanResultSet(
-                    (supplier, context) -> {
-                      try (var rows = supplier.get()) {
-                        while (rows.next()) {
-                          curve.add(rows.getLong(1), rows.getDouble(2));
-                        }
-                      }
-                      return null;
-                    });
+            addTo(curve, handle, id.get(), from.toEpochMilli(), to.toEpochMilli());
           }
         });
     return curve.build();
+  }
+
+  private static void addTo(
+      Curve.Builder curve, Handle handle, long series, long fromMs, long toMs) {
+    handle
+        .createQuery(
+            "SELECT at_ms, value FROM readings"
+                + " WHERE series = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms")
+        .bind(0, series)
+        .bind(1, fromMs)
+        .bind(2, toMs)
+        .setFetchSize(FETCH_ROWS)
+        .scanResultSet(
+            (supplier, context) -> {
+              try (var rows = supplier.get()) {
+                while (rows.next()) {
+                  curve.add(rows.getLong(1), rows.getDouble(2));
+                }
+              }
+              return null;
+            });
+  }
+
+  /**
+   * For a chart: short spans as they were read, longer ones by the extremes of each ten minutes or
+   * hour, and the newest part, which is not rolled up yet, as it was read.
+   */
+  public Curve overview(String bench, String name, Instant from, Instant to) {
+    Duration span = Duration.between(from, to);
+    if (span.compareTo(RAW_UP_TO) <= 0) {
+      Curve raw = between(bench, name, from, to);
+      // Where single readings have been let go, the ten minutes are still there.
+      return raw.size() > 0 ? raw : rolled(bench, name, from, to, Rollups.TEN_MINUTES);
+    }
+    boolean fine = span.compareTo(TEN_MINUTES_UP_TO) <= 0;
+    return rolled(bench, name, from, to, fine ? Rollups.TEN_MINUTES : Rollups.HOUR);
+  }
+
+  private Curve rolled(String bench, String name, Instant from, Instant to, Duration step) {
+    Curve.Builder curve = new Curve.Builder();
+    long fromMs = from.toEpochMilli();
+    long toMs = to.toEpochMilli();
+    jdbi.useHandle(
+        handle -> {
+          Optional<Long> id = find(handle, new Series(bench, name));
+          if (id.isPresent()) {
+            long newest = Rollups.newest(handle, id.get(), step, fromMs, toMs);
+            Rollups.addTo(curve, handle, id.get(), step, fromMs, newest);
+            addTo(curve, handle, id.get(), newest, toMs);
+          }
+        });
+    return curve.build();
+  }
+
+  /** The names of a bench's series, sorted: {@code A1/mass} and so on. */
+  public List<String> names(String bench) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery("SELECT name FROM series WHERE bench = ? ORDER BY name")
+                .bind(0, bench)
+                .mapTo(String.class)
+                .list());
+  }
+
+  /** The unit of a series as its bench wrote it. */
+  public Optional<String> unit(String bench, String name) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery("SELECT unit FROM series WHERE bench = ? AND name = ?")
+                .bind(0, bench)
+                .bind(1, name)
+                .mapTo(String.class)
+                .findOne());
   }
 }

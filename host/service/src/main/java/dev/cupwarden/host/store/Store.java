@@ -12,19 +12,29 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The open database, brought to the newest schema, with one accessor for each kind of thing. */
 public final class Store implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Store.class);
   private static final String MIGRATIONS = "classpath:dev/cupwarden/host/store";
   private static final int CONNECTIONS = 6;
+  private static final long CONNECT_LIMIT_MS = 15_000;
 
   private final HikariDataSource pool;
   private final Jdbi jdbi;
   private final Readings readings;
   private final Benches benches;
   private final Events events;
+  private final Setups setups;
   private final Orders orders;
   private final Aside aside;
+  private final Rollups rollups;
+  private final Notices notices;
+  private final Users users;
+  private final Alerts alerts;
 
   private Store(HikariDataSource pool) {
     this.pool = pool;
@@ -32,16 +42,36 @@ public final class Store implements AutoCloseable {
     readings = new Readings(jdbi);
     benches = new Benches(jdbi);
     events = new Events(jdbi);
+    setups = new Setups(jdbi);
     orders = new Orders(jdbi);
     aside = new Aside(jdbi);
+    rollups = new Rollups(jdbi);
+    notices = new Notices(jdbi);
+    users = new Users(jdbi);
+    alerts = new Alerts(jdbi);
   }
 
   /**
-   * The store in one SQLite file, made if it is not there.
+   * The store in one SQLite file, made if it is not there, or on a PostgreSQL server.
    *
-   * @throws HostException if the file cannot be opened or its schema is not ours
+   * @throws HostException if it cannot be opened or its schema is not ours
    */
-  public static Store sqlite(Path file) {
+  public static Store open(Database database) {
+    return database.file().map(Store::sqlite).orElseGet(() -> postgresql(database));
+  }
+
+  private static Store postgresql(Database database) {
+    HikariConfig config = new HikariConfig();
+    config.setJdbcUrl(database.jdbcUrl());
+    database.user().ifPresent(config::setUsername);
+    database.password().ifPresent(config::setPassword);
+    config.addDataSourceProperty("reWriteBatchedInserts", "true");
+    config.addDataSourceProperty("ApplicationName", "cupwarden");
+    config.setConnectionTimeout(CONNECT_LIMIT_MS);
+    return open(config, "", database.toString());
+  }
+
+  private static Store sqlite(Path file) {
     try {
       Path folder = file.toAbsolutePath().getParent();
       Files.createDirectories(folder);
@@ -106,6 +136,10 @@ public final class Store implements AutoCloseable {
     return benches;
   }
 
+  public Setups setups() {
+    return setups;
+  }
+
   public Events events() {
     return events;
   }
@@ -116,6 +150,37 @@ public final class Store implements AutoCloseable {
 
   public Aside aside() {
     return aside;
+  }
+
+  public Rollups rollups() {
+    return rollups;
+  }
+
+  public Notices notices() {
+    return notices;
+  }
+
+  public Users users() {
+    return users;
+  }
+
+  public Alerts alerts() {
+    return alerts;
+  }
+
+  Jdbi jdbi() {
+    return jdbi;
+  }
+
+  /** True if the database answers now. */
+  public boolean isThere() {
+    try {
+      return jdbi.withHandle(
+          handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one() == 1);
+    } catch (JdbiException away) {
+      LOG.debug("the store does not answer", away);
+      return false;
+    }
   }
 
   @Override

@@ -60,14 +60,14 @@ final class BenchRoutes {
   }
 
   private void cups(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     ArrayNode cups = Json.MAPPER.createArrayNode();
     store.benches().cups(bench).forEach(status -> cups.add(Answer.stored(status)));
     Answer.json(context, cups);
   }
 
   private void weights(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
     String series = cup + "/mass";
     Instant newest = store.readings().newest(bench, series).orElse(null);
@@ -78,7 +78,12 @@ final class BenchRoutes {
     Instant last = newest == null || newest.isAfter(to) ? to : newest;
     Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));
     requireOrder(from, to);
-    Curve curve = store.readings().between(bench, series, from, to).thinned(MOST_POINTS);
+    // Not beyond the newest: the span decides how fine the curve is.
+    Instant end = newest == null || to.isBefore(newest) ? to : newest.plusMillis(1);
+    if (!from.isBefore(end)) {
+      end = to;
+    }
+    Curve curve = store.readings().overview(bench, series, from, end).thinned(MOST_POINTS);
     double[] atS = new double[curve.size()];
     double[] massG = new double[curve.size()];
     for (int index = 0; index < curve.size(); index++) {
@@ -97,7 +102,7 @@ final class BenchRoutes {
   private record Weights(double[] at, double[] massG) {}
 
   private void events(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     Instant from = Asked.time(context, "from", EARLIEST);
     Instant to = Asked.time(context, "to", LATEST);
     requireOrder(from, to);
@@ -121,18 +126,10 @@ final class BenchRoutes {
   }
 
   private void alerts(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     ArrayNode alerts = Json.MAPPER.createArrayNode();
-    store.events().openAlerts(bench).forEach(notice -> alerts.add(Answer.stored(notice)));
+    store.alerts().open(bench).forEach(row -> alerts.add(AlertRoutes.treeOf(row)));
     Answer.json(context, alerts);
-  }
-
-  private String benchOf(Context context) {
-    String bench = context.pathParam("bench");
-    if (store.benches().find(bench).isEmpty()) {
-      throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
-    }
-    return bench;
   }
 
   private static void requireOrder(Instant from, Instant to) {

@@ -20,7 +20,6 @@ final class OrderRoutes {
   private static final int UNAVAILABLE = 503;
   private static final int RECENT = 50;
   private static final int MOST_RECENT = 500;
-  private static final String FROM_THE_PAGE = "page";
 
   private final Store store;
   private final OrderDesk desk;
@@ -38,7 +37,7 @@ final class OrderRoutes {
   private void place(Context context) {
     try {
       JsonNode order = Json.MAPPER.readTree(context.body());
-      String id = desk.place(context.pathParam("bench"), order, FROM_THE_PAGE);
+      String id = desk.place(context.pathParam("bench"), order, Caller.nameOf(context));
       Answer.json(context, Json.MAPPER.createObjectNode().put("id", id));
     } catch (JsonProcessingException broken) {
       throw new ApiException(

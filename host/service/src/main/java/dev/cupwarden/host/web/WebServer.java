@@ -5,6 +5,7 @@ import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.orders.OrderDesk;
 import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.users.SignIn;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
@@ -13,12 +14,15 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.http.staticfiles.StaticFileConfig;
 import io.javalin.util.JavalinBindException;
+import java.time.InstantSource;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** The HTTP server, on loopback. */
+/** The HTTP server, on loopback unless it is told to be open to others. */
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   private static final String PAGE = "/dev/cupwarden/host/page";
@@ -28,17 +32,28 @@ public final class WebServer implements AutoCloseable {
   private static final long STOP_LIMIT_MS = 2_000;
 
   private final LoopbackPort port;
+  private final Optional<Exposure> exposure;
+  private final HealthRoutes.Condition condition;
   private final LiveFeed feed = new LiveFeed();
   private final Javalin server;
 
-  private WebServer(LoopbackPort port, Store store, OrderDesk desk) {
+  private WebServer(
+      LoopbackPort port,
+      Optional<Exposure> exposure,
+      Store store,
+      OrderDesk desk,
+      InstantSource clock,
+      HealthRoutes.Condition condition) {
     this.port = port;
+    this.exposure = exposure;
+    this.condition = condition;
     server =
         Javalin.create(
             config -> {
-              settings(config, port);
+              settings(config, port, exposure);
               config.staticFiles.add(WebServer::page);
-              routes(config.routes, store, desk);
+              config.staticFiles.add(WebServer::signIn);
+              routes(config.routes, store, desk, clock);
             });
   }
 
@@ -47,9 +62,20 @@ public final class WebServer implements AutoCloseable {
    *
    * @throws HostException if the port is taken
    */
-  public static WebServer start(LoopbackPort port, Store store, OrderDesk desk) {
+  public static WebServer start(
+      LoopbackPort port,
+      Optional<Exposure> exposure,
+      Store store,
+      OrderDesk desk,
+      InstantSource clock,
+      HealthRoutes.Condition condition) {
     port.requireFree();
-    WebServer web = new WebServer(port, store, desk);
+    if (exposure.isPresent() && store.users().all().isEmpty()) {
+      throw new HostException(
+          "--listen: other machines would reach the page and there is no user yet; make one with"
+              + " the command user add.");
+    }
+    WebServer web = new WebServer(port, exposure, store, desk, clock, condition);
     try {
       web.server.start();
       return web;
@@ -58,12 +84,20 @@ public final class WebServer implements AutoCloseable {
     }
   }
 
-  private static void settings(JavalinConfig config, LoopbackPort port) {
+  private static void settings(
+      JavalinConfig config, LoopbackPort port, Optional<Exposure> exposure) {
     config.startup.showJavalinBanner = false;
     config.startup.startupWatcherEnabled = false;
     config.startup.showOldJavalinVersionWarning = false;
-    config.jetty.host = LoopbackPort.HOST;
-    config.jetty.port = port.number();
+    Optional<Exposure.Tls> tls = exposure.flatMap(Exposure::tls);
+    String host = exposure.map(Exposure::address).orElse(LoopbackPort.HOST);
+    if (tls.isPresent()) {
+      config.jetty.addConnector(
+          (server, http) -> TlsConnector.of(server, http, host, port.number(), tls.get()));
+    } else {
+      config.jetty.host = host;
+      config.jetty.port = port.number();
+    }
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_LIMIT_MS));
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     config.http.maxRequestSize = MOST_REQUEST_BYTES;
@@ -77,11 +111,24 @@ public final class WebServer implements AutoCloseable {
     files.headers = Map.of();
   }
 
-  private void routes(RoutesConfig routes, Store store, OrderDesk desk) {
-    routes.before(Gate::check);
+  private static void signIn(StaticFileConfig files) {
+    page(files);
+    files.hostedPath = "/sign-in";
+    files.directory = "/dev/cupwarden/host/sign-in";
+  }
+
+  private void routes(RoutesConfig routes, Store store, OrderDesk desk, InstantSource clock) {
+    routes.before(context -> Gate.check(context, exposure.isPresent()));
+    new Doorman(new SignIn(store, InstantSource.system()), exposure).add(routes);
     new ChartFiles().add(routes);
     new BenchRoutes(store).add(routes);
+    new SetupRoutes(store).add(routes);
+    new DecisionRoutes(store).add(routes);
     new OrderRoutes(store, desk).add(routes);
+    new AlertRoutes(store, clock).add(routes);
+    new ExportRoutes(store).add(routes);
+    new HealthRoutes(store, condition).add(routes);
+    new ApiDocument().add(routes);
     routes.sse("/api/live", feed::connect);
     routes.exception(
         ApiException.class,
@@ -107,6 +154,15 @@ public final class WebServer implements AutoCloseable {
     }
   }
 
+  /** Every method and path that is answered, such as {@code GET /api/benches}. */
+  List<String> routes() {
+    return server.unsafe.internalRouter.allHttpHandlers().stream()
+        .map(each -> each.endpoint)
+        .filter(each -> each.method.isHttpMethod())
+        .map(each -> each.method.name() + " " + each.path)
+        .toList();
+  }
+
   /** What to show to whoever is looking. */
   public Consumer<LiveEvent> feed() {
     return feed;
@@ -114,7 +170,14 @@ public final class WebServer implements AutoCloseable {
 
   /** Where the page is: {@code http://127.0.0.1:port/}. */
   public String address() {
-    return "http://" + LoopbackPort.HOST + ":" + port.number() + "/";
+    String scheme = exposure.flatMap(Exposure::tls).isPresent() ? "https" : "http";
+    String host = exposure.map(Exposure::address).orElse(LoopbackPort.HOST);
+    return scheme
+        + "://"
+        + (host.contains(":") ? "[" + host + "]" : host)
+        + ":"
+        + port.number()
+        + "/";
   }
 
   @Override

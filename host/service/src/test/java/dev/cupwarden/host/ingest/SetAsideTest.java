@@ -9,6 +9,7 @@ import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.Spoken;
 import dev.cupwarden.host.broker.MqttLink.Delivery;
 import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -26,16 +27,21 @@ class SetAsideTest {
   void malformedMessagesAreCountedAndKeptAsideWhileTheGoodOnesAreStored() throws Exception {
     Topics topics = new Topics("sill");
     CountDownLatch acknowledged = new CountDownLatch(4);
-    try (Store store = Store.sqlite(folder.resolve("host.db"));
+    try (Store store = Store.open(Database.sqlite(folder.resolve("host.db")));
         Ingest ingest =
-            new Ingest(store, InstantSource.fixed(EIGHT), live -> {}, (topic, payload) -> {})) {
+            new Ingest(
+                store,
+                InstantSource.fixed(EIGHT),
+                live -> {},
+                (topic, payload) -> {},
+                (handle, bench, before, notice) -> {})) {
       for (byte[] payload :
           List.of(
               new byte[1_000_000],
               "{\"epoch\":".getBytes(StandardCharsets.UTF_8),
               new byte[] {(byte) 0xc3, 0x28},
               Json.MAPPER.writeValueAsBytes(Spoken.dose("e", 1, "A1", EIGHT)))) {
-        ingest.receive(new Delivery(topics.events(), payload, acknowledged::countDown));
+        ingest.receive(new Delivery(topics.events(), payload, false, acknowledged::countDown));
       }
       ingest.start();
       assertTrue(acknowledged.await(20, TimeUnit.SECONDS));

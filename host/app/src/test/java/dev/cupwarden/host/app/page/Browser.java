@@ -16,11 +16,13 @@ import java.util.logging.Level;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
@@ -31,6 +33,7 @@ final class Browser implements AutoCloseable {
   static final Dimension WIDE = new Dimension(1400, 1000);
   static final Dimension NARROW = new Dimension(360, 760);
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
+  private static final int MOST_TABS = 150;
   private static final Duration PATIENCE = Duration.ofSeconds(15);
 
   final ChromeDriver driver;
@@ -124,18 +127,49 @@ final class Browser implements AutoCloseable {
   void screenshot(String name) {
     try {
       Files.createDirectories(SCREENSHOTS);
+      Object width = run("return innerWidth");
+      Object height = run("return Math.min(6000, document.scrollingElement.scrollHeight)");
+      Map<String, Object> whole =
+          Map.of("x", 0, "y", 0, "width", width, "height", height, "scale", 1);
       byte[] png =
           java.util.Base64.getDecoder()
               .decode(
                   (String)
                       driver
                           .executeCdpCommand(
-                              "Page.captureScreenshot", Map.of("captureBeyondViewport", false))
+                              "Page.captureScreenshot",
+                              Map.of("captureBeyondViewport", true, "clip", whole))
                           .get("data"));
       Files.write(SCREENSHOTS.resolve(name + ".png"), png);
     } catch (IOException e) {
       throw new IllegalStateException("screenshot not written", e);
     }
+  }
+
+  /** Tab, until the focus is on an element of that selector. */
+  void tabTo(String css) {
+    for (int i = 0; i < MOST_TABS; i++) {
+      press(Keys.TAB);
+      if (Boolean.TRUE.equals(run("return document.activeElement.matches(arguments[0])", css))) {
+        return;
+      }
+    }
+    throw new AssertionError("Tab never reaches " + css);
+  }
+
+  void press(CharSequence... keys) {
+    new Actions(driver).sendKeys(keys).perform();
+  }
+
+  /** Writes over what stands in the field that has the focus. */
+  void typeOver(String words) {
+    new Actions(driver).keyDown(Keys.CONTROL).sendKeys("a").keyUp(Keys.CONTROL).perform();
+    press(words);
+  }
+
+  /** With Shift held. */
+  void shift(Keys key) {
+    new Actions(driver).keyDown(Keys.SHIFT).sendKeys(key).keyUp(Keys.SHIFT).perform();
   }
 
   /** No violation by the rules of axe. */

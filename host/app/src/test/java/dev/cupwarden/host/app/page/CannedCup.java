@@ -1,8 +1,10 @@
 package dev.cupwarden.host.app.page;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
@@ -10,9 +12,11 @@ import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.StageLines;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One cup as a page test needs it: its status and the weights and doses that led there, by a plain
@@ -21,6 +25,7 @@ import java.util.List;
 final class CannedCup {
   static final Duration STEP = Duration.ofMinutes(15);
   private static final int STEPS = 14 * 96;
+  static final Duration SPAN = STEP.multipliedBy(STEPS);
   private static final double WET = -0.04;
 
   /** What is wrong with the cup, if anything. */
@@ -158,6 +163,63 @@ final class CannedCup {
       told.add(new CupStatus.Told("stage", 0, 1, "", "Roots at this stage take no feed."));
     }
     return told;
+  }
+
+  /** As it is set up. */
+  BenchSetup.Cup setup() {
+    return new BenchSetup.Cup(
+        status.availableMl() > 100 ? "tall" : "short",
+        "coir-perlite",
+        status.plant(),
+        Optional.of(LocalDate.parse("2026-11-14")),
+        status.stage(),
+        12,
+        new StageLines(status.due(), status.refill(), status.dry()));
+  }
+
+  /** By night outside the window, by day free; now as its status says. */
+  ObjectNode reasonsAt(Instant at, Instant now) {
+    LocalDate day = LocalDate.ofInstant(at, ZoneOffset.UTC);
+    Instant opens = day.atTime(8, 0).toInstant(ZoneOffset.UTC);
+    Instant closes = day.atTime(16, 0).toInstant(ZoneOffset.UTC);
+    boolean open = !at.isBefore(opens) && at.isBefore(closes);
+    Instant turned = open ? opens : at.isBefore(opens) ? closes.minus(Duration.ofDays(1)) : closes;
+    Instant until = open ? closes : at.isBefore(opens) ? opens : opens.plus(Duration.ofDays(1));
+    // A controller says it again at least every three hours.
+    Instant again = at.minusSeconds(at.getEpochSecond() % 10_800);
+    Instant last = again.isAfter(turned) ? again : turned;
+    List<CupStatus.Told> reasons =
+        open
+            ? status.reasons()
+            : List.of(
+                new CupStatus.Told(
+                    "window", 600, 0, "min", "outside the watering window, which opens in 10.0 h"));
+    Decision decision =
+        new Decision(status.state(), status.massG(), status.depletion(), 1.2, 0.9, 0, 0.4, reasons);
+    ObjectNode told = Json.MAPPER.valueToTree(decision);
+    told.put("since", turned.toString()).put("told", last.toString());
+    return told.put("until", until.isAfter(now) ? null : until.toString());
+  }
+
+  /** What a host draws from decisions: every third hour. */
+  ObjectNode course(double from, double to) {
+    ObjectNode course = Json.MAPPER.createObjectNode();
+    for (String curve :
+        List.of("at", "depletion", "rate_g_h", "vpd_kpa", "fed", "salt_ms_per_cm")) {
+      course.putArray(curve);
+    }
+    for (int i = 0; i < at.size(); i += 12) {
+      if (at.get(i) < from || at.get(i) > to) {
+        continue;
+      }
+      course.withArray("at").add(at.get(i));
+      course.withArray("depletion").add((status.capacityG() - massG.get(i)) / status.availableMl());
+      course.withArray("rate_g_h").add(0.8 + 0.9 * i / STEPS);
+      course.withArray("vpd_kpa").add(0.9 + 0.2 * Math.sin(i / 15.0));
+      course.withArray("fed").add(status.fed() * i / STEPS);
+      course.withArray("salt_ms_per_cm").add(0.4 + 0.7 * i / STEPS);
+    }
+    return course;
   }
 
   /** The status again, with another state, as live news. */

@@ -6,13 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Receipt;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.interactions.Actions;
 
 /** What a person orders from the page, by keyboard alone, and what they are told. */
 class DoingTest {
@@ -40,22 +40,6 @@ class DoingTest {
     host.close();
   }
 
-  /** Tab, until the focus is on an element of that selector. */
-  private static void tabTo(String css) {
-    for (int i = 0; i < 120; i++) {
-      new Actions(browser.driver).sendKeys(Keys.TAB).perform();
-      if (Boolean.TRUE.equals(
-          browser.run("return document.activeElement.matches(arguments[0])", css))) {
-        return;
-      }
-    }
-    throw new AssertionError("Tab never reaches " + css);
-  }
-
-  private static void press(CharSequence... keys) {
-    new Actions(browser.driver).sendKeys(keys).perform();
-  }
-
   private ObjectNode newestOrder() {
     browser.await("an order arrives", () -> !host.orders.isEmpty());
     return host.orders.get(0);
@@ -65,15 +49,15 @@ class DoingTest {
   void holdOfTheWholeBenchByKeyboardNamesTheCupsThatWillBeDry() {
     browser.open(host.address());
     browser.awaitText("h1", "need eyes");
-    tabTo("nav a[data-path=do]");
-    press(Keys.ENTER);
+    browser.tabTo("nav a[data-path=do]");
+    browser.press(Keys.ENTER);
     browser.awaitText("h1", "What do you want to do?");
-    tabTo("a[href$='/do/hold']");
-    press(Keys.ENTER);
+    browser.tabTo("a[href$='/do/hold']");
+    browser.press(Keys.ENTER);
     browser.awaitText("h1", "Hold");
     browser.awaitText(".says", "Would be dry before then, by the forecast: A2");
-    tabTo("form button[type=submit]");
-    press(Keys.ENTER);
+    browser.tabTo("form button[type=submit]");
+    browser.press(Keys.ENTER);
     ObjectNode order = newestOrder();
     assertEquals("hold", order.get("kind").asText());
     assertEquals("2027-02-15T08:05:00Z", order.get("until").asText());
@@ -90,7 +74,9 @@ class DoingTest {
     browser.open(host.address() + "#/attic/do/dose/A3");
     browser.awaitText("h1", "Water now");
     browser.awaitText(".says", "at or above its refill line");
-    browser.awaitText(".says", "Holds it back now: too wet.");
+    browser.awaitText(
+        ".says",
+        "Holds it back now: too wet: It holds more water than its wet line allows. (found");
     browser.find("form input[inputmode=decimal]").clear();
     browser.find("form input[inputmode=decimal]").sendKeys("20");
     browser.find("form button[type=submit]").click();
@@ -154,9 +140,12 @@ class DoingTest {
     browser.open(host.address() + "#/attic/alerts");
     browser.awaitText("section[data-code=near-dry]", "Water it by hand");
     browser.awaitText("table", "Tank low");
-    tabTo("section[data-code=near-dry] button");
-    press(Keys.ENTER);
-    browser.awaitText("section[data-code=near-dry]", "on this device");
+    browser.tabTo("section[data-code=near-dry] button");
+    browser.press(Keys.ENTER);
+    browser.awaitText("section[data-code=near-dry]", "Seen by gardener");
+    assertEquals(Set.of("near-dry/A2"), host.seen);
+    browser.awaitText("#said", "Marked as seen.");
+    browser.awaitText("nav .badge", "3");
   }
 
   @Test
@@ -166,5 +155,41 @@ class DoingTest {
     browser.awaitText("p[role=status]", "3.1 g of feed, about 0.5 level teaspoons.");
     browser.awaitText("p[role=status]", "Adds about 0.96 mS/cm");
     browser.awaitText(".panel", "from Apr 15, 2027: bloom");
+  }
+
+  @Test
+  void whatTheLabelLeavesIsToldBeforeADoseAndWhatWasGivenAfterIt() {
+    browser.open(host.address() + "#/attic/do/dose/A8");
+    browser.awaitText("h1", "Water now");
+    browser.awaitText(".says", "Fed so far this interval: 31 % of one label feed");
+    browser.tabTo("form input[inputmode=decimal]");
+    browser.typeOver("40");
+    browser.tabTo("form input[inputmode=decimal]");
+    browser.typeOver("0.8");
+    browser.awaitText(".says", "at most 0.50 of the label’s strength");
+    browser.typeOver("0.25");
+    browser.tabTo("form button[type=submit]");
+    browser.press(Keys.ENTER);
+    newestOrder();
+    browser.await("the page listens", host::isHeard);
+    host.receive(new Receipt("o-1", "taken", null, List.of()));
+    browser.awaitText("tr[data-order=o-1]", "Nothing given for it yet.");
+    host.pass("A8", 30, "order");
+    browser.awaitText("tr[data-order=o-1]", "30 mL given for it in 1 pass.");
+    browser.awaitText("tr[data-order=o-1] a", "Stop it: hold the cup");
+  }
+
+  /** Every step has its way back beside its receipt, or says beforehand why none is needed. */
+  @Test
+  void everyOrderThatWasTakenShowsItsWayBack() {
+    Object bare =
+        browser
+            .open(host.address())
+            .driver
+            .executeAsyncScript(
+                "const done = arguments[0];"
+                    + "Promise.all([import('/js/orders.js'), import('/js/text.js')]).then(([o, t]) =>"
+                    + " done(Object.keys(o.KINDS).filter(k => !o.BACK_BY[k] || !t.text.doing.undo[k])))");
+    assertEquals(List.of(), bare);
   }
 }

@@ -3,15 +3,9 @@ package dev.cupwarden.host.app.page;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
-import java.util.stream.Stream;
-import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -115,39 +109,23 @@ class NumbersTest {
   }
 
   @Test
+  void typedTimesMeanTheZoneThatIsShownAlsoWhereSummerTimeBegins() {
+    List<?> ms =
+        numbers(
+            "const u = await import('/js/units.js'); u.choose({zone: 'bench'}); u.useBenchZone('America/New_York');"
+                + "const typed = u.typedMinute(Date.parse('2027-02-14T13:00:00Z'));"
+                + "const back = ['2027-02-14T08:00', '2027-03-14T01:30', '2027-03-14T03:30'].map(u.msFromTyped);"
+                + "u.choose({zone: 'device'});"
+                + "return [typed === '2027-02-14T08:00' ? 1 : 0, ...back.map(ms => ms / 1000)]");
+    assertEquals(1.0, at(ms, 0));
+    assertEquals(Instant.parse("2027-02-14T13:00:00Z").getEpochSecond(), at(ms, 1));
+    assertEquals(Instant.parse("2027-03-14T06:30:00Z").getEpochSecond(), at(ms, 2));
+    assertEquals(Instant.parse("2027-03-14T07:30:00Z").getEpochSecond(), at(ms, 3));
+  }
+
+  @Test
   void wholePageWeighsLessThanTwoHundredKilobytesCompressed() throws IOException {
-    Path page =
-        Path.of("..", "service", "src", "main", "resources", "dev", "cupwarden", "host", "page");
-    long bytes = 0;
-    try (Stream<Path> files = Files.walk(page)) {
-      bytes += files.filter(Files::isRegularFile).mapToLong(file -> compressed(read(file))).sum();
-    }
-    for (String file : List.of("uPlot.esm.js", "uPlot.min.css")) {
-      try (InputStream stream =
-          NumbersTest.class.getResourceAsStream(
-              "/META-INF/resources/webjars/uplot/1.6.30/dist/" + file)) {
-        bytes += compressed(stream.readAllBytes());
-      }
-    }
-    System.out.println("page weight, all views, gzip: " + bytes + " bytes");
+    long bytes = PageWeight.bytes();
     assertTrue(bytes <= MOST_BYTES, bytes + " bytes");
-  }
-
-  private static byte[] read(Path file) {
-    try {
-      return Files.readAllBytes(file);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static long compressed(byte[] bytes) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try (GZIPOutputStream gzip = new GZIPOutputStream(out)) {
-      gzip.write(bytes);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return out.size();
   }
 }

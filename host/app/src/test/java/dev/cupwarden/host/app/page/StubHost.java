@@ -4,23 +4,35 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.setup.FeedingRules;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.setup.Window;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.sse.SseClient;
 import io.javalin.http.staticfiles.Location;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.MonthDay;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.concurrent.CopyOnWriteArrayList;
 
 /**
@@ -42,6 +54,8 @@ final class StubHost implements AutoCloseable {
   final List<AlertNotice> alerts = new ArrayList<>();
   final List<Event> pastAlerts = new ArrayList<>();
   final List<ObjectNode> orders = new CopyOnWriteArrayList<>();
+  final Set<String> seen = new ConcurrentSkipListSet<>();
+  private final List<ObjectNode> retired = new ArrayList<>();
   Instant now = NOW;
   boolean empty;
   boolean knowsSetup = true;
@@ -51,11 +65,16 @@ final class StubHost implements AutoCloseable {
   private long seq;
 
   static StubHost withCups(int count) {
+    return unserved(count).started();
+  }
+
+  /** Its cups alone, for another host to tell of. */
+  static StubHost unserved(int count) {
     StubHost host = new StubHost();
     for (int i = 0; i < count; i++) {
       host.put(i, CannedCup.Fate.WELL);
     }
-    return host.started();
+    return host;
   }
 
   /** Twelve cups, of which several are in trouble, held or away. */
@@ -67,6 +86,8 @@ final class StubHost implements AutoCloseable {
     host.alert("near-dry", "A2", 0.83, 0.8, "Water it by hand, then look at its drip.");
     host.alert("wet-too-long", "A3", 49, 48, "Lift it out and let it drain; look for rot.");
     host.alert("scale-stuck", "A4", 47, 45, "Lift the cup and put it back.");
+    host.retired("A13", "mulberry", "rotted");
+    host.retired("A14", "mulberry", "rooted");
     host.alert("tank-low", null, 380, 500, "Fill the tank “plain”.");
     return host.started();
   }
@@ -141,7 +162,19 @@ final class StubHost implements AutoCloseable {
     config.routes.get("/api/benches/{bench}/cups", context -> json(context, statuses()));
     config.routes.get("/api/benches/{bench}/cups/{cup}/weights", this::weights);
     config.routes.get("/api/benches/{bench}/events", this::events);
-    config.routes.get("/api/benches/{bench}/alerts", context -> json(context, alerts));
+    config.routes.get("/api/benches/{bench}/alerts", context -> json(context, openAlerts()));
+    config.routes.get("/api/benches/{bench}/cuttings", this::cuttings);
+    config.routes.get("/api/benches/{bench}/cups/{cup}/reasons", this::reasons);
+    config.routes.get(
+        "/api/benches/{bench}/cups/{cup}/course",
+        context ->
+            json(
+                context,
+                cups.get(context.pathParam("cup"))
+                    .course(
+                        epoch(context, "from").orElse(0.0),
+                        epoch(context, "to").orElse(Double.MAX_VALUE))));
+    config.routes.post("/api/benches/{bench}/acknowledgements", this::acknowledge);
     config.routes.get("/api/benches/{bench}/setup", this::setup);
     config.routes.get("/api/benches/{bench}/orders", context -> json(context, orders));
     config.routes.post("/api/benches/{bench}/orders", this::order);
@@ -249,34 +282,106 @@ final class StubHost implements AutoCloseable {
       context.status(404).contentType("application/json").result("{\"error\":\"not known\"}");
       return;
     }
-    ObjectNode setup = Json.MAPPER.createObjectNode();
-    ObjectNode vessels = setup.putObject("vessels");
-    vessels.putObject("tall").put("top_mm", 92).put("base_mm", 60).put("depth_mm", 112);
-    vessels.putObject("short").put("top_mm", 80).put("base_mm", 55).put("depth_mm", 78);
-    setup.putObject("mixes").putObject("coir-perlite");
-    setup
-        .putObject("feeds")
-        .putObject("leafy")
-        .put("label_g_per_l", 1.532)
-        .put("spoon_g", 5.8)
-        .put("ec_ms_per_cm_per_g_per_l", 1.25);
-    ObjectNode tanks = setup.putObject("tanks");
-    tanks.putObject("plain").put("size_ml", 12_000).putNull("feed").put("strength", 0);
-    tanks.putObject("feed").put("size_ml", 4_000).put("feed", "leafy").put("strength", 0.5);
-    ObjectNode feeding = setup.putObject("feeding");
-    ArrayNode plan = feeding.putArray("plan");
-    plan.addObject().put("from", "2026-11-01").put("feed", "leafy");
-    plan.addObject().put("from", "2027-04-15").put("feed", "bloom");
-    feeding.putObject("pause").put("from", "--12-01").put("until", "--12-24");
-    setup.putObject("watering").put("pass_ml", 30);
-    ObjectNode named = setup.putObject("cups");
-    for (CannedCup cup : cups.values()) {
-      named
-          .putObject(cup.name)
-          .put("vessel", cup.status.availableMl() > 100 ? "tall" : "short")
-          .put("mix", "coir-perlite");
+    json(context, setup());
+  }
+
+  /** As a controller tells it. */
+  BenchSetup setup() {
+    SortedMap<String, BenchSetup.Cup> named = new TreeMap<>();
+    cups.values().forEach(cup -> named.put(cup.name, cup.setup()));
+    return new BenchSetup(
+        now.minus(CannedCup.SPAN),
+        Optional.of(ZoneId.of("Europe/London")),
+        new BenchSetup.Watering(new Window.Hours(LocalTime.of(8, 0), LocalTime.of(16, 0)), 30, 720),
+        new BenchSetup.Feeding(
+            0,
+            0.5,
+            Map.of(RootStage.TOUGHENED, 0.5, RootStage.CIRCLING, 1.0),
+            Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
+            List.of(
+                new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"),
+                new FeedingRules.PlanStep(LocalDate.parse("2027-04-15"), "bloom"))),
+        new BenchSetup.Climate(12, 3, 30),
+        new TreeMap<>(
+            Map.of(
+                "tall", new BenchSetup.Vessel(92, 60, 112, 13),
+                "short", new BenchSetup.Vessel(80, 55, 78, 9))),
+        new TreeMap<>(Map.of("coir-perlite", new BenchSetup.Mix(0.82, 0.1, 0.1))),
+        new TreeMap<>(
+            Map.of("leafy", new BenchSetup.Feed(20, 10, 20, 1.532, 1_209_600, 5.8, 1.25))),
+        0.3,
+        new TreeMap<>(
+            Map.of(
+                "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
+                "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
+        named);
+  }
+
+  private void cuttings(Context context) {
+    ArrayNode all = Json.MAPPER.createArrayNode();
+    setup()
+        .cups()
+        .forEach(
+            (name, cup) -> {
+              ObjectNode told = Json.MAPPER.valueToTree(cup);
+              all.add(told.put("cup", name).put("since", now.minus(CannedCup.SPAN).toString()));
+              told.putNull("gone").putNull("because");
+            });
+    retired.forEach(all::add);
+    json(context, all);
+  }
+
+  /** A cutting that is no longer on the bench. */
+  void retired(String cup, String plant, String because) {
+    retired.add(
+        Json.MAPPER
+            .createObjectNode()
+            .put("cup", cup)
+            .put("vessel", "short")
+            .put("mix", "coir-perlite")
+            .put("plant", plant)
+            .put("struck", "2026-11-14")
+            .put("stage", "struck")
+            .put("cutting_g", 11.5)
+            .put("since", now.minus(CannedCup.SPAN).toString())
+            .put("gone", now.minusSeconds(500_000).toString())
+            .put("because", because));
+  }
+
+  private void reasons(Context context) {
+    CannedCup cup = cups.get(context.pathParam("cup"));
+    Instant at = Instant.parse(context.queryParam("at"));
+    if (at.isBefore(now.minus(CannedCup.SPAN))) {
+      context
+          .status(404)
+          .contentType("application/json")
+          .result("{\"error\":\"Nothing is known of cup A1 at that time.\"}");
+      return;
     }
-    json(context, setup);
+    json(context, cup.reasonsAt(at, now));
+  }
+
+  private void acknowledge(Context context) {
+    try {
+      JsonNode asked = Json.MAPPER.readTree(context.body());
+      seen.add(asked.path("code").asText() + "/" + asked.path("cup").asText(""));
+      json(context, Map.of("at", now.toString(), "by", "gardener"));
+    } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
+      context.status(400).contentType("application/json").result("{\"error\":\"not JSON\"}");
+    }
+  }
+
+  private ArrayNode openAlerts() {
+    ArrayNode open = Json.MAPPER.createArrayNode();
+    for (AlertNotice alert : alerts) {
+      ObjectNode told = Json.MAPPER.valueToTree(alert);
+      String cup = Optional.ofNullable(alert.cup()).orElse("");
+      if (seen.contains(alert.code() + "/" + cup)) {
+        told.putObject("acknowledged").put("at", now.toString()).put("by", "gardener");
+      }
+      open.add(told);
+    }
+    return open;
   }
 
   private void order(Context context) {
@@ -303,6 +408,14 @@ final class StubHost implements AutoCloseable {
             .orElseThrow();
     kept.withArray("receipts").add(Json.MAPPER.<JsonNode>valueToTree(receipt));
     send("event", Map.of("bench", BENCH, "event", event("receipt", null, receipt, now)));
+  }
+
+  /** A pass was given just now. */
+  void pass(String cup, double ml, String why) {
+    now = now.plusSeconds(60);
+    Event pass = event("dose", cup, new Dose(cup, ml, 0, 0, why, "given"), now);
+    cups.get(cup).doses.add(pass);
+    send("event", Map.of("bench", BENCH, "event", pass));
   }
 
   void raise(AlertNotice notice) {

@@ -2,32 +2,13 @@
 
 import * as api from './api.js';
 import { h, say, setText } from './dom.js';
-import { alertsByCause, compareNames, nameOfAlert } from './reading.js';
+import { alertsByCause, commonLimit, compareNames, nameOfAlert, nameOfLimit } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
 const t = text.alerts;
-const KEY = 'cupwarden.seen';
 const MOST_PAST = 400;
-
-const idOf = (bench, alert) => [bench, alert.code, alert.cup ?? '*', alert.since].join('/');
-
-function readSeen() {
-  try {
-    return new Map(Object.entries(JSON.parse(localStorage.getItem(KEY) ?? '{}')));
-  } catch {
-    return new Map(); // storage switched off or spoilt: nothing is marked as seen
-  }
-}
-
-function writeSeen(seen) {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(Object.fromEntries([...seen].slice(-500))));
-  } catch {
-    // Without storage the mark lasts as long as the page.
-  }
-}
 
 /** Past alerts: each raising with the clearing that ended it. */
 function pastOf(events) {
@@ -51,36 +32,44 @@ export function alertsView(benchName) {
   const state = h('p', { class: 'quiet', role: 'status' });
   const pastTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.past }, h('table', null, past));
   const el = h('section', { class: 'view' }, heading, h('h2', null, t.open), open, h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable));
-  const seen = readSeen();
   let shown = '';
 
   function causePanel(bench, cause) {
     const cups = cause.alerts.filter((alert) => alert.cup).sort((a, b) => compareNames(a.cup, b.cup));
-    const ids = cause.alerts.map((alert) => idOf(benchName, alert));
-    const seenAt = ids.every((id) => seen.has(id)) ? seen.get(ids[0]) : null;
     const since = Date.parse(cause.since);
     const worst = cause.alerts[0];
-    const toggle = () => {
-      ids.forEach((id) => (seenAt ? seen.delete(id) : seen.set(id, Date.now())));
-      writeSeen(seen);
-      if (!seenAt) say(t.seenSaid);
-      show(true);
-      open.querySelector(`[data-code="${cause.code}"] button`)?.focus();
-    };
+    const unseen = cause.alerts.filter((alert) => !alert.acknowledged);
+    const seen = cause.alerts.map((alert) => alert.acknowledged).filter(Boolean).at(-1);
+    const limit = commonLimit(bench, cause);
+    const problem = h('span', { class: 'error', role: 'alert' });
+    const mark = h('button', { type: 'button', 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause.code, unseen, mark, problem) }, t.seen);
     return h('section', { class: 'panel', 'data-code': cause.code },
       h('h3', null, nameOfAlert(cause.code), ' ', h('span', { class: 'quiet' }, `(${text.alertState[worst.state]})`)),
       h('p', null, cups.length === 0 ? t.forBench : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)), ', ', t.since(u.near(since, bench.now), u.span(bench.now - since)),
         cause.alerts.length === 1 ? `, ${t.value(u.number(worst.value, worst.value % 1 ? 2 : 0), u.number(worst.threshold, worst.threshold % 1 ? 2 : 0))}` : '', '.'),
-      h('p', null, h('strong', null, worst.do ?? '')),
+      h('p', null, h('strong', null, worst.do ?? ''), limit ? ` ${t.allHeldBy(nameOfLimit(limit))}` : ''),
       h('p', { class: 'row' }, cups.slice(0, 12).map((alert) => h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup)),
-        h('button', { type: 'button', onclick: toggle }, seenAt ? t.unsee : t.seen),
-        seenAt ? h('span', { class: 'quiet' }, t.seenOn(u.dayTime(seenAt))) : null));
+        unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))), problem));
   }
 
-  function show(force = false) {
+  async function acknowledge(code, alerts, mark, problem) {
+    mark.disabled = true;
+    try {
+      for (const alert of alerts) await api.acknowledge(benchName, alert.cup ? { code, cup: alert.cup } : { code });
+      await store.loadAlerts(benchName);
+      say(t.seenSaid);
+      show();
+      open.querySelector(`[data-code="${code}"] [tabindex="-1"]`)?.focus();
+    } catch (error) {
+      setText(problem, t.seenFailed(error.message));
+      mark.disabled = false;
+    }
+  }
+
+  function show() {
     const bench = store.bench(benchName);
     const key = JSON.stringify(bench.alerts);
-    if (key === shown && !force) return;
+    if (key === shown) return;
     shown = key;
     const causes = alertsByCause(bench.alerts);
     open.replaceChildren(...(causes.length > 0 ? causes.map((cause) => causePanel(bench, cause)) : [h('p', { class: 'quiet' }, t.none)]));

@@ -41,7 +41,7 @@ export const weights = (bench, cup, from, to) =>
 /** Events, filtered by cup, kind, from, to, limit. */
 export const events = (bench, filter = {}) => get(path('benches', bench, 'events') + query(filter));
 
-/** The bench as set up (vessels, mixes, feeds, tanks, cups), or null where the host does not have it. */
+/** The bench as set up (vessels, mixes, feeds, tanks, cups), or null where it has not been told. */
 export async function setup(bench) {
   try {
     return await get(path('benches', bench, 'setup'));
@@ -50,13 +50,29 @@ export async function setup(bench) {
   }
 }
 
-/** Posts an order; answers {id}. */
-export async function order(bench, fields) {
-  const answer = await fetch(path('benches', bench, 'orders'), {
+/** Every cutting that ever stood on the bench: {cup, plant, vessel, mix, stage, since, gone, because}. */
+export const cuttings = (bench) => get(path('benches', bench, 'cuttings'));
+
+/** The decision that stood at a Date: {since, told, until, state, depletion, reasons}. */
+export const reasons = (bench, cup, at) => get(path('benches', bench, 'cups', cup, 'reasons') + query({ at }));
+
+/** Depletion, rate, vapour pressure deficit, feed and salts over time, each as a list beside `at`. */
+export const course = (bench, cup, from, to) => get(path('benches', bench, 'cups', cup, 'course') + query({ from, to }));
+
+async function post(address, fields) {
+  const answer = await fetch(address, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json', Accept: 'application/json' },
     body: JSON.stringify(fields),
+    signal: AbortSignal.timeout(PATIENCE_MS),
   });
   if (!answer.ok) throw new Error(await sentenceOf(answer));
-  return answer.json();
+  const body = await answer.text();
+  return body ? JSON.parse(body) : null;
 }
+
+/** Posts an order; answers {id}. */
+export const order = (bench, fields) => post(path('benches', bench, 'orders'), fields);
+
+/** Marks an open alert as seen: {code, cup} or {code} for one of the whole bench. */
+export const acknowledge = (bench, fields) => post(path('benches', bench, 'acknowledgements'), fields);

@@ -2,7 +2,7 @@
 
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { freshId, h, setAttr, setText } from './dom.js';
-import { alertsByCause, compareCups, compareNames, forecastWords, groupOf, GROUPS, leftWords, nameOfAlert } from './reading.js';
+import { alertsByCause, commonLimit, compareCups, compareNames, forecastWords, groupOf, GROUPS, leftWords, nameOfAlert, nameOfLimit } from './reading.js';
 import { Spark } from './spark.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -12,6 +12,7 @@ const DENSE_FROM = 25;
 const SEARCH_FROM = 13;
 const MANY = 2;
 const WORDS_EVERY_MS = 30e3;
+const BUDGET_MS = 5;
 
 /** One cup's card; a link to its own view. */
 class Card {
@@ -65,7 +66,7 @@ class Card {
     setText(this.left, leftWords(cup));
     setText(this.stage, text.stage[cup.stage] ?? cup.stage);
     const alerts = bench.alertsOf(cup.cup);
-    setText(this.trouble, alerts.map((alert) => `${nameOfAlert(alert.code)}. ${alert.do ?? ''}`).join(' '));
+    setText(this.trouble, alerts.map((alert) => `${nameOfAlert(alert.code)}${alert.acknowledged ? ` (${text.alerts.seenShort})` : ''}. ${alert.do ?? ''}`).join(' '));
     this.trouble.hidden = alerts.length === 0;
     this.tellForecast(bench);
     this.drawing.update(cup);
@@ -79,6 +80,7 @@ class Card {
 export function benchView(benchName) {
   const cards = new Map();
   let room = null;
+  let drawnFor = null;
   const headline = h('h1', { class: 'headline', tabindex: '-1' });
   const facts = h('dl', { class: 'facts' });
   const alertLine = h('ul', { class: 'alert-lines' });
@@ -110,8 +112,9 @@ export function benchView(benchName) {
   function cardsOf(bench) {
     const frames = [...bench.cups.values()].map((cup) => frameOf(cup, bench.setup));
     const needed = roomFor(frames);
-    if (!room || needed.top > room.top || needed.depth > room.depth) {
-      room = needed; // A larger cup came: all are drawn anew, to the new scale.
+    if (!room || drawnFor !== bench.setup || needed.top > room.top || needed.depth > room.depth) {
+      room = needed; // Other vessels, or a larger cup: all are drawn anew, to the new scale.
+      drawnFor = bench.setup;
       cards.forEach((card) => drop(card));
       cards.clear();
     }
@@ -215,6 +218,11 @@ export function benchView(benchName) {
     });
   }
 
+  const because = (bench, cause) => {
+    const limit = commonLimit(bench, cause);
+    return limit ? ` ${text.alerts.allHeldBy(nameOfLimit(limit))}` : '';
+  };
+
   /** What concerns the bench or many cups at once; the rest stands on its cup's own card. */
   function tellAlerts(bench) {
     const causes = alertsByCause(bench.alerts).filter((cause) => cause.alerts.length > MANY || !cause.alerts[0].cup);
@@ -223,7 +231,7 @@ export function benchView(benchName) {
       return h('li', { 'data-code': cause.code },
         h('strong', null, nameOfAlert(cause.code)),
         named.length > 0 ? `: ${text.list(named)}. ` : '. ',
-        cause.alerts[0].do ?? '');
+        cause.alerts[0].do ?? '', because(bench, cause), cause.alerts.every((alert) => alert.acknowledged) ? ` (${text.alerts.seenShort})` : '');
     });
     const key = JSON.stringify(bench.alerts);
     if (alertLine.dataset.key === key) return;
@@ -242,21 +250,53 @@ export function benchView(benchName) {
     tellAlerts(bench);
   }
 
+  /** What has changed and is not shown yet: the newest status and the new weights of each cup. */
+  const stale = new Map();
+  let frame = null;
+
+  function staleOf(name) {
+    if (!stale.has(name)) stale.set(name, { status: null, weights: [] });
+    return stale.get(name);
+  }
+
+  /** A bench of two hundred is shown a few milliseconds in each frame, so that none is dropped. */
+  function showSome() {
+    frame = null;
+    const bench = store.bench(benchName);
+    if (!bench) return;
+    const until = performance.now() + BUDGET_MS;
+    for (const [name, news] of stale) {
+      stale.delete(name);
+      const card = cards.get(name);
+      if (news.status) card?.show(bench, news.status);
+      news.weights.forEach((word) => card?.spark.add(word.at, word.mass_g));
+      if (performance.now() > until) break;
+    }
+    if (stale.size > 0) showLater();
+    else {
+      arrange();
+      tellHeadline(bench);
+      tellFacts(bench);
+    }
+  }
+
+  function showLater() {
+    frame ??= requestAnimationFrame(showSome);
+  }
+
   function onChange(changes) {
     const bench = store.bench(benchName);
     if (!bench) return;
     const mine = changes.all || changes.benches.has(benchName);
     if (!mine) return;
-    const membersChanged = [...changes.cups.values()].some((change) => change.bench === benchName && !cards.has(change.cup.cup));
-    if (changes.all || membersChanged || changes.events.length > 0) {
-      update();
-    } else {
-      for (const change of changes.cups.values()) if (change.bench === benchName) cards.get(change.cup.cup).show(bench, change.cup);
-      if (changes.cups.size > 0) arrange();
-      tellHeadline(bench);
-      tellFacts(bench);
-    }
-    for (const word of changes.weights) if (word.bench === benchName) cards.get(word.cup)?.spark.add(word.at, word.mass_g);
+    const own = [...changes.cups.values()].filter((change) => change.bench === benchName);
+    const turned = own.some((change) => change.before?.state !== change.cup.state);
+    const more = changes.events.some(({ bench: name, event }) => name === benchName && event.kind === 'alert');
+    // What may be trouble is shown at once, with all that changed before it.
+    if (changes.all || turned || more || own.some((change) => !cards.has(change.cup.cup))) update();
+    else own.forEach((change) => { staleOf(change.cup.cup).status = change.cup; });
+    for (const word of changes.weights) if (word.bench === benchName && cards.has(word.cup)) staleOf(word.cup).weights.push(word);
+    showLater();
   }
 
   const words = setInterval(() => {
@@ -272,6 +312,7 @@ export function benchView(benchName) {
     onChange,
     leave() {
       clearInterval(words);
+      cancelAnimationFrame(frame);
       sight.disconnect();
     },
   };

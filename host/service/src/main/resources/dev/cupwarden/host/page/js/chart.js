@@ -29,6 +29,9 @@ function timeLabels(plot, splits, axisIndex, space, step) {
   });
 }
 
+/** Days and hours of the axis fall where the reader's zone has them. */
+const inZone = (at) => uPlot.tzDate(new Date(at * 1e3), u.zone());
+
 function axis(extra) {
   return { stroke: colour('--soft'), font: `12px ${css('--sans')}`, grid: { stroke: colour('--line'), width: 1 }, ticks: { stroke: colour('--line'), width: 1 }, ...extra };
 }
@@ -36,10 +39,10 @@ function axis(extra) {
 const heightFor = (width) => (width < 600 ? HEIGHT_PX.narrow : HEIGHT_PX.wide);
 
 /** Keeps a chart as wide as its place and in the colours of the scheme; answers a function that ends both. */
-function keepFitting(plot, place) {
+function keepFitting(plot, place, height) {
   const resize = new ResizeObserver(() => {
     const width = place.clientWidth;
-    if (width > 0 && width !== plot.width) plot.setSize({ width, height: heightFor(width) });
+    if (width > 0 && width !== plot.width) plot.setSize({ width, height: height ?? heightFor(width) });
   });
   resize.observe(place);
   const scheme = matchMedia('(prefers-color-scheme: dark)');
@@ -70,6 +73,7 @@ function makeMovable(plot, place, moved, home) {
   const keys = { ArrowLeft: () => shift(-0.2), ArrowRight: () => shift(0.2), '+': () => zoom(0.6), '=': () => zoom(0.6), '-': () => zoom(1 / 0.6), 0: home };
   place.addEventListener('keydown', (event) => {
     if (event.target !== place || event.ctrlKey || event.metaKey || event.altKey || !keys[event.key]) return;
+    if (event.shiftKey && event.key.startsWith('Arrow')) return; // moves the moment
     event.preventDefault();
     keys[event.key]();
   });
@@ -102,6 +106,19 @@ function makeMovable(plot, place, moved, home) {
   over.addEventListener('dblclick', home);
 }
 
+const MOMENT_STEPS = 40;
+
+/** Shift with an arrow key moves the moment that is looked at, beginning at the range's end. */
+function makeMomentMovable(plot, place, now, tell) {
+  place.addEventListener('keydown', (event) => {
+    if (event.target !== place || !event.shiftKey || !['ArrowLeft', 'ArrowRight'].includes(event.key)) return;
+    event.preventDefault();
+    const { min, max } = plot.scales.x;
+    const from = now() >= min && now() <= max ? now() : max;
+    tell(Math.max(min, Math.min(max, from + ((event.key === 'ArrowLeft' ? -1 : 1) * (max - min)) / MOMENT_STEPS)), true);
+  });
+}
+
 const DASHES = { wet: [1, 4], capacity: [], refill: [8, 3, 2, 3], due: [3, 3], dry: [9, 5] };
 
 function drawLines(plot, lines) {
@@ -128,6 +145,21 @@ function drawLines(plot, lines) {
       lastY = y;
     }
   }
+  ctx.restore();
+}
+
+/** The moment that is looked at. */
+function drawMoment(plot, at) {
+  if (!(at >= plot.scales.x.min && at <= plot.scales.x.max)) return;
+  const { ctx, bbox } = plot;
+  const x = plot.valToPos(at, 'x', true);
+  ctx.save();
+  ctx.strokeStyle = css('--focus');
+  ctx.lineWidth = 2 * devicePixelRatio;
+  ctx.beginPath();
+  ctx.moveTo(x, bbox.top);
+  ctx.lineTo(x, bbox.top + bbox.height);
+  ctx.stroke();
   ctx.restore();
 }
 
@@ -170,11 +202,12 @@ function drawDoses(plot, doses) {
 
 /**
  * A weight curve in `place`. `options`: {from, to} epoch seconds, moved(from, to), home(), moment(at, massG).
- * Answers {setData, setRange, range, setMarks, end}.
+ * Answers {setData, setRange, setMarks, setMoment, end}.
  */
 export function weightChart(place, options) {
   needSheet();
   let marks = { lines: [], doses: [] };
+  let moment = null;
   const yRange = (plot, low, high) => {
     const near = plot.scales.x.max - plot.scales.x.min < 6 * 3600;
     const values = marks.lines.map((line) => line.value);
@@ -189,16 +222,17 @@ export function weightChart(place, options) {
     width,
     height: heightFor(width),
     legend: { show: false },
+    tzDate: inZone,
     padding: [8, 32, 0, 0],
     scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: yRange } },
     axes: [axis({ values: timeLabels, size: 48, space: 70 }), axis({ size: 62, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
     series: [{}, { stroke: colour('--water-deep'), width: 2, points: { show: false }, spanGaps: false }],
     cursor: { drag: { x: true, y: false }, points: { size: 8 } },
     hooks: {
-      draw: [(self) => { drawLines(self, marks.lines); drawDoses(self, marks.doses); }],
+      draw: [(self) => { drawLines(self, marks.lines); drawDoses(self, marks.doses); drawMoment(self, moment); }],
       setCursor: [(self) => {
         const i = self.cursor.idx;
-        if (i !== null && i !== undefined && self.data[1][i] !== null && self.cursor.left >= 0) options.moment(self.data[0][i]);
+        if (i !== null && i !== undefined && self.data[1][i] !== null && self.cursor.left >= 0) options.moment(self.data[0][i], false);
       }],
       setSelect: [(self) => {
         if (self.select.width > 4) setTimeout(() => options.moved(self.scales.x.min, self.scales.x.max));
@@ -206,6 +240,7 @@ export function weightChart(place, options) {
     },
   }, [[], []], place);
   makeMovable(plot, place, options.moved, options.home);
+  makeMomentMovable(plot, place, () => moment, options.moment);
   plot.setScale('x', { min: options.from, max: options.to });
   const stop = keepFitting(plot, place);
   return {
@@ -219,7 +254,42 @@ export function weightChart(place, options) {
       marks = { lines: lines.map((line) => ({ ...line, value: u.massValue(line.massG) })), doses };
       plot.setScale('x', { min: plot.scales.x.min, max: plot.scales.x.max });
     },
+    setMoment(at) {
+      moment = at;
+      plot.redraw(false, false);
+    },
     end: stop,
+  };
+}
+
+const COURSE_PX = 170;
+
+/**
+ * One quantity over time in `place`. `options`: {unit, digits, limit, steps}: a line not to be passed, and whether
+ * values hold until the next. Answers {setData(at, values, from, to), end}.
+ */
+export function courseChart(place, options) {
+  needSheet();
+  const width = place.clientWidth || 320;
+  const limit = Number.isFinite(options.limit) ? options.limit : null;
+  const plot = new uPlot({
+    width,
+    height: COURSE_PX,
+    legend: { show: false },
+    tzDate: inZone,
+    padding: [8, 32, 0, 0],
+    scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: (self, low, high) => [0, Math.max((high ?? 0) * 1.15, (limit ?? 0) * 1.15, 0.1)] } },
+    axes: [axis({ values: timeLabels, size: 48, space: 70 }), axis({ size: 62, space: 28, values: (self, splits) => splits.map((v) => u.number(v, v % 1 ? 1 : 0)) })],
+    series: [{}, { stroke: colour('--water-deep'), width: 2, points: { size: 4 }, spanGaps: false, paths: options.steps ? uPlot.paths.stepped({ align: 1 }) : undefined }],
+    cursor: { drag: { x: false, y: false } },
+    hooks: { draw: [(self) => limit !== null && drawLines(self, [{ name: 'dry', value: limit, label: options.limitLabel }])] },
+  }, [[], []], place);
+  return {
+    setData(at, values, from, to) {
+      plot.setData([at, values], false);
+      plot.setScale('x', { min: from, max: to });
+    },
+    end: keepFitting(plot, place, COURSE_PX),
   };
 }
 

@@ -115,17 +115,18 @@ export function drawCup(frame, room) {
 
   const across = (part, inset = 0) => {
     const w = halfWidth(frame, part) - inset;
-    return `M${-w} ${(-part * frame.depth).toFixed(2)}H${w}`;
+    return `M${-w} ${(-part * frame.depth).toFixed(1)}H${w}`;
   };
 
   function update(cup) {
     const known = cup.depletion !== null && cup.depletion !== undefined;
     const part = known ? heightOf(cup.depletion, cup.wet) : 0;
     const wetPart = heightOf(cup.wet, cup.wet);
-    water.style.transform = `translateY(${((1 - part) * frame.depth).toFixed(2)}px)`;
+    const sink = `translateY(${((1 - part) * frame.depth).toFixed(1)}px)`;
+    if (water.style.transform !== sink) water.style.transform = sink;
     setAttr(surface, 'd', known && part > 0.01 ? across(part, 0.5) : '');
-    setAttr(over, 'y', (-part * frame.depth).toFixed(2));
-    setAttr(over, 'height', Math.max(0, (part - wetPart) * frame.depth).toFixed(2));
+    setAttr(over, 'y', (-part * frame.depth).toFixed(1));
+    setAttr(over, 'height', Math.max(0, (part - wetPart) * frame.depth).toFixed(1));
     setAttr(wetLine, 'd', across(wetPart));
     setAttr(dryLine, 'd', across(heightOf(cup.dry, cup.wet)));
     const due = heightOf(cup.due, cup.wet);

@@ -1,9 +1,12 @@
 // One cup: what it is doing and why, its weight over any range, and what was done with it.
 
 import * as api from './api.js';
+import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, setAttr, setText } from './dom.js';
-import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, nameOfAlert, nameOfLimit } from './reading.js';
+import { momentPanel } from './moment-panel.js';
+import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, nameOfAlert } from './reading.js';
+import { reasonItems } from './reasons.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -15,14 +18,6 @@ const TABLE_ROWS = 48;
 const MOST_EVENTS = 20;
 const SETTLE_MS = 250;
 const t = text.cup;
-
-/** The reasons that hold a cup back, in words, found and limit beside each. */
-export function reasonList(cup) {
-  return cup.reasons.map((reason) => h('li', { class: 'stop' }, h('strong', null, nameOfLimit(reason.code)), ': ', reason.sentence,
-    Number.isFinite(reason.value) ? h('span', { class: 'quiet' }, ` (${t.found} ${withUnit(reason.value, reason.unit)}, ${t.limit} ${withUnit(reason.threshold, reason.unit)})`) : null));
-}
-
-const withUnit = (value, unit) => `${u.number(value, value % 1 ? 2 : 0)}${unit ? ` ${unit}` : ''}`;
 
 function whenWords(iso, now) {
   const ms = Date.parse(iso);
@@ -46,6 +41,7 @@ function head(benchName, cupName) {
     h('div', { class: 'cup-top' }, h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}` }, `← ${t.back}`), others),
     h('div', { class: 'cup-head' }, picture, h('div', null, heading, state, means), facts));
   let drawing = null;
+  let drawnFor = null;
 
   function show(bench, cup) {
     setText(heading, t.title(cup.cup, cup.plant));
@@ -53,7 +49,8 @@ function head(benchName, cupName) {
     const worse = cup.state === 'dry' || cup.state === 'wet';
     state.replaceChildren(stateSign(cup.state), h('span', null, worse ? text.state[cup.state] : `${text.state[cup.state]}, ${forecastWords(cup, bench.now)}`));
     setText(means, text.stateMeans[cup.state]);
-    if (!drawing) {
+    if (!drawing || drawnFor !== bench.setup) {
+      drawnFor = bench.setup;
       const frame = frameOf(cup, bench.setup);
       drawing = drawCup(frame, roomFor([frame]));
       picture.replaceChildren(drawing.el);
@@ -100,7 +97,7 @@ function whyPanel() {
       const key = JSON.stringify([cup.reasons, own, forecastWords(cup, bench.now)]);
       if (key === shown) return;
       shown = key;
-      const lines = reasonList(cup);
+      const lines = reasonItems(cup.reasons);
       const pastDue = cup.depletion !== null && cup.depletion >= cup.due;
       if (!pastDue && cup.trusted && cup.depletion !== null) {
         const toDue = cup.due_at ? Date.parse(cup.due_at) - bench.now : NaN;
@@ -114,12 +111,10 @@ function whyPanel() {
   };
 }
 
-/** The curve with its range buttons, its sentence, its moment and its table. */
-function curvePanel(benchName, cupName) {
+/** The curve with its range buttons, its sentence and its table; `moment(at)` and `ranged(from, to)` hear of the reader's moves. */
+function curvePanel(benchName, cupName, heard) {
   const place = h('div', { class: 'chart', tabindex: '0', role: 'group', 'aria-label': t.chartLabel(cupName) });
   const summary = h('p', { role: 'status' }, t.loading);
-  const moment = h('p', { class: 'number' }, t.momentHint);
-  const momentInput = h('input', { type: 'datetime-local', onchange: () => tellMoment(new Date(momentInput.value).getTime() / 1000, true) });
   const table = h('tbody');
   const tableBox = h('details', { ontoggle: () => tell() }, h('summary', null, t.table),
     h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.chart },
@@ -129,13 +124,11 @@ function curvePanel(benchName, cupName) {
   const doseNone = h('p', { class: 'quiet' }, t.noDoses);
   const doseTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.doses }, h('table', null, h('thead', null, h('tr', null,
     [t.colTime, t.colWater, t.colFeed, t.colStrength, t.colWhy, t.colOutcome].map((word) => h('th', { scope: 'col' }, word)))), doses));
-  const el = h('div', null,
-    h('section', { class: 'panel' }, h('h2', null, t.chart),
+  const el = h('section', { class: 'panel' }, h('h2', null, t.chart),
       h('div', { class: 'row', role: 'group', 'aria-label': t.ranges }, buttons),
       place, summary, h('p', { class: 'quiet' }, t.chartHint),
-      h('h3', null, t.moment), h('label', { class: 'row' }, h('span', { class: 'only-heard' }, t.momentLabel), momentInput), moment,
-      tableBox),
-    h('section', { class: 'panel' }, h('h2', null, t.doses), doseNone, doseTable));
+      tableBox);
+  const doseEl = h('section', { class: 'panel' }, h('h2', null, t.doses), doseNone, doseTable);
 
   let chart = null;
   let data = { at: [], mass_g: [] };
@@ -182,6 +175,7 @@ function curvePanel(benchName, cupName) {
       if (everything && weights.at.length > 0) range = { from: weights.at[0], to: bench().now / 1000 };
       if (!chart) await begin();
       draw();
+      heard.ranged(range.from, range.to);
     } catch (error) {
       if (mine === asked) setText(summary, t.failed(error.message));
     }
@@ -190,7 +184,7 @@ function curvePanel(benchName, cupName) {
   async function begin() {
     const { weightChart } = await import('./chart.js');
     if (chart || !place.isConnected) return;
-    chart = weightChart(place, { ...range, moved, home: () => follow(USUAL_RANGE_H), moment: (at) => tellMoment(at, false) });
+    chart = weightChart(place, { ...range, moved, home: () => follow(USUAL_RANGE_H), moment: heard.moment });
   }
 
   function draw() {
@@ -244,24 +238,6 @@ function curvePanel(benchName, cupName) {
     table.replaceChildren(...picked.map(([at, mass]) => h('tr', null, h('td', null, u.dayTime(at * 1000)), h('td', { class: 'n' }, u.mass(mass)), h('td', { class: 'n' }, u.percent(leftOf(depletionAt(cup(), mass)))))));
   }
 
-  function tellMoment(at, typed) {
-    const now = cup();
-    if (!now || data.at.length === 0 || !Number.isFinite(at)) return;
-    let nearest = 0;
-    for (let i = 1; i < data.at.length; i += 1) if (Math.abs(data.at[i] - at) < Math.abs(data.at[nearest] - at)) nearest = i;
-    const mass = data.mass_g[nearest];
-    const depletion = depletionAt(now, mass);
-    const band = depletion < now.wet ? 'wet' : depletion < now.refill ? 'full' : depletion < now.due ? 'steady' : depletion < now.dry ? 'due' : 'dry';
-    const before = doseEvents.filter((event) => Date.parse(event.at) / 1000 <= data.at[nearest]).at(-1);
-    setAttr(moment, 'role', typed ? 'status' : null);
-    setText(moment, [
-      t.momentIs(u.dayTime(data.at[nearest] * 1000), u.mass(mass), u.percent(leftOf(depletion))),
-      t.momentBand[band],
-      before ? t.momentDose(u.span(data.at[nearest] * 1000 - Date.parse(before.at))) : t.momentNone,
-      t.momentNow,
-    ].join(' '));
-  }
-
   function onChange(changes) {
     if (!range) return;
     const news = changes.weights.filter((word) => word.bench === benchName && word.cup === cupName && word.at > (data.at.at(-1) ?? 0));
@@ -279,7 +255,17 @@ function curvePanel(benchName, cupName) {
     else if (changes.cups.has(`${benchName}/${cupName}`)) mark();
   }
 
-  return { el, start: () => follow(USUAL_RANGE_H), onChange, reload: () => load(following === 0), end: () => chart?.end() };
+  return {
+    el,
+    doseEl,
+    start: () => follow(USUAL_RANGE_H),
+    onChange,
+    reload: () => load(following === 0),
+    data: () => data,
+    doses: () => doseEvents,
+    mark: (at) => chart?.setMoment(at),
+    end: () => chart?.end(),
+  };
 }
 
 /** What else happened to this cup: alerts and changes, newest first. */
@@ -315,9 +301,11 @@ function doingLinks(benchName, cupName) {
 export function cupView(benchName, cupName) {
   const top = head(benchName, cupName);
   const why = whyPanel();
-  const curve = curvePanel(benchName, cupName);
+  const course = coursePanel(benchName, cupName);
+  const curve = curvePanel(benchName, cupName, { moment: (at, settled) => moment.tell(at, settled), ranged: course.show });
+  const moment = momentPanel(benchName, cupName, curve);
   const events = eventsPanel(benchName, cupName);
-  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels' }, curve.el, h('div', null, why.el, doingLinks(benchName, cupName), events.el)));
+  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels side-first' }, h('div', null, why.el, doingLinks(benchName, cupName)), h('div', null, curve.el, moment.el, curve.doseEl, course.el, events.el)));
   const show = () => {
     const bench = store.bench(benchName);
     const cup = bench?.cups.get(cupName);
@@ -341,8 +329,11 @@ export function cupView(benchName, cupName) {
       if (changes.all || changes.benches.has(benchName)) show();
       if (changes.all) curve.reload();
       curve.onChange(changes);
-      if (changes.events.some(({ event }) => event.cup === cupName && event.kind !== 'dose')) events.load();
+      if (changes.events.some(({ event }) => event.cup === cupName && !['dose', 'decision'].includes(event.kind))) events.load();
     },
-    leave: curve.end,
+    leave() {
+      curve.end();
+      course.end();
+    },
   };
 }

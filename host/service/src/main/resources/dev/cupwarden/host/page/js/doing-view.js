@@ -2,7 +2,7 @@
 
 import * as api from './api.js';
 import { freshId, h, say, setText } from './dom.js';
-import { BACK_BY, before, GROUPS, KINDS, LIFTABLE, roomOf } from './orders.js';
+import { BACK_BY, before, GIVES_FOR, GROUPS, KINDS, LIFTABLE, roomOf } from './orders.js';
 import { compareNames, nameOfLimit } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -12,14 +12,9 @@ const t = text.doing;
 const HOUR_MS = 3600e3;
 const SPANS_H = [6, 24, 72, 168];
 const MOST_ML = 20000;
+const MOST_DOSES = 2000;
 
 const href = (bench, ...rest) => `#/${[bench, 'do', ...rest].map(encodeURIComponent).join('/')}`;
-
-/** What a datetime-local field wants: the reader's own zone, to the minute. */
-function localMinute(ms) {
-  const at = new Date(ms - new Date(ms).getTimezoneOffset() * 60e3);
-  return at.toISOString().slice(0, 16);
-}
 
 function field(label, input, hint) {
   const id = freshId('field');
@@ -67,15 +62,15 @@ const MAKERS = {
     const input = h('input', { type: 'text', value: context.cup ?? '', autocomplete: 'off', oninput: context.changed });
     return { el: field(t.field.cup, input), read: () => required(input.value, t.field.cup), key: 'cup' };
   },
-  plant: (context) => words(context, 'plant', context.last?.plant),
-  vessel: (context) => named(context, 'vessel', Object.keys(context.bench.setup?.vessels ?? {}), context.bench.setup?.cups?.[context.cup]?.vessel),
-  mix: (context) => named(context, 'mix', Object.keys(context.bench.setup?.mixes ?? {}), context.bench.setup?.cups?.[context.cup]?.mix),
+  plant: (context) => words(context, 'plant', context.was?.plant ?? context.last?.plant),
+  vessel: (context) => named(context, 'vessel', Object.keys(context.bench.setup?.vessels ?? {}), (context.was ?? context.bench.setup?.cups?.[context.cup])?.vessel),
+  mix: (context) => named(context, 'mix', Object.keys(context.bench.setup?.mixes ?? {}), (context.was ?? context.bench.setup?.cups?.[context.cup])?.mix),
   struck(context) {
-    const input = h('input', { type: 'date', value: localMinute(context.bench.now).slice(0, 10), oninput: context.changed });
+    const input = h('input', { type: 'date', value: context.was?.struck ?? u.typedMinute(context.bench.now).slice(0, 10), oninput: context.changed });
     return { el: field(t.field.struck, input), read: () => required(input.value, t.field.struck) };
   },
   cutting(context) {
-    const input = h('input', { type: 'text', inputmode: 'decimal', value: '10', oninput: context.changed });
+    const input = h('input', { type: 'text', inputmode: 'decimal', value: String(context.was?.cutting_g ?? 10), oninput: context.changed });
     return { el: field(t.field.cutting, input), read: () => `${numberOf(input, t.field.cutting, 0, 500)} g` };
   },
   ml(context) {
@@ -101,15 +96,15 @@ const MAKERS = {
     };
   },
   until(context) {
-    const input = h('input', { type: 'datetime-local', value: localMinute(context.bench.now + 24 * HOUR_MS), oninput: context.changed });
+    const input = h('input', { type: 'datetime-local', value: u.typedMinute(context.bench.now + 24 * HOUR_MS), oninput: context.changed });
     const spans = SPANS_H.map((hours) => h('button', { type: 'button', onclick: () => {
-      input.value = localMinute(context.bench.now + hours * HOUR_MS);
+      input.value = u.typedMinute(context.bench.now + hours * HOUR_MS);
       context.changed();
     } }, t.span[hours]));
     return {
       el: h('div', null, h('div', { class: 'row' }, spans), field(t.field.until, input, t.untilHint)),
       read: () => {
-        const at = new Date(input.value);
+        const at = new Date(u.msFromTyped(input.value));
         if (!(at.getTime() > context.bench.now)) throw new FormError(t.badUntil);
         return at.toISOString().replace('.000', '');
       },
@@ -118,7 +113,7 @@ const MAKERS = {
   feed_only: (context) => check(t.field.feedOnly, context.changed),
   rescue: (context) => check(t.field.rescue, context.changed),
   stage(context) {
-    const now = context.bench.cups.get(context.cup)?.stage;
+    const now = context.was?.stage ?? context.bench.cups.get(context.cup)?.stage;
     return radios(t.field.stage, Object.entries(text.stageSeen), now ?? 'struck', context.changed);
   },
   tank: (context) => named(context, 'tank', Object.keys(context.bench.status?.tank_ml ?? context.bench.setup?.tanks ?? {})),
@@ -162,12 +157,14 @@ function orderForm(benchName, kind, cupName, sent) {
 
   function build() {
     if (!context.cup && spec.fields.includes('cup')) context.cup = [...bench.cups.keys()].sort(compareNames)[0];
-    fields.clear();
     for (const word of spec.fields) {
       const key = word.replace('?', '');
+      const before = fields.get(key);
+      if (before && key === 'cup') continue; // It is the one that changed, and has the focus.
       fields.set(key, { optional: word.endsWith('?'), ...MAKERS[key](context, word.endsWith('?')) });
+      if (before) before.el.replaceWith(fields.get(key).el);
+      else place.append(fields.get(key).el);
     }
-    place.replaceChildren(...[...fields.values()].map((each) => each.el));
   }
 
   /** The order as it stands; strict: throws at the first field that will not do. */
@@ -198,6 +195,19 @@ function orderForm(benchName, kind, cupName, sent) {
     aheadList.replaceChildren(...lines.map((each) => h('li', { class: each.tone || null }, each.words)));
   }
 
+  /** A cup that was taken out is put back as what it was. */
+  async function takeBack() {
+    try {
+      const was = (await api.cuttings(benchName)).filter((cutting) => cutting.cup === cupName).at(-1);
+      if (!was) return;
+      context.was = was;
+      build();
+      ahead();
+    } catch (problem) {
+      setText(error, t.wasUnknown(cupName, problem.message));
+    }
+  }
+
   const button = h('button', { type: 'submit', class: 'main' }, t.send);
   const el = h('form', { class: 'panel', novalidate: true, onsubmit: async (event) => {
     event.preventDefault();
@@ -216,6 +226,7 @@ function orderForm(benchName, kind, cupName, sent) {
   } }, h('p', null, t.says[kind]), place, h('h2', null, spec.group === 'water' || kind === 'hold' ? t.before : t.beforeOther), aheadList, h('p', { class: 'quiet' }, t.beforeNote), error, h('p', { class: 'row' }, button));
   build();
   ahead();
+  if (kind === 'add' && cupName) takeBack();
   return { el, ahead };
 }
 
@@ -237,18 +248,38 @@ function receiptsPanel(benchName) {
   const table = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.receipts }, h('table', null, list));
   const el = h('section', { class: 'panel' }, h('h2', null, t.receipts), state, table);
 
+  /** Passes given for orders, since the oldest order that is shown. */
+  async function passesFor(orders) {
+    const giving = orders.filter((order) => GIVES_FOR[order.kind]);
+    if (giving.length === 0) return [];
+    const from = new Date(Math.min(...giving.map((order) => Date.parse(order.issued))));
+    const events = await api.events(benchName, { kind: 'dose', from, limit: MOST_DOSES });
+    return events.filter((event) => Object.values(GIVES_FOR).includes(event.data.why));
+  }
+
   async function load() {
     try {
       const orders = await api.orders(benchName);
+      const passes = await passesFor(orders);
       setText(state, orders.length === 0 ? t.noOrders : '');
       table.hidden = orders.length === 0;
-      list.replaceChildren(...orders.map(row));
+      list.replaceChildren(...orders.map((order) => row(order, became(order, orders, passes))));
     } catch (error) {
       setText(state, t.receiptsFailed(error.message));
     }
   }
 
-  function row(order) {
+  /** "30 mL given in 2 passes": what came of an order that gives water, up to the next one like it. */
+  function became(order, orders, passes) {
+    const why = GIVES_FOR[order.kind];
+    if (!why || !order.receipts?.some((receipt) => receipt.outcome !== 'refused')) return '';
+    const issued = Date.parse(order.issued);
+    const next = Math.min(...orders.filter((other) => other.kind === order.kind && other.cup === order.cup && Date.parse(other.issued) > issued).map((other) => Date.parse(other.issued)));
+    const own = passes.filter((event) => event.cup === order.cup && event.data.why === why && Date.parse(event.at) >= issued && Date.parse(event.at) < next);
+    return ` ${t.became(own.length, u.volume(own.reduce((sum, event) => sum + event.data.plain_ml + event.data.feed_ml, 0)))}`;
+  }
+
+  function row(order, came) {
     const last = order.receipts?.at(-1);
     const expired = !last && order.expires && Date.parse(order.expires) < store.bench(benchName).now;
     const outcome = last?.outcome ?? (expired ? 'expired' : 'waiting');
@@ -257,7 +288,7 @@ function receiptsPanel(benchName) {
     return h('tr', { 'data-order': order.id },
       h('td', null, u.dayTime(Date.parse(order.issued))),
       h('td', null, h('strong', null, t.kind[order.kind] ?? order.kind), ' ', orderWords(order)),
-      h('td', { class: outcome === 'refused' ? 'error' : null }, t.outcome[outcome] ?? outcome, last?.why ? `: ${last.why}` : '', dry.length > 0 ? ` ${t.dryReceipt(dry)}` : ''),
+      h('td', { class: outcome === 'refused' ? 'error' : null }, t.outcome[outcome] ?? outcome, last?.why ? `: ${last.why}` : '', came, dry.length > 0 ? ` ${t.dryReceipt(dry)}` : ''),
       h('td', null, back && t.undo[order.kind] ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind]) : null));
   }
   load();
@@ -289,7 +320,7 @@ export function doingView(benchName, kind, cupName) {
     title: known ? t.kind[kind] : t.title,
     heading,
     onChange(changes) {
-      if (changes.all || changes.events.some(({ bench: name, event }) => name === benchName && event.kind === 'receipt')) receipts.load();
+      if (changes.all || changes.events.some(({ bench: name, event }) => name === benchName && (event.kind === 'receipt' || (event.kind === 'dose' && Object.values(GIVES_FOR).includes(event.data.why))))) receipts.load();
       if (form && changes.cups.size > 0) form.ahead();
       for (const { event } of changes.events) {
         if (event.kind === 'receipt') say(`${t.outcome[event.data.outcome] ?? event.data.outcome}${event.data.why ? `: ${event.data.why}` : ''}.`);

@@ -1,6 +1,6 @@
 // An empty store: what to do next.
 
-import { h, say } from './dom.js';
+import { h, setText } from './dom.js';
 import { text } from './text.js';
 
 const FIRST_BENCH = `bench: back-room
@@ -28,14 +28,22 @@ cups:
 export function firstView() {
   const t = text.first;
   const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.title);
+  const file = h('pre', { tabindex: '0', 'aria-label': t.file }, FIRST_BENCH);
+  const done = h('span', { class: 'quiet', role: 'status' });
   const copy = h('button', { type: 'button', onclick: async () => {
-    await navigator.clipboard?.writeText(FIRST_BENCH);
-    say(t.copied);
+    try {
+      await navigator.clipboard.writeText(FIRST_BENCH);
+      setText(done, t.copied);
+    } catch {
+      getSelection().selectAllChildren(file); // No clipboard without the browser's leave: it is one key away.
+      file.focus();
+      setText(done, t.selected);
+    }
   } }, t.copy);
   return {
     el: h('section', { class: 'view' }, heading, h('p', null, t.lead),
       h('div', { class: 'panel' }, h('ol', { class: 'steps' }, t.steps.map((step) => h('li', null, step)))),
-      h('div', { class: 'panel' }, h('h2', null, t.file), h('pre', { tabindex: '0', 'aria-label': t.file }, FIRST_BENCH), h('p', { class: 'row' }, copy)),
+      h('div', { class: 'panel' }, h('h2', null, t.file), file, h('p', { class: 'row' }, copy, done)),
       h('div', { class: 'panel' }, h('h2', null, text.cautions.short), h('p', null, text.cautions.waterItems[0], ' ', text.cautions.feedItems[0]), h('p', null, h('a', { href: '#/cautions' }, text.cautions.title))),
       h('p', { class: 'quiet', role: 'status' }, t.waiting)),
     title: t.title,

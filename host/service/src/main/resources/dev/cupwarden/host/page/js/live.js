@@ -3,7 +3,7 @@
 
 import { store } from './store.js';
 
-const KINDS = ['cup', 'weight', 'bench', 'presence', 'event'];
+const KINDS = ['cup', 'cup-gone', 'weight', 'bench', 'setup', 'presence', 'event'];
 const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 8000;
 const UNSEEN_MS = 120e3;

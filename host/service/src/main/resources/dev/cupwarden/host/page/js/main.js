@@ -67,6 +67,7 @@ function drawNav() {
   }
   if (bench) picker.value = bench;
   nav.hidden = !bench;
+  u.useBenchZone(store.bench(bench)?.setup?.zone);
   const lone = ['cautions', 'units'].includes(parts()[0]);
   if (nav.dataset.bench !== bench) {
     nav.dataset.bench = bench ?? '';
@@ -79,7 +80,7 @@ function drawNav() {
   }
   const badge = nav.querySelector('.badge');
   if (badge && bench) {
-    const n = store.bench(bench).alerts.length;
+    const n = store.bench(bench).unseen().length;
     badge.hidden = n === 0;
     setText(badge, String(n));
   }
@@ -104,6 +105,7 @@ async function show({ focus }) {
   view = next;
   if (next) {
     main.replaceChildren(next.el);
+    if (!parts()[1]) performance.mark('bench-shown');
     document.title = `${next.title} · ${text.product}`;
     if (focus) {
       (next.heading ?? main).focus({ preventScroll: true });

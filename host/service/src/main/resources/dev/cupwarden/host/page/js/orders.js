@@ -1,6 +1,7 @@
 // What a person may ask of a bench: the fields of each order, and what can be said of it beforehand.
 
-import { compareNames, nameOfLimit } from './reading.js';
+import { compareNames, forecastWords, holdingFeed, holdingWater, leftOf, nameOfAlert, nameOfLimit } from './reading.js';
+import { foundWords, reasonWords } from './reasons.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -27,10 +28,17 @@ export const GROUPS = ['water', 'stop', 'see', 'bench'];
 export const LIFTABLE = ['window', 'cold', 'no-dry-back'];
 
 /** The order that takes this one back, where there is one. */
-export const BACK_BY = { hold: 'release', away: 'back', back: 'away', stage: 'stage', repot: 'repot', retire: 'add', release: 'hold', add: 'retire' };
+export const BACK_BY = {
+  dose: 'hold', flush: 'hold', watered: 'hold', drained: 'drained', stage: 'stage', hold: 'release', release: 'hold', clear: 'hold',
+  away: 'back', back: 'away', filled: 'filled', repot: 'repot', retire: 'add', add: 'retire',
+};
+/** Orders that put water out: what came of them is told by the passes that were given for them. */
+export const GIVES_FOR = { dose: 'order', flush: 'flush' };
+
+/** A flush goes through these; every other limit holds it. */
+const PASSED_BY_FLUSH = ['too-wet', 'wet-too-long', 'no-dry-back', 'day-volume', 'window'];
 
 const line = (tone, words) => ({ tone, words });
-const feedLimits = ['stage', 'dry-roots', 'ledger', 'salt', 'dark-season'];
 
 /** mL that are missing up to the refill line; null where the water is not known. */
 export function roomOf(cup) {
@@ -49,15 +57,81 @@ function beforeDose(bench, cup, order) {
     const ml = Math.min(room, order.ml > 0 ? order.ml : room);
     lines.push(line('', t.inPasses(Math.ceil(ml / pass), u.volume(pass))));
   }
-  const holding = cup.reasons.filter((reason) => !feedLimits.includes(reason.code));
-  for (const reason of holding) {
-    lines.push(line('stop', t.holdsBack(`${nameOfLimit(reason.code)}. ${reason.sentence}`)));
-    if (LIFTABLE.includes(reason.code)) lines.push(line('', t.canLift(nameOfLimit(reason.code))));
-  }
-  if (holding.length === 0) lines.push(line('go', t.nothingHolds));
-  if (order.strength > 0 && ['struck', 'white'].includes(cup.stage)) lines.push(line('stop', t.noFeedStage));
-  else lines.push(line('', t.feedSum(u.percent(cup.fed))));
+  lines.push(...waterLimits(cup, true));
+  lines.push(...feedLimits(bench, cup, order));
   return lines;
+}
+
+function heldLine(reason) {
+  const found = foundWords(reason);
+  return line('stop', t.holdsBack(`${reasonWords(reason).join('')}${found ? ` (${found})` : ''}`));
+}
+
+function waterLimits(cup, liftable) {
+  const holding = holdingWater(cup);
+  if (holding.length === 0) return [line('go', t.nothingHolds)];
+  return holding.flatMap((reason) => [heldLine(reason), ...(liftable && LIFTABLE.includes(reason.code) ? [line('', t.canLift(nameOfLimit(reason.code)))] : [])]);
+}
+
+/** What the label and the roots leave of the feed that is asked for. */
+function feedLimits(bench, cup, order) {
+  if (!(order.strength > 0)) return [line('', t.feedSum(u.percent(cup.fed)))];
+  if (['struck', 'white'].includes(cup.stage)) return [line('stop', t.noFeedStage)];
+  const lines = [...holdingFeed(cup).map(heldLine), line('', t.feedSum(u.percent(cup.fed)))];
+  const ceiling = bench.setup?.feeding?.ceiling;
+  if (ceiling !== undefined && order.strength > ceiling) lines.push(line('stop', t.overCeiling(u.number(ceiling, 2))));
+  const mostMl = (Math.max(0, 1 - cup.fed) * cup.available_ml) / order.strength;
+  if (order.ml > mostMl) lines.push(line('stop', t.overLabel(u.volume(mostMl))));
+  return lines;
+}
+
+/** A can that has been given already is not held back; it is told what it makes of the books. */
+function beforeWatered(cup, order) {
+  const fed = cup.fed + ((order.strength ?? 0) * (order.ml ?? 0)) / cup.available_ml;
+  return [
+    line('', t.wateredNote),
+    order.strength > 0 ? line(fed > 1 ? 'stop' : '', fed > 1 ? t.fedOver(u.percent(fed)) : t.fedThen(u.percent(fed))) : null,
+    line('', t.wateredBack),
+  ].filter(Boolean);
+}
+
+function beforeFilled(bench, order) {
+  const tank = bench.setup?.tanks?.[order.tank];
+  return [
+    line('', t.filledNote),
+    tank && order.ml > tank.size_ml ? line('stop', t.tooMuch(u.tank(tank.size_ml))) : null,
+    tank ? line('', t.tankNow(tank.feed ? `${tank.feed} × ${u.number(tank.strength, 2)}` : text.tanks.plain, u.tank(bench.status?.tank_ml?.[order.tank]))) : null,
+    order.strength > 0 && !order.feed && !tank?.feed ? line('stop', t.whichFeed) : null,
+    line('', text.cautions.feedItems[2]),
+  ].filter(Boolean);
+}
+
+/** Cups that will get water as soon as nothing holds them. */
+function beforeFreed(bench, order) {
+  const freed = order.cup ? [bench.cups.get(order.cup)].filter(Boolean) : [...bench.cups.values()];
+  const due = freed.filter((cup) => cup.depletion !== null && cup.depletion >= cup.due).map((cup) => cup.cup).sort(compareNames);
+  return [line('', due.length > 0 ? t.thenWatered(due) : t.thenNone)];
+}
+
+function beforeClear(bench, order) {
+  const codes = ['leak', 'pump-running-on', 'valve-leaking', 'dose-short', 'dose-over', 'cups-swapped', 'clock'];
+  const ends = bench.alerts.filter((alert) => codes.includes(alert.code) && (!order.cup || alert.cup === order.cup))
+    .map((alert) => (alert.cup ? `${nameOfAlert(alert.code)} (${alert.cup})` : nameOfAlert(alert.code)));
+  return [line('stop', t.clearNote), line('', ends.length > 0 ? t.clearEnds(ends) : t.clearNothing), ...beforeFreed(bench, order)];
+}
+
+function beforeAway(bench, cup) {
+  const dry = cup.dry_at ? Date.parse(cup.dry_at) : null;
+  return [line('', t.awayNote), dry !== null && dry > bench.now ? line('', t.awayDry(u.near(dry, bench.now))) : null].filter(Boolean);
+}
+
+function beforeFlush(cup, order) {
+  const lines = [line('stop', t.flushNote)];
+  if (cup && cup.depletion !== null && order.ml > 0) {
+    const runs = order.ml - Math.max(0, cup.depletion) * cup.available_ml;
+    lines.push(line('', runs > 0 ? t.flushRuns(u.volume(runs)) : t.flushNone));
+  }
+  return cup ? [...lines, ...waterLimits({ ...cup, reasons: cup.reasons.filter((reason) => !PASSED_BY_FLUSH.includes(reason.code)) }, false)] : lines;
 }
 
 function beforeHold(bench, order) {
@@ -85,15 +159,15 @@ export function before(kind, bench, order) {
   switch (kind) {
     case 'dose': return cup ? beforeDose(bench, cup, order) : [];
     case 'hold': return beforeHold(bench, order);
-    case 'release': return beforeRelease(bench);
+    case 'release': return [...beforeRelease(bench), ...beforeFreed(bench, order)];
     case 'stage': return cup ? [line('', t.stageNow(text.stage[cup.stage])), ...(order.stage ? note(text.stageFeed[order.stage]) : [])] : [];
-    case 'drained': return cup && cup.depletion !== null ? note(t.drainedNote(u.percent(Math.max(0, 1 - cup.depletion)))) : [];
-    case 'watered': return note(t.wateredNote);
-    case 'away': return note(t.awayNote);
-    case 'back': return note(t.backNote);
-    case 'flush': return [line('stop', t.flushNote)];
-    case 'clear': return [line('stop', t.clearNote)];
-    case 'filled': return [line('', t.filledNote), line('', text.cautions.feedItems[2])];
+    case 'drained': return cup && leftOf(cup.depletion) !== null ? [line('', t.drainedNote(u.percent(leftOf(cup.depletion)))), line('', t.drainedBack)] : [];
+    case 'watered': return cup ? beforeWatered(cup, order) : [];
+    case 'away': return cup ? beforeAway(bench, cup) : [];
+    case 'back': return cup ? [line('', t.backNote), line('', forecastWords(cup, bench.now))] : [];
+    case 'flush': return beforeFlush(cup, order);
+    case 'clear': return beforeClear(bench, order);
+    case 'filled': return beforeFilled(bench, order);
     case 'repot': return note(t.repotNote);
     case 'retire': return note(t.retireNote);
     case 'add': return note(t.addNote);

@@ -79,3 +79,16 @@ export function alertsByCause(alerts) {
   const warnedOnly = (cause) => (cause.alerts.every((alert) => alert.state === 'warned') ? 1 : 0);
   return [...causes.values()].sort((a, b) => warnedOnly(a) - warnedOnly(b) || rank(a) - rank(b));
 }
+
+const FEED_LIMITS = ['stage', 'dry-roots', 'ledger', 'salt', 'dark-season'];
+
+/** The reasons that hold water back from a cup, not only feed. */
+export const holdingWater = (cup) => (cup?.reasons ?? []).filter((reason) => !FEED_LIMITS.includes(reason.code));
+export const holdingFeed = (cup) => (cup?.reasons ?? []).filter((reason) => FEED_LIMITS.includes(reason.code));
+
+/** The one limit that holds back every cup of a cause, if there is one: the cause behind them all. */
+export function commonLimit(bench, cause) {
+  const held = cause.alerts.map((alert) => holdingWater(bench.cups.get(alert.cup)).map((reason) => reason.code));
+  if (held.length < 2) return null;
+  return held[0].find((code) => held.every((codes) => codes.includes(code))) ?? null;
+}

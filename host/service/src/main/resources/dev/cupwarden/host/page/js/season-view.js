@@ -21,27 +21,19 @@ export function wilson(n, of) {
   return [Math.max(0, centre - half), Math.min(1, centre + half)];
 }
 
-/** Cups taken out for good: their name and why, from the orders that were taken. */
-function retiredOf(orders) {
-  const retired = new Map();
-  for (const order of orders) {
-    const done = (order.receipts ?? []).some((receipt) => receipt.outcome === 'done' || receipt.outcome === 'taken');
-    if (order.kind === 'retire' && done && !retired.has(order.cup)) retired.set(order.cup, order.because);
-  }
-  return retired;
+/** What became of a cutting: why it was taken out, else what is seen of its roots. */
+function fateOf(cutting) {
+  if (cutting.gone) return cutting.because ?? 'other';
+  return cutting.stage === 'toughened' || cutting.stage === 'circling' ? 'growing' : 'unknown';
 }
 
-function fateOf(cup, retired) {
-  const because = retired.get(cup.cup);
-  if (because) return because;
-  if (cup.stage === 'toughened' || cup.stage === 'circling') return 'growing';
-  return 'unknown';
-}
+/** Where the bench has not told how it is set up, the season knows the cups that stand on it, and no more. */
+const standingOf = (bench) => [...bench.cups.values()].map((cup) => ({ ...bench.setup?.cups?.[cup.cup], cup: cup.cup, plant: cup.plant, stage: cup.stage, gone: null }));
 
 export function seasonView(benchName) {
   const bench = store.bench(benchName);
   let by = 'plant';
-  let retired = new Map();
+  let cuttings = standingOf(bench);
   const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.title);
   const body = h('tbody');
   const foot = h('tfoot');
@@ -53,11 +45,14 @@ export function seasonView(benchName) {
     buttons.forEach((button, i) => setAttr(button, 'aria-pressed', String(GROUPINGS[i] === by)));
     show();
   } }, t.group[each]));
+  const goneBody = h('tbody');
+  const gone = h('section', { class: 'panel', hidden: true }, h('h2', null, t.gone), h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.gone },
+    h('table', null, h('thead', null, h('tr', null, t.goneCols.map((word) => h('th', { scope: 'col' }, word)))), goneBody)));
   const el = h('section', { class: 'view' }, heading, h('p', null, t.lead), problem,
     h('div', { class: 'row tools', role: 'group', 'aria-label': t.by }, buttons, h('button', { type: 'button', onclick: () => print() }, t.print)),
     h('section', { class: 'panel' }, h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.title },
       h('table', null, h('thead', null, h('tr', null, what, h('th', { scope: 'col' }, t.col.share), cols.map((col) => h('th', { scope: 'col', class: 'n' }, t.col[col])))), body, foot)),
-    h('p', { class: 'quiet' }, t.interval)));
+    h('p', { class: 'quiet' }, t.interval)), gone);
 
   function row(name, fates, cell) {
     const count = (fate) => fates.filter((each) => each === fate).length;
@@ -72,18 +67,28 @@ export function seasonView(benchName) {
   function show() {
     setText(what, t.group[by]);
     const groups = new Map();
-    for (const cup of bench.cups.values()) {
-      const key = by === 'plant' ? cup.plant : bench.setup?.cups?.[cup.cup]?.[by] ?? t.unknownGroup;
-      groups.set(key, [...(groups.get(key) ?? []), fateOf(cup, retired)]);
+    for (const cutting of cuttings) {
+      const key = cutting[by] || t.unknownGroup;
+      groups.set(key, [...(groups.get(key) ?? []), fateOf(cutting)]);
     }
     const names = [...groups.keys()].sort(compareNames);
     body.replaceChildren(...(names.length > 0 ? names.map((name) => row(name, groups.get(name), 'th')) : [h('tr', null, h('td', { colspan: cols.length + 2 }, t.none))]));
+    showGone();
     foot.replaceChildren(...(names.length > 1 ? [row(t.total, [...groups.values()].flat(), 'th')] : []));
+  }
+
+  /** Those that were taken out, newest first. */
+  function showGone() {
+    const left = cuttings.filter((cutting) => cutting.gone).sort((a, b) => Date.parse(b.gone) - Date.parse(a.gone));
+    gone.hidden = left.length === 0;
+    goneBody.replaceChildren(...left.map((cutting) => h('tr', null, h('th', { scope: 'row' }, cutting.cup), h('td', null, cutting.plant), h('td', null, [cutting.vessel, cutting.mix].filter(Boolean).join(', ')),
+      h('td', null, cutting.struck ? u.date(Date.parse(`${cutting.struck}T12:00`)) : '–'), h('td', null, u.date(Date.parse(cutting.gone))), h('td', null, text.doing.because[cutting.because] ?? t.col.other))));
   }
 
   async function load() {
     try {
-      retired = retiredOf(await api.orders(benchName));
+      const told = await api.cuttings(benchName);
+      cuttings = told.length > 0 ? told : standingOf(bench);
       setText(problem, '');
     } catch (error) {
       setText(problem, t.failed(error.message));
@@ -92,5 +97,5 @@ export function seasonView(benchName) {
   }
   show();
   load();
-  return { el, title: t.title, heading, onChange: (changes) => (changes.all || changes.cups.size > 0) && show() };
+  return { el, title: t.title, heading, onChange: (changes) => changes.all && load() };
 }

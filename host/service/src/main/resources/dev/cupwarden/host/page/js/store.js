@@ -15,7 +15,7 @@ export class BenchModel {
     this.alerts = [];
     this.now = -Infinity;
     this.heardAt = null; // device clock, ms, of the last word that came live
-    this.setup = null; // vessels, feeds, tanks, where the host has them
+    this.setup = null; // vessels, mixes, feeds, tanks, cups; null until they are told
   }
 
   tell(at) {
@@ -31,10 +31,19 @@ export class BenchModel {
     return (this.status?.holds ?? []).includes('*');
   }
 
+  /** Open alerts that nobody has marked as seen. */
+  unseen() {
+    return this.alerts.filter((alert) => !alert.acknowledged);
+  }
+
   applyAlert(notice) {
     const same = (other) => other.code === notice.code && (other.cup ?? null) === (notice.cup ?? null);
+    const before = this.alerts.find(same);
     this.alerts = this.alerts.filter((other) => !same(other));
-    if (notice.state !== 'cleared') this.alerts.push(notice);
+    if (notice.state === 'cleared') return;
+    // Seen is seen as long as it is the same trouble; a warning that becomes one is another.
+    const seen = before?.since === notice.since && before?.state === notice.state ? before.acknowledged : undefined;
+    this.alerts.push(seen ? { ...notice, acknowledged: seen } : notice);
   }
 }
 
@@ -100,7 +109,15 @@ class Store {
     bench.cups = new Map(cups.map((cup) => [cup.cup, cup]));
     cups.forEach((cup) => bench.tell(cup.at));
     bench.alerts = alerts;
-    if (!bench.setup) bench.setup = await api.setup(entry.bench);
+    bench.setup = await api.setup(entry.bench);
+  }
+
+  /** The alerts anew, after one was marked as seen. */
+  async loadAlerts(name) {
+    const bench = this.bench(name);
+    bench.alerts = await api.alerts(name);
+    this.changes.benches.add(name);
+    this.schedule();
   }
 
   setLink(state) {
@@ -119,6 +136,12 @@ class Store {
       bench.cups.set(word.cup.cup, word.cup);
       bench.tell(word.cup.at);
       this.changes.cups.set(`${word.bench}/${word.cup.cup}`, { bench: word.bench, cup: word.cup, before });
+    } else if (kind === 'cup-gone') {
+      bench.cups.delete(word.cup);
+      this.changes.all = true;
+    } else if (kind === 'setup') {
+      bench.setup = word.setup;
+      this.changes.all = true;
     } else if (kind === 'weight') {
       bench.tell(word.at);
       this.changes.weights.push(word);

@@ -37,16 +37,15 @@ function mixPanel(bench) {
   const gallons = u.choice().volume === 'floz';
   const out = h('p', { role: 'status' }, t.ready);
   const input = (value) => h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value, id: freshId('mix'), oninput: () => reckon() });
-  const of = (feed, ...keys) => keys.map((key) => feed?.[key]).find((value) => value !== undefined) ?? '';
   const fields = { volume: input(gallons ? '1' : '4'), strength: input('0.5'), label: input(''), spoon: input(''), ec: input('') };
   const pick = h('select', { id: freshId('mix'), onchange: () => take() }, feeds.map(([name]) => h('option', { value: name }, name)));
   const row = (label, control) => h('div', { class: 'field' }, h('label', { for: control.id }, h('strong', null, label)), control);
 
   function take() {
     const feed = bench.setup?.feeds?.[pick.value];
-    fields.label.value = of(feed, 'label_g_per_l', 'label_gper_l');
-    fields.spoon.value = of(feed, 'spoon_g');
-    fields.ec.value = of(feed, 'ec_ms_per_cm_per_g_per_l', 'ec_ms_per_cm_per_gper_l');
+    fields.label.value = feed?.label_g_per_l ?? '';
+    fields.spoon.value = feed?.spoon_g ?? '';
+    fields.ec.value = feed?.ec_ms_per_cm_per_g_per_l ?? '';
     reckon();
   }
   function reckon() {
@@ -84,22 +83,18 @@ function planPanel(bench) {
   const plan = feeding?.plan ?? [];
   const title = h('h2', null, t.plan);
   if (plan.length === 0 && !feeding?.pause) return h('section', { class: 'panel' }, title, h('p', { class: 'quiet' }, t.planNone));
-  const dayMs = (step) => new Date(`${step.from}T00:00`).getTime();
+  const dayMs = (step) => new Date(`${step.from}T12:00`).getTime();
   const feedOn = (ms) => plan.filter((step) => dayMs(step) <= ms).at(-1)?.feed;
   const now = new Date(bench.now);
-  const monthName = new Intl.DateTimeFormat(navigator.languages?.[0], { month: 'short', year: 'numeric' });
   const months = Array.from({ length: MONTHS_SHOWN }, (none, i) => {
     const first = new Date(now.getFullYear(), now.getMonth() - 2 + i, 1);
     const last = new Date(first.getFullYear(), first.getMonth() + 1, 0);
     const feeds = [...new Set([feedOn(first.getTime()), feedOn(last.getTime())].filter(Boolean))];
     const dark = isDark(feeding?.pause, first) || isDark(feeding?.pause, new Date(first.getFullYear(), first.getMonth(), 15));
-    return h('li', { 'aria-current': i === 2 ? 'date' : null }, h('strong', null, monthName.format(first)), i === 2 ? ` (${t.planNow})` : '',
+    return h('li', { 'aria-current': i === 2 ? 'date' : null }, h('strong', null, u.month(first.getTime() + 43200e3)), i === 2 ? ` (${t.planNow})` : '',
       h('br'), feeds.join(' → ') || '–', dark ? h('span', { class: 'dark' }, h('br'), t.dark) : null);
   });
-  const dayWords = (words) => {
-    const md = monthDay(words);
-    return new Intl.DateTimeFormat(navigator.languages?.[0], { day: 'numeric', month: 'long' }).format(new Date(2000, Math.floor(md / 100) - 1, md % 100));
-  };
+  const dayWords = (words) => u.dayOfYear(Math.floor(monthDay(words) / 100), monthDay(words) % 100);
   return h('section', { class: 'panel' }, title,
     h('ul', { class: 'plain' }, plan.map((step) => h('li', null, t.planFrom(u.date(dayMs(step)), step.feed)))),
     feeding?.pause ? h('p', null, t.planPause(dayWords(feeding.pause.from), dayWords(feeding.pause.until))) : null,

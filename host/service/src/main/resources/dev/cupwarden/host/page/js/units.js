@@ -5,7 +5,8 @@ const ML_PER_US_FL_OZ = 29.5735295625; // exact: 1 US gallon is 231 cubic inches
 const G_PER_OZ = 28.349523125; // exact, international avoirdupois
 const L_PER_US_GAL = 3.785411784; // exact
 
-const usual = { volume: 'ml', mass: 'g', temp: 'c', clock: 'locale' };
+const usual = { volume: 'ml', mass: 'g', temp: 'c', clock: 'locale', dates: 'locale', zone: 'device' };
+let benchZone = null;
 let chosen = read();
 
 function read() {
@@ -16,7 +17,7 @@ function read() {
   }
 }
 
-/** The reader's choice: volume ml|floz, mass g|oz, temp c|f, clock locale|12|24. */
+/** The reader's choice: volume ml|floz, mass g|oz, temp c|f, clock locale|12|24, dates locale|iso|dmy|mdy, zone device|bench. */
 export function choice() {
   return chosen;
 }
@@ -32,15 +33,36 @@ export function choose(change) {
 }
 
 const locale = () => navigator.languages?.[0] ?? 'en';
+const deviceZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** The zone of the bench that is looked at; it counts where the reader chose the bench's time. */
+export function useBenchZone(zone) {
+  if ((zone ?? null) === benchZone) return;
+  benchZone = zone ?? null;
+  formats = makeFormats();
+}
+
+/** The zone in which times are shown. */
+export const zone = () => (chosen.zone === 'bench' && benchZone ? benchZone : deviceZone());
+
+/** Languages whose dates have the order that the reader chose; words stay short ones of that language. */
+const DATE_LOCALES = { iso: 'sv-SE', dmy: 'en-GB', mdy: 'en-US' };
 
 function makeFormats() {
   const clock = chosen.clock === 'locale' ? {} : { hour12: chosen.clock === '12' };
-  const make = (options) => new Intl.DateTimeFormat(locale(), { ...options, ...clock });
+  const language = DATE_LOCALES[chosen.dates] ?? locale();
+  const make = (options) => new Intl.DateTimeFormat(language, { ...options, timeZone: zone() });
+  const time = { hour: '2-digit', minute: '2-digit', ...clock };
+  const numeric = { year: 'numeric', month: '2-digit', day: '2-digit' };
+  const short = chosen.dates === 'iso' ? numeric : { weekday: 'short', day: 'numeric', month: 'short' };
   return {
-    time: make({ hour: '2-digit', minute: '2-digit' }),
-    dayTime: make({ weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' }),
-    day: new Intl.DateTimeFormat(locale(), { weekday: 'short', day: 'numeric', month: 'short' }),
-    date: new Intl.DateTimeFormat(locale(), { day: 'numeric', month: 'short', year: 'numeric' }),
+    time: new Intl.DateTimeFormat(locale(), { ...time, timeZone: zone() }),
+    dayTime: make({ ...short, ...time }),
+    day: make(short),
+    date: make(chosen.dates === 'iso' ? numeric : { day: 'numeric', month: 'short', year: 'numeric' }),
+    month: make({ month: 'short', year: 'numeric' }),
+    dayOfYear: make({ day: 'numeric', month: 'long' }),
+    parts: new Intl.DateTimeFormat('sv-SE', { ...numeric, hour: '2-digit', minute: '2-digit', timeZone: zone() }),
   };
 }
 let formats = makeFormats();
@@ -86,6 +108,21 @@ export const clockTime = (ms) => formats.time.format(ms);
 export const dayTime = (ms) => formats.dayTime.format(ms);
 export const day = (ms) => formats.day.format(ms);
 export const date = (ms) => formats.date.format(ms);
+export const month = (ms) => formats.month.format(ms);
+/** "1 December", of a month and day of any year. */
+export const dayOfYear = (monthNumber, dayNumber) => formats.dayOfYear.format(new Date(2000, monthNumber - 1, dayNumber, 12));
+
+/** What a datetime-local field wants, to the minute, in the zone in which times are shown. */
+export const typedMinute = (ms) => formats.parts.format(ms).replace(' ', 'T');
+/** The moment that such a field means, ms; NaN where it is empty. */
+export function msFromTyped(typed) {
+  const wanted = Date.parse(`${typed}Z`);
+  if (!Number.isFinite(wanted)) return NaN;
+  // What the zone shows at a guess tells how far off the guess is; a second look settles changes of summer time.
+  const shown = (ms) => Date.parse(`${typedMinute(ms)}Z`);
+  const guess = wanted - (shown(wanted) - wanted);
+  return guess - (shown(guess) - wanted);
+}
 /** The time alone when within half a day of `nowMs`, else with its day. */
 export const near = (ms, nowMs) => (Math.abs(ms - nowMs) < 12 * 3600e3 ? clockTime(ms) : dayTime(ms));
 

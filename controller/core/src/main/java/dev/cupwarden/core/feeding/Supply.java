@@ -1,4 +1,4 @@
-package dev.cupwarden.core.dosing;
+package dev.cupwarden.core.feeding;
 
 /**
  * What the tanks can give now.
@@ -27,22 +27,26 @@ public record Supply(
    * @param most label strength allowed at most
    * @return empty volumes where nothing in the tanks suits
    */
-  public Blend blend(double ml, double wanted, double most) {
+  public TankDraw draw(double ml, double wanted, double most) {
     double tenths = Math.floor(ml * 10.0 + 1e-6);
     if (!plain || plainMl < ml) {
       boolean suits = feed != null && feedStrength <= most && feedMl >= ml;
-      return suits ? new Blend(0.0, tenths / 10.0, feedStrength) : Blend.NOTHING;
+      return suits ? new TankDraw(0.0, tenths / 10.0, feedStrength) : TankDraw.NOTHING;
     }
     double strength = Math.min(Math.min(wanted, most), feed == null ? 0.0 : feedStrength);
     double feedTenths = feedTenths(tenths, strength);
     if (feedTenths / 10.0 > feedMl) {
       feedTenths = 0.0;
     }
-    double blended = feedTenths == 0.0 ? 0.0 : feedStrength * feedTenths / tenths;
-    return new Blend((tenths - feedTenths) / 10.0, feedTenths / 10.0, blended);
+    Blend blend = new Blend((tenths - feedTenths) / 10.0, feedTenths / 10.0);
+    double blended = feedTenths == 0.0 ? 0.0 : blend.strength(0.0, feedStrength);
+    return new TankDraw(blend.plainMl(), blend.feedMl(), blended);
   }
 
   private double feedTenths(double tenths, double strength) {
-    return strength <= 0.0 ? 0.0 : Math.floor(tenths * strength / feedStrength + 1e-9);
+    if (strength <= 0.0) {
+      return 0.0;
+    }
+    return Math.floor(Blend.of(tenths, strength, 0.0, feedStrength).feedMl() + 1e-9);
   }
 }

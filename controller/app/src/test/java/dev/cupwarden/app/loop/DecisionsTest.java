@@ -1,0 +1,60 @@
+package dev.cupwarden.app.loop;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.cupwarden.app.journal.Happening;
+import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Decision;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+
+class DecisionsTest {
+  private static final Instant EIGHT = Instant.parse("2027-01-10T08:00:00Z");
+  private final Decisions decisions = new Decisions();
+
+  private static Decision decision(double depletion, String... codes) {
+    List<CupStatus.Told> reasons =
+        Arrays.stream(codes).map(code -> new CupStatus.Told(code, 1, 2, "h", "so it is")).toList();
+    return new Decision(CupActivity.STEADY, 300.0, depletion, 1.2, 0.9, 0.0, 0.4, reasons);
+  }
+
+  private List<String> toldAt(Instant at, Decision a1) {
+    var now = new TreeMap<String, Decision>();
+    now.put("A1", a1);
+    List<Happening> told = decisions.untold(at, now);
+    decisions.told();
+    return told.stream().map(Happening::cup).toList();
+  }
+
+  @Test
+  void aReasonIsToldWhenItComesAndWhenItGoesButNotWhileItStays() {
+    assertEquals(List.of("A1"), toldAt(EIGHT, decision(0.4, "window")));
+    assertEquals(List.of(), toldAt(EIGHT.plusSeconds(300), decision(0.41, "window")));
+    assertEquals(List.of("A1"), toldAt(EIGHT.plusSeconds(600), decision(0.42)));
+    assertEquals(List.of("A1"), toldAt(EIGHT.plusSeconds(900), decision(0.43, "soak")));
+  }
+
+  @Test
+  void whatStaysIsToldAgainAfterThreeHours() {
+    toldAt(EIGHT, decision(0.4));
+    Instant later = EIGHT.plus(Decisions.AT_LEAST_EVERY);
+    assertEquals(List.of(), toldAt(later.minusSeconds(1), decision(0.44)));
+    assertEquals(List.of("A1"), toldAt(later, decision(0.45)));
+  }
+
+  @Test
+  void whatTheJournalDidNotTakeIsToldAgain() {
+    var now = new TreeMap<String, Decision>();
+    now.put("A1", decision(0.4, "window"));
+    decisions.untold(EIGHT, now);
+    Instant next = EIGHT.plus(Duration.ofMinutes(5));
+    assertEquals(1, decisions.untold(next, now).size());
+    decisions.told();
+    assertEquals(0, decisions.untold(next, now).size());
+  }
+}

@@ -1,0 +1,139 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.feeding.FeedSwitch;
+import dev.cupwarden.core.setup.ClimateRules;
+import dev.cupwarden.core.setup.Feed;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/** What a person should know of the bench as a whole: pump, room, sensors and tanks. */
+final class JudgeBench {
+  private static final double TANK_LOW_PART = 0.10;
+
+  /** Dissolved feed spoils; the label's interval is the longest it may be meant for: our choice. */
+  private static final double FEED_OLD_D = 14.0;
+
+  /** What a small tray holds: our choice, as the bench file names no tray. */
+  private static final double TRAY_ML = 500.0;
+
+  private static final double HYSTERESIS_C = 1.0;
+
+  private JudgeBench() {}
+
+  static void judge(BenchDraft draft, boolean passesPutOut, Conditions to) {
+    room(draft, to);
+    tanks(draft, passesPutOut, to);
+  }
+
+  /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
+  private static void pumpLatch(Latch pump, Conditions to) {
+    for (String code : JudgeConditions.CUP_LATCHES) {
+      boolean so = pump != null && pump.code().equals(code);
+      double value = so ? pump.value() : 0.0;
+      double threshold = so ? pump.threshold() : 0.0;
+      to.when(code, null, so, value, threshold);
+    }
+  }
+
+  private static void room(BenchDraft draft, Conditions to) {
+    pumpLatch(draft.pumpLatch, to);
+    double rootC = draft.rootC();
+    double airC = draft.airC();
+    ClimateRules climate = draft.bench.climate();
+    if (!Double.isNaN(rootC)) {
+      to.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
+    }
+    if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
+      double coldestC =
+          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
+      double warmestC =
+          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
+      double frostC = climate.frostC();
+      double heatC = climate.heatC();
+      to.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C);
+      to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
+    }
+    to.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML);
+    boolean leak = draft.seen.leak();
+    to.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0);
+    double silentH =
+        Math.max(
+            Math.max(
+                AirState.silentH(draft.air.airC(), draft.at),
+                AirState.silentH(draft.air.rhPct(), draft.at)),
+            Math.max(
+                AirState.silentH(draft.air.rootC(), draft.at),
+                AirState.silentH(draft.air.light(), draft.at)));
+    for (TankState tank : draft.tanks.values()) {
+      silentH = Math.max(silentH, JudgeConditions.hours(tank.readAt(), draft.at));
+    }
+    double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
+    to.above("sensor-dead", null, silentH, deadH, deadH);
+  }
+
+  private static void tanks(BenchDraft draft, boolean passesPutOut, Conditions to) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double leftMl = 0.0;
+    double lowMl = 0.0;
+    double oldestD = 0.0;
+    for (var entry : draft.tanks.entrySet()) {
+      TankState tank = entry.getValue();
+      double sizeMl = draft.bench.tanks().get(entry.getKey()).sizeMl();
+      double part = tank.leftMl() / sizeMl;
+      if (part < lowest) {
+        lowest = part;
+        leftMl = tank.leftMl();
+        lowMl = TANK_LOW_PART * sizeMl;
+      }
+      if (!tank.plain()) {
+        oldestD = Math.max(oldestD, JudgeConditions.hours(tank.mixedAt(), draft.at) / 24.0);
+      }
+    }
+    if (Double.isFinite(lowest)) {
+      to.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl);
+    }
+    to.above("feed-old", null, oldestD, FEED_OLD_D, FEED_OLD_D);
+    tankSuits(draft, passesPutOut, to);
+  }
+
+  /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
+  private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
+    if (draft.unsuited) {
+      to.when("tank-unsuited", null, true, 1.0, 0.0);
+      return;
+    }
+    Condition change = draft.bench.feeding().plan().isEmpty() ? null : feedSwitch(draft);
+    if (change != null) {
+      to.add(change);
+    } else if (passesPutOut) {
+      to.when("tank-unsuited", null, false, 0.0, 0.0);
+    }
+  }
+
+  /** The change of feed that is near and that no tank is ready for; null where there is none. */
+  private static Condition feedSwitch(BenchDraft draft) {
+    SortedMap<String, TankState> feeds = new TreeMap<>(draft.tanks);
+    feeds.values().removeIf(TankState::plain);
+    Set<String> held = feeds.values().stream().map(TankState::feed).collect(Collectors.toSet());
+    FeedSwitch change =
+        FeedSwitch.due(draft.bench.feeding().plan(), draft.today(), held).orElse(null);
+    if (change == null) {
+      return null;
+    }
+    TankState tank = feeds.get(feeds.firstKey());
+    double sizeMl = draft.bench.tanks().get(feeds.firstKey()).sizeMl();
+    Feed label = draft.bench.feeds().get(change.feed());
+    return new Condition(
+        "tank-unsuited",
+        null,
+        change.days() > 0 ? Condition.Level.WARN : Condition.Level.ON,
+        change.days(),
+        FeedSwitch.AHEAD_DAYS,
+        change.sentence(label, sizeMl, tank.strength()));
+  }
+}

@@ -1,0 +1,71 @@
+package dev.cupwarden.core.alerts;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+
+/**
+ * What a person should know of, gathered in the order of telling. What raises nothing and has no
+ * alert to clear is not kept: that is nearly all, of every cup at every tick.
+ */
+public final class Conditions {
+  private final Map<String, Set<String>> codesByCup = new HashMap<>();
+  private final List<Condition> kept = new ArrayList<>();
+
+  /** To be held against these alerts. */
+  public Conditions(SortedMap<String, OpenAlert> open) {
+    for (OpenAlert alert : open.values()) {
+      codesByCup.computeIfAbsent(alert.cup(), cup -> new HashSet<>()).add(alert.code());
+    }
+  }
+
+  /** As that level says. */
+  public void add(String code, String cup, Condition.Level level, double value, double threshold) {
+    boolean tells = level == Condition.Level.ON || level == Condition.Level.WARN;
+    if (tells || stands(code, cup)) {
+      kept.add(new Condition(code, cup, level, value, threshold));
+    }
+  }
+
+  private boolean stands(String code, String cup) {
+    Set<String> codes = codesByCup.get(cup);
+    return codes != null && codes.contains(code);
+  }
+
+  /** About which there is something else to do than its code says. */
+  public void add(Condition condition) {
+    kept.add(condition);
+  }
+
+  /** On above one value, off below a lower one. */
+  public void above(String code, String cup, double value, double threshold, double clearBelow) {
+    Condition.Level level =
+        value > threshold
+            ? Condition.Level.ON
+            : value < clearBelow ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    add(code, cup, level, value, threshold);
+  }
+
+  /** On below one value, off above a higher one. */
+  public void below(String code, String cup, double value, double threshold, double clearAbove) {
+    Condition.Level level =
+        value < threshold
+            ? Condition.Level.ON
+            : value > clearAbove ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    add(code, cup, level, value, threshold);
+  }
+
+  /** Simply so or not. */
+  public void when(String code, String cup, boolean so, double value, double threshold) {
+    add(code, cup, so ? Condition.Level.ON : Condition.Level.OFF, value, threshold);
+  }
+
+  /** Those that may change an alert. */
+  List<Condition> kept() {
+    return kept;
+  }
+}

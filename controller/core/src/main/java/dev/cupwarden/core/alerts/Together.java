@@ -1,0 +1,139 @@
+package dev.cupwarden.core.alerts;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * Alerts of one cause told as one. Four cups or more that begin to want the same alert within half
+ * an hour have one cause, and so has half of the bench, whenever it began: one alert is told of the
+ * whole bench, with the cups' names in what to do, and those cups' own are not. A cup that was told
+ * of before stays told; a cup that follows later is told singly, unless half of the bench is in it.
+ * The one alert ends with the last cup that it stands for.
+ */
+final class Together {
+  /** State of an alert that stands but is told only as a part of its bench's. */
+  static final String STATE = "together";
+
+  private static final int LEAST_CUPS = 4;
+  private static final Duration SHORTLY = Duration.ofMinutes(30);
+
+  /** What can have a cause in common. A latch is cleared cup by cup, so it is told cup by cup. */
+  private static final Set<String> CODES =
+      Set.of(
+          "wet-too-long",
+          "near-dry",
+          "rot-suspected",
+          "scale-stuck",
+          "scale-noisy",
+          "scale-out-of-range",
+          "scale-silent",
+          "cup-away",
+          "blind-ration",
+          "salts-high",
+          "look-at-roots",
+          "pot-on");
+
+  private final SortedMap<String, Set<String>> members = new TreeMap<>();
+  private final SortedMap<String, Condition> benchWide = new TreeMap<>();
+
+  private Together() {}
+
+  /**
+   * Which of these conditions belong together.
+   *
+   * @param open what stands, by key
+   * @param now conditions at that moment
+   * @param cups on the bench
+   */
+  static Together of(SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, int cups) {
+    Together together = new Together();
+    if (now.isEmpty()) {
+      together.endWhatIsOver(open);
+      return together;
+    }
+    Map<String, List<Condition>> wanting = new TreeMap<>();
+    for (Condition condition : now) {
+      if (wants(condition, open.get(condition.key()))) {
+        wanting.computeIfAbsent(condition.code(), code -> new ArrayList<>(4)).add(condition);
+      }
+    }
+    wanting.forEach((code, all) -> together.look(open, code, all, at, cups));
+    together.endWhatIsOver(open);
+    return together;
+  }
+
+  /** What was told of the whole bench and has no cup left in it ends. */
+  private void endWhatIsOver(SortedMap<String, OpenAlert> open) {
+    for (OpenAlert alert : open.values()) {
+      boolean left = alert.cup() == null && CODES.contains(alert.code());
+      if (left && !benchWide.containsKey(alert.code())) {
+        benchWide.put(alert.code(), Condition.when(alert.code(), null, false, 0.0, LEAST_CUPS));
+      }
+    }
+  }
+
+  /** So now, or still within its hysteresis. */
+  private static boolean wants(Condition condition, OpenAlert standing) {
+    return condition.cup() != null
+        && CODES.contains(condition.code())
+        && switch (condition.level()) {
+          case ON, WARN -> true;
+          case BETWEEN -> standing != null;
+          case OFF -> false;
+        };
+  }
+
+  private void look(
+      SortedMap<String, OpenAlert> open, String code, List<Condition> all, Instant at, int cups) {
+    List<Condition> fresh = new ArrayList<>(all.size());
+    Set<String> in = new TreeSet<>();
+    int shortly = 0;
+    boolean on = false;
+    for (Condition condition : all) {
+      OpenAlert standing = open.get(condition.key());
+      if (standing == null) {
+        fresh.add(condition);
+      } else if (standing.state().equals(STATE)) {
+        in.add(condition.cup());
+        on |= condition.level() == Condition.Level.ON;
+      } else if (Duration.between(standing.since(), at).compareTo(SHORTLY) <= 0) {
+        shortly++;
+      }
+    }
+    boolean half = all.size() >= LEAST_CUPS && 2 * all.size() >= cups;
+    if (half || fresh.size() + shortly >= LEAST_CUPS) {
+      for (Condition condition : fresh) {
+        in.add(condition.cup());
+        on |= condition.level() == Condition.Level.ON;
+      }
+    }
+    if (!in.isEmpty()) {
+      members.put(code, in);
+      Condition.Level level = on ? Condition.Level.ON : Condition.Level.WARN;
+      benchWide.put(code, new Condition(code, null, level, all.size(), LEAST_CUPS));
+    }
+  }
+
+  /** Whether that condition is told only as a part of its bench's. */
+  boolean covers(Condition condition) {
+    Set<String> in = members.get(condition.code());
+    return in != null && condition.cup() != null && in.contains(condition.cup());
+  }
+
+  /** The alerts of the whole bench in their place. */
+  Iterable<Condition> benchWide() {
+    return benchWide.values();
+  }
+
+  /** The cups that one of them stands for, in order of name. */
+  Set<String> cups(String code) {
+    return members.getOrDefault(code, Set.of());
+  }
+}

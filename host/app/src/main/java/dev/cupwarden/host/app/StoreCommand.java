@@ -1,0 +1,38 @@
+package dev.cupwarden.host.app;
+
+import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.store.Upkeep;
+import dev.cupwarden.host.store.Upkeep.Retention;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code store}: copy it, or give room back. */
+@Command(
+    name = "store",
+    description = "Copies the store or gives room back; the host may go on meanwhile.",
+    mixinStandardHelpOptions = true)
+final class StoreCommand {
+  @Command(name = "backup", description = "Copies a SQLite store into one new file.")
+  int backup(
+      @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
+      @Mixin Keep keep,
+      @Parameters(paramLabel = "FILE") Path file) {
+    try (Store store = Store.open(keep.database(data))) {
+      new Upkeep(store, InstantSource.system(), Retention.USUAL).backup(keep.database(data), file);
+    }
+    return 0;
+  }
+
+  @Command(name = "vacuum", description = "Gives room back to the disk.")
+  int vacuum(
+      @Option(names = "--data", required = true, paramLabel = "DIR") Path data, @Mixin Keep keep) {
+    try (Store store = Store.open(keep.database(data))) {
+      new Upkeep(store, InstantSource.system(), Retention.USUAL).vacuum();
+    }
+    return 0;
+  }
+}

@@ -1,0 +1,150 @@
+package dev.cupwarden.host.app.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Presence;
+import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.host.Host;
+import dev.cupwarden.host.HostSettings;
+import dev.cupwarden.host.broker.LoopbackPort;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.time.Duration;
+import org.eclipse.paho.mqttv5.client.MqttClient;
+import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
+import org.eclipse.paho.mqttv5.common.MqttException;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The page on a real host: broker, store and live stream, from the wire to the eye. */
+class LiveHostTest {
+  private static final Topics TOPICS = new Topics(StubHost.BENCH);
+  private static final Duration SOON_ENOUGH = Duration.ofSeconds(3);
+  private static Browser browser;
+
+  @TempDir Path data;
+  private final LoopbackPort page = LoopbackPort.anyFree("the page", "--port");
+  private final LoopbackPort broker = LoopbackPort.anyFree("the broker", "--broker-port");
+  private final StubHost bench = StubHost.unserved(6);
+  private Host host;
+  private MqttClient wire;
+
+  @BeforeAll
+  static void openBrowser() {
+    browser = new Browser();
+    browser.size(Browser.WIDE).scheme("light");
+  }
+
+  @AfterAll
+  static void closeBrowser() {
+    browser.close();
+  }
+
+  @BeforeEach
+  void startHostAndTellOfTheBench() throws Exception {
+    host = startHost();
+    connect();
+    publish(TOPICS.setup(), bench.setup());
+    publish(TOPICS.presence(), new Presence("online", bench.now));
+    publish(TOPICS.benchStatus(), bench.status());
+    for (CannedCup cup : bench.cups.values()) {
+      publish(TOPICS.cup(cup.name), cup.status);
+    }
+  }
+
+  private Host startHost() throws InterruptedException {
+    return Host.start(HostSettings.local(data, page, broker));
+  }
+
+  private void connect() throws MqttException {
+    wire = new MqttClient(host.brokerUri(), "bench-" + System.nanoTime(), new MemoryPersistence());
+    wire.connect();
+  }
+
+  private void publish(String topic, Object message) throws MqttException, JsonProcessingException {
+    wire.publish(topic, Json.MAPPER.writeValueAsBytes(message), 1, true);
+  }
+
+  @AfterEach
+  void stop() throws MqttException {
+    if (wire.isConnected()) {
+      wire.disconnect();
+    }
+    wire.close();
+    host.close();
+  }
+
+  @Test
+  void aCupsTroubleIsVisibleWithinThreeSecondsOfTheWord() throws Exception {
+    browser.open(host.address());
+    browser.awaitText("h1", "All 6 cups are well.");
+    browser.run("document.querySelector('.legend').open = true");
+    browser.awaitText(".legend", "to one scale by their vessels");
+    browser.await(
+        "the page listens",
+        () -> browser.textsOf(".age").stream().noneMatch(text -> text.contains("Connecting")));
+    bench.now = bench.now.plusSeconds(300);
+    CupStatus dry = bench.cups.get("A5").become(CupActivity.DRY, bench.now);
+    long told = System.nanoTime();
+    publish(TOPICS.cup("A5"), dry);
+    browser.awaitText(".group-trouble .card-name", "A5");
+    Duration seen = Duration.ofNanos(System.nanoTime() - told);
+    System.out.println("trouble seen " + seen.toMillis() + " ms after it was told over the wire");
+    assertTrue(seen.compareTo(SOON_ENOUGH) < 0, seen::toString);
+  }
+
+  @Test
+  void thePageSurvivesARestartOfTheHostAndSaysSo() throws Exception {
+    browser.open(host.address());
+    browser.awaitText("h1", "All 6 cups are well.");
+    wire.disconnect();
+    wire.close();
+    host.close();
+    browser.awaitText("#banner", "Host not reached");
+    browser.awaitText("#said", "cannot be reached");
+    host = startHost();
+    connect();
+    browser.await(
+        "the banner is gone", () -> browser.textsOf("#banner").stream().allMatch(String::isEmpty));
+    browser.awaitText("h1", "All 6 cups are well.");
+    publish(
+        TOPICS.cup("A3"), bench.cups.get("A3").become(CupActivity.WET, bench.now.plusSeconds(60)));
+    browser.awaitText(".group-trouble .card-name", "A3");
+  }
+
+  @Test
+  void numbersOnTheBenchEqualTheApis() throws Exception {
+    browser.open(host.address());
+    browser.awaitText("h1", "All 6 cups are well.");
+    for (JsonNode cup : json("api/benches/attic/cups")) {
+      String card = "a.card[href$='/" + cup.get("cup").asText() + "']";
+      long left = Math.round(100 * (1 - cup.get("depletion").asDouble()));
+      assertEquals(left + " % left", browser.textsOf(card + " .card-left").get(0));
+      assertEquals(cup.get("plant").asText(), browser.textsOf(card + " .card-plant").get(0));
+    }
+    JsonNode status = json("api/benches").get(0).get("status");
+    browser.awaitText(".facts", "air %.1f °C".formatted(status.get("air_c").asDouble()));
+    browser.awaitText(
+        ".facts", "plain %.1f L".formatted(status.at("/tank_ml/plain").asDouble() / 1000));
+  }
+
+  private JsonNode json(String path) throws IOException, InterruptedException {
+    HttpRequest ask = HttpRequest.newBuilder(URI.create(host.address() + path)).build();
+    return Json.MAPPER.readTree(
+        HttpClient.newHttpClient().send(ask, HttpResponse.BodyHandlers.ofString()).body());
+  }
+}

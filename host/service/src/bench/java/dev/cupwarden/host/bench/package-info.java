@@ -1,0 +1,2 @@
+/** Figures of the host, printed; never a test. */
+package dev.cupwarden.host.bench;

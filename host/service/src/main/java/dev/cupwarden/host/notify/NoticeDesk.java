@@ -1,0 +1,174 @@
+package dev.cupwarden.host.notify;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.ingest.Herald;
+import dev.cupwarden.host.store.Notices.NoticeRow;
+import dev.cupwarden.host.store.Store;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jdbi.v3.core.Handle;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Writes down what has to be told together with the alert itself, and sends it when its time has
+ * come: after a short wait for more of the same bench, after the quiet hours unless it is urgent,
+ * and again ever more rarely until it is taken or three days old.
+ */
+public final class NoticeDesk implements Herald {
+  static final Duration GIVEN_UP_AFTER = Duration.ofDays(3);
+  private static final Duration FIRST_AGAIN = Duration.ofMinutes(1);
+  private static final Duration RAREST_AGAIN = Duration.ofHours(1);
+  private static final Logger LOG = LoggerFactory.getLogger(NoticeDesk.class);
+
+  private final Store store;
+  private final InstantSource clock;
+  private final NoticeSettings settings;
+  private final List<Way> ways;
+
+  public NoticeDesk(Store store, InstantSource clock, NoticeSettings settings) {
+    this.store = store;
+    this.clock = clock;
+    this.settings = settings;
+    this.ways = ways(settings, clock);
+  }
+
+  private static List<Way> ways(NoticeSettings settings, InstantSource clock) {
+    List<Way> ways = new ArrayList<>();
+    if (settings.mail() != null) {
+      ways.add(new MailWay(settings.mail()));
+    }
+    if (settings.webhook() != null) {
+      ways.add(new WebhookWay(settings.webhook(), clock));
+    }
+    return List.copyOf(ways);
+  }
+
+  @Override
+  public void alert(Handle handle, String bench, String before, AlertNotice notice) {
+    boolean begins = notice.state().equals("raised");
+    boolean ends = notice.state().equals("cleared") && before.equals("raised");
+    if (!begins && !ends) {
+      return; // A first warning is for the page.
+    }
+    Instant now = clock.instant();
+    Instant due = now.plus(settings.grouping());
+    if (settings.quiet() != null && !settings.urgent().contains(notice.code())) {
+      due = settings.quiet().firstLoud(due);
+    }
+    for (Way way : ways) {
+      store
+          .notices()
+          .insert(
+              handle,
+              new NoticeRow(
+                  UUID.randomUUID().toString(),
+                  way.name(),
+                  bench,
+                  due,
+                  now,
+                  json(notice),
+                  Optional.empty(),
+                  0));
+    }
+  }
+
+  /** Sends all that is due. */
+  public void run() {
+    Map<String, List<NoticeRow>> messages = new LinkedHashMap<>();
+    for (NoticeRow row : store.notices().due(clock.instant())) {
+      // What was sent together once goes together again, under the same id.
+      String together = row.message().orElse("new " + row.bench());
+      messages.computeIfAbsent(row.way() + " " + together, key -> new ArrayList<>()).add(row);
+    }
+    messages.values().forEach(this::send);
+  }
+
+  private void send(List<NoticeRow> rows) {
+    NoticeRow first = rows.get(0);
+    Optional<Way> way = ways.stream().filter(each -> each.name().equals(first.way())).findFirst();
+    String id = first.message().orElseGet(() -> UUID.randomUUID().toString());
+    Instant now = clock.instant();
+    if (!store.notices().claim(rows, id, now.plus(pauseAfter(first.tries())))) {
+      return;
+    }
+    if (way.isEmpty()) {
+      store.notices().settle(id, now, "no longer in the settings");
+      return;
+    }
+    try {
+      way.get().send(new Message(id, first.bench(), rows.stream().map(NoticeDesk::of).toList()));
+      store.notices().settle(id, now, "sent");
+    } catch (NotSentException refused) {
+      LOG.warn("A notice was not sent by {}: {}", first.way(), refused.getMessage());
+      if (first.made().plus(GIVEN_UP_AFTER).isBefore(now)) {
+        store.notices().settle(id, now, "given up: " + refused.getMessage());
+      }
+    }
+  }
+
+  private static Duration pauseAfter(int tries) {
+    Duration pause = FIRST_AGAIN.multipliedBy(1L << Math.min(tries, 6));
+    return pause.compareTo(RAREST_AGAIN) > 0 ? RAREST_AGAIN : pause;
+  }
+
+  /**
+   * Sends a notice that says it is only a test, now, on every way.
+   *
+   * @return for each way what became of it
+   */
+  public static Map<String, String> test(NoticeSettings settings, InstantSource clock) {
+    Message message =
+        new Message(
+            UUID.randomUUID().toString(),
+            "test",
+            List.of(
+                new AlertNotice(
+                    "test",
+                    null,
+                    "raised",
+                    clock.instant(),
+                    1,
+                    0,
+                    "Nothing: somebody tried whether notices arrive.")));
+    Map<String, String> outcomes = new LinkedHashMap<>();
+    for (Way way : ways(settings, clock)) {
+      try {
+        way.send(message);
+        outcomes.put(way.name(), SENT);
+      } catch (NotSentException refused) {
+        LOG.debug("the test notice was refused", refused);
+        outcomes.put(way.name(), refused.getMessage());
+      }
+    }
+    return outcomes;
+  }
+
+  /** What {@link #test} says of a way that took the notice. */
+  public static final String SENT = "sent";
+
+  private static AlertNotice of(NoticeRow row) {
+    try {
+      return Json.MAPPER.readValue(row.body(), AlertNotice.class);
+    } catch (JsonProcessingException damaged) {
+      throw new IllegalStateException("the store holds what is not a notice", damaged);
+    }
+  }
+
+  private static String json(AlertNotice notice) {
+    try {
+      return Json.MAPPER.writeValueAsString(notice);
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException("a notice cannot be written", impossible);
+    }
+  }
+}

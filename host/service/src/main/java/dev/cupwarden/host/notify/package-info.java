@@ -1,0 +1,8 @@
+/**
+ * Tells people: watches for benches that have fallen silent, and sends what alerts say by e-mail
+ * and webhook, grouped, not at night unless it is urgent, again until it has arrived.
+ *
+ * <p>Must not live here: which condition of a cup is an alert (the bench decides), or SQL (see
+ * {@code store}). Words and secrets are read from files of their own and never printed.
+ */
+package dev.cupwarden.host.notify;

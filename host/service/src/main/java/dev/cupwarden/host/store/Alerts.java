@@ -1,0 +1,125 @@
+package dev.cupwarden.host.store;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** The last word on each alert of each bench, and who has seen it. */
+public final class Alerts {
+  private static final String COLUMNS = "bench, code, cup, state, at_ms, notice, seen_ms, seen_by";
+  private final Jdbi jdbi;
+
+  Alerts(Jdbi jdbi) {
+    this.jdbi = jdbi;
+  }
+
+  /** Whose alert it is; the cup is empty for the whole bench. */
+  public record Key(String bench, String code, Optional<String> cup) {}
+
+  /** A person has seen it. */
+  public record Seen(Instant at, String by) {}
+
+  /**
+   * An alert.
+   *
+   * @param state {@code warned}, {@code raised} or {@code cleared}
+   * @param at when it became so
+   * @param notice JSON, as the bench wrote it
+   */
+  public record AlertRow(Key key, String state, Instant at, String notice, Optional<Seen> seen) {
+    public boolean isOpen() {
+      return !state.equals("cleared");
+    }
+  }
+
+  /**
+   * Keeps the last word; an older one that comes late changes nothing. What is cleared has to be
+   * seen anew when it is raised again.
+   *
+   * @return the state before, {@code cleared} where there was none; empty if it has not changed
+   */
+  public Optional<String> put(Handle handle, Key key, String state, Instant at, String json) {
+    Optional<AlertRow> before = find(handle, key);
+    if (before.isPresent() && at.isBefore(before.get().at())) {
+      return Optional.empty();
+    }
+    handle.execute(
+        "INSERT INTO alerts (bench, code, cup, state, at_ms, notice) VALUES (?, ?, ?, ?, ?, ?)"
+            + " ON CONFLICT (bench, code, cup) DO UPDATE SET state = excluded.state,"
+            + " at_ms = excluded.at_ms, notice = excluded.notice,"
+            + " seen_ms = CASE WHEN excluded.state = 'cleared' THEN NULL ELSE alerts.seen_ms END,"
+            + " seen_by = CASE WHEN excluded.state = 'cleared' THEN NULL ELSE alerts.seen_by END"
+            + " WHERE excluded.at_ms >= alerts.at_ms",
+        key.bench(),
+        key.code(),
+        key.cup().orElse(""),
+        state,
+        at.toEpochMilli(),
+        json);
+    String stateBefore = before.map(AlertRow::state).orElse("cleared");
+    return stateBefore.equals(state) ? Optional.empty() : Optional.of(stateBefore);
+  }
+
+  private static Optional<AlertRow> find(Handle handle, Key key) {
+    return handle
+        .createQuery("SELECT " + COLUMNS + " FROM alerts WHERE bench = ? AND code = ? AND cup = ?")
+        .bind(0, key.bench())
+        .bind(1, key.code())
+        .bind(2, key.cup().orElse(""))
+        .map((rows, context) -> rowOf(rows))
+        .findOne();
+  }
+
+  public Optional<AlertRow> find(Key key) {
+    return jdbi.withHandle(handle -> find(handle, key));
+  }
+
+  /** Alerts that are not cleared, oldest first. */
+  public List<AlertRow> open(String bench) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT "
+                        + COLUMNS
+                        + " FROM alerts WHERE bench = ? AND state <> 'cleared'"
+                        + " ORDER BY at_ms, code, cup")
+                .bind(0, bench)
+                .map((rows, context) -> rowOf(rows))
+                .list());
+  }
+
+  private static AlertRow rowOf(ResultSet rows) throws SQLException {
+    String cup = rows.getString(3);
+    long seenMs = rows.getLong(7);
+    boolean unseen = rows.wasNull();
+    return new AlertRow(
+        new Key(
+            rows.getString(1),
+            rows.getString(2),
+            cup.isEmpty() ? Optional.empty() : Optional.of(cup)),
+        rows.getString(4),
+        Instant.ofEpochMilli(rows.getLong(5)),
+        rows.getString(6),
+        unseen
+            ? Optional.empty()
+            : Optional.of(new Seen(Instant.ofEpochMilli(seenMs), rows.getString(8))));
+  }
+
+  /** A person has seen an open alert; the first who did stays named. False if none is open. */
+  public boolean acknowledge(Handle handle, Key key, Seen seen) {
+    handle.execute(
+        "UPDATE alerts SET seen_ms = ?, seen_by = ? WHERE bench = ? AND code = ? AND cup = ?"
+            + " AND state <> 'cleared' AND seen_ms IS NULL",
+        seen.at().toEpochMilli(),
+        seen.by(),
+        key.bench(),
+        key.code(),
+        key.cup().orElse(""));
+    return find(handle, key).filter(AlertRow::isOpen).isPresent();
+  }
+}

@@ -1,0 +1,107 @@
+package dev.cupwarden.host.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.store.Events.EventRow;
+import dev.cupwarden.host.store.Events.Search;
+import dev.cupwarden.host.store.Store;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/** Why a cup was or was not watered at any moment, and how its rate, feed and salts went. */
+final class DecisionRoutes {
+  private static final int NOT_FOUND = 404;
+  private static final String DECISION = "decision";
+  private static final int MOST_READ = 50_000;
+
+  /** Decisions of one cup that are looked through for a change: some six weeks of the same. */
+  private static final int LONGEST_RUN = 400;
+
+  private static final int MOST_POINTS = 800;
+  private static final Duration USUAL_SPAN = Duration.ofDays(7);
+  private static final double MS_PER_S = 1_000;
+  private static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
+  private static final List<String> CURVES =
+      List.of("depletion", "rate_g_h", "vpd_kpa", "fed", "salt_ms_per_cm");
+
+  private final Store store;
+
+  DecisionRoutes(Store store) {
+    this.store = store;
+  }
+
+  void add(RoutesConfig routes) {
+    routes.get("/api/benches/{bench}/cups/{cup}/reasons", this::reasons);
+    routes.get("/api/benches/{bench}/cups/{cup}/course", this::course);
+  }
+
+  /**
+   * The decision that stood at a moment: since when and until when the same reasons held, and when
+   * it was told last. A controller says it again every few hours; where it did not, it was silent.
+   */
+  private void reasons(Context context) {
+    String bench = Asked.bench(context, store);
+    String cup = context.pathParam("cup");
+    Instant at = Asked.time(context, "at", LATEST);
+    List<EventRow> before = newest(bench, cup, Instant.EPOCH, at.plusMillis(1), LONGEST_RUN);
+    if (before.isEmpty()) {
+      throw new ApiException(NOT_FOUND, "Nothing is known of cup " + cup + " at that time.");
+    }
+    EventRow told = before.get(0);
+    JsonNode decision = Answer.stored(told.data());
+    Instant since =
+        before.stream()
+            .takeWhile(row -> saysTheSame(Answer.stored(row.data()), decision))
+            .reduce(told, (later, earlier) -> earlier)
+            .at();
+    Optional<EventRow> changed =
+        store.events().after(bench, cup, DECISION, told.at(), LONGEST_RUN).stream()
+            .filter(row -> !saysTheSame(Answer.stored(row.data()), decision))
+            .findFirst();
+    ObjectNode answer = Json.MAPPER.createObjectNode();
+    answer.put("since", since.toString()).put("told", told.at().toString());
+    answer.put("until", changed.map(row -> row.at().toString()).orElse(null));
+    answer.setAll((ObjectNode) decision);
+    Answer.json(context, answer);
+  }
+
+  private static boolean saysTheSame(JsonNode one, JsonNode other) {
+    return one.path("state").equals(other.path("state"))
+        && one.path("reasons")
+            .findValuesAsText("code")
+            .equals(other.path("reasons").findValuesAsText("code"));
+  }
+
+  private List<EventRow> newest(String bench, String cup, Instant from, Instant to, int limit) {
+    return store.events().find(new Search(bench, cup, DECISION, from, to, limit));
+  }
+
+  private void course(Context context) {
+    String bench = Asked.bench(context, store);
+    String cup = context.pathParam("cup");
+    Instant to = Asked.time(context, "to", LATEST);
+    Instant last =
+        newest(bench, cup, Instant.EPOCH, to, 1).stream().map(EventRow::at).findFirst().orElse(to);
+    Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));
+    List<EventRow> rows = newest(bench, cup, from, to, MOST_READ);
+    ObjectNode answer = Json.MAPPER.createObjectNode();
+    ArrayNode at = answer.putArray("at");
+    CURVES.forEach(answer::putArray);
+    int step = Math.max(1, (rows.size() + MOST_POINTS - 1) / MOST_POINTS);
+    // Newest first in the store, so the newest is always among those that are shown.
+    int oldest = rows.isEmpty() ? -1 : (rows.size() - 1) / step * step;
+    for (int index = oldest; index >= 0; index -= step) {
+      EventRow row = rows.get(index);
+      JsonNode decision = Answer.stored(row.data());
+      at.add(row.at().toEpochMilli() / MS_PER_S);
+      CURVES.forEach(curve -> answer.withArray(curve).add(decision.get(curve)));
+    }
+    Answer.json(context, answer);
+  }
+}

@@ -1,0 +1,155 @@
+package dev.cupwarden.host.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.users.Role;
+import dev.cupwarden.host.users.SignIn;
+import dev.cupwarden.host.users.SignIn.Outcome;
+import dev.cupwarden.host.users.SignIn.Person;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.Cookie;
+import io.javalin.http.SameSite;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Asks everybody who they are, where the page is open to other machines; lets those who may only
+ * look not act. On loopback alone nobody is asked.
+ *
+ * <p>Against forged requests: the cookie goes with no request of another site (SameSite), and what
+ * changes something must name this page as its origin.
+ */
+final class Doorman {
+  private static final String COOKIE = "cupwarden-session";
+  private static final int BAD_REQUEST = 400;
+  private static final int UNAUTHORIZED = 401;
+  private static final int FORBIDDEN = 403;
+  private static final int TOO_MANY = 429;
+  private static final int SEE_OTHER = 303;
+  private static final int LONGEST = 256;
+  private static final Set<String> HARMLESS = Set.of("GET", "HEAD");
+  private static final Set<String> OPEN =
+      Set.of(
+          "/api/session",
+          "/sign-in/",
+          "/sign-in/sign-in.js",
+          "/sign-in/sign-in.css",
+          "/mark.svg",
+          "/health/live");
+
+  private final SignIn signIn;
+  private final boolean asks;
+  private final boolean encrypted;
+
+  Doorman(SignIn signIn, Optional<Exposure> exposure) {
+    this.signIn = signIn;
+    this.asks = exposure.isPresent();
+    this.encrypted = exposure.flatMap(Exposure::tls).isPresent();
+  }
+
+  void add(RoutesConfig routes) {
+    routes.before(this::check);
+    routes.get("/api/session", this::who);
+    routes.post("/api/session", this::in);
+    routes.delete("/api/session", this::out);
+  }
+
+  private void check(Context context) {
+    if (!asks) {
+      return;
+    }
+    Optional<Person> person = personOf(context);
+    person.ifPresent(known -> Caller.is(context, known.name()));
+    boolean acts = !HARMLESS.contains(context.method().name());
+    if (acts && context.header("Origin") == null) {
+      throw new ApiException(FORBIDDEN, "Origin: expected this page's own address.");
+    }
+    if (OPEN.contains(context.path())) {
+      return;
+    }
+    if (person.isEmpty()) {
+      turnAway(context);
+    } else if (acts && person.get().role() != Role.ACT) {
+      throw new ApiException(FORBIDDEN, person.get().name() + " may look, not act.");
+    }
+  }
+
+  private static void turnAway(Context context) {
+    if (context.path().equals("/")) {
+      context.redirect("/sign-in/", io.javalin.http.HttpStatus.forStatus(SEE_OTHER));
+      context.skipRemainingHandlers();
+      return;
+    }
+    throw new ApiException(UNAUTHORIZED, "Sign in first, at /sign-in/.");
+  }
+
+  private Optional<Person> personOf(Context context) {
+    return Optional.ofNullable(context.cookie(COOKIE))
+        .filter(token -> token.length() <= LONGEST)
+        .flatMap(signIn::whose);
+  }
+
+  private void who(Context context) {
+    ObjectNode answer = Json.MAPPER.createObjectNode().put("asks", asks);
+    Optional<Person> person = asks ? personOf(context) : Optional.empty();
+    answer.put("name", person.map(Person::name).orElse(null));
+    answer.put(
+        "role", asks ? person.map(known -> known.role().word()).orElse(null) : Role.ACT.word());
+    Answer.json(context, answer);
+  }
+
+  private void in(Context context) {
+    JsonNode asked = bodyOf(context);
+    String name = text(asked, "name");
+    Outcome outcome = signIn.tryIn(name, text(asked, "password").toCharArray(), context.ip());
+    if (outcome instanceof Outcome.In in) {
+      context.cookie(cookie(in.token(), (int) SignIn.SESSION.toSeconds()));
+      Answer.json(
+          context,
+          Json.MAPPER
+              .createObjectNode()
+              .put("name", in.person().name())
+              .put("role", in.person().role().word()));
+    } else if (outcome instanceof Outcome.TooOften often) {
+      long waitS = Math.max(1, often.pause().toSeconds());
+      context.header("Retry-After", String.valueOf(waitS));
+      throw new ApiException(TOO_MANY, "Too many tries: wait " + waitS + " s.");
+    } else {
+      throw new ApiException(UNAUTHORIZED, "Name and password do not belong together.");
+    }
+  }
+
+  private void out(Context context) {
+    Optional.ofNullable(context.cookie(COOKIE)).ifPresent(signIn::end);
+    context.cookie(cookie("", 0));
+    Answer.json(context, Json.MAPPER.createObjectNode());
+  }
+
+  private Cookie cookie(String value, int ageS) {
+    Cookie cookie = new Cookie(COOKIE, value, "/", ageS);
+    cookie.setHttpOnly(true);
+    cookie.setSecure(encrypted);
+    cookie.setSameSite(SameSite.STRICT);
+    return cookie;
+  }
+
+  private static JsonNode bodyOf(Context context) {
+    try {
+      return Json.MAPPER.readTree(context.body());
+    } catch (JsonProcessingException broken) {
+      throw new ApiException(BAD_REQUEST, "Expected a JSON object with name and password.");
+    }
+  }
+
+  private static String text(JsonNode asked, String field) {
+    JsonNode value = asked.path(field);
+    if (!value.isTextual() || value.asText().isEmpty() || value.asText().length() > LONGEST) {
+      throw new ApiException(
+          BAD_REQUEST, field + ": expected a text of 1 to " + LONGEST + " characters.");
+    }
+    return value.asText();
+  }
+}

@@ -1,0 +1,82 @@
+package dev.cupwarden.host.web;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.ingest.Counts;
+import dev.cupwarden.host.store.Store;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.micrometer.core.instrument.FunctionCounter;
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.binder.jvm.JvmMemoryMetrics;
+import io.micrometer.prometheusmetrics.PrometheusConfig;
+import io.micrometer.prometheusmetrics.PrometheusMeterRegistry;
+import java.util.function.ToDoubleFunction;
+
+/** Is it alive, is it ready, and figures for a monitor. */
+public final class HealthRoutes {
+  private static final int UNAVAILABLE = 503;
+
+  private final Store store;
+  private final Condition condition;
+  private final PrometheusMeterRegistry registry =
+      new PrometheusMeterRegistry(PrometheusConfig.DEFAULT);
+
+  /** How the parts of the host are, asked anew each time. */
+  public interface Condition {
+    boolean isConnected();
+
+    int backlog();
+
+    Counts counts();
+  }
+
+  HealthRoutes(Store store, Condition condition) {
+    this.store = store;
+    this.condition = condition;
+    counter("cupwarden.messages.received", "messages", counts -> counts.messages());
+    counter("cupwarden.readings.stored", "readings", counts -> counts.readings());
+    counter("cupwarden.messages.malformed", "messages", counts -> counts.malformed());
+    counter("cupwarden.events.repeated", "events", counts -> counts.doubles());
+    counter("cupwarden.events.passed.over", "events", counts -> counts.passedOver());
+    gauge("cupwarden.ingest.backlog", "messages", Condition::backlog);
+    gauge("cupwarden.broker.connected", "bool", each -> each.isConnected() ? 1 : 0);
+    gauge("cupwarden.notices.waiting", "notices", each -> store.notices().waiting());
+    new JvmMemoryMetrics().bindTo(registry);
+  }
+
+  private void counter(String name, String unit, ToDoubleFunction<Counts> value) {
+    FunctionCounter.builder(name, condition, each -> value.applyAsDouble(each.counts()))
+        .baseUnit(unit)
+        .register(registry);
+  }
+
+  private void gauge(String name, String unit, ToDoubleFunction<Condition> value) {
+    Gauge.builder(name, condition, value).baseUnit(unit).register(registry);
+  }
+
+  void add(RoutesConfig routes) {
+    routes.get("/health/live", context -> Answer.json(context, status("up")));
+    routes.get("/health/ready", this::ready);
+    routes.get("/metrics", this::metrics);
+  }
+
+  private static ObjectNode status(String word) {
+    return Json.MAPPER.createObjectNode().put("status", word);
+  }
+
+  private void ready(Context context) {
+    boolean stores = store.isThere();
+    boolean hears = condition.isConnected();
+    if (!stores || !hears) {
+      context.status(UNAVAILABLE);
+    }
+    Answer.json(
+        context,
+        status(stores && hears ? "ready" : "not ready").put("store", stores).put("broker", hears));
+  }
+
+  private void metrics(Context context) {
+    context.contentType("text/plain; version=0.0.4; charset=utf-8").result(registry.scrape());
+  }
+}

@@ -1,0 +1,82 @@
+package dev.cupwarden.host;
+
+import dev.cupwarden.host.broker.LoopbackPort;
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Assumptions;
+
+/** Debian's mosquitto as a process of its own, on a free port of loopback; it can be killed. */
+public final class BrokerProcess implements AutoCloseable {
+  private static final Path PROGRAM = Path.of("/usr/sbin/mosquitto");
+  private static final long LIMIT_S = 20;
+
+  private final Path folder;
+  private final int port;
+  private Process process;
+
+  private BrokerProcess(Path folder, int port) {
+    this.folder = folder;
+    this.port = port;
+  }
+
+  /** Skips the test, and says so, where it is not installed. */
+  public static BrokerProcess start(Path folder) throws IOException, InterruptedException {
+    Assumptions.assumeTrue(
+        Files.isExecutable(PROGRAM), PROGRAM + " is not there: apt-get install mosquitto");
+    int port = LoopbackPort.anyFree("the other broker", "--broker").number();
+    BrokerProcess broker = new BrokerProcess(folder, port);
+    Files.writeString(
+        folder.resolve("broker.conf"),
+        "listener "
+            + port
+            + " 127.0.0.1\nallow_anonymous true\npersistence false\n"
+            + "max_inflight_messages 1000\nmax_queued_messages 100000\n");
+    broker.run();
+    return broker;
+  }
+
+  public String uri() {
+    return "tcp://127.0.0.1:" + port;
+  }
+
+  /** Starts it, the first time or after it was killed. */
+  public void run() throws IOException, InterruptedException {
+    process =
+        new ProcessBuilder(
+                List.of(PROGRAM.toString(), "-c", folder.resolve("broker.conf").toString()))
+            .redirectErrorStream(true)
+            .redirectOutput(folder.resolve("broker.log").toFile())
+            .start();
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (!answers()) {
+      if (!process.isAlive() || System.nanoTime() > until) {
+        throw new IOException(Files.readString(folder.resolve("broker.log")));
+      }
+      process.waitFor(20, TimeUnit.MILLISECONDS);
+    }
+  }
+
+  private boolean answers() {
+    try (Socket socket = new Socket()) {
+      socket.connect(new InetSocketAddress("127.0.0.1", port), 200);
+      return true;
+    } catch (IOException notYet) {
+      return false;
+    }
+  }
+
+  /** As a power cut would. */
+  public void kill() throws InterruptedException {
+    process.destroyForcibly().waitFor();
+  }
+
+  @Override
+  public void close() throws InterruptedException {
+    kill();
+  }
+}

@@ -1,0 +1,108 @@
+package dev.cupwarden.host;
+
+import static dev.cupwarden.host.Spoken.EIGHT;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.messages.Event;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Topics;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** How a bench is set up, which cuttings it had, and why each was or was not watered. */
+class SetupAndDecisionsTest {
+  private static final Duration DAY = Duration.ofDays(1);
+  @TempDir static Path data;
+  private static HostInTest host;
+
+  @BeforeAll
+  static void start() throws InterruptedException {
+    host = new HostInTest(data);
+  }
+
+  @AfterAll
+  static void stop() {
+    host.close();
+  }
+
+  @Test
+  void theSetUpIsReadAsItWasTold() throws Exception {
+    var setup = Spoken.setup(EIGHT, "A1:vine", "A2:elder");
+    host.bench().publish(new Topics("shelf").setup(), setup, true);
+    JsonNode read = host.await("api/benches/shelf/setup", answer -> answer.has("cups"));
+    assertEquals(Json.MAPPER.valueToTree(setup).toString(), read.toString());
+    assertEquals(92.0, read.at("/vessels/tall/top_mm").asDouble());
+  }
+
+  @Test
+  void aCupThatWasTakenOutLeavesTheBenchButNotTheSeason() throws Exception {
+    Topics topics = new Topics("season");
+    host.bench().publish(topics.setup(), Spoken.setup(EIGHT, "A1:vine", "A2:elder"), true);
+    host.bench().publish(topics.cup("A2"), Spoken.cup("A2", EIGHT, 301.5), true);
+    host.await("api/benches/season/cups", answer -> answer.size() == 1);
+    ObjectNode order = Json.MAPPER.createObjectNode().put("change", "order");
+    order.putObject("order").put("kind", "retire").put("cup", "A2").put("because", "rotted");
+    host.bench()
+        .publish(topics.events(), new Event("e", 1, EIGHT.plus(DAY), "change", "A2", order), false);
+    host.bench().publish(topics.setup(), Spoken.setup(EIGHT.plus(DAY), "A1:vine"), true);
+    host.await("api/benches/season/cups", answer -> answer.isEmpty());
+    JsonNode cuttings =
+        host.await(
+            "api/benches/season/cuttings",
+            answer -> answer.at("/1/because").asText().equals("rotted"));
+    assertTrue(cuttings.at("/0/gone").isNull());
+    assertEquals("elder", cuttings.at("/1/plant").asText());
+    assertEquals(EIGHT.plus(DAY).toString(), cuttings.at("/1/gone").asText());
+  }
+
+  @Test
+  void aSlipTakenBackIsTheSameCuttingAndAnotherPlantIsAnother() throws Exception {
+    Topics topics = new Topics("slip");
+    String[][] told = {{"A1:vine"}, {}, {"A1:vine"}, {"A1:elder"}};
+    for (int i = 0; i < told.length; i++) {
+      host.bench()
+          .publish(topics.setup(), Spoken.setup(EIGHT.plus(DAY.multipliedBy(i)), told[i]), true);
+    }
+    JsonNode cuttings = host.await("api/benches/slip/cuttings", answer -> answer.size() == 2);
+    assertEquals("vine", cuttings.at("/0/plant").asText());
+    assertEquals(EIGHT.plus(DAY.multipliedBy(3)).toString(), cuttings.at("/0/gone").asText());
+    assertTrue(cuttings.at("/1/gone").isNull());
+  }
+
+  @Test
+  void whyItWasNotWateredAtAnyMoment() throws Exception {
+    Topics topics = new Topics("why");
+    host.bench()
+        .publish(topics.events(), Spoken.decision("e", 1, "A1", EIGHT, 0.5, "window"), false);
+    host.bench()
+        .publish(
+            topics.events(), Spoken.decision("e", 2, "A1", EIGHT.plus(DAY), 0.6, "cold"), false);
+    Instant again = EIGHT.plusSeconds(1800);
+    host.bench()
+        .publish(topics.events(), Spoken.decision("e", 3, "A1", again, 0.5, "window"), false);
+    host.await("api/benches/why/events?kind=decision", answer -> answer.size() == 3);
+    JsonNode at = host.json("api/benches/why/cups/A1/reasons?at=" + EIGHT.plusSeconds(3600));
+    assertEquals("window", at.at("/reasons/0/code").asText());
+    assertEquals(EIGHT.toString(), at.get("since").asText(), "the same reasons since then");
+    assertEquals(again.toString(), at.get("told").asText());
+    assertEquals(EIGHT.plus(DAY).toString(), at.get("until").asText());
+    JsonNode now = host.json("api/benches/why/cups/A1/reasons");
+    assertEquals("cold", now.at("/reasons/0/code").asText());
+    assertTrue(now.get("until").isNull());
+    String before = "api/benches/why/cups/A1/reasons?at=" + EIGHT.minusSeconds(1);
+    assertEquals(
+        "Nothing is known of cup A1 at that time.", host.json(before).at("/error").asText());
+    JsonNode course = host.json("api/benches/why/cups/A1/course");
+    assertEquals("[0.5,0.5,0.6]", course.get("depletion").toString());
+    assertEquals(EIGHT.getEpochSecond(), course.at("/at/0").asLong());
+    assertEquals(0.7, course.at("/salt_ms_per_cm/2").asDouble());
+  }
+}
