@@ -166,7 +166,7 @@ public final class BenchBoard implements AutoCloseable {
    *
    * @throws BoardException with one sentence when it cannot be read
    */
-  public double probeVolts(String probe) throws BoardException {
+  public double probeV(String probe) throws BoardException {
     try {
       return sensors.volts(probe);
     } catch (ChipException e) {

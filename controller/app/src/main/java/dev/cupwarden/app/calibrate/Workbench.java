@@ -56,7 +56,7 @@ final class Workbench implements AutoCloseable {
   }
 
   double volts(String probe) throws BoardException {
-    return board.probeVolts(probe);
+    return board.probeV(probe);
   }
 
   void runPump(String cup, Duration span) throws BoardException {
