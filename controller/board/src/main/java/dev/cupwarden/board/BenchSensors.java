@@ -28,7 +28,7 @@ final class BenchSensors {
   private final Optional<Ds18b20> root;
   private final Optional<WaterSwitch> leak;
   private final SortedMap<String, ProbeInput> probes = new TreeMap<>();
-  private final SortedMap<String, Float> floats = new TreeMap<>();
+  private final SortedMap<String, TankFloat> floats = new TreeMap<>();
   private final SortedMap<String, TankScale> tankScales = new TreeMap<>();
 
   private record ProbeInput(Ads1115 converter, int input, ProbeCurve curve) {
@@ -37,7 +37,7 @@ final class BenchSensors {
     }
   }
 
-  private record Float(WaterSwitch contact, double atMl) {}
+  private record TankFloat(WaterSwitch contact, double atMl) {}
 
   /** A reading of one part, or why there is none. */
   private interface Reading {
@@ -71,7 +71,7 @@ final class BenchSensors {
       String tank = gauge.getKey();
       if (gauge.getValue() instanceof FloatSwitch contact) {
         WaterSwitch opened = WaterSwitch.open(pi4j, "the float of tank " + tank, contact.gpio());
-        floats.put(tank, new Float(opened, contact.atMl()));
+        floats.put(tank, new TankFloat(opened, contact.atMl()));
       } else if (gauge.getValue() instanceof TankScale scale) {
         tankScales.put(tank, scale);
       }

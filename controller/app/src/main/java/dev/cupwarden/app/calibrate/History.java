@@ -14,12 +14,15 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Every calibration that was accepted or taken back, a line each in {@code calibration.jsonl}.
  * Lines are only ever added; what was taken back stays to be seen.
  */
 final class History {
+  private static final Logger LOG = LoggerFactory.getLogger(History.class);
   private static final String FILE = "calibration.jsonl";
 
   private final Path file;
@@ -80,7 +83,7 @@ final class History {
         try {
           lines.add(Json.MAPPER.readTree(text));
         } catch (JsonProcessingException torn) {
-          continue;
+          LOG.debug("A torn line in {}", file, torn);
         }
       }
     }

@@ -32,7 +32,7 @@ final class SafetyAnswers {
       boolean yes =
           confirmed.contains("all")
               || confirmed.contains(question.word())
-              || ask && answered(question);
+              || (ask && answered(question));
       findings.add(
           yes
               ? Finding.ok("safety", question.word() + ": confirmed")
