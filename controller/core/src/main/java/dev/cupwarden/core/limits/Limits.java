@@ -46,6 +46,9 @@ public final class Limits {
     }
   }
 
+  /** Less than this is not worth a valve. */
+  public static final double LEAST_PASS_ML = 5.0;
+
   private static final Set<Cause> NOTHING = EnumSet.noneOf(Cause.class);
 
   /** Limits on what is lifted by cause: columns, so that no limit asks who is asking. */
