@@ -139,6 +139,9 @@ class DoingTest {
   void alertsAreOneLineForACauseAndCanBeMarkedAsSeen() {
     browser.open(host.address() + "#/attic/alerts");
     browser.awaitText("section[data-code=near-dry]", "Water it by hand");
+    browser.awaitText(
+        "section[data-code=near-dry]", "found 83 % of its usable water gone, limit 80 %");
+    browser.awaitText("section[data-code=tank-low]", "found 380 mL, limit 500 mL");
     browser.awaitText("table", "Tank low");
     browser.tabTo("section[data-code=near-dry] button");
     browser.press(Keys.ENTER);

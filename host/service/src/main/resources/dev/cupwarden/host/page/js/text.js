@@ -317,6 +317,7 @@ export const text = {
     forCups: (names) => `Cups ${list(names)}`,
     forCup: (name) => `Cup ${name}`,
     forBench: 'Whole bench',
+    used: (percent) => `${percent} of its usable water gone`,
     value: (value, threshold) => `found ${value}, limit ${threshold}`,
     seen: 'Mark as seen',
     seenBy: (who, when) => `Seen${who ? ` by ${who}` : ''}, ${when}. It stays open until the cause is gone.`,
