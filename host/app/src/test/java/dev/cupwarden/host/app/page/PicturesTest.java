@@ -32,6 +32,10 @@ class PicturesTest {
   private static final Dimension SIZE = new Dimension(1160, 900);
   private static final int MOST_BYTES = 120_000;
   private static final int COLOURS = 256;
+  private static final String PAINTED =
+      "const canvas = document.querySelector('main canvas');"
+          + " return !!canvas && canvas.getContext('2d')"
+          + ".getImageData(0, 0, canvas.width, canvas.height).data.some(part => part > 0);";
   private static Browser browser;
   private static StubHost host;
 
@@ -77,6 +81,7 @@ class PicturesTest {
     browser.open(host.address() + "#/attic/dry-downs/A7,A8");
     browser.awaitText(".says", "look at the roots");
     hear();
+    browser.await("the curves are painted", () -> Boolean.TRUE.equals(browser.run(PAINTED)));
     write("dry-downs", 0, 860);
   }
 
