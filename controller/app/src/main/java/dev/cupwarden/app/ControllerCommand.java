@@ -1,6 +1,8 @@
 package dev.cupwarden.app;
 
 import dev.cupwarden.app.advise.AdviseCommand;
+import dev.cupwarden.app.calibrate.CalibrateCommand;
+import dev.cupwarden.app.check.CheckCommand;
 import dev.cupwarden.core.setup.SetupException;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -24,6 +26,8 @@ import picocli.CommandLine.Spec;
     subcommands = {
       AdviseCommand.class,
       RunCommand.class,
+      CalibrateCommand.class,
+      CheckCommand.class,
       JournalCommand.class,
       RehearseCommand.class,
       RecipeCommand.class

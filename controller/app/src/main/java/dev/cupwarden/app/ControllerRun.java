@@ -11,13 +11,20 @@ import dev.cupwarden.app.link.MqttLink;
 import dev.cupwarden.app.loop.BenchHardware;
 import dev.cupwarden.app.loop.BenchLoop;
 import dev.cupwarden.app.loop.TickReport;
+import dev.cupwarden.app.service.HardwareWatchdog;
+import dev.cupwarden.app.service.LifeSigns;
+import dev.cupwarden.app.service.NotifySocket;
+import dev.cupwarden.app.service.Watchdogs;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
+import dev.cupwarden.board.OneWire;
+import dev.cupwarden.board.RealPace;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.SimulatedBench;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -69,6 +76,7 @@ public final class ControllerRun implements AutoCloseable {
   }
 
   private final Deque<Closing> closings = new ArrayDeque<>();
+  private BenchBoard board;
   private BenchHardware hardware;
   private BenchLoop loop;
   private Thread thread;
@@ -80,18 +88,19 @@ public final class ControllerRun implements AutoCloseable {
   /**
    * Runs the machine's own electronics in real time.
    *
+   * @param watchdogDevice the board's own watchdog, to be fed for as long as ticks finish
    * @throws BoardException when the board is not as it is wired
    * @throws JournalException when the journal belongs to a newer or another program
    * @throws SetupException when a cup's lines are out of order
    */
-  public static ControllerRun onBoard(Plan plan)
+  public static ControllerRun onBoard(Plan plan, Optional<Path> watchdogDevice)
       throws BoardException, JournalException, SetupException {
     ControllerRun run = new ControllerRun();
     try {
       RealTime time = new RealTime();
       run.closings.push(time::close);
-      run.openBoard(plan, BoardContext.real(), time);
-      run.begin(plan, run.openJournal(plan));
+      run.openBoard(plan, BoardContext.real(), time, OneWire.ofKernel());
+      run.begin(plan, run.openJournal(plan), watchdog(watchdogDevice));
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException e) {
       run.close();
@@ -140,8 +149,9 @@ public final class ControllerRun implements AutoCloseable {
       Optional<Instant> next =
           journal.journal().restored().map(was -> was.at().plus(plan.bench().tick()));
       SimulatedBench made = world.apply(next);
-      run.openBoard(plan, made.newContext(), new AcceleratedTime(made.time(), speed));
-      run.begin(plan, journal);
+      run.openBoard(
+          plan, made.newContext(), new AcceleratedTime(made.time(), speed), made::oneWire);
+      run.begin(plan, journal, Optional.empty());
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException e) {
       run.close();
@@ -155,10 +165,11 @@ public final class ControllerRun implements AutoCloseable {
     return next.filter(at -> at.isAfter(first)).orElse(first);
   }
 
-  private void openBoard(Plan plan, Context context, BenchTime benchTime) throws BoardException {
+  private void openBoard(Plan plan, Context context, BenchTime benchTime, OneWire oneWire)
+      throws BoardException {
     time = benchTime;
     closings.push(context::shutdown);
-    BenchBoard board = BenchBoard.open(context, plan.bench(), benchTime);
+    board = BenchBoard.open(context, plan.bench(), benchTime, oneWire);
     closings.push(board::close);
     hardware = BenchHardware.of(board);
   }
@@ -169,7 +180,8 @@ public final class ControllerRun implements AutoCloseable {
     return open;
   }
 
-  private void begin(Plan plan, OpenJournal open) throws JournalException, SetupException {
+  private void begin(Plan plan, OpenJournal open, Optional<HardwareWatchdog> hardwareWatchdog)
+      throws JournalException, SetupException {
     Topics topics = new Topics(plan.bench().name());
     TickReport.Listener listener = plan.listener();
     if (plan.broker().isPresent()) {
@@ -195,8 +207,46 @@ public final class ControllerRun implements AutoCloseable {
                 listener,
                 ProgramVersion.text(),
                 open.trouble()));
+    watch(plan, hardwareWatchdog);
     thread = new Thread(loop::run, "loop");
     thread.start();
+  }
+
+  /** Watchdogs end with the loop, or bite when it hangs; only a meant end calls them off. */
+  private void watch(Plan plan, Optional<HardwareWatchdog> hardware) {
+    RealPace real = new RealPace();
+    closings.push(real::close);
+    LifeSigns signs = new LifeSigns(plan.bench().tick(), loop.settling(), real.nanos());
+    board.onBeat(() -> signs.beat(real.nanos()));
+    loop.tell(
+        new BenchLoop.Signs() {
+          @Override
+          public void moved() {
+            signs.moved(real.nanos());
+          }
+
+          @Override
+          public void over(boolean well) {
+            if (well) {
+              signs.finished(real.nanos());
+            } else {
+              signs.failed();
+            }
+          }
+        });
+    Watchdogs watchdogs = new Watchdogs(signs, real, NotifySocket.ofEnvironment(), hardware);
+    closings.push(watchdogs::close);
+  }
+
+  private static Optional<HardwareWatchdog> watchdog(Optional<Path> device) throws BoardException {
+    try {
+      return device.isPresent()
+          ? Optional.of(HardwareWatchdog.open(device.get()))
+          : Optional.empty();
+    } catch (IOException e) {
+      throw new BoardException(
+          "The watchdog %s cannot be opened: %s".formatted(device.get(), e.getMessage()), e);
+    }
   }
 
   /** The bench's time: the machine's, or the virtual world's. */

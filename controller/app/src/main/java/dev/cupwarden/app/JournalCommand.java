@@ -17,7 +17,12 @@ import picocli.CommandLine.Spec;
     name = "journal",
     description = "Reads a journal back.",
     mixinStandardHelpOptions = true,
-    subcommands = {JournalCommand.Export.class, JournalCommand.Starts.class, WhyCommand.class})
+    subcommands = {
+      JournalCommand.Export.class,
+      JournalCommand.Starts.class,
+      JournalCommand.Backup.class,
+      WhyCommand.class
+    })
 public final class JournalCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
@@ -92,6 +97,26 @@ public final class JournalCommand implements Callable<Integer> {
                   "%d %s %s %s%n", start.firstTick(), start.at(), start.cause(), start.version());
             }
           });
+    }
+  }
+
+  /** {@code journal backup}: a copy that is whole, also while the controller runs. */
+  @Command(
+      name = "backup",
+      description = "Copies a journal, also while the controller runs.",
+      mixinStandardHelpOptions = true)
+  static final class Backup implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "FILE", description = "The journal.")
+    private Path file;
+
+    @Parameters(index = "1", paramLabel = "COPY", description = "Where to; must not be there.")
+    private Path copy;
+
+    @Override
+    public Integer call() {
+      return read(spec, file, (journal, out) -> journal.backup(copy));
     }
   }
 }

@@ -31,7 +31,12 @@ record OpenJournal(Journal journal, Optional<String> trouble, Optional<Path> fol
     try {
       Journal journal = Journal.open(file);
       try {
-        journal.restored();
+        Optional<String> lost = journal.lost();
+        if (lost.isPresent()) {
+          journal.close();
+          log.error("{}; nothing will be watered in this run", lost.get());
+          return standIn(lost.get());
+        }
         return new OpenJournal(journal, Optional.empty(), Optional.empty());
       } catch (JournalException e) {
         journal.close();

@@ -67,6 +67,12 @@ public final class RunCommand implements Callable<Integer> {
   private Path passwordFile;
 
   @Option(
+      names = "--watchdog",
+      paramLabel = "DEVICE",
+      description = "The board's own watchdog, such as /dev/watchdog; resets a board that hangs.")
+  private Path watchdog;
+
+  @Option(
       names = "--simulate",
       description = "Run a simulated bench, with the same drivers, instead of the real one.")
   private boolean simulate;
@@ -111,7 +117,9 @@ public final class RunCommand implements Callable<Integer> {
     try {
       ControllerRun.Plan plan = plan();
       ControllerRun run =
-          simulate ? ControllerRun.onSimulator(plan, simulation()) : ControllerRun.onBoard(plan);
+          simulate
+              ? ControllerRun.onSimulator(plan, simulation())
+              : ControllerRun.onBoard(plan, Optional.ofNullable(watchdog));
       started(plan, run);
       untilTold(run);
       return 0;

@@ -4,10 +4,14 @@ import com.pi4j.context.Context;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.BoardWiring.BusPlace;
+import dev.cupwarden.core.setup.BoardWiring.ExpanderPin;
+import dev.cupwarden.core.setup.BoardWiring.Gpio;
 import dev.cupwarden.core.setup.Cup;
+import java.time.Duration;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -17,33 +21,24 @@ import java.util.stream.Collectors;
  * gives; {@link #allOff} and {@link #close} may be called from any.
  */
 public final class BenchBoard implements AutoCloseable {
-  private final Bench bench;
+  private final BoardWiring wiring;
   private final BusMap map;
   private final I2cBus bus;
   private final Outputs outputs;
   private final Doser doser;
-  private final ScaleReader scales;
-  private final Optional<Sht3x> air;
+  private final BenchSensors sensors;
 
-  private BenchBoard(Context pi4j, Bench bench, BoardWiring wiring, Pace pace)
+  private BenchBoard(Context pi4j, Bench bench, BoardWiring wiring, Pace pace, OneWire oneWire)
       throws BoardException {
-    this.bench = bench;
+    this.wiring = wiring;
     this.map = BusMap.of(wiring);
     Plumbing plumbing = new Plumbing(bench, wiring);
     checkScales(bench, wiring);
     OnTimeCaps caps = new OnTimeCaps(OnTimeCaps.Caps.of(bench, wiring));
-    this.outputs = openOutputs(pi4j, wiring, pace, caps);
-    this.doser = new Doser(outputs, plumbing, caps, wiring.pump().mlPerS(), pace);
     this.bus = new I2cBus(pi4j, wiring.i2cBus());
-    this.scales = new ScaleReader(pace);
-    for (Map.Entry<String, BoardWiring.Scale> scale : new TreeMap<>(wiring.scales()).entrySet()) {
-      I2cPort port = bus.at(scale.getValue().place());
-      scales.add(scale.getKey(), scale.getValue(), new Nau7802(port, pace));
-    }
-    this.air =
-        wiring.air().isPresent()
-            ? Optional.of(new Sht3x(bus.at(wiring.air().get().place()), pace))
-            : Optional.empty();
+    this.outputs = openOutputs(pi4j, bus, wiring, pace, caps);
+    this.doser = new Doser(outputs, plumbing, caps, wiring.pump().mlPerS(), pace);
+    this.sensors = new BenchSensors(pi4j, bus, bench, wiring, pace, oneWire);
   }
 
   /**
@@ -54,6 +49,12 @@ public final class BenchBoard implements AutoCloseable {
    *     reading
    */
   public static BenchBoard open(Context pi4j, Bench bench, Pace pace) throws BoardException {
+    return open(pi4j, bench, pace, OneWire.ofKernel());
+  }
+
+  /** The same with one-wire sensors of one's own. */
+  public static BenchBoard open(Context pi4j, Bench bench, Pace pace, OneWire oneWire)
+      throws BoardException {
     BoardWiring wiring =
         bench
             .board()
@@ -61,7 +62,16 @@ public final class BenchBoard implements AutoCloseable {
                 () ->
                     new BoardException(
                         "Bench %s has no board: its wiring is missing.".formatted(bench.name())));
-    return new BenchBoard(pi4j, bench, wiring, pace);
+    return new BenchBoard(pi4j, bench, wiring, pace, oneWire);
+  }
+
+  /**
+   * Where every chip and line of a wiring is, without opening any of it.
+   *
+   * @throws BoardException when two parts claim the same place, or one is where it cannot be
+   */
+  public static String busMap(BoardWiring wiring) throws BoardException {
+    return BusMap.of(wiring).print();
   }
 
   private static void checkScales(Bench bench, BoardWiring wiring) throws BoardException {
@@ -75,58 +85,114 @@ public final class BenchBoard implements AutoCloseable {
     }
   }
 
-  private static Outputs openOutputs(Context pi4j, BoardWiring wiring, Pace pace, OnTimeCaps caps)
+  private static Outputs openOutputs(
+      Context pi4j, I2cBus bus, BoardWiring wiring, Pace pace, OnTimeCaps caps)
       throws BoardException {
-    OutputLine pump = GpioLine.open(pi4j, "the pump", wiring.pump().gpio());
+    OutputLine pump =
+        GpioLine.open(pi4j, "the pump", wiring.pump().gpio(), wiring.pump().activeLow());
+    Optional<OutputLine> heartbeat =
+        wiring.more().heartbeat().isPresent()
+            ? Optional.of(
+                GpioLine.open(pi4j, "the heartbeat", wiring.more().heartbeat().get(), false))
+            : Optional.empty();
     SortedMap<String, OutputLine> valves = new TreeMap<>();
+    Map<BusPlace, Pcf8574> expanders = new HashMap<>();
     for (Map.Entry<String, BoardWiring.Valve> valve : new TreeMap<>(wiring.valves()).entrySet()) {
-      String name = valve.getKey();
-      valves.put(name, GpioLine.open(pi4j, "valve " + name, valve.getValue().gpio()));
+      String name = "valve " + valve.getKey();
+      if (valve.getValue().output() instanceof Gpio gpio) {
+        valves.put(valve.getKey(), GpioLine.open(pi4j, name, gpio.line(), gpio.activeLow()));
+      } else if (valve.getValue().output() instanceof ExpanderPin pin) {
+        if (!expanders.containsKey(pin.expander())) {
+          expanders.put(pin.expander(), new Pcf8574(bus.at(pin.expander())));
+        }
+        valves.put(valve.getKey(), expanders.get(pin.expander()).line(name, pin.pin()));
+      }
     }
     return new Outputs(
-        pump,
-        valves,
-        wiring.valves().entrySet().stream()
-            .filter(valve -> valve.getValue().tank().isPresent())
-            .map(Map.Entry::getKey)
-            .collect(Collectors.toSet()),
+        new Outputs.Lines(
+            pump,
+            valves,
+            wiring.valves().entrySet().stream()
+                .filter(valve -> valve.getValue().tank().isPresent())
+                .map(Map.Entry::getKey)
+                .collect(Collectors.toSet()),
+            heartbeat),
         pace,
         caps.perPass());
   }
 
   /** One scan of all sensors. A part that fails is a fault in the answer, never an exception. */
   public BoardReadings read() {
-    ScaleReader.Scan scan = scales.scan();
-    SortedMap<String, String> faults = new TreeMap<>(scan.faults());
-    SortedMap<String, Double> massG = new TreeMap<>();
-    for (Cup cup : bench.cups().values()) {
-      cup.wiring().scale().map(scan.massG()::get).ifPresent(grams -> massG.put(cup.name(), grams));
+    BoardReadings seen = sensors.read();
+    if (outputs.stuckOn().isEmpty()) {
+      return seen;
     }
-    OptionalDouble airC = OptionalDouble.empty();
-    OptionalDouble rhPct = OptionalDouble.empty();
-    if (air.isPresent()) {
-      try {
-        Sht3x.Air seen = air.get().measure();
-        airC = OptionalDouble.of(seen.tempC());
-        rhPct = OptionalDouble.of(seen.rhPct());
-      } catch (ChipException e) {
-        faults.put("air", "Air sensor: " + e.getMessage());
-      }
-    }
-    retryStuckOutputs(faults);
-    return new BoardReadings(massG, airC, rhPct, OptionalDouble.empty(), false, faults);
+    outputs.allOff();
+    return outputs.stuckOn().map(sentence -> seen.withFault("outputs", sentence)).orElse(seen);
   }
 
-  private void retryStuckOutputs(SortedMap<String, String> faults) {
-    if (outputs.stuckOn().isPresent()) {
-      outputs.allOff();
-      outputs.stuckOn().ifPresent(sentence -> faults.put("outputs", sentence));
-    }
+  /**
+   * Tells the on-time caps of passes before this start, which count in their hour and day all the
+   * same.
+   *
+   * @param ago how long before now the pump stopped
+   * @param ml what it moved
+   */
+  public void ranBefore(Duration ago, double ml) {
+    doser.ranBefore(ago, ml);
   }
 
   /** Gives a pass, waiting until it is done or has failed. Beats the dead-man while it waits. */
   public DoseOutcome give(AllowedPass pass) {
     return doser.give(pass);
+  }
+
+  /**
+   * What a scale's converter counts now, for its calibration.
+   *
+   * @throws BoardException with one sentence when it cannot be read
+   */
+  public double scaleCounts(String scale) throws BoardException {
+    try {
+      BoardWiring.Scale wired = wiring.scales().get(scale);
+      return sensors.counts(scale, wired);
+    } catch (ChipException e) {
+      throw new BoardException(e.getMessage(), e);
+    }
+  }
+
+  /**
+   * What a probe shows now, V, for its calibration.
+   *
+   * @throws BoardException with one sentence when it cannot be read
+   */
+  public double probeV(String probe) throws BoardException {
+    try {
+      return sensors.volts(probe);
+    } catch (ChipException e) {
+      throw new BoardException(e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Runs the pump from the plain tank through a cup's valve into a measuring vessel, a person
+   * standing by, for its calibration. The board's own caps and guard apply; nothing else does, so
+   * nothing but a calibration may call it.
+   *
+   * @return for how long it ran
+   * @throws BoardException with one sentence when it did not run for all of that time
+   */
+  public Duration runPump(String cup, Duration time) throws BoardException {
+    DoseOutcome outcome = doser.runPlain(cup, time);
+    if (outcome instanceof DoseOutcome.Failed failed) {
+      throw new BoardException(failed.reason());
+    }
+    return time;
+  }
+
+  /** Hears, from now on, of each sign of life while a pass is given; must return at once. */
+  public void onBeat(Runnable heard) {
+    outputs.onBeat(heard);
   }
 
   /** Says that the dosing loop is alive; needed every 2 s while any output is on. */

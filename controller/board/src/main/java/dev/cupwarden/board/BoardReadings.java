@@ -12,19 +12,35 @@ import java.util.TreeMap;
  * @param airC air temperature, °C
  * @param rhPct relative humidity, percent
  * @param rootC root-zone temperature, °C
+ * @param theta water in the mix, volume fraction, by cup with a probe
+ * @param tankMl what is left, by tank that is weighed; 0 by tank whose float has fallen
+ * @param tankAtLeastMl what is left at least, by tank whose float is up
  * @param leak water where none belongs
  * @param faults what could not be read and why, one sentence each, by part (a scale's name, {@code
- *     air})
+ *     air}, {@code outputs})
  */
 public record BoardReadings(
     SortedMap<String, Double> massG,
     OptionalDouble airC,
     OptionalDouble rhPct,
     OptionalDouble rootC,
+    SortedMap<String, Double> theta,
+    SortedMap<String, Double> tankMl,
+    SortedMap<String, Double> tankAtLeastMl,
     boolean leak,
     SortedMap<String, String> faults) {
   public BoardReadings {
+    theta = Collections.unmodifiableSortedMap(new TreeMap<>(theta));
+    tankMl = Collections.unmodifiableSortedMap(new TreeMap<>(tankMl));
+    tankAtLeastMl = Collections.unmodifiableSortedMap(new TreeMap<>(tankAtLeastMl));
     massG = Collections.unmodifiableSortedMap(new TreeMap<>(massG));
     faults = Collections.unmodifiableSortedMap(new TreeMap<>(faults));
+  }
+
+  /** The same with what else is wrong. */
+  BoardReadings withFault(String part, String sentence) {
+    SortedMap<String, String> all = new TreeMap<>(faults);
+    all.put(part, sentence);
+    return new BoardReadings(massG, airC, rhPct, rootC, theta, tankMl, tankAtLeastMl, leak, all);
   }
 }

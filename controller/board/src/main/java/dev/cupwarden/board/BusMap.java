@@ -2,10 +2,16 @@ package dev.cupwarden.board;
 
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
+import dev.cupwarden.core.setup.BoardWiring.ClockedLines;
+import dev.cupwarden.core.setup.BoardWiring.ExpanderPin;
+import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
+import dev.cupwarden.core.setup.BoardWiring.Gpio;
 import dev.cupwarden.core.setup.BoardWiring.MuxChannel;
+import dev.cupwarden.core.setup.BoardWiring.OutputPlace;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -14,11 +20,16 @@ import java.util.TreeMap;
  * or a part where it cannot be, refuse to start.
  */
 final class BusMap {
-  private record Chip(String name, String part, BusPlace place) {}
+  /**
+   * @param whole whether one part has the chip for itself
+   */
+  private record Chip(String name, String part, BusPlace place, boolean whole) {}
 
   private final int bus;
   private final List<Chip> chips = new ArrayList<>();
   private final Map<Integer, String> lines = new TreeMap<>();
+  private final Map<String, String> chipLines = new TreeMap<>();
+  private final Map<String, String> oneWire = new TreeMap<>();
 
   private BusMap(int bus) {
     this.bus = bus;
@@ -31,17 +42,78 @@ final class BusMap {
    */
   static BusMap of(BoardWiring wiring) throws BoardException {
     BusMap map = new BusMap(wiring.i2cBus());
+    map.line("the pump", wiring.pump().gpio());
     for (var scale : new TreeMap<>(wiring.scales()).entrySet()) {
-      map.chip("scale " + scale.getKey(), scale.getValue().chip(), scale.getValue().place());
+      map.converter("scale " + scale.getKey(), scale.getValue());
     }
     if (wiring.air().isPresent()) {
       map.chip("the air sensor", wiring.air().get().chip(), wiring.air().get().place());
     }
-    map.line("the pump", wiring.pump().gpio());
     for (var valve : new TreeMap<>(wiring.valves()).entrySet()) {
-      map.line("valve " + valve.getKey(), valve.getValue().gpio());
+      map.output("valve " + valve.getKey(), valve.getValue().output());
     }
+    map.more(wiring.more());
     return map;
+  }
+
+  private void converter(String name, BoardWiring.Scale scale) throws BoardException {
+    if (scale.place() instanceof BusPlace place) {
+      chip(name, scale.chip(), place);
+    } else if (scale.place() instanceof ClockedLines lines) {
+      if (!scale.chip().equals("hx711")) {
+        throw new BoardException(
+            "%s: a %s is not clocked over two lines.".formatted(sentenceCase(name), scale.chip()));
+      }
+      line(name + ", clock of its hx711", lines.clockGpio());
+      line(name + ", data of its hx711", lines.dataGpio());
+    }
+  }
+
+  private void output(String name, OutputPlace output) throws BoardException {
+    if (output instanceof Gpio gpio) {
+      line(name + (gpio.activeLow() ? " (low is on)" : ""), gpio.line());
+    } else if (output instanceof ExpanderPin pin) {
+      shared(name, "pcf8574", pin.expander(), "pin " + pin.pin());
+    }
+  }
+
+  private void more(BoardWiring.More more) throws BoardException {
+    for (var probe : new TreeMap<>(more.probes()).entrySet()) {
+      BoardWiring.Probe wired = probe.getValue();
+      shared("probe " + probe.getKey(), wired.chip(), wired.place(), "input " + wired.input());
+    }
+    if (more.leak().isPresent()) {
+      line("the leak sensor", more.leak().get());
+    }
+    if (more.heartbeat().isPresent()) {
+      line("the pump-run timer's heartbeat", more.heartbeat().get());
+    }
+    for (var gauge : new TreeMap<>(more.gauges()).entrySet()) {
+      if (gauge.getValue() instanceof FloatSwitch contact) {
+        line("the float of tank " + gauge.getKey(), contact.gpio());
+      }
+    }
+    more.root().ifPresent(root -> oneWire.put(root.id(), root.chip()));
+  }
+
+  /** One line of a chip that several parts share. */
+  private void shared(String name, String part, BusPlace place, String at) throws BoardException {
+    Optional<Chip> known =
+        chips.stream()
+            .filter(chip -> chip.place.equals(place) && chip.part.equals(part) && !chip.whole)
+            .findFirst();
+    if (known.isEmpty()) {
+      chip("the " + part + " at " + describe(place), part, place);
+      Chip added = chips.remove(chips.size() - 1);
+      known = Optional.of(new Chip(added.name, part, place, false));
+      chips.add(known.get());
+    }
+    String other = chipLines.putIfAbsent(known.get().name + " " + at, name);
+    if (other != null) {
+      throw new BoardException(
+          "%s and %s both hang on %s of %s."
+              .formatted(sentenceCase(other), name, at, known.get().name));
+    }
   }
 
   private void chip(String name, String part, BusPlace place) throws BoardException {
@@ -60,7 +132,7 @@ final class BusMap {
     if (place.behind().isPresent()) {
       checkSwitch(name, place.behind().get());
     }
-    Chip added = new Chip(name, part, place);
+    Chip added = new Chip(name, part, place, true);
     for (Chip other : chips) {
       if (clash(place, other.place)) {
         throw new BoardException(
@@ -123,6 +195,9 @@ final class BusMap {
           "i2c %d %s0x%02x %-10s %s%n"
               .formatted(bus, behind, chip.place.address(), chip.part, chip.name));
     }
+    chipLines.forEach((line, name) -> out.append("%s: %s%n".formatted(line, name)));
+    oneWire.forEach(
+        (id, part) -> out.append("w1 %s  %-10s the root thermometer%n".formatted(id, part)));
     lines.forEach((gpio, name) -> out.append("gpio %-3d               %s%n".formatted(gpio, name)));
     return out.toString();
   }

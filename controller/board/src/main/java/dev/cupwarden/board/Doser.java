@@ -28,8 +28,29 @@ final class Doser {
     this.pace = pace;
   }
 
+  /** The pump moved that much before this start, and stopped that long ago. */
+  void ranBefore(Duration ago, double ml) {
+    caps.ran(pace.nanos() - ago.toNanos(), onTime(ml));
+  }
+
   /** Gives the pass and waits for its end. All outputs are off afterwards, whatever happens. */
   DoseOutcome give(AllowedPass pass) {
+    return give(new Order(pass.cup(), pass.plainMl(), pass.feedMl()));
+  }
+
+  /** Runs the pump from the plain tank for that long; for calibration only. */
+  DoseOutcome runPlain(String cup, Duration time) {
+    return give(new Order(cup, time.toNanos() * 1e-9 * mlPerS, 0));
+  }
+
+  /** What is to be run. */
+  private record Order(String cup, double plainMl, double feedMl) {
+    double totalMl() {
+      return plainMl + feedMl;
+    }
+  }
+
+  private DoseOutcome give(Order pass) {
     double[] ranMl = new double[2];
     try {
       Optional<String> refusal = refusal(pass);
@@ -52,7 +73,7 @@ final class Doser {
   }
 
   /** Why the pass cannot begin, if it cannot. */
-  private Optional<String> refusal(AllowedPass pass) {
+  private Optional<String> refusal(Order pass) {
     outputs.allOff();
     Optional<String> stuck = outputs.stuckOn();
     if (stuck.isPresent()) {

@@ -2,8 +2,6 @@ package dev.cupwarden.board;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.HexFormat;
 
@@ -20,10 +18,12 @@ final class Ds18b20 {
 
   private static final int ATTEMPTS = 3;
 
-  private final Path file;
+  private final OneWire wire;
+  private final String id;
 
-  Ds18b20(Path file) {
-    this.file = file;
+  Ds18b20(OneWire wire, String id) {
+    this.wire = wire;
+    this.id = id;
   }
 
   /** The temperature, −55 to 125 °C. Reading takes the sensor up to 750 ms. */
@@ -31,9 +31,9 @@ final class Ds18b20 {
     ChipException last = null;
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       try {
-        return tempC(scratchpad(Files.readAllBytes(file)));
+        return tempC(scratchpad(wire.read(id)));
       } catch (IOException e) {
-        last = new ChipException("The thermometer's file %s cannot be read.".formatted(file), e);
+        last = new ChipException("The thermometer %s does not answer.".formatted(id), e);
       } catch (ChipException e) {
         last = e;
       }

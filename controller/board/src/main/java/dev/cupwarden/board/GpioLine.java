@@ -5,18 +5,22 @@ import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import com.pi4j.io.gpio.digital.DigitalState;
 
-/** An output on a line of the processor: high is on, low at start and when Pi4J shuts down. */
+/** An output on a line of the processor: off at start and when Pi4J shuts down. */
 final class GpioLine implements OutputLine {
   private final String name;
   private final DigitalOutput output;
+  private final boolean activeLow;
 
-  GpioLine(String name, DigitalOutput output) {
+  private GpioLine(String name, DigitalOutput output, boolean activeLow) {
     this.name = name;
     this.output = output;
+    this.activeLow = activeLow;
   }
 
-  /** Takes the line and sets it low. */
-  static GpioLine open(Context pi4j, String name, int gpio) throws BoardException {
+  /** Takes the line and switches it off. */
+  static GpioLine open(Context pi4j, String name, int gpio, boolean activeLow)
+      throws BoardException {
+    DigitalState off = DigitalState.getState(activeLow);
     try {
       DigitalOutput output =
           pi4j.create(
@@ -24,12 +28,12 @@ final class GpioLine implements OutputLine {
                   .id("output-" + gpio)
                   .name(name)
                   .address(gpio)
-                  .initial(DigitalState.LOW)
-                  .shutdown(DigitalState.LOW)
+                  .initial(off)
+                  .shutdown(off)
                   .build());
       // Said again, as a provider may take "initial" for what it already believes the line to be.
-      output.low();
-      return new GpioLine(name, output);
+      output.state(off);
+      return new GpioLine(name, output, activeLow);
     } catch (Pi4JException e) {
       throw new BoardException(
           "Output %d (%s) cannot be opened: %s".formatted(gpio, name, e.getMessage()), e);
@@ -43,12 +47,12 @@ final class GpioLine implements OutputLine {
 
   @Override
   public void on() throws ChipException {
-    set(DigitalState.HIGH);
+    set(DigitalState.getState(!activeLow));
   }
 
   @Override
   public void off() throws ChipException {
-    set(DigitalState.LOW);
+    set(DigitalState.getState(activeLow));
   }
 
   private void set(DigitalState level) throws ChipException {

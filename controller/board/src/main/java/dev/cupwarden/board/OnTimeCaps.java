@@ -24,7 +24,8 @@ final class OnTimeCaps {
     /**
      * Caps of a bench, from what could be needed at most. Our choice: a pass half as long again as
      * the bench's largest, an hour that refills every cup (two fifths of all vessels' volume), a
-     * day that flushes every cup (their whole volume); never less than three passes.
+     * day that flushes every cup (their whole volume); never less than three passes; the grower's
+     * own where they are tighter.
      */
     static Caps of(Bench bench, BoardWiring wiring) {
       double mlPerS = wiring.pump().mlPerS();
@@ -35,7 +36,15 @@ final class OnTimeCaps {
               .sum();
       double hourS = Math.max(0.4 * vesselsMl / mlPerS, 3 * passS);
       double dayS = Math.max(vesselsMl / mlPerS, 3 * passS);
-      return new Caps(seconds(passS), seconds(Math.min(hourS, 3600)), seconds(dayS));
+      BoardWiring.OnTimes own = wiring.pump().longest();
+      return new Caps(
+          tighter(seconds(passS), own.perPass()),
+          tighter(seconds(Math.min(hourS, 3600)), own.perHour()),
+          tighter(seconds(dayS), own.perDay()));
+    }
+
+    private static Duration tighter(Duration usual, Optional<Duration> own) {
+      return own.filter(wanted -> wanted.compareTo(usual) < 0).orElse(usual);
     }
 
     /** A truncated cone: π·h/12·(D² + D·d + d²). */

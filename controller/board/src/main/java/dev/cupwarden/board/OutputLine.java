@@ -8,4 +8,9 @@ interface OutputLine {
   void on() throws ChipException;
 
   void off() throws ChipException;
+
+  /** Whether it is switched over a bus, which may hang; such lines are switched off last. */
+  default boolean overBus() {
+    return false;
+  }
 }

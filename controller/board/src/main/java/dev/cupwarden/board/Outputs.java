@@ -2,6 +2,7 @@ package dev.cupwarden.board;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,15 +27,31 @@ final class Outputs {
   private static final Logger LOG = LoggerFactory.getLogger(Outputs.class);
   private static final int OFF_ATTEMPTS = 3;
 
+  /**
+   * What there is to switch.
+   *
+   * @param tankValves names of those valves that lead from a tank
+   * @param heartbeat retriggers the pump-run timer at each change of its level
+   */
+  record Lines(
+      OutputLine pump,
+      Map<String, OutputLine> valves,
+      Set<String> tankValves,
+      Optional<OutputLine> heartbeat) {}
+
   private final OutputLine pump;
   private final SortedMap<String, OutputLine> valves;
   private final Set<String> tankValves;
+  private final Optional<OutputLine> heartbeat;
+  private final List<String> offOrder;
   private final Pace pace;
   private final DeadMan deadMan;
   private final Duration longestRun;
   private final ConcurrentSkipListSet<String> open = new ConcurrentSkipListSet<>();
   private final AtomicReference<String> tripped = new AtomicReference<>();
   private final AtomicReference<String> stuckOn = new AtomicReference<>();
+  private volatile Runnable beatHeard = () -> {};
+  private volatile boolean heartbeatHigh;
   private volatile boolean pumpOn;
   private volatile long pumpOnNanos;
   private volatile long pumpRanNanos;
@@ -45,24 +62,45 @@ final class Outputs {
    *
    * @param longestRun the pump is off at the latest after this and one look of the guard
    */
-  Outputs(
-      OutputLine pump,
-      Map<String, OutputLine> valves,
-      Set<String> tankValves,
-      Pace pace,
-      Duration longestRun) {
-    this.pump = pump;
-    this.valves = new TreeMap<>(valves);
-    this.tankValves = Set.copyOf(tankValves);
+  Outputs(Lines lines, Pace pace, Duration longestRun) {
+    this.pump = lines.pump();
+    this.valves = new TreeMap<>(lines.valves());
+    this.tankValves = Set.copyOf(lines.tankValves());
+    this.heartbeat = lines.heartbeat();
+    this.offOrder =
+        valves.entrySet().stream()
+            .sorted(Comparator.comparing(valve -> valve.getValue().overBus()))
+            .map(Map.Entry::getKey)
+            .toList();
     this.pace = pace;
     this.longestRun = longestRun;
     this.deadMan = new DeadMan(pace.nanos());
     allOff();
   }
 
-  /** The dosing loop is alive. */
+  /** The dosing loop is alive; the pump-run timer beside the processor hears it too. */
   void beat() {
     deadMan.beat(pace.nanos());
+    beatHeard.run();
+    heartbeat.ifPresent(this::toggle);
+  }
+
+  void onBeat(Runnable heard) {
+    beatHeard = heard;
+  }
+
+  private void toggle(OutputLine line) {
+    heartbeatHigh = !heartbeatHigh;
+    try {
+      if (heartbeatHigh) {
+        line.on();
+      } else {
+        line.off();
+      }
+    } catch (ChipException e) {
+      // Without its heartbeat the timer stops the pump, which is what it is for.
+      LOG.warn("The heartbeat does not switch: {}", e.getMessage());
+    }
   }
 
   /** Why everything was switched off from outside, since {@link #arm}. */
@@ -178,20 +216,19 @@ final class Outputs {
   }
 
   /**
-   * The pump off first, then every valve; each is tried even when another fails. What cannot be
-   * switched off is {@link #stuckOn} from then on.
+   * The pump off first, then every valve, those on a bus that may hang last; each is tried even
+   * when another fails. What cannot be switched off is {@link #stuckOn} from then on.
    */
   void allOff() {
     List<String> failed = new ArrayList<>();
     if (switchOff(pump, failed)) {
       markPumpOff();
     }
-    valves.forEach(
-        (name, valve) -> {
-          if (switchOff(valve, failed)) {
-            open.remove(name);
-          }
-        });
+    for (String name : offOrder) {
+      if (switchOff(valves.get(name), failed)) {
+        open.remove(name);
+      }
+    }
     stuckOn.set(
         failed.isEmpty()
             ? null

@@ -12,7 +12,14 @@ enum PartNumber {
   /** Weight converter. */
   NAU7802(Set.of(Nau7802.ADDRESS)),
   /** Air temperature and humidity. */
-  SHT3X(Set.of(0x44, 0x45));
+  SHT3X(Set.of(0x44, 0x45)),
+  /** Four-input converter of moisture probes: one address pin, four ways. */
+  ADS1115(Set.of(0x48, 0x49, 0x4A, 0x4B)),
+  /** Port expander: three address pins; from 0x20, the variant with an A from 0x38. */
+  PCF8574(
+      IntStream.concat(IntStream.rangeClosed(0x20, 0x27), IntStream.rangeClosed(0x38, 0x3F))
+          .boxed()
+          .collect(Collectors.toUnmodifiableSet()));
 
   /** Of the eight-way switch TCA9548A: three address pins. */
   static final Set<Integer> SWITCH_ADDRESSES =

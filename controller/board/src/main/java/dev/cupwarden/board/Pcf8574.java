@@ -43,6 +43,11 @@ final class Pcf8574 {
       public void off() throws ChipException {
         set(name, bit, bit);
       }
+
+      @Override
+      public boolean overBus() {
+        return true;
+      }
     };
   }
 

@@ -81,7 +81,7 @@ class BusMapTest {
             new Pump(5, 1.5),
             Map.of());
     assertEquals(
-        "Scale K1: \"ads1232\" is not a chip this board has a driver for; known: nau7802, sht3x.",
+        "Scale K1: \"ads1232\" is not a chip this board has a driver for; known: nau7802, sht3x, ads1115, pcf8574.",
         assertThrows(BoardException.class, () -> BusMap.of(wiring)).getMessage());
   }
 }

@@ -11,6 +11,7 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.simulator.VirtualTime;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -24,9 +25,11 @@ class DoserTest {
       new OnTimeCaps(OnTimeCaps.Caps.of(bench, bench.board().orElseThrow()));
   private final Outputs outputs =
       new Outputs(
-          lines.line("pump"),
-          lines.lines("VA1", "VA2", "feed", "plain"),
-          Set.of("feed", "plain"),
+          new Outputs.Lines(
+              lines.line("pump"),
+              lines.lines("VA1", "VA2", "feed", "plain"),
+              Set.of("feed", "plain"),
+              Optional.empty()),
           pace,
           caps.perPass());
   private final Doser doser = doser(pace);

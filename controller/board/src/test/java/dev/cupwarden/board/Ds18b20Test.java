@@ -75,9 +75,9 @@ class Ds18b20Test {
   @Test
   void theKernelsFileIsReadOrIsAFault() throws IOException, ChipException {
     Path file = dir.resolve("w1_slave");
-    Ds18b20 sensor = new Ds18b20(file);
+    Ds18b20 sensor = new Ds18b20(id -> Files.readAllBytes(file), "28-0316a2795aff");
     assertTrue(
-        assertThrows(ChipException.class, sensor::tempC).getMessage().contains("cannot be read"));
+        assertThrows(ChipException.class, sensor::tempC).getMessage().contains("does not answer"));
     String good = "4d 01 4b 46 7f ff 03 10 d8 : crc=d8 YES\n4d 01 4b 46 7f ff 03 10 d8 t=20812\n";
     Files.writeString(file, good);
     assertEquals(20.8125, sensor.tempC(), 0);

@@ -168,7 +168,7 @@ final class CupDraft {
 
   /** Smaller passes are not worth a valve, or cannot be told from noise. */
   double leastMl() {
-    return Math.max(5.0, 8.0 * (now.known() ? now.massSdG() : 0.0));
+    return Math.max(Limits.LEAST_PASS_ML, 8.0 * (now.known() ? now.massSdG() : 0.0));
   }
 
   /** Loss, g/h: learned, else predicted. */

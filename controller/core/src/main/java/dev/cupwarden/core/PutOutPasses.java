@@ -50,7 +50,7 @@ final class PutOutPasses {
     for (CupDraft cup : draft.cups.values()) {
       cup.wanted = propose.refill(draft, cup, window);
       cup.allowance = null;
-      if (cup.wanted != null) {
+      if (cup.wanted != null && mayBe(draft, cup, facts)) {
         wishes.add(new Wish(cup, cup.wanted, judge(draft, cup, cup.wanted, facts)));
       }
     }
@@ -62,12 +62,17 @@ final class PutOutPasses {
     return passes;
   }
 
-  /** Asks the limits of the cups that want no water, too: for whoever wants to be told. */
+  /** A dose by hand is answered with every reason; the program's own need not be. */
+  private static boolean mayBe(BenchDraft draft, CupDraft cup, Case.BenchFacts facts) {
+    return cup.wanted.cause().byHand() || !Limits.forbids(proposed(draft, cup, cup.wanted, facts));
+  }
+
+  /** Asks the limits of the cups that get no water, too: for whoever wants to be told. */
   void judgeTheRest(BenchDraft draft) {
     Case.BenchFacts facts = benchFacts(draft, window(draft.at));
     for (CupDraft cup : draft.cups.values()) {
       if (cup.allowance == null) {
-        cup.allowance = judge(draft, cup, null, facts);
+        cup.allowance = judge(draft, cup, cup.wanted, facts);
       }
     }
   }
@@ -162,7 +167,7 @@ final class PutOutPasses {
     cup.passes.add(pass);
   }
 
-  private Limits.Allowance judge(
+  private static Limits.Allowance judge(
       BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     cup.fed =
         FeedLedger.fed(
@@ -170,13 +175,18 @@ final class PutOutPasses {
             draft.at,
             draft.interval(draft.supply().feed()),
             cup.frame.water().availableMl());
+    return Limits.judge(proposed(draft, cup, wanted, facts));
+  }
+
+  private static Case proposed(
+      BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     double leastMl = cup.leastMl();
     Case.Proposal proposal =
         wanted == null
             ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
             : new Case.Proposal(
                 wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
-    return Limits.judge(new Case(draft.at, proposal, cupFacts(cup), facts));
+    return new Case(draft.at, proposal, cupFacts(cup), facts);
   }
 
   private static Case.CupFacts cupFacts(CupDraft cup) {

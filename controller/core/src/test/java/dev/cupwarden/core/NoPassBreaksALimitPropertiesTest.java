@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 
@@ -28,7 +29,7 @@ class NoPassBreaksALimitPropertiesTest {
   private final Map<String, Instant> lastPassAt = new HashMap<>();
   private Instant heldUntil = Instant.MIN;
 
-  @Property(tries = 60)
+  @Property(tries = 150)
   void noSequenceOfInputsMakesAPassThatBreaksALimit(@ForAll long seed) {
     Random random = new Random(seed);
     Story story = begin(random);
@@ -46,6 +47,13 @@ class NoPassBreaksALimitPropertiesTest {
       }
       advice.cups().forEach((cup, report) -> assertTrue(report.fed() <= 1.0 + 1e-6, cup));
     }
+  }
+
+  /** Found once: 95 mL at a time, while one reading out of line made the weight unsure. */
+  @Example
+  void anUnsureWeightMakesNoLargerPass() {
+    noSequenceOfInputsMakesAPassThatBreaksALimit(-144);
+    noSequenceOfInputsMakesAPassThatBreaksALimit(-70920);
   }
 
   private static Story begin(Random random) {

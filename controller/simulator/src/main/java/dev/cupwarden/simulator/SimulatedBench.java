@@ -1,31 +1,21 @@
 package dev.cupwarden.simulator;
 
-import com.pi4j.Pi4J;
 import com.pi4j.context.Context;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BoardWiring;
-import dev.cupwarden.core.setup.BoardWiring.BusPlace;
+import dev.cupwarden.core.setup.BoardWiring.TankScale;
 import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.substrate.TaperedCup;
 import dev.cupwarden.simulator.chips.ChipFault;
-import dev.cupwarden.simulator.chips.SimulatedChip;
-import dev.cupwarden.simulator.chips.SimulatedI2cBus;
-import dev.cupwarden.simulator.chips.SimulatedI2cBus.Place;
-import dev.cupwarden.simulator.chips.SimulatedI2cProvider;
-import dev.cupwarden.simulator.chips.SimulatedInputProvider;
-import dev.cupwarden.simulator.chips.SimulatedNau7802;
-import dev.cupwarden.simulator.chips.SimulatedOutputProvider;
-import dev.cupwarden.simulator.chips.SimulatedSht3x;
-import dev.cupwarden.simulator.chips.SimulatedTca9548a;
+import dev.cupwarden.simulator.chips.SimulatedDs18b20;
 import dev.cupwarden.simulator.physics.FeedChemistry;
 import dev.cupwarden.simulator.physics.RoomAir;
 import dev.cupwarden.simulator.physics.SimulatedCup;
+import java.io.IOException;
 import java.time.Instant;
-import java.util.HashSet;
 import java.util.Map;
-import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 
 /**
@@ -47,13 +37,12 @@ public final class SimulatedBench {
   private final Function<Instant, RoomAir> air;
   private final Map<String, SimulatedCup> cups = new TreeMap<>();
   private final Map<String, LoadCell> cells = new TreeMap<>();
-  private final Map<String, Place> places = new TreeMap<>();
+  private final Map<String, TankOnScale> tankOnScale = new TreeMap<>();
   private final CupStand stand;
   private final SimulatedPlumbing plumbing;
-  private final SimulatedI2cBus bus = new SimulatedI2cBus();
-  private final int busNumber;
-  private final Set<Integer> closed = ConcurrentHashMap.newKeySet();
-  private long starts;
+  private final BoardWiring wiring;
+  private final Electronics electronics;
+  private volatile Runnable switched = () -> {};
   private long settledNanos;
   private Instant settledAt;
   private RoomAir airNow;
@@ -65,14 +54,15 @@ public final class SimulatedBench {
     this.air = air;
     this.airNow = air.apply(start);
     this.settledAt = start;
-    this.busNumber = wiring.i2cBus();
+    this.wiring = wiring;
     SplittableRandom random = new SplittableRandom(seed);
     for (Cup cup : bench.cups().values()) {
       cups.put(cup.name(), grow(cup, random.nextLong()));
     }
     this.stand = new CupStand(cups);
     this.plumbing = new SimulatedPlumbing(bench, wiring, stand::pour, random.nextLong());
-    wire(wiring, random);
+    placeCells(wiring, random);
+    this.electronics = new Electronics(wiring, new Felt());
   }
 
   /**
@@ -117,61 +107,105 @@ public final class SimulatedBench {
         bench.vessels().get(cup.vessel()), bench.mixes().get(cup.mix()), cup, chemistry, seed);
   }
 
-  private void wire(BoardWiring wiring, SplittableRandom random) {
-    Set<Integer> switches = new HashSet<>();
-    for (var scale : new TreeMap<>(wiring.scales()).entrySet()) {
-      plugSwitch(scale.getValue().place(), switches);
-      String name = scale.getKey();
-      LoadCell cell = new LoadCell(airNow.airC(), random.nextLong());
-      cells.put(name, cell);
-      plug(name, scale.getValue().place(), converter(name, scale.getValue(), cell));
+  /** A cell under every scale; one under a tank bears more. */
+  private void placeCells(BoardWiring wiring, SplittableRandom random) {
+    for (String scale : new TreeMap<>(wiring.scales()).keySet()) {
+      cells.put(scale, new LoadCell(airNow.airC(), random.nextLong()));
     }
     wiring
-        .air()
-        .ifPresent(
-            sensor -> {
-              plugSwitch(sensor.place(), switches);
-              plug(
-                  "air",
-                  sensor.place(),
-                  new SimulatedSht3x(time::nanos, () -> airNow().airC(), () -> airNow().rhPct()));
+        .more()
+        .gauges()
+        .forEach(
+            (tank, gauge) -> {
+              if (gauge instanceof TankScale under) {
+                tankOnScale.put(under.scale(), new TankOnScale(tank, under.emptyG()));
+              }
             });
   }
 
-  private void plugSwitch(BusPlace place, Set<Integer> switches) {
-    place
-        .behind()
-        .filter(mux -> switches.add(mux.address()))
-        .ifPresent(mux -> bus.plug(Place.trunk(mux.address()), new SimulatedTca9548a()));
+  private record TankOnScale(String tank, double emptyG) {}
+
+  /** What the chips feel of this world, always brought up to now. */
+  private final class Felt implements Electronics.World {
+    @Override
+    public long nanos() {
+      return time.nanos();
+    }
+
+    @Override
+    public double bridgeRatio(String scale, double conversionsPerS) {
+      BoardWiring.Scale wired = wiring.scales().get(scale);
+      double gPerRatio = COUNTS_PER_RATIO / wired.countsPerG();
+      double seenG = cells.get(scale).convert(loadOn(scale), gPerRatio, conversionsPerS);
+      return seenG / gPerRatio + wired.zeroCounts() / COUNTS_PER_RATIO;
+    }
+
+    @Override
+    public double airC() {
+      return airNow().airC();
+    }
+
+    @Override
+    public double rhPct() {
+      return airNow().rhPct();
+    }
+
+    @Override
+    public double rootC() {
+      return airNow().rootC();
+    }
+
+    @Override
+    public double theta(String probe) {
+      return thetaAt(probe);
+    }
+
+    @Override
+    public double tankMl(String tank) {
+      return SimulatedBench.this.tankMl().get(tank);
+    }
+
+    @Override
+    public void drivePump(boolean on) {
+      switching(() -> plumbing.drivePump(on));
+    }
+
+    @Override
+    public void driveValve(String valve, boolean on) {
+      switching(() -> plumbing.driveValve(valve, on));
+    }
   }
 
-  private void plug(String name, BusPlace wired, SimulatedChip chip) {
-    Place place =
-        wired
-            .behind()
-            .map(mux -> Place.behind(mux.address(), mux.channel(), wired.address()))
-            .orElseGet(() -> Place.trunk(wired.address()));
-    bus.plug(place, chip);
-    places.put(name, place);
+  private void switching(Runnable change) {
+    synchronized (this) {
+      settle();
+      change.run();
+    }
+    switched.run();
   }
 
-  private SimulatedChip converter(String name, BoardWiring.Scale scale, LoadCell cell) {
-    double gPerRatio = COUNTS_PER_RATIO / scale.countsPerG();
-    return new SimulatedNau7802(
-        time::nanos,
-        rate -> {
-          double seenG = cell.convert(loadOn(name), gPerRatio, rate);
-          return seenG / gPerRatio + scale.zeroCounts() / COUNTS_PER_RATIO;
-        });
+  /**
+   * Hears of each switching of an output when it is done; what it throws ends the program there.
+   */
+  public void onSwitch(Runnable heard) {
+    switched = heard;
+  }
+
+  private synchronized double thetaAt(String probe) {
+    settle();
+    for (Cup cup : bench.cups().values()) {
+      if (cup.wiring().probe().filter(probe::equals).isPresent()) {
+        double volumeMl = TaperedCup.of(bench.vessels().get(cup.vessel())).volumeMl();
+        return Math.max(0, Math.min(1, cups.get(cup.name()).waterMl() / volumeMl));
+      }
+    }
+    return 0; // in the air
   }
 
   /** True load on a scale now, g. */
   private synchronized double loadOn(String scale) {
     settle();
-    return bench.cups().values().stream()
-        .filter(cup -> cup.wiring().scale().filter(scale::equals).isPresent())
-        .mapToDouble(cup -> stand.loadAt(cup.name()))
-        .sum();
+    return sumAt(scale);
   }
 
   private synchronized RoomAir airNow() {
@@ -197,7 +231,8 @@ public final class SimulatedBench {
   }
 
   private double sumAt(String scale) {
-    double sumG = 0;
+    TankOnScale tank = tankOnScale.get(scale);
+    double sumG = tank == null ? 0 : tank.emptyG() + plumbing.tankMl().get(tank.tank());
     for (Cup cup : bench.cups().values()) {
       if (cup.wiring().scale().filter(scale::equals).isPresent()) {
         sumG += stand.loadAt(cup.name());
@@ -206,30 +241,17 @@ public final class SimulatedBench {
     return sumG;
   }
 
-  /** A line switched by the program that was started as the given one; a dead one moves nothing. */
-  private synchronized void drive(long byStart, int gpio, boolean high) {
-    if (byStart == starts) {
-      settle();
-      plumbing.drive(gpio, high);
-    }
-  }
-
   /**
    * A Pi4J context whose I2C, outputs and inputs are this world's, for a program that starts now;
    * one that ran before has no hold on the lines any more. The caller shuts it down.
    */
-  public synchronized Context newContext() {
-    long start = ++starts;
-    return Pi4J.newContextBuilder()
-        .noAutoDetectPlatforms()
-        .noAutoDetectProviders()
-        .noAutoInject()
-        .disableShutdownHook()
-        .add(
-            new SimulatedI2cProvider(Map.of(busNumber, bus)),
-            new SimulatedOutputProvider((gpio, high) -> drive(start, gpio, high)),
-            new SimulatedInputProvider(gpio -> !closed.contains(gpio)))
-        .build();
+  public Context newContext() {
+    return electronics.newContext();
+  }
+
+  /** What the kernel's file of a one-wire sensor holds now. */
+  public byte[] oneWire(String id) throws IOException {
+    return electronics.oneWire(id);
   }
 
   /** The world's time; the water moves with it. */
@@ -269,14 +291,10 @@ public final class SimulatedBench {
 
   /** Water closes or leaves the contact on an input line, which is pulled up otherwise. */
   public void wet(int gpio, boolean isWet) {
-    if (isWet) {
-      closed.add(gpio);
-    } else {
-      closed.remove(gpio);
-    }
+    electronics.wet(gpio, isWet);
   }
 
-  /** How many output lines are on now. */
+  /** How many outputs are on now. */
   public synchronized long linesOn() {
     return plumbing.linesOn();
   }
@@ -286,27 +304,27 @@ public final class SimulatedBench {
     return plumbing.pumpOn();
   }
 
-  /** Breaks the chip of a scale, or the {@code air} sensor; {@code NONE} mends it. */
-  public synchronized void breakChip(String part, ChipFault fault) {
-    bus.breakChip(placeOf(part), fault);
+  /**
+   * Breaks a chip: that of a scale or probe by its name, {@code air}, an expander by {@code
+   * expander 0x20}; {@code NONE} mends it.
+   */
+  public void breakChip(String part, ChipFault fault) {
+    electronics.breakChip(part, fault);
   }
 
-  /** A dip of the supply at the chip of a scale, or at the {@code air} sensor. */
-  public synchronized void interruptPower(String part) {
-    bus.interruptPower(placeOf(part));
+  /** Breaks the root thermometer. */
+  public void breakRoot(SimulatedDs18b20.Fault fault) {
+    electronics.breakRoot(fault);
+  }
+
+  /** A dip of the supply at a chip. */
+  public void interruptPower(String part) {
+    electronics.interruptPower(part);
   }
 
   /** Breaks the I2C switch at an address. */
-  public synchronized void breakSwitch(int address, ChipFault fault) {
-    bus.breakChip(Place.trunk(address), fault);
-  }
-
-  private Place placeOf(String part) {
-    Place place = places.get(part);
-    if (place == null) {
-      throw new IllegalArgumentException("No part " + part + " on the bus");
-    }
-    return place;
+  public void breakSwitch(int address, ChipFault fault) {
+    electronics.breakSwitch(address, fault);
   }
 
   /** Breaks a valve; {@code NONE} mends it. */
@@ -316,19 +334,10 @@ public final class SimulatedBench {
   }
 
   /**
-   * The program and its computer lose power: every line falls, as a pulled-down line does, and
-   * nothing moves them before a new context is made.
+   * The program and its computer lose power: every output goes off, as pulled gates do, and nothing
+   * moves them before a new context is made.
    */
-  public synchronized void cutPower() {
-    settle();
-    starts++;
-    bench
-        .board()
-        .ifPresent(
-            wiring -> {
-              plumbing.drive(wiring.pump().gpio(), false);
-              wiring.valves().values().forEach(valve -> plumbing.drive(valve.gpio(), false));
-            });
-    places.values().forEach(bus::interruptPower);
+  public void cutPower() {
+    electronics.cutPower();
   }
 }

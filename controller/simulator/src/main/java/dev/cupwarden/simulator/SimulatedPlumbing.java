@@ -4,7 +4,6 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Tank;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -25,8 +24,6 @@ final class SimulatedPlumbing {
   private final Bench bench;
   private final Outlet outlet;
   private final SimulatedPump pump;
-  private final int pumpGpio;
-  private final Map<Integer, String> valveAtGpio = new HashMap<>();
   private final Map<String, Boolean> driven = new TreeMap<>();
   private final Map<String, ValveFault> faults = new TreeMap<>();
   private final Map<String, String> cupOfValve = new TreeMap<>();
@@ -37,12 +34,10 @@ final class SimulatedPlumbing {
     this.bench = bench;
     this.outlet = outlet;
     this.pump = new SimulatedPump(wiring.pump().mlPerS(), seed);
-    this.pumpGpio = wiring.pump().gpio();
     wiring
         .valves()
         .forEach(
             (name, valve) -> {
-              valveAtGpio.put(valve.gpio(), name);
               driven.put(name, false);
               valve.tank().ifPresent(tank -> tankOfValve.put(name, tank));
             });
@@ -52,15 +47,14 @@ final class SimulatedPlumbing {
     bench.tanks().values().forEach(tank -> tankMl.put(tank.name(), tank.sizeMl()));
   }
 
-  /** An output line went to that level; a line without a part on it does nothing. */
-  void drive(int gpio, boolean high) {
-    if (gpio == pumpGpio) {
-      pump.drive(high);
-    }
-    String valve = valveAtGpio.get(gpio);
-    if (valve != null) {
-      driven.put(valve, high);
-    }
+  /** The pump is switched. */
+  void drivePump(boolean on) {
+    pump.drive(on);
+  }
+
+  /** A valve is switched. */
+  void driveValve(String valve, boolean on) {
+    driven.put(valve, on);
   }
 
   void breakValve(String valve, ValveFault fault) {
@@ -74,7 +68,7 @@ final class SimulatedPlumbing {
     return pump.on();
   }
 
-  /** How many output lines are high. */
+  /** How many outputs are on. */
   long linesOn() {
     return driven.values().stream().filter(on -> on).count() + (pump.on() ? 1 : 0);
   }

@@ -1,5 +1,6 @@
 package dev.cupwarden.host;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.HostSettings.OtherBroker;
 import dev.cupwarden.host.broker.BrokerAccess;
@@ -15,6 +16,7 @@ import dev.cupwarden.host.notify.NoticeDesk;
 import dev.cupwarden.host.notify.NoticeSettings;
 import dev.cupwarden.host.notify.SilenceWatch;
 import dev.cupwarden.host.orders.OrderDesk;
+import dev.cupwarden.host.orders.OrderException;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Upkeep;
 import dev.cupwarden.host.users.BenchKeys;
@@ -64,6 +66,7 @@ public final class Host implements AutoCloseable {
 
   private String brokerUri;
   private String benchesUri;
+  private OrderDesk orders;
   private WebServer web;
   private Ingest ingest;
   private MqttLink link;
@@ -98,7 +101,7 @@ public final class Host implements AutoCloseable {
     Store store = started(Store.open(settings.keeping().database()));
     brokerUri =
         settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings, store));
-    OrderDesk desk =
+    orders =
         new OrderDesk(
             store,
             settings.benchClock(),
@@ -110,7 +113,7 @@ public final class Host implements AutoCloseable {
                 settings.page(),
                 settings.exposure(),
                 store,
-                desk,
+                orders,
                 settings.benchClock(),
                 new Vitals()));
     Chores chores = started(new Chores());
@@ -242,6 +245,18 @@ public final class Host implements AutoCloseable {
   /** Where benches connect: as the broker, or its address for other machines. */
   public String benchesUri() {
     return benchesUri == null ? brokerUri : benchesUri;
+  }
+
+  /**
+   * Places an order, as the page does.
+   *
+   * @param order an object with {@code kind} and its fields
+   * @param by who asks
+   * @return the order's id
+   * @throws OrderException if it is no order, or cannot be sent now
+   */
+  public String order(String bench, JsonNode order, String by) throws OrderException {
+    return orders.place(bench, order, by);
   }
 
   /** What came in so far. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -48,11 +49,13 @@ public final class Journal implements AutoCloseable {
   private final Path file;
   private final Sql sql;
   private final Numbering numbering;
+  private final TickMark mark;
 
   private Journal(Path file, Connection connection) {
     this.file = file;
     this.sql = new Sql(connection);
     this.numbering = new Numbering(sql);
+    this.mark = new TickMark(file);
   }
 
   /**
@@ -74,6 +77,21 @@ public final class Journal implements AutoCloseable {
                 row ->
                     new Restored(
                         row.getLong(1), Instant.parse(row.getString(2)), row.getString(3))));
+  }
+
+  /**
+   * Why this journal does not hold all that was written to it, if it does not: it was cut short,
+   * emptied, or put back from a copy.
+   */
+  public Optional<String> lost() throws JournalException {
+    long known = restored().map(Restored::tick).orElse(0L);
+    long written = mark.read().orElse(known);
+    return written <= known
+        ? Optional.empty()
+        : Optional.of(
+            "journal: %s ends at tick %d, but tick %d was written; delete %s to go on without"
+                    .formatted(file, known, written, mark.file())
+                + " what is missing");
   }
 
   /** The bench file's text as of the last start; none before the first. */
@@ -140,11 +158,47 @@ public final class Journal implements AutoCloseable {
   }
 
   /**
+   * What the pump moved.
+   *
+   * @param at when it stopped
+   * @param ml by its on-time; of a pass that was cut off, all that was ordered
+   */
+  public record Ran(Instant at, double ml) {}
+
+  /** What the pump moved since a time, in the order it did. */
+  public List<Ran> ranSince(Instant since) throws JournalException {
+    return sql.inTransaction(
+        "reading what was given",
+        () ->
+            sql.list(
+                "SELECT outcome_at, ran_plain_ml + ran_feed_ml FROM pass"
+                    + " WHERE outcome IS NOT NULL AND datetime(outcome_at) >= datetime(?)"
+                    + " ORDER BY id",
+                row -> new Ran(Instant.parse(row.getString(1)), row.getDouble(2)),
+                since.toString()));
+  }
+
+  /**
    * One tick, all of it or nothing; on the disk when this returns.
    *
    * @return the intents, in the order to give them
    */
   public List<Intent> commit(TickEntry entry) throws JournalException {
+    Committed committed = committed(entry);
+    try {
+      mark.write(committed.tick());
+    } catch (IOException e) {
+      throw new JournalException(
+          JournalException.Trouble.UNUSABLE,
+          "journal: %s cannot be written: %s".formatted(mark.file(), e.getMessage()),
+          e);
+    }
+    return committed.intents();
+  }
+
+  private record Committed(long tick, List<Intent> intents) {}
+
+  private Committed committed(TickEntry entry) throws JournalException {
     return sql.inTransaction(
         "writing a tick",
         () -> {
@@ -165,7 +219,7 @@ public final class Journal implements AutoCloseable {
           for (Advice.Pass pass : entry.passes()) {
             intents.add(new Intent(insert(tick, at, pass), pass));
           }
-          return intents;
+          return new Committed(tick, intents);
         });
   }
 

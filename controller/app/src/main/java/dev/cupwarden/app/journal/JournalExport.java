@@ -65,6 +65,15 @@ public final class JournalExport implements AutoCloseable {
     return new JournalExport(new Sql(JournalFile.openToRead(file)));
   }
 
+  /**
+   * Writes all of it to another file, by SQLite's own means, while the controller may run on.
+   *
+   * @param to must not be there
+   */
+  public void backup(Path to) throws JournalException {
+    sql.alone("writing the copy " + to, "VACUUM INTO ?", to.toString());
+  }
+
   public List<Start> starts() throws JournalException {
     return sql.inTransaction(
         "reading the starts",

@@ -43,6 +43,16 @@ final class Sql implements AutoCloseable {
     }
   }
 
+  /** One statement that SQLite does not take within a transaction. */
+  synchronized void alone(String doing, String statement, Object... values)
+      throws JournalException {
+    try {
+      update(statement, values);
+    } catch (SQLException e) {
+      throw JournalException.of(doing, e);
+    }
+  }
+
   // SQLite has already rolled back by itself after some errors, a full disk among them; rolling
   // back again then fails, and must not hide what happened first.
   private void rollback(Exception because) {

@@ -4,6 +4,7 @@ import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.board.DoseOutcome;
 import dev.cupwarden.core.limits.AllowedPass;
+import java.time.Duration;
 
 /** What the loop needs of a bench's electronics. */
 public interface BenchHardware {
@@ -15,6 +16,12 @@ public interface BenchHardware {
 
   /** Pump off, then every valve shut; from any thread. */
   void allOff();
+
+  /**
+   * Tells of what the pump moved before this start, for on-time caps that must outlive a restart;
+   * electronics without such caps need not remember it.
+   */
+  default void ranBefore(Duration ago, double ml) {}
 
   /** The drivers, on whatever context they were opened. */
   static BenchHardware of(BenchBoard board) {
@@ -32,6 +39,11 @@ public interface BenchHardware {
       @Override
       public void allOff() {
         board.allOff();
+      }
+
+      @Override
+      public void ranBefore(Duration ago, double ml) {
+        board.ranBefore(ago, ml);
       }
     };
   }

@@ -12,6 +12,7 @@ import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.app.link.SenmlPack;
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.TankState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
@@ -27,6 +28,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -37,6 +39,9 @@ import org.slf4j.LoggerFactory;
  * the tick has not happened: nothing is watered, and the next one decides from the state before.
  */
 public final class BenchLoop {
+  /** The longest span of the board's on-time caps. */
+  private static final Duration CAPS_REACH = Duration.ofDays(1);
+
   private static final Logger log = LoggerFactory.getLogger(BenchLoop.class);
 
   /**
@@ -56,6 +61,24 @@ public final class BenchLoop {
       String version,
       Optional<String> trouble) {}
 
+  /** Hears of the loop's progress, on its own thread. */
+  public interface Signs {
+    /** Within a tick, something was done. */
+    void moved();
+
+    /** A tick is over; {@code well}: all of it was done. */
+    void over(boolean well);
+  }
+
+  private static final Signs NOBODY =
+      new Signs() {
+        @Override
+        public void moved() {}
+
+        @Override
+        public void over(boolean well) {}
+      };
+
   private final Parts parts;
   private final Tick tick;
   private final SteadyClock clock;
@@ -69,6 +92,7 @@ public final class BenchLoop {
   private final BoardFaults faults = new BoardFaults(alerts);
   private final long firstTickNanos;
   private BenchState state;
+  private volatile Signs signs = NOBODY;
   private volatile boolean stopping;
   private volatile Thread thread;
 
@@ -127,6 +151,10 @@ public final class BenchLoop {
     // A moment more than the soak: the start's own time may be a clock's least step late.
     Duration settle =
         cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak().plusSeconds(1);
+    for (Journal.Ran ran : parts.journal().ranSince(clock.now().minus(CAPS_REACH))) {
+      Duration ago = Duration.between(ran.at(), clock.now());
+      parts.hardware().ranBefore(ago.isNegative() ? Duration.ZERO : ago, ran.ml());
+    }
     return new BenchLoop(parts, tick, state, clock, settle);
   }
 
@@ -165,6 +193,16 @@ public final class BenchLoop {
     }
   }
 
+  /** From now on these hear of the loop's progress. */
+  public void tell(Signs hearing) {
+    signs = hearing;
+  }
+
+  /** How long the first tick waits. */
+  public Duration settling() {
+    return Duration.ofNanos(Math.max(0, firstTickNanos - parts.time().nanos()));
+  }
+
   /** Why nothing is watered in this run; none when all is well. */
   public Optional<String> trouble() {
     return parts.trouble();
@@ -182,13 +220,17 @@ public final class BenchLoop {
 
   private void tickSafely() {
     try {
+      signs.moved();
       tick();
+      signs.over(true);
     } catch (JournalException e) {
+      signs.over(false);
       log.error("{}; this tick waters nothing", e.getMessage());
       store.failed(
           clock.now(),
           "The journal cannot be written, so nothing is watered: look at the controller's disk.");
     } catch (RuntimeException e) {
+      signs.over(false);
       // One tick is lost; the pump must not stay on for it, nor the bench go without the next.
       parts.hardware().allOff();
       log.error("A tick failed and watered nothing", e);
@@ -200,6 +242,7 @@ public final class BenchLoop {
     pump.putDownWhatIsLeft();
     Instant at = clock.now();
     BoardReadings read = parts.hardware().read();
+    signs.moved();
     faults.look(at, read.faults());
     List<JsonNode> orders = new ArrayList<>(parts.journal().waitingOrders());
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
@@ -229,6 +272,7 @@ public final class BenchLoop {
       store.worked();
     }
     state = step.state();
+    signs.moved();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
     dayEnd.afterTick(at, written(state));
     parts
@@ -273,7 +317,24 @@ public final class BenchLoop {
     return pack.isEmpty() ? Optional.empty() : Optional.of(written(pack));
   }
 
-  private static Observation observation(Instant at, BoardReadings read, List<JsonNode> orders) {
+  /**
+   * A float that is up says only that there is at least so much: what was reckoned stands where it
+   * is more.
+   */
+  private SortedMap<String, Double> tankMl(BoardReadings read) {
+    SortedMap<String, Double> tankMl = new TreeMap<>(read.tankMl());
+    read.tankAtLeastMl()
+        .forEach(
+            (tank, atLeastMl) -> {
+              TankState reckoned = state.tanks().get(tank);
+              if (reckoned != null && Double.isFinite(reckoned.leftMl())) {
+                tankMl.put(tank, Math.max(atLeastMl, reckoned.leftMl()));
+              }
+            });
+    return tankMl;
+  }
+
+  private Observation observation(Instant at, BoardReadings read, List<JsonNode> orders) {
     return new Observation(
         at,
         read.airC(),
@@ -281,8 +342,8 @@ public final class BenchLoop {
         read.rootC(),
         OptionalDouble.empty(),
         read.massG(),
-        new TreeMap<>(),
-        new TreeMap<>(),
+        read.theta(),
+        tankMl(read),
         read.leak(),
         List.copyOf(orders));
   }

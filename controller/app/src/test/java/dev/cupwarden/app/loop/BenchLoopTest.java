@@ -228,6 +228,43 @@ class BenchLoopTest {
   }
 
   @Test
+  void onTimeOfTheLastDayIsToldToTheBoardAfterARestart() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 60);
+    double givenMl = passes().stream().mapToDouble(p -> p.plainMl() + p.feedMl()).sum();
+    double[] told = new double[1];
+    BenchHardware remembering =
+        new BenchHardware() {
+          @Override
+          public BoardReadings read() {
+            return board.read();
+          }
+
+          @Override
+          public DoseOutcome give(AllowedPass pass) {
+            return board.give(pass);
+          }
+
+          @Override
+          public void allOff() {
+            board.allOff();
+          }
+
+          @Override
+          public void ranBefore(Duration ago, double ml) {
+            assertFalse(ago.isNegative());
+            told[0] += ml;
+          }
+        };
+    loop(remembering, Optional.empty());
+    assertEquals(givenMl, told[0], 0.1);
+    world.time().advanceBy(Duration.ofHours(25));
+    told[0] = 0;
+    loop(remembering, Optional.empty());
+    assertEquals(0, told[0], "a day later it no longer counts");
+  }
+
+  @Test
   void withoutATrueJournalAllIsReadAndNothingWatered() throws Exception {
     BenchLoop loop = loop(BenchHardware.of(board), Optional.of("the file is damaged"));
     ticks(loop, 60);

@@ -46,6 +46,9 @@ public final class Limits {
     }
   }
 
+  /** Less than this is not worth a valve. */
+  public static final double LEAST_PASS_ML = 5.0;
+
   private static final Set<Cause> NOTHING = EnumSet.noneOf(Cause.class);
 
   /** Limits on what is lifted by cause: columns, so that no limit asks who is asking. */
@@ -107,6 +110,19 @@ public final class Limits {
     public boolean water() {
       return holding.isEmpty();
     }
+  }
+
+  /** Whether some limit forbids water outright: asked first, since mostly one does. */
+  public static boolean forbids(Case pass) {
+    for (Row row : TABLE) {
+      if (row.on() == WATER && row.applies(pass.proposal())) {
+        Ruling ruling = row.limit().rule(pass);
+        if (ruling.reason() != null && ruling.atMost() < pass.proposal().leastMl()) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** Asks every limit. */

@@ -20,7 +20,8 @@ final class PassLimit implements Limit {
     double mostMl =
         Math.min(pass.bench().watering().passMl(), PART_OF_CAPACITY * cup.capacityMl())
             * cup.soaking().passPart();
-    mostMl = Math.max(mostMl, pass.proposal().leastMl());
+    // A small cup gets a small pass; one that the weight could not show is too large to be one.
+    mostMl = Math.max(mostMl, Limits.LEAST_PASS_ML);
     Cause cause = pass.proposal().cause();
     boolean toRefillLine = cause != null && cause != Cause.FLUSH && cause != Cause.BLIND;
     if (toRefillLine) {

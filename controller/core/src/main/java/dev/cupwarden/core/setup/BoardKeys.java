@@ -1,27 +1,33 @@
 package dev.cupwarden.core.setup;
 
 import dev.cupwarden.core.setup.BoardWiring.AirSensor;
-import dev.cupwarden.core.setup.BoardWiring.BusPlace;
+import dev.cupwarden.core.setup.BoardWiring.ClockedLines;
+import dev.cupwarden.core.setup.BoardWiring.ConverterPlace;
+import dev.cupwarden.core.setup.BoardWiring.ExpanderPin;
+import dev.cupwarden.core.setup.BoardWiring.Gpio;
+import dev.cupwarden.core.setup.BoardWiring.OnTimes;
+import dev.cupwarden.core.setup.BoardWiring.OutputPlace;
 import dev.cupwarden.core.setup.BoardWiring.Pump;
 import dev.cupwarden.core.setup.BoardWiring.Scale;
 import dev.cupwarden.core.setup.BoardWiring.Valve;
 import dev.cupwarden.core.units.Unit;
+import java.time.Duration;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.function.Function;
 
-/** The key {@code board}, and the keys by which a cup hangs on it. */
+/** The key {@code board}: converters, pump and valves; its other sensors are {@link SensorKeys}. */
 final class BoardKeys {
-  private static final List<String> SCALE_CHIPS = List.of("nau7802");
+  private static final List<String> SCALE_CHIPS = List.of("nau7802", "hx711");
   private static final List<String> AIR_CHIPS = List.of("sht3x");
 
   /** Within what a 24-bit converter can count per gram for any cell of a cup's size. */
   private static final Range COUNTS_PER_G = Range.of(-1_000_000, 1_000_000);
 
   private static final Range ZERO_COUNTS = Range.of(-8_388_608, 8_388_607);
+  private static final Range ON_TIME = Range.of(1, 86_400, Unit.S);
   private static final Range RATE = Range.of(0.05, 50, Unit.ML_PER_S);
 
   private BoardKeys() {}
@@ -31,35 +37,60 @@ final class BoardKeys {
     if (written.isEmpty()) {
       return Optional.empty();
     }
-    Section keys = written.get().section("bus", "scales", "air", "pump", "valves");
+    Section keys =
+        written
+            .get()
+            .section(
+                "bus",
+                "scales",
+                "air",
+                "pump",
+                "valves",
+                "probes",
+                "root",
+                "leak",
+                "tanks",
+                "heartbeat");
     Optional<Entry> bus = keys.maybe("bus");
     int busNumber = bus.isPresent() ? bus.get().integer(0, 31) : 1;
     BusPlaces places = new BusPlaces();
     GpioLines lines = new GpioLines(busNumber);
+    Map<String, Scale> scales = scales(keys.maybe("scales"), places, lines);
     return Optional.of(
         new BoardWiring(
             busNumber,
-            scales(keys.maybe("scales"), places),
+            scales,
             air(keys.maybe("air"), places),
             pump(keys.need("pump", "gpio and rate"), lines),
-            valves(keys.maybe("valves"), lines, tanks)));
+            valves(keys.maybe("valves"), places, lines, tanks),
+            new SensorKeys(places, lines).more(keys, scales.keySet(), tanks)));
   }
 
-  private static Map<String, Scale> scales(Optional<Entry> written, BusPlaces places)
-      throws SetupException {
+  private static Map<String, Scale> scales(
+      Optional<Entry> written, BusPlaces places, GpioLines lines) throws SetupException {
     Map<String, Scale> scales = new TreeMap<>();
     if (written.isPresent()) {
       for (var named : written.get().safelyNamed().values().entrySet()) {
-        scales.put(named.getKey(), scale(named.getValue(), places));
+        scales.put(named.getKey(), scale(named.getValue(), places, lines));
       }
     }
     return scales;
   }
 
-  private static Scale scale(Entry written, BusPlaces places) throws SetupException {
-    Section keys = written.section("chip", "address", "mux", "channel", "counts_per_g", "zero");
-    String chip = keys.need("chip", "a part number").oneOf("a known weight converter", SCALE_CHIPS);
-    BusPlace place = places.take(keys);
+  private static Scale scale(Entry written, BusPlaces places, GpioLines lines)
+      throws SetupException {
+    Section keys = written.named();
+    Entry part = keys.need("chip", "a part number");
+    String chip = part.oneOf("a known weight converter", SCALE_CHIPS);
+    boolean clocked = chip.equals("hx711");
+    keys =
+        clocked
+            ? written.section("chip", "clock", "data", "counts_per_g", "zero")
+            : written.section("chip", "address", "mux", "channel", "counts_per_g", "zero");
+    ConverterPlace place =
+        clocked
+            ? new ClockedLines(lines.take(keys, "clock"), lines.take(keys, "data"))
+            : places.take(keys);
     Entry slope = keys.need("counts_per_g", "the scale's calibration");
     double countsPerG = slope.number(COUNTS_PER_G);
     if (countsPerG == 0) {
@@ -85,20 +116,43 @@ final class BoardKeys {
   }
 
   private static Pump pump(Entry written, GpioLines lines) throws SetupException {
-    Section keys = written.section("gpio", "rate");
+    Section keys = written.section("gpio", "rate", "active", "longest");
     return new Pump(
-        lines.take(keys), keys.need("rate", "what it moves, such as 1.5 mL/s").quantity(RATE));
+        lines.take(keys),
+        keys.need("rate", "what it moves, such as 1.5 mL/s").quantity(RATE),
+        activeLow(keys),
+        onTimes(keys.maybe("longest")));
+  }
+
+  private static OnTimes onTimes(Optional<Entry> written) throws SetupException {
+    if (written.isEmpty()) {
+      return OnTimes.USUAL;
+    }
+    Section keys = written.get().section("pass", "hour", "day");
+    return new OnTimes(onTime(keys, "pass"), onTime(keys, "hour"), onTime(keys, "day"));
+  }
+
+  private static Optional<Duration> onTime(Section keys, String key) throws SetupException {
+    Optional<Entry> written = keys.maybe(key);
+    return written.isEmpty() ? Optional.empty() : Optional.of(written.get().duration(ON_TIME));
+  }
+
+  private static boolean activeLow(Section keys) throws SetupException {
+    Optional<Entry> written = keys.maybe("active");
+    return written.isPresent()
+        && written.get().oneOf("a level", List.of("high", "low")).equals("low");
   }
 
   private static Map<String, Valve> valves(
-      Optional<Entry> written, GpioLines lines, Collection<String> tanks) throws SetupException {
+      Optional<Entry> written, BusPlaces places, GpioLines lines, Collection<String> tanks)
+      throws SetupException {
     Map<String, Valve> valves = new TreeMap<>();
     Map<String, String> valveOfTank = new TreeMap<>();
     if (written.isEmpty()) {
       return valves;
     }
     for (var named : written.get().safelyNamed().values().entrySet()) {
-      Section keys = named.getValue().section("gpio", "tank");
+      Section keys = valveKeys(named.getValue());
       Optional<String> tank = Optional.empty();
       if (keys.maybe("tank").isPresent()) {
         Entry drawn = keys.maybe("tank").get();
@@ -108,53 +162,23 @@ final class BoardKeys {
           throw drawn.refuse(drawn.found() + " already has the valve " + other);
         }
       }
-      valves.put(named.getKey(), new Valve(lines.take(keys), tank));
+      valves.put(named.getKey(), new Valve(output(keys, places, lines), tank));
     }
     return valves;
   }
 
-  static Cup.Wiring cupWiring(Section keys, Bench bench, Collection<Cup> others)
+  private static Section valveKeys(Entry written) throws SetupException {
+    return written.named().maybe("expander").isPresent()
+        ? written.section("expander", "mux", "channel", "pin", "tank")
+        : written.section("gpio", "active", "tank");
+  }
+
+  private static OutputPlace output(Section keys, BusPlaces places, GpioLines lines)
       throws SetupException {
-    Optional<String> scale = keys.maybe("scale").isEmpty() ? Optional.empty() : part(keys, "scale");
-    Optional<String> valve = keys.maybe("valve").isEmpty() ? Optional.empty() : part(keys, "valve");
-    Optional<String> probe = keys.maybe("probe").isEmpty() ? Optional.empty() : part(keys, "probe");
-    if (scale.isPresent()) {
-      Entry named = keys.need("scale", "");
-      named.oneOf("a scale of the board", board(named, bench).scales().keySet());
-      refuseShared(named, scale.get(), others, Cup.Wiring::scale);
+    if (keys.maybe("expander").isEmpty()) {
+      return new Gpio(lines.take(keys), activeLow(keys));
     }
-    if (valve.isPresent()) {
-      Entry named = keys.need("valve", "");
-      Map<String, Valve> valves = board(named, bench).valves();
-      named.oneOf("a valve of the board", valves.keySet());
-      if (valves.get(valve.get()).tank().isPresent()) {
-        throw named.refuse(named.found() + " is the valve of a tank, not of a cup");
-      }
-      refuseShared(named, valve.get(), others, Cup.Wiring::valve);
-    }
-    if (probe.isPresent()) {
-      refuseShared(keys.need("probe", ""), probe.get(), others, Cup.Wiring::probe);
-    }
-    return new Cup.Wiring(scale, valve, probe);
-  }
-
-  private static Optional<String> part(Section keys, String key) throws SetupException {
-    return Optional.of(keys.need(key, "").safeName());
-  }
-
-  private static BoardWiring board(Entry named, Bench bench) throws SetupException {
-    return bench
-        .board()
-        .orElseThrow(() -> named.refuse(named.found() + " is unknown: there is no section board"));
-  }
-
-  private static void refuseShared(
-      Entry named, String part, Collection<Cup> others, Function<Cup.Wiring, Optional<String>> of)
-      throws SetupException {
-    for (Cup other : others) {
-      if (of.apply(other.wiring()).equals(Optional.of(part))) {
-        throw named.refuse(named.found() + " is already that of cup " + other.name());
-      }
-    }
+    int pin = keys.need("pin", "0 to 7").integer(0, 7);
+    return new ExpanderPin(places.share(keys, "expander", "pcf8574", "pin " + pin), pin);
   }
 }

@@ -2,6 +2,7 @@ package dev.cupwarden.core.setup;
 
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
 import dev.cupwarden.core.setup.BoardWiring.MuxChannel;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -16,12 +17,42 @@ final class BusPlaces {
 
   private static final int MOST_ADDRESS = 0x77;
 
+  private record Line(BusPlace place, String name) {}
+
   private final Map<BusPlace, String> takenBy = new LinkedHashMap<>();
+  private final Map<BusPlace, String> shared = new HashMap<>();
+  private final Map<Line, String> lineTakenBy = new HashMap<>();
 
   /** Reads {@code address}, {@code mux} and {@code channel} and takes that place. */
   BusPlace take(Section keys) throws SetupException {
-    Entry address = keys.need("address", "an I2C address such as 0x2A");
+    return take(keys, "address", "");
+  }
+
+  /**
+   * The same for one line of a chip that several parts share.
+   *
+   * @param key where the address stands
+   * @param chip part number of the shared chip
+   * @param line name of the line in a refusal, such as "input 2"
+   */
+  BusPlace share(Section keys, String key, String chip, String line) throws SetupException {
+    Entry address = keys.need(key, "an I2C address such as 0x20");
+    BusPlace place = take(keys, key, chip);
+    String other = lineTakenBy.putIfAbsent(new Line(place, line), keys.self().path());
+    if (other != null) {
+      throw address.refuse(
+          "%s of 0x%02X%s is already that of %s"
+              .formatted(line, place.address(), behind(place), other));
+    }
+    return place;
+  }
+
+  private BusPlace take(Section keys, String key, String sharedChip) throws SetupException {
+    Entry address = keys.need(key, "an I2C address such as 0x2A");
     BusPlace place = new BusPlace(address.integer(LEAST_ADDRESS, MOST_ADDRESS), channel(keys));
+    if (!sharedChip.isEmpty() && sharedChip.equals(shared.get(place))) {
+      return place;
+    }
     for (Map.Entry<BusPlace, String> other : takenBy.entrySet()) {
       if (clash(place, other.getKey())) {
         throw address.refuse(
@@ -30,6 +61,9 @@ final class BusPlaces {
       }
     }
     takenBy.put(place, keys.self().path());
+    if (!sharedChip.isEmpty()) {
+      shared.put(place, sharedChip);
+    }
     return place;
   }
 

@@ -63,6 +63,6 @@ public final class CupKeys {
         keys.need("stage", "a root stage").stage(),
         keys.need("cutting", "the mass of the cutting").quantity(CUTTING),
         lines.isPresent() ? Optional.of(LineKeys.one(lines.get())) : Optional.empty(),
-        BoardKeys.cupWiring(keys, bench, others));
+        CupWiringKeys.wiring(keys, bench, others));
   }
 }

@@ -3,7 +3,7 @@ package dev.cupwarden.core.setup;
 import java.util.HashMap;
 import java.util.Map;
 
-/** Which output line of the board is taken by whom. */
+/** Which line of the board is taken by whom. */
 final class GpioLines {
   /** The header of the boards has the lines 0 to 27; 2 and 3 are the wires of I2C bus 1. */
   private static final int MOST = 27;
@@ -19,7 +19,12 @@ final class GpioLines {
 
   /** Reads {@code gpio} and takes that line. */
   int take(Section keys) throws SetupException {
-    Entry line = keys.need("gpio", "the number of its output line");
+    return take(keys, "gpio");
+  }
+
+  /** Reads the number of a line and takes that line. */
+  int take(Section keys, String key) throws SetupException {
+    Entry line = keys.need(key, "the number of a line");
     int gpio = line.integer(0, MOST);
     String other = takenBy.putIfAbsent(gpio, keys.self().path());
     if (other != null) {

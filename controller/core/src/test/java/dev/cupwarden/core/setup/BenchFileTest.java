@@ -193,6 +193,49 @@ class BenchFileTest {
   }
 
   @Test
+  void theBoardsOtherSensorsAreRead() throws SetupException {
+    BoardWiring.More more =
+        BenchFile.read("bench.yaml", BenchTexts.wired()).board().orElseThrow().more();
+    BoardWiring.BusPlace converter = new BoardWiring.BusPlace(0x48, Optional.empty());
+    assertEquals(
+        new BoardWiring.Probe(
+            "ads1115",
+            converter,
+            1,
+            List.of(new BoardWiring.ProbePoint(2.3, 0.1), new BoardWiring.ProbePoint(1.2, 0.8))),
+        more.probes().get("p2"));
+    assertEquals("28-0316a2795aff", more.root().orElseThrow().id());
+    assertEquals(Optional.of(26), more.leak());
+    assertEquals(Optional.of(27), more.heartbeat());
+    assertEquals(Map.of("plain", new BoardWiring.FloatSwitch(24, 500)), more.gauges());
+  }
+
+  @Test
+  void clockedConvertersExpandersAndOwnCapsAreRead() throws SetupException {
+    String yaml =
+        BenchTexts.wired()
+            .replace(
+                "  air:",
+                "    t1: {chip: hx711, clock: 7, data: 8, counts_per_g: 420, zero: 0}\n  air:")
+            .replace("{gpio: 24, at: 500 mL}", "{scale: t1, empty: 0.9 kg}")
+            .replace("v1: {gpio: 22}", "v1: {expander: 0x20, pin: 3}")
+            .replace("v2: {gpio: 23}", "v2: {gpio: 23, active: low}")
+            .replace("rate: 1.5 mL/s", "rate: 1.5 mL/s, longest: {pass: 20 s, day: 1 h}");
+    BoardWiring board = BenchFile.read("bench.yaml", yaml).board().orElseThrow();
+    assertEquals(new BoardWiring.ClockedLines(7, 8), board.scales().get("t1").place());
+    assertEquals(Map.of("plain", new BoardWiring.TankScale("t1", 900)), board.more().gauges());
+    BoardWiring.BusPlace expander = new BoardWiring.BusPlace(0x20, Optional.empty());
+    assertEquals(new BoardWiring.ExpanderPin(expander, 3), board.valves().get("v1").output());
+    assertEquals(new BoardWiring.Gpio(23, true), board.valves().get("v2").output());
+    assertEquals(
+        new BoardWiring.OnTimes(
+            Optional.of(Duration.ofSeconds(20)),
+            Optional.empty(),
+            Optional.of(Duration.ofHours(1))),
+        board.pump().longest());
+  }
+
+  @Test
   void windowsLineEndingsAndByteOrderMarkAreTaken() throws SetupException {
     byte[] bytes =
         ("\uFEFF" + BenchTexts.backRoom().replace("\n", "\r\n")).getBytes(StandardCharsets.UTF_8);

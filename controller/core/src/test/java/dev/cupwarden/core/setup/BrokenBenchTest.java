@@ -133,6 +133,18 @@ class BrokenBenchTest {
           valve: v2 | valve: v1 | v1} | cups.A2.valve: "v1" is already that of cup A1
           valve: v2 | valve: v9 | v9 | cups.A2.valve: "v9" is not a valve of the board; known: plain, v1, v2
           valve: v2 | valve: "plain" | "plain" | cups.A2.valve: "plain" is the valve of a tank, not of a cup
+          input: 1 | input: 0 | 0x48, input: 0, points: [{volts: 2.3 | board.probes.p2.address: input 0 of 0x48 is already that of board.probes.p1
+          chip: ads1115, address: 0x48 | chip: ads1115, address: 0x44 | 0x44, input | board.probes.p1.address: 0x44 is already the place of board.air
+          volts: 1.1, theta: 0.80 | volts: 2.4, theta: 0.80 | [{volts: 2.4 | board.probes.p1.points: is no curve: expected two or more points of which theta always rises, or always falls, with volts
+          probe: p1 | probe: p9 | p9 | cups.A1.probe: "p9" is not a probe of the board; known: p1, p2
+          id: 28-0316a2795aff | id: 10-0316a2795aff | 10-03 | board.root.id: "10-0316a2795aff" is not a one-wire id: expected such as 28-0316a2795aff
+          leak: {gpio: 26} | leak: {gpio: 0x16} | 0x16 | board.leak.gpio: 22 is already the line of board.valves.v1
+          plain: {gpio: 24, at: 500 mL} | rain: {gpio: 24, at: 500 mL} | {gpio: 24, at | board.tanks.rain: is the gauge of no tank of this bench; known: plain
+          {gpio: 24, at: 500 mL} | {scale: s1, empty: 900 g} | s1, valve: v1 | cups.A1.scale: "s1" is already under the tank plain
+          v2: {gpio: 23} | v2: {expander: 0x20} | {expander | board.valves.v2.pin: is missing: expected 0 to 7
+          v2: {gpio: 23} | v2: {expander: 0x20, pin: 3, active: low} | active | board.valves.v2.active: "active" is not a key here; known: expander, mux, channel, pin, tank
+          v2: {gpio: 23} | v2: {gpio: 23, active: up} | up} | board.valves.v2.active: "up" is not a level; known: high, low
+          rate: 1.5 mL/s | rate: 1.5 mL/s, longest: {pass: 0 s} | 0 s | board.pump.longest.pass: "0 s" is out of range: expected 1 s to 86400 s
           """)
   void wrongWiringIsRefusedLikewise(String was, String is, String pointsAt, String sentence) {
     assertRefused(edited(BenchTexts.wired(), was, is), pointsAt, sentence);

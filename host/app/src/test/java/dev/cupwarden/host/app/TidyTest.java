@@ -117,7 +117,7 @@ class TidyTest {
   /** A test under another name would be compiled and never run. */
   @Test
   void everyTestHasANameThatTheBuildRuns() {
-    Pattern test = Pattern.compile("@(Test|Property|ParameterizedTest|TestFactory)\\b");
+    Pattern test = Pattern.compile("@(Test|Property|Example|ParameterizedTest|TestFactory)\\b");
     List<String> neverRun =
         allSources().stream()
             .filter(source -> source.toString().contains("/src/test/"))

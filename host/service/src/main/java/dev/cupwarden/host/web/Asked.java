@@ -1,5 +1,6 @@
 package dev.cupwarden.host.web;
 
+import dev.cupwarden.host.store.Store;
 import io.javalin.http.Context;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -8,9 +9,19 @@ import java.time.format.DateTimeParseException;
 /** Reads the parameters of a request, or says in a sentence what is wrong with them. */
 final class Asked {
   private static final int BAD_REQUEST = 400;
+  private static final int NOT_FOUND = 404;
   private static final int LONGEST = 64;
 
   private Asked() {}
+
+  /** The bench in the path, if the host has heard of it. */
+  static String bench(Context context, Store store) {
+    String bench = context.pathParam("bench");
+    if (store.benches().find(bench).isEmpty()) {
+      throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
+    }
+    return bench;
+  }
 
   /** A time in the query, or the one to take where there is none. */
   static Instant time(Context context, String name, Instant otherwise) {
@@ -32,6 +43,20 @@ final class Asked {
       throw new ApiException(BAD_REQUEST, name + ": expected 1 to " + LONGEST + " characters.");
     }
     return text;
+  }
+
+  /** A number in the query. */
+  static double number(Context context, String name) {
+    String text = context.queryParam(name);
+    try {
+      double number = text == null ? Double.NaN : Double.parseDouble(text);
+      if (Double.isFinite(number)) {
+        return number;
+      }
+    } catch (NumberFormatException notANumber) {
+      throw new ApiException(BAD_REQUEST, name + ": expected a number.");
+    }
+    throw new ApiException(BAD_REQUEST, name + ": expected a number.");
   }
 
   /** How many, from 1 to the most. */

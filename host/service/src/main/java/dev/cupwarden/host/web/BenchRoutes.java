@@ -60,14 +60,14 @@ final class BenchRoutes {
   }
 
   private void cups(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     ArrayNode cups = Json.MAPPER.createArrayNode();
     store.benches().cups(bench).forEach(status -> cups.add(Answer.stored(status)));
     Answer.json(context, cups);
   }
 
   private void weights(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
     String series = cup + "/mass";
     Instant newest = store.readings().newest(bench, series).orElse(null);
@@ -102,7 +102,7 @@ final class BenchRoutes {
   private record Weights(double[] at, double[] massG) {}
 
   private void events(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     Instant from = Asked.time(context, "from", EARLIEST);
     Instant to = Asked.time(context, "to", LATEST);
     requireOrder(from, to);
@@ -126,18 +126,10 @@ final class BenchRoutes {
   }
 
   private void alerts(Context context) {
-    String bench = benchOf(context);
+    String bench = Asked.bench(context, store);
     ArrayNode alerts = Json.MAPPER.createArrayNode();
     store.alerts().open(bench).forEach(row -> alerts.add(AlertRoutes.treeOf(row)));
     Answer.json(context, alerts);
-  }
-
-  private String benchOf(Context context) {
-    String bench = context.pathParam("bench");
-    if (store.benches().find(bench).isEmpty()) {
-      throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
-    }
-    return bench;
   }
 
   private static void requireOrder(Instant from, Instant to) {

@@ -3,6 +3,7 @@ package dev.cupwarden.host.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Search;
@@ -46,7 +47,7 @@ final class DecisionRoutes {
    * it was told last. A controller says it again every few hours; where it did not, it was silent.
    */
   private void reasons(Context context) {
-    String bench = context.pathParam("bench");
+    String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
     Instant at = Asked.time(context, "at", LATEST);
     List<EventRow> before = newest(bench, cup, Instant.EPOCH, at.plusMillis(1), LONGEST_RUN);
@@ -83,7 +84,7 @@ final class DecisionRoutes {
   }
 
   private void course(Context context) {
-    String bench = context.pathParam("bench");
+    String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
     Instant to = Asked.time(context, "to", LATEST);
     Instant last =
@@ -102,6 +103,7 @@ final class DecisionRoutes {
       at.add(row.at().toEpochMilli() / MS_PER_S);
       CURVES.forEach(curve -> answer.withArray(curve).add(decision.get(curve)));
     }
+    answer.put("salt_most_ms_per_cm", SaltBalance.MOST_MS_PER_CM);
     Answer.json(context, answer);
   }
 }

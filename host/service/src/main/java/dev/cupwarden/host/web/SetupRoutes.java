@@ -32,7 +32,7 @@ final class SetupRoutes {
   }
 
   private void setup(Context context) {
-    String bench = context.pathParam("bench");
+    String bench = Asked.bench(context, store);
     String told =
         store
             .setups()
@@ -45,7 +45,7 @@ final class SetupRoutes {
   }
 
   private void cuttings(Context context) {
-    String bench = context.pathParam("bench");
+    String bench = Asked.bench(context, store);
     ArrayNode all = Json.MAPPER.createArrayNode();
     for (Cutting cutting : store.setups().cuttings(bench)) {
       ObjectNode told = all.addObject().put("cup", cutting.cup());

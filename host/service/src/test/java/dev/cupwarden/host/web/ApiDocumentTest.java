@@ -4,6 +4,7 @@ import static dev.cupwarden.host.Spoken.EIGHT;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.networknt.schema.Error;
 import com.networknt.schema.SchemaLocation;
@@ -20,6 +21,7 @@ import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Readings.Reading;
+import dev.cupwarden.host.store.Setups;
 import dev.cupwarden.host.store.Store;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -90,6 +92,14 @@ class ApiDocumentTest {
                   "raised",
                   EIGHT,
                   notice.toString());
+          String setup = Json.MAPPER.valueToTree(Spoken.setup(EIGHT, "A1:vine")).toString();
+          store.setups().put(handle, "sill", EIGHT, setup, Map.of("A1", cutting(setup)));
+          String decision =
+              "{\"state\":\"steady\",\"depletion\":0.3,\"rate_g_h\":1.2,\"vpd_kpa\":0.9,\"fed\":0.1,"
+                  + "\"salt_ms_per_cm\":0.8,\"reasons\":[]}";
+          store
+              .events()
+              .insert(handle, new EventRow("sill", "e", 3, EIGHT, "decision", "A1", decision));
           var dose = Spoken.dose("e", 1, "A1", EIGHT).data();
           store
               .events()
@@ -104,6 +114,15 @@ class ApiDocumentTest {
     store.write(
         handle ->
             store.orders().insert(handle, new ReceiptRow("sill", id, "done", EIGHT, receipt)));
+  }
+
+  private static Setups.CupRow cutting(String setup) {
+    try {
+      return new Setups.CupRow(
+          "vine", "2026-11-20", Json.MAPPER.readTree(setup).at("/cups/A1").toString());
+    } catch (JsonProcessingException broken) {
+      throw new IllegalStateException(broken);
+    }
   }
 
   private static List<Reading> weights() {
@@ -193,6 +212,9 @@ class ApiDocumentTest {
   private void check(String method, String template, String body) throws Exception {
     String path =
         template.replace("{bench}", "sill").replace("{cup}", "A1").replace("{file}", "doses.csv");
+    if (template.endsWith("/recipe")) {
+      path += "?feed=leafy&volume_ml=4000&strength=0.5";
+    }
     HttpResponse<String> answer = ask(method.toUpperCase(java.util.Locale.ROOT), path, body);
     assertEquals(200, answer.statusCode(), path + " " + answer.body());
     String type = answer.headers().firstValue("Content-Type").orElse("").replaceAll(";.*", "");

@@ -32,13 +32,19 @@ public final class HostProcess implements AutoCloseable {
    */
   public static HostProcess run(Path data, String... options)
       throws IOException, InterruptedException {
+    return run(List.of("-Xmx128m"), data, options);
+  }
+
+  /** Likewise, with options for Java. */
+  static HostProcess run(List<String> java, Path data, String... options)
+      throws IOException, InterruptedException {
     Files.createDirectories(data);
     Path out = data.resolve("out.log");
-    List<String> line =
-        new ArrayList<>(
+    List<String> line = new ArrayList<>();
+    line.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    line.addAll(java);
+    line.addAll(
             List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx128m",
                 "-cp",
                 System.getProperty("java.class.path"),
                 "dev.cupwarden.host.app.HostCommand",
@@ -61,6 +67,17 @@ public final class HostProcess implements AutoCloseable {
       process.waitFor(50, TimeUnit.MILLISECONDS);
     }
     return new HostProcess(process, out);
+  }
+
+  /** Resident memory now, and the most there was, in MiB; what Linux tells of the process. */
+  double[] residentMib() throws IOException {
+    double[] mib = new double[2];
+    for (String each : Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status"))) {
+      String[] parts = each.split("\\s+");
+      mib[0] = parts[0].equals("VmRSS:") ? Long.parseLong(parts[1]) / 1024.0 : mib[0];
+      mib[1] = parts[0].equals("VmHWM:") ? Long.parseLong(parts[1]) / 1024.0 : mib[1];
+    }
+    return mib;
   }
 
   /** As a power cut would. */

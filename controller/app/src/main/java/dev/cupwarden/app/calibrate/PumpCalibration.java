@@ -1,0 +1,81 @@
+package dev.cupwarden.app.calibrate;
+
+import dev.cupwarden.board.BoardException;
+import java.io.IOException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/** The pump's rate: several runs of one length into a measuring vessel. */
+final class PumpCalibration {
+  /** Our choice: what separates the runs is then below the error of a kitchen scale. */
+  private static final double MOST_SPREAD = 0.10;
+
+  private final Workbench workbench;
+  private final Dialogue dialogue;
+  private final String cup;
+
+  PumpCalibration(Workbench workbench, Dialogue dialogue, String cup) {
+    this.workbench = workbench;
+    this.dialogue = dialogue;
+    this.cup = cup;
+  }
+
+  /**
+   * @param runs three or more
+   * @param measuredMl what was measured in each run, where it is known beforehand
+   */
+  ScaleCalibration.Result run(int runs, Duration span, List<Double> measuredMl)
+      throws BoardException, IOException, Refused {
+    List<Double> rates = new ArrayList<>();
+    while (rates.size() < runs) {
+      try {
+        dialogue.confirm(
+            "Hang the tube of cup %s into a measuring vessel, away from mains.".formatted(cup));
+        OptionalDouble before = workbench.drawnMl();
+        workbench.runPump(cup, span);
+        OptionalDouble after = workbench.drawnMl();
+        OptionalDouble proposal =
+            rates.size() < measuredMl.size()
+                ? OptionalDouble.of(measuredMl.get(rates.size()))
+                : before.isPresent()
+                    ? OptionalDouble.of(after.getAsDouble() - before.getAsDouble())
+                    : OptionalDouble.empty();
+        double ml = dialogue.number("mL in the vessel (or g of water)", proposal);
+        rates.add(ml / (span.toNanos() * 1e-9));
+        dialogue.say(
+            String.format(
+                Locale.ROOT,
+                "%d of %d: %.3f mL/s",
+                rates.size(),
+                runs,
+                rates.get(rates.size() - 1)));
+      } catch (Dialogue.Undo undo) {
+        if (!rates.isEmpty()) {
+          rates.remove(rates.size() - 1);
+        }
+      }
+    }
+    return judged(rates);
+  }
+
+  private static ScaleCalibration.Result judged(List<Double> rates) throws Refused {
+    var summary = rates.stream().mapToDouble(Double::doubleValue).summaryStatistics();
+    double mean = summary.getAverage();
+    double spread = mean > 0 ? (summary.getMax() - summary.getMin()) / mean : 1;
+    String findings =
+        String.format(
+            Locale.ROOT,
+            "%d runs, spread %.1f %% of %.0f %%",
+            rates.size(),
+            100 * spread,
+            100 * MOST_SPREAD);
+    if (!(spread <= MOST_SPREAD)) {
+      throw new Refused("The runs do not agree: " + findings + ". Look for air in the line.");
+    }
+    return new ScaleCalibration.Result(
+        String.format(Locale.ROOT, "rate: %.3f mL/s", mean), findings);
+  }
+}

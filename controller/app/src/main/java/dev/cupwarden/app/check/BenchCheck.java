@@ -1,0 +1,117 @@
+package dev.cupwarden.app.check;
+
+import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.setup.Tank;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/**
+ * What the bench itself shows: sensors alive, a way from a tank to each cup, tanks against tray.
+ */
+final class BenchCheck {
+  private final Bench bench;
+  private final BoardWiring wiring;
+
+  BenchCheck(Bench bench, BoardWiring wiring) {
+    this.bench = bench;
+    this.wiring = wiring;
+  }
+
+  /** One scan: every part that is wired must answer. */
+  List<Finding> sensors(BoardReadings seen) {
+    List<Finding> findings = new ArrayList<>();
+    seen.faults().values().forEach(fault -> findings.add(Finding.fail("sensors", fault)));
+    int scales = seen.massG().size();
+    int probes = seen.theta().size();
+    if (scales + probes > 0) {
+      findings.add(
+          Finding.ok("sensors", "%d scales and %d probes answer".formatted(scales, probes)));
+    }
+    if (seen.leak()) {
+      findings.add(Finding.fail("sensors", "The leak sensor is wet: dry it, and find the water."));
+    }
+    if (wiring.more().leak().isEmpty()) {
+      findings.add(
+          Finding.note("sensors", "There is no leak sensor: water on the floor is not seen."));
+    }
+    if (wiring.more().root().isEmpty()) {
+      findings.add(
+          Finding.note("sensors", "There is no root thermometer: frost is judged by the air."));
+    }
+    return findings;
+  }
+
+  /** Every cup has a valve and every kind of water a way. */
+  List<Finding> tubes() {
+    List<Finding> findings = new ArrayList<>();
+    for (Cup cup : bench.cups().values()) {
+      if (cup.wiring().valve().isEmpty()) {
+        findings.add(Finding.fail("tubes", "Cup %s has no valve.".formatted(cup.name())));
+      }
+      if (cup.wiring().scale().isEmpty() && cup.wiring().probe().isEmpty()) {
+        findings.add(
+            Finding.fail("tubes", "Cup %s has neither scale nor probe.".formatted(cup.name())));
+      }
+    }
+    for (Tank tank : bench.tanks().values()) {
+      boolean valve =
+          wiring.valves().values().stream()
+              .anyMatch(v -> v.tank().filter(tank.name()::equals).isPresent());
+      if (!valve && bench.tanks().size() > 1) {
+        findings.add(
+            Finding.fail("tubes", "No valve leads from the tank %s.".formatted(tank.name())));
+      }
+    }
+    long unused =
+        wiring.valves().entrySet().stream()
+            .filter(valve -> valve.getValue().tank().isEmpty())
+            .filter(
+                valve ->
+                    bench.cups().values().stream()
+                        .noneMatch(
+                            cup -> cup.wiring().valve().filter(valve.getKey()::equals).isPresent()))
+            .count();
+    if (unused > 0) {
+      findings.add(
+          Finding.note("tubes", unused + " valves lead to no cup: leave none of them open."));
+    }
+    if (findings.isEmpty()) {
+      findings.add(Finding.ok("tubes", "every cup has its valve, every tank its way"));
+    }
+    return findings;
+  }
+
+  /**
+   * All tanks may run out at once, so the tray must hold what they hold together.
+   *
+   * @param trayMl what the drip tray holds; none when nobody said
+   */
+  List<Finding> tanks(OptionalDouble trayMl) {
+    double sumMl = bench.tanks().values().stream().mapToDouble(Tank::sizeMl).sum();
+    if (Double.isInfinite(sumMl)) {
+      return List.of(
+          Finding.fail("tanks", "A tank's size is not known: name the tanks in the bench file."));
+    }
+    String sum = String.format(Locale.ROOT, "%.1f L", sumMl / 1000);
+    if (trayMl.isEmpty()) {
+      return List.of(
+          Finding.fail(
+              "tanks",
+              "The tanks hold %s; whether the drip tray holds that is not known: give --tray."
+                  .formatted(sum)));
+    }
+    String tray = String.format(Locale.ROOT, "%.1f L", trayMl.getAsDouble() / 1000);
+    return List.of(
+        trayMl.getAsDouble() >= sumMl
+            ? Finding.ok("tanks", "%s in tanks, a tray of %s".formatted(sum, tray))
+            : Finding.fail(
+                "tanks",
+                "The tanks hold %s, the drip tray %s: take smaller tanks or a larger tray."
+                    .formatted(sum, tray)));
+  }
+}

@@ -1,0 +1,197 @@
+package dev.cupwarden.app.check;
+
+import com.pi4j.context.Context;
+import dev.cupwarden.app.BenchSource;
+import dev.cupwarden.app.clock.AcceleratedTime;
+import dev.cupwarden.app.clock.RealTime;
+import dev.cupwarden.board.BenchBoard;
+import dev.cupwarden.board.BoardContext;
+import dev.cupwarden.board.BoardException;
+import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.units.Dimension;
+import dev.cupwarden.core.units.Quantity;
+import dev.cupwarden.core.units.QuantityException;
+import dev.cupwarden.simulator.SimulatedBench;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code check}: looks at a bench before it is left alone; switches nothing on. */
+@Command(
+    name = "check",
+    description = {
+      "Looks at configuration, wiring, permissions, sensors, tubes, tanks and safety; switches"
+          + " nothing on.",
+      "Exit code: 0 all is well (notes may stand), 1 something must be put right, 2 the bench file"
+          + " or an option is wrong."
+    },
+    mixinStandardHelpOptions = true)
+public final class CheckCommand implements Callable<Integer> {
+  private static final int BAD_USAGE = 2;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--bench",
+      required = true,
+      paramLabel = "FILE",
+      description = "The bench file, with its wiring.")
+  private Path benchFile;
+
+  @Option(
+      names = "--data",
+      paramLabel = "FOLDER",
+      description = "The folder that the journal is kept in; looked at when given.")
+  private Path data;
+
+  @Option(
+      names = "--tray",
+      paramLabel = "VOLUME",
+      description = "What the drip tray holds, such as \"16 L\"; asked for when missing.")
+  private String tray;
+
+  @Option(
+      names = "--confirm",
+      paramLabel = "WORD",
+      split = ",",
+      description =
+          "Safety questions answered with yes: valves, timer, tank, supply, rcd, drip-loop,"
+              + " air-gap, or all.")
+  private List<String> confirm = List.of();
+
+  @Option(
+      names = "--ask",
+      negatable = true,
+      description = "Whether to ask what no option says (default: on a terminal).")
+  private Boolean ask;
+
+  @Option(
+      names = "--simulate",
+      description = "Look at a simulated board; the machine's devices are left out.")
+  private boolean simulate;
+
+  @Override
+  public Integer call() throws IOException, SetupException {
+    Bench bench = BenchSource.load(benchFile);
+    PrintWriter out = spec.commandLine().getOut();
+    if (bench.board().isEmpty()) {
+      return refuse(benchFile + " board: there is no wiring to check");
+    }
+    Set<String> confirmed = new TreeSet<>(confirm);
+    for (String word : confirmed) {
+      if (!word.equals("all") && !SafetyQuestion.words().contains(word)) {
+        return refuse(
+            "--confirm: \"%s\" is none of all, %s"
+                .formatted(word, String.join(", ", SafetyQuestion.words())));
+      }
+    }
+    BoardWiring wiring = bench.board().get();
+    BufferedReader in =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+    boolean asking = ask == null ? System.console() != null : ask;
+    List<Finding> findings = new ArrayList<>();
+    OptionalDouble trayMl;
+    try {
+      findings.add(Finding.ok("config", "%d cups".formatted(bench.cups().size())));
+      out.print(BenchBoard.busMap(wiring));
+      out.flush();
+      findings.add(Finding.ok("wiring", "no place is taken twice"));
+      trayMl = trayMl(in, out, asking);
+    } catch (BoardException | QuantityException wrong) {
+      return refuse(wrong.getMessage());
+    }
+    machine(wiring, findings);
+    BenchCheck check = new BenchCheck(bench, wiring);
+    try {
+      findings.addAll(check.sensors(scan(bench)));
+    } catch (BoardException unusable) {
+      findings.add(Finding.fail("sensors", unusable.getMessage()));
+    }
+    findings.addAll(check.tubes());
+    findings.addAll(check.tanks(trayMl));
+    findings.addAll(new SafetyAnswers(confirmed, in, out, asking).all());
+    return report(findings, out);
+  }
+
+  private int refuse(String sentence) {
+    spec.commandLine().getErr().println(sentence);
+    spec.commandLine().getErr().flush();
+    return BAD_USAGE;
+  }
+
+  private OptionalDouble trayMl(BufferedReader in, PrintWriter out, boolean asking)
+      throws IOException, QuantityException {
+    String text = tray;
+    if (text == null && asking) {
+      out.print("How much does the drip tray hold (such as 16 L)? ");
+      out.flush();
+      text = in.readLine();
+    }
+    return text == null || text.isBlank()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(Quantity.parse(text.strip(), Dimension.VOLUME).inBase());
+  }
+
+  private void machine(BoardWiring wiring, List<Finding> findings) {
+    MachineCheck machine = new MachineCheck(Path.of("/"));
+    if (!simulate) {
+      findings.addAll(machine.devices(wiring));
+      findings.add(machine.clock());
+    }
+    if (data != null) {
+      findings.add(machine.folder(data));
+    }
+  }
+
+  private BoardReadings scan(Bench bench) throws BoardException {
+    if (simulate) {
+      SimulatedBench world = SimulatedBench.of(bench, 1, Instant.now());
+      Context context = world.newContext();
+      AcceleratedTime time = new AcceleratedTime(world.time(), AcceleratedTime.UNBOUNDED);
+      try (BenchBoard board = BenchBoard.open(context, bench, time, world::oneWire)) {
+        return board.read();
+      } finally {
+        context.shutdown();
+      }
+    }
+    Context context = BoardContext.real();
+    try (RealTime time = new RealTime();
+        BenchBoard board = BenchBoard.open(context, bench, time)) {
+      return board.read();
+    } finally {
+      context.shutdown();
+    }
+  }
+
+  private static int report(List<Finding> findings, PrintWriter out) {
+    findings.forEach(
+        finding ->
+            out.printf(
+                "%-4s  %-11s  %s%n",
+                finding.level().word(), finding.subject(), finding.sentence()));
+    long failed = findings.stream().filter(f -> f.level() == Finding.Level.FAIL).count();
+    out.println(
+        failed == 0
+            ? "Nothing speaks against it. Software is never the only thing that stops a pump."
+            : failed + " to be put right before the bench is left alone.");
+    out.flush();
+    return failed == 0 ? 0 : 1;
+  }
+}

@@ -1,0 +1,87 @@
+package dev.cupwarden.app.check;
+
+import dev.cupwarden.core.setup.BoardWiring;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What the machine must give: device files with their groups, a folder to write to, the time. */
+final class MachineCheck {
+  /** systemd's time service leaves this file once a server has set the clock. */
+  private static final Path SYNCHRONISED = Path.of("run/systemd/timesync/synchronized");
+
+  private static final long LEAST_FREE_MB = 64;
+
+  private final Path root;
+
+  /**
+   * @param root of the file system; another one in tests
+   */
+  MachineCheck(Path root) {
+    this.root = root;
+  }
+
+  /** Device files that the wiring needs, for this user. */
+  List<Finding> devices(BoardWiring wiring) {
+    List<Finding> findings = new ArrayList<>();
+    findings.add(device("dev/i2c-" + wiring.i2cBus(), "i2c", "Switch the I2C bus on."));
+    findings.add(device("dev/gpiochip0", "gpio", "This machine has no GPIO lines."));
+    wiring
+        .more()
+        .root()
+        .ifPresent(
+            thermometer -> {
+              Path file = root.resolve("sys/bus/w1/devices").resolve(thermometer.id());
+              findings.add(
+                  Files.exists(file)
+                      ? Finding.ok("permissions", "one-wire " + thermometer.id() + " is there")
+                      : Finding.fail(
+                          "permissions",
+                          "There is no one-wire sensor %s: see the names below /%s."
+                              .formatted(thermometer.id(), root.relativize(file.getParent()))));
+            });
+    return findings;
+  }
+
+  private Finding device(String name, String group, String whenMissing) {
+    Path file = root.resolve(name);
+    if (!Files.exists(file)) {
+      return Finding.fail("permissions", "There is no /%s. %s".formatted(name, whenMissing));
+    }
+    if (!Files.isReadable(file) || !Files.isWritable(file)) {
+      return Finding.fail(
+          "permissions",
+          "/%s may not be used by this user: add the user to the group %s.".formatted(name, group));
+    }
+    return Finding.ok("permissions", "/" + name + " may be used");
+  }
+
+  /** Whether the clock was set by a time server since the start of the machine. */
+  Finding clock() {
+    return Files.exists(root.resolve(SYNCHRONISED))
+        ? Finding.ok("clock", "set by a time server")
+        : Finding.note(
+            "clock",
+            "It is not known that a time server has set the clock; until it is right only rescues"
+                + " are given.");
+  }
+
+  /** Whether the journal can be kept in that folder; a file is written there and deleted. */
+  Finding folder(Path folder) {
+    try {
+      Path probe = Files.createTempFile(folder, "check", ".tmp");
+      Files.write(probe, new byte[4096]);
+      Files.delete(probe);
+      long freeMb = Files.getFileStore(folder).getUsableSpace() / 1_000_000;
+      return freeMb < LEAST_FREE_MB
+          ? Finding.fail(
+              "data", "%s has %d MB left: %d are needed.".formatted(folder, freeMb, LEAST_FREE_MB))
+          : Finding.ok("data", "%s can be written, %d MB left".formatted(folder, freeMb));
+    } catch (IOException e) {
+      return Finding.fail(
+          "data", "%s cannot be written by this user (%s).".formatted(folder, e.getMessage()));
+    }
+  }
+}

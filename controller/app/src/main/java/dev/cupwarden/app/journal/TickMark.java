@@ -1,0 +1,51 @@
+package dev.cupwarden.app.journal;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.OptionalLong;
+
+/**
+ * The number of the last tick, in a file beside the journal. SQLite takes a log that was cut short
+ * for one that ends there, and an emptied file for a new one; the mark tells that ticks are
+ * missing, which must not be taken for water that was never given.
+ */
+final class TickMark {
+  private static final int DIGITS = 19;
+
+  private final Path file;
+
+  TickMark(Path journal) {
+    this.file = journal.resolveSibling(journal.getFileName() + ".tick");
+  }
+
+  Path file() {
+    return file;
+  }
+
+  /** On the disk when this returns. */
+  void write(long tick) throws IOException {
+    String text = String.format("%0" + DIGITS + "d%n", tick);
+    try (FileChannel channel =
+        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+      channel.write(ByteBuffer.wrap(text.getBytes(StandardCharsets.US_ASCII)), 0);
+      channel.force(false);
+    }
+  }
+
+  /** The last one written; none where there is no file, or not a whole one. */
+  OptionalLong read() {
+    try {
+      String text = Files.readString(file, StandardCharsets.US_ASCII);
+      return text.length() > DIGITS
+          ? OptionalLong.of(Long.parseLong(text.substring(0, DIGITS)))
+          : OptionalLong.empty();
+    } catch (IOException | NumberFormatException none) {
+      return OptionalLong.empty();
+    }
+  }
+}

@@ -1,0 +1,108 @@
+package dev.cupwarden.app.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.app.ControllerCommand;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** {@code check} on a simulated bench, as a script runs it. */
+class CheckCommandTest {
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+  @TempDir Path folder;
+  private Path bench;
+  private String text;
+
+  @BeforeEach
+  void benchFile() throws Exception {
+    bench = folder.resolve("bench.yaml");
+    try (InputStream in =
+        ControllerCommand.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
+      text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+    Files.writeString(bench, text);
+  }
+
+  private int check(String... more) {
+    List<String> args =
+        new ArrayList<>(List.of("check", "--simulate", "--no-ask", "--bench", bench.toString()));
+    args.addAll(List.of(more));
+    CommandLine command = ControllerCommand.commandLine();
+    command.setOut(new PrintWriter(out, true));
+    command.setErr(new PrintWriter(err, true));
+    return command.execute(args.toArray(String[]::new));
+  }
+
+  @Test
+  void aSoundBenchPasses() {
+    assertEquals(
+        0, check("--tray", "16 L", "--confirm", "all", "--data", folder.toString()), out::toString);
+    assertTrue(out.toString().contains("0x70 ch 0 > 0x2a"), "the map is shown");
+    assertFalse(out.toString().contains("FAIL"));
+  }
+
+  @Test
+  void anUnconfirmedQuestionFailsWithItsText() {
+    assertEquals(1, check("--tray", "16 L", "--confirm", "valves,timer,tank,supply,rcd,air-gap"));
+    assertTrue(out.toString().contains("drip-loop: not confirmed. Do all cables hang"));
+    assertTrue(out.toString().contains("1 to be put right"), out::toString);
+  }
+
+  @Test
+  void tanksLargerThanTheTrayFailAndAnUnknownTrayToo() {
+    assertEquals(1, check("--tray", "10 L", "--confirm", "all"));
+    assertTrue(out.toString().contains("The tanks hold 16.0 L, the drip tray 10.0 L"));
+    assertEquals(1, check("--confirm", "all"));
+    assertTrue(out.toString().contains("give --tray"));
+  }
+
+  @Test
+  void aCupWithoutAValveFails() throws Exception {
+    Files.writeString(bench, text.replace(", valve: v5", ""));
+    assertEquals(1, check("--tray", "16 L", "--confirm", "all"));
+    assertTrue(out.toString().contains("Cup B1 has no valve."));
+  }
+
+  @Test
+  void whatIsNotABenchOrAnOptionIsRefusedWithOneSentence() throws Exception {
+    assertEquals(2, check("--confirm", "everything"));
+    assertEquals(2, check("--tray", "16"));
+    Files.writeString(bench, text.replace("v2: {gpio: 12}", "v2: {gpio: 4}"));
+    assertEquals(2, check());
+    assertEquals(3, err.toString().lines().count(), err::toString);
+  }
+
+  @Test
+  void devicesThatAreMissingOrNotAllowedAreNamedWithTheirGroup() throws Exception {
+    Path root = folder.resolve("root");
+    Files.createDirectories(root.resolve("dev"));
+    var wiring = dev.cupwarden.app.BenchSource.load(bench).board().orElseThrow();
+    MachineCheck machine = new MachineCheck(root);
+    assertEquals(2, machine.devices(wiring).stream().filter(CheckCommandTest::failed).count());
+    Files.createFile(root.resolve("dev/i2c-1"));
+    Files.createFile(root.resolve("dev/gpiochip0"));
+    assertEquals(0, machine.devices(wiring).stream().filter(CheckCommandTest::failed).count());
+    assertTrue(failed(machine.folder(folder.resolve("nowhere"))));
+    assertEquals(Finding.Level.NOTE, machine.clock().level());
+    Files.createDirectories(root.resolve("run/systemd/timesync"));
+    Files.createFile(root.resolve("run/systemd/timesync/synchronized"));
+    assertEquals(Finding.Level.OK, machine.clock().level());
+  }
+
+  private static boolean failed(Finding finding) {
+    return finding.level() == Finding.Level.FAIL;
+  }
+}

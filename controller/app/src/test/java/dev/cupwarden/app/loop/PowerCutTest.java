@@ -1,0 +1,47 @@
+package dev.cupwarden.app.loop;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Power cuts by the hundred; {@code -Plong} makes it a hundred thousand, and {@code
+ * -Dpowercuts.seed=N} plays one seed again, which the failure names.
+ */
+class PowerCutTest {
+  @TempDir Path folder;
+
+  @Test
+  void noDoseIsGivenTwiceAndNoLedgerEntryLost() throws Exception {
+    String text = threeCups();
+    Bench bench = BenchFile.read("back-room.yaml", text);
+    Long only = Long.getLong("powercuts.seed");
+    int wanted = Integer.getInteger("powercuts", 200);
+    int cuts = 0;
+    int runs = 0;
+    for (long seed = only == null ? 1 : only; cuts < wanted; seed++) {
+      cuts += new PowerCutRun(seed, bench, text, folder).run();
+      runs++;
+      if (only != null) {
+        break;
+      }
+    }
+    assertTrue(only != null || cuts >= wanted);
+    System.out.printf("%d power cuts in %d runs: no double dose, no lost entry%n", cuts, runs);
+  }
+
+  /** The bench that comes with the program, with its first three cups. */
+  private static String threeCups() throws Exception {
+    try (var in = BenchLoop.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .replaceAll("(?m)^  (A4|B[1-4]|C[1-4]): .*$", "")
+          .replaceAll("(?m)^    s([4-9]|1[0-2]): .*$", "")
+          .replaceAll("(?m)^    v([4-9]|1[0-2]): .*$", "");
+    }
+  }
+}

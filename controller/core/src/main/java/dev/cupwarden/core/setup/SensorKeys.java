@@ -1,0 +1,154 @@
+package dev.cupwarden.core.setup;
+
+import dev.cupwarden.core.setup.BoardWiring.BusPlace;
+import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
+import dev.cupwarden.core.setup.BoardWiring.More;
+import dev.cupwarden.core.setup.BoardWiring.Probe;
+import dev.cupwarden.core.setup.BoardWiring.ProbePoint;
+import dev.cupwarden.core.setup.BoardWiring.RootThermometer;
+import dev.cupwarden.core.setup.BoardWiring.TankGauge;
+import dev.cupwarden.core.setup.BoardWiring.TankScale;
+import dev.cupwarden.core.units.Unit;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+
+/** The keys of a board's probes, thermometer, contacts and tank gauges. */
+final class SensorKeys {
+  private static final List<String> PROBE_CHIPS = List.of("ads1115");
+  private static final List<String> ROOT_CHIPS = List.of("ds18b20");
+
+  /** Family code 28 of the DS18B20, then 48 bits, as the kernel writes them. */
+  private static final Pattern ONE_WIRE_ID = Pattern.compile("28-[0-9a-f]{12}");
+
+  private static final Range VOLTS = Range.of(0, 3.3);
+  private static final Range FLOAT_AT = Range.of(0, 1000, Unit.L);
+  private static final Range EMPTY = Range.of(0, 50, Unit.KG);
+
+  private final BusPlaces places;
+  private final GpioLines lines;
+
+  SensorKeys(BusPlaces places, GpioLines lines) {
+    this.places = places;
+    this.lines = lines;
+  }
+
+  More more(Section board, Collection<String> scales, Collection<String> tanks)
+      throws SetupException {
+    return new More(
+        probes(board.maybe("probes")),
+        root(board.maybe("root")),
+        line(board.maybe("leak")),
+        gauges(board.maybe("tanks"), scales, tanks),
+        line(board.maybe("heartbeat")));
+  }
+
+  private Map<String, Probe> probes(Optional<Entry> written) throws SetupException {
+    Map<String, Probe> probes = new TreeMap<>();
+    if (written.isPresent()) {
+      for (var named : written.get().safelyNamed().values().entrySet()) {
+        probes.put(named.getKey(), probe(named.getValue()));
+      }
+    }
+    return probes;
+  }
+
+  private Probe probe(Entry written) throws SetupException {
+    Section keys = written.section("chip", "address", "mux", "channel", "input", "points");
+    String chip = keys.need("chip", "a part number").oneOf("a known converter", PROBE_CHIPS);
+    int input = keys.need("input", "0 to 3").integer(0, 3);
+    BusPlace place = places.share(keys, "address", chip, "input " + input);
+    Entry curve = keys.need("points", "two or more of volts and theta");
+    List<ProbePoint> points = new ArrayList<>();
+    for (Entry point : curve.list()) {
+      Section pair = point.section("volts", "theta");
+      points.add(
+          new ProbePoint(
+              pair.need("volts", "what the probe showed").number(VOLTS),
+              pair.need("theta", "water, volume fraction").number(Range.FRACTION)));
+    }
+    refuseTurns(curve, points);
+    return new Probe(chip, place, input, List.copyOf(points));
+  }
+
+  /** A probe that shows one voltage for two contents cannot be used. */
+  private static void refuseTurns(Entry curve, List<ProbePoint> points) throws SetupException {
+    List<ProbePoint> ordered =
+        points.stream().sorted(Comparator.comparingDouble(ProbePoint::volts)).toList();
+    boolean rises = true;
+    boolean falls = true;
+    for (int i = 1; i < ordered.size(); i++) {
+      double step = ordered.get(i).theta() - ordered.get(i - 1).theta();
+      boolean further = ordered.get(i).volts() > ordered.get(i - 1).volts();
+      rises &= further && step > 0;
+      falls &= further && step < 0;
+    }
+    if (ordered.size() < 2 || !(rises || falls)) {
+      throw curve.refuse(
+          "is no curve: expected two or more points of which theta always rises, or always falls,"
+              + " with volts");
+    }
+  }
+
+  private static Optional<RootThermometer> root(Optional<Entry> written) throws SetupException {
+    if (written.isEmpty()) {
+      return Optional.empty();
+    }
+    Section keys = written.get().section("chip", "id");
+    Entry id = keys.need("id", "such as 28-0316a2795aff, a name below /sys/bus/w1/devices");
+    if (!ONE_WIRE_ID.matcher(id.text()).matches()) {
+      throw id.refuse(id.found() + " is not a one-wire id: expected such as 28-0316a2795aff");
+    }
+    return Optional.of(
+        new RootThermometer(
+            keys.need("chip", "a part number").oneOf("a known thermometer", ROOT_CHIPS),
+            id.text()));
+  }
+
+  private Optional<Integer> line(Optional<Entry> written) throws SetupException {
+    return written.isEmpty()
+        ? Optional.empty()
+        : Optional.of(lines.take(written.get().section("gpio")));
+  }
+
+  private Map<String, TankGauge> gauges(
+      Optional<Entry> written, Collection<String> scales, Collection<String> tanks)
+      throws SetupException {
+    Map<String, TankGauge> gauges = new TreeMap<>();
+    Map<String, String> tankOfScale = new TreeMap<>();
+    if (written.isEmpty()) {
+      return gauges;
+    }
+    for (var named : written.get().safelyNamed().values().entrySet()) {
+      Entry gauge = named.getValue();
+      if (!tanks.contains(named.getKey())) {
+        throw gauge.refuse("is the gauge of no tank of this bench; known: " + Names.list(tanks));
+      }
+      if (gauge.named().maybe("scale").isEmpty()) {
+        Section keys = gauge.section("gpio", "at");
+        gauges.put(
+            named.getKey(),
+            new FloatSwitch(
+                lines.take(keys),
+                keys.need("at", "what the tank holds when the float tips").quantity(FLOAT_AT)));
+        continue;
+      }
+      Section keys = gauge.section("scale", "empty");
+      Entry scale = keys.need("scale", "");
+      String name = scale.oneOf("a scale of the board", scales);
+      String other = tankOfScale.putIfAbsent(name, named.getKey());
+      if (other != null) {
+        throw scale.refuse(scale.found() + " is already under the tank " + other);
+      }
+      gauges.put(
+          named.getKey(),
+          new TankScale(name, keys.need("empty", "the empty tank's mass").quantity(EMPTY)));
+    }
+    return gauges;
+  }
+}
