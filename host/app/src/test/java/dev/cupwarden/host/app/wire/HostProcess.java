@@ -44,15 +44,15 @@ public final class HostProcess implements AutoCloseable {
     line.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     line.addAll(java);
     line.addAll(
-            List.of(
-                "-cp",
-                System.getProperty("java.class.path"),
-                "dev.cupwarden.host.app.HostCommand",
-                "run",
-                "--data",
-                data.toString(),
-                "--port",
-                Integer.toString(LoopbackPort.anyFree("the page", "--port").number())));
+        List.of(
+            "-cp",
+            System.getProperty("java.class.path"),
+            "dev.cupwarden.host.app.HostCommand",
+            "run",
+            "--data",
+            data.toString(),
+            "--port",
+            Integer.toString(LoopbackPort.anyFree("the page", "--port").number())));
     line.addAll(List.of(options));
     ProcessBuilder builder =
         new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(out.toFile());
@@ -72,7 +72,8 @@ public final class HostProcess implements AutoCloseable {
   /** Resident memory now, and the most there was, in MiB; what Linux tells of the process. */
   double[] residentMib() throws IOException {
     double[] mib = new double[2];
-    for (String each : Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status"))) {
+    for (String each :
+        Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status"))) {
       String[] parts = each.split("\\s+");
       mib[0] = parts[0].equals("VmRSS:") ? Long.parseLong(parts[1]) / 1024.0 : mib[0];
       mib[1] = parts[0].equals("VmHWM:") ? Long.parseLong(parts[1]) / 1024.0 : mib[1];
