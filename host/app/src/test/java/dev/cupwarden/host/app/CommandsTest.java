@@ -41,8 +41,10 @@ class CommandsTest {
       host.bench().publish(SILL.events(), Spoken.dose("e", 1, "A1", Spoken.EIGHT), false);
       host.bench()
           .publish(SILL.events(), Spoken.alert("e", 2, "cold", "raised", Spoken.EIGHT), false);
+      host.bench().publish(SILL.cup("A1"), Spoken.cup("A1", Spoken.EIGHT, 320), true);
       host.bench().publish(SILL.setup(), Spoken.setup(Spoken.EIGHT, "A1:currant"), true);
       host.await("api/benches/sill/events", events -> events.size() == 2);
+      host.await("api/benches/sill/cups", cups -> cups.size() == 1);
       host.await("api/benches/sill/setup", setup -> setup.toString().contains("A1"));
       host.await("api/benches/sill/cups/A1/weights", answer -> answer.path("at").size() == 48);
     }

@@ -25,6 +25,10 @@ import org.junit.jupiter.api.io.TempDir;
 /** A disk that is full and a database that goes away: things come later, and nothing is lost. */
 class StoreAwayTest {
   private static final int MANY = 200;
+
+  /** Two events of some 200 bytes and two readings each: far more than 100 pages of 4 KiB hold. */
+  private static final int TOO_MANY_TICKS = 1_500;
+
   private static final long LIMIT_S = 90;
   @TempDir Path folder;
 
@@ -47,8 +51,9 @@ class StoreAwayTest {
       // The driver takes SQLite's settings from the address: a file that may not grow further.
       try (Host full = host(broker, Database.sqlite(Path.of(file + "?max_page_count=100")))) {
         bench.startLoad(2);
-        awaitUnkept(bench);
+        awaitTicks(bench, TOO_MANY_TICKS);
         bench.stopLoad();
+        awaitStandstill(full, bench);
         HttpResponse<String> answer =
             HttpClient.newHttpClient()
                 .send(
@@ -57,13 +62,32 @@ class StoreAwayTest {
                     HttpResponse.BodyHandlers.ofString());
         assertTrue(answer.statusCode() == 200 && answer.body().contains("sill"), answer.body());
       }
-      assertTrue(bench.unkept() > 0);
+      assertTrue(bench.unkept() > 0, "the file took more than it has room for");
       Database roomy = Database.sqlite(file);
       try (Host host = host(broker, roomy)) {
         bench.awaitKept();
         bench.assertAllOnce(new Stored(roomy));
         assertTrue(host.counts().malformed() == 0, "set aside instead of waiting");
       }
+    }
+  }
+
+  private static void awaitTicks(LoadedBench bench, int ticks) throws InterruptedException {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (bench.ticks() < ticks) {
+      assertTrue(System.nanoTime() < until, "the load stopped");
+      TimeUnit.MILLISECONDS.sleep(20);
+    }
+  }
+
+  /** Until the host has taken in nothing more for a while, though there is more. */
+  private static void awaitStandstill(Host host, LoadedBench bench) throws Exception {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    long before = -1;
+    while (host.counts().messages() != before || bench.unkept() == 0) {
+      assertTrue(System.nanoTime() < until, "the store never became full");
+      before = host.counts().messages();
+      TimeUnit.SECONDS.sleep(2);
     }
   }
 
