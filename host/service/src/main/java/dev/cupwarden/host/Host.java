@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.HostSettings.OtherBroker;
 import dev.cupwarden.host.broker.BrokerAccess;
+import dev.cupwarden.host.broker.BrokerExposure;
 import dev.cupwarden.host.broker.EmbeddedBroker;
 import dev.cupwarden.host.broker.MqttLink;
 import dev.cupwarden.host.broker.MqttLink.Credential;
@@ -54,6 +55,7 @@ public final class Host implements AutoCloseable {
           "$share/cupwarden-host/cupwarden/v1/+/receipts",
           "cupwarden/v1/+/presence",
           "cupwarden/v1/+/bench",
+          "cupwarden/v1/+/setup",
           "cupwarden/v1/+/cups/+");
 
   private final Deque<AutoCloseable> parts = new ArrayDeque<>();
@@ -63,6 +65,7 @@ public final class Host implements AutoCloseable {
       new Credential("cupwarden-host", UUID.randomUUID() + "-" + UUID.randomUUID());
 
   private String brokerUri;
+  private String benchesUri;
   private OrderDesk orders;
   private WebServer web;
   private Ingest ingest;
@@ -169,10 +172,21 @@ public final class Host implements AutoCloseable {
   }
 
   private String ownBroker(HostSettings settings, Store store) {
-    BrokerAccess access = new BrokerAccess(keysOf(store), own);
-    return started(
-            EmbeddedBroker.start(settings.broker(), settings.data().resolve("broker"), access))
-        .uri();
+    BrokerAccess.Keys keys = keysOf(store);
+    if (settings.brokerExposure().isPresent() && !keys.any()) {
+      throw new HostException(
+          "--broker-listen: other machines would reach the broker and no bench has a key yet; make"
+              + " one with the command user bench.");
+    }
+    EmbeddedBroker broker =
+        started(
+            EmbeddedBroker.start(
+                settings.broker(),
+                settings.brokerExposure(),
+                settings.data().resolve("broker"),
+                new BrokerAccess(keys, own)));
+    benchesUri = settings.brokerExposure().map(BrokerExposure::uri).orElse(broker.uri());
+    return broker.uri();
   }
 
   private <T extends AutoCloseable> T started(T part) {
@@ -223,9 +237,14 @@ public final class Host implements AutoCloseable {
     return web.address();
   }
 
-  /** Where benches connect. */
+  /** Where this machine reaches the broker. */
   public String brokerUri() {
     return brokerUri;
+  }
+
+  /** Where benches connect: as the broker, or its address for other machines. */
+  public String benchesUri() {
+    return benchesUri == null ? brokerUri : benchesUri;
   }
 
   /**

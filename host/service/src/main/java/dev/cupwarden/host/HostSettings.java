@@ -1,5 +1,6 @@
 package dev.cupwarden.host;
 
+import dev.cupwarden.host.broker.BrokerExposure;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.broker.MqttLink.Credential;
 import dev.cupwarden.host.store.Database;
@@ -22,6 +23,7 @@ import java.util.Optional;
  * @param keeping where and how long things are kept
  * @param notices file that says whom to tell of alerts, and how
  * @param exposure the page on an address that others reach; empty for this machine alone
+ * @param brokerExposure the broker inside the host at an address that benches elsewhere reach
  */
 public record HostSettings(
     Path data,
@@ -32,7 +34,8 @@ public record HostSettings(
     Duration orderExpiry,
     Keeping keeping,
     Optional<Path> notices,
-    Optional<Exposure> exposure) {
+    Optional<Exposure> exposure,
+    Optional<BrokerExposure> brokerExposure) {
   public static final Duration USUAL_ORDER_EXPIRY = Duration.ofMinutes(10);
 
   /**
@@ -57,13 +60,14 @@ public record HostSettings(
         USUAL_ORDER_EXPIRY,
         new Keeping(Database.sqlite(data.resolve("host.db")), Retention.USUAL),
         Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 
   /** The same with another time and expiry, where time runs fast. */
   public HostSettings inTime(InstantSource clock, Duration expiry) {
     return new HostSettings(
-        data, page, broker, otherBroker, clock, expiry, keeping, notices, exposure);
+        data, page, broker, otherBroker, clock, expiry, keeping, notices, exposure, brokerExposure);
   }
 
   /** The same with a broker elsewhere. */
@@ -77,13 +81,23 @@ public record HostSettings(
         orderExpiry,
         keeping,
         notices,
-        exposure);
+        exposure,
+        brokerExposure);
   }
 
   /** The same with things kept elsewhere or for another time. */
   public HostSettings keeping(Keeping other) {
     return new HostSettings(
-        data, page, broker, otherBroker, benchClock, orderExpiry, other, notices, exposure);
+        data,
+        page,
+        broker,
+        otherBroker,
+        benchClock,
+        orderExpiry,
+        other,
+        notices,
+        exposure,
+        brokerExposure);
   }
 
   /** The same, telling people of alerts as the file says. */
@@ -97,7 +111,8 @@ public record HostSettings(
         orderExpiry,
         keeping,
         Optional.of(file),
-        exposure);
+        exposure,
+        brokerExposure);
   }
 
   /** The same with the page open to other machines. */
@@ -111,6 +126,22 @@ public record HostSettings(
         orderExpiry,
         keeping,
         notices,
+        Optional.of(to),
+        brokerExposure);
+  }
+
+  /** The same with the broker inside the host open to benches on other machines. */
+  public HostSettings brokerExposed(BrokerExposure to) {
+    return new HostSettings(
+        data,
+        page,
+        broker,
+        otherBroker,
+        benchClock,
+        orderExpiry,
+        keeping,
+        notices,
+        exposure,
         Optional.of(to));
   }
 }

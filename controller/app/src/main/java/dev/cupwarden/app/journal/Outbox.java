@@ -22,6 +22,16 @@ public final class Outbox implements AutoCloseable {
    */
   public record Pack(long tick, String senml) {}
 
+  /** What a host's word changed. */
+  public enum Mark {
+    /** Events have left the outbox. */
+    MOVED,
+    /** Nothing: it was known, or is of another epoch. */
+    STANDS,
+    /** The host knows numbers that this journal never gave: a new epoch has begun. */
+    NEW_EPOCH
+  }
+
   /** What the inbox made of an order. */
   public enum Reception {
     /** New: the next tick will take it. */
@@ -98,24 +108,22 @@ public final class Outbox implements AutoCloseable {
   /**
    * A host has stored all events of an epoch up to a number: they leave the outbox. A number that
    * was never given means that this journal is older than what the host holds: a new epoch begins.
-   *
-   * @return true when a new epoch has begun
    */
-  public boolean kept(Kept kept) throws JournalException {
+  public Mark kept(Kept kept) throws JournalException {
     return sql.inTransaction(
         "taking a host's word",
         () -> {
           if (!numbering.epoch().equals(kept.epoch())) {
-            return false;
+            return Mark.STANDS;
           }
           boolean fromTheFuture = kept.seq() > sql.number("SELECT last_seq FROM numbering");
           if (fromTheFuture) {
             numbering.beginEpoch();
-            return true;
+            return Mark.NEW_EPOCH;
           }
-          sql.update("DELETE FROM event WHERE seq <= ?", kept.seq());
+          int left = sql.update("DELETE FROM event WHERE seq <= ?", kept.seq());
           sql.update("UPDATE numbering SET kept_seq = max(kept_seq, ?)", kept.seq());
-          return false;
+          return left > 0 ? Mark.MOVED : Mark.STANDS;
         });
   }
 

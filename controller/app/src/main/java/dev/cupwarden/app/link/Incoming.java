@@ -48,13 +48,15 @@ final class Incoming implements Session.Incoming {
   private void kept(byte[] payload) {
     try {
       Kept kept = Json.MAPPER.readValue(payload, Kept.class);
-      if (outbox.kept(kept)) {
-        log.warn(
-            "journal: a host has kept event {} that this journal never numbered (was the file put"
-                + " back from a copy?); a new epoch begins",
-            kept.seq());
+      switch (outbox.kept(kept)) {
+        case MOVED -> sender.keptMoved();
+        case STANDS -> log.debug("MQTT: a host's mark stands at {}", kept.seq());
+        case NEW_EPOCH ->
+            log.warn(
+                "journal: a host has kept event {} that this journal never numbered (was the file"
+                    + " put back from a copy?); a new epoch begins",
+                kept.seq());
       }
-      sender.keptMoved();
     } catch (IOException e) {
       log.warn("MQTT: a message on {} cannot be read: {}", topics.kept(), e.getMessage());
     } catch (JournalException e) {

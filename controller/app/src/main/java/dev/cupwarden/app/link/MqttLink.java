@@ -51,11 +51,16 @@ public final class MqttLink implements AutoCloseable {
   private volatile boolean closing;
   private volatile boolean online;
 
-  private MqttLink(BrokerSettings broker, Topics topics, Outbox outbox, Supplier<Instant> now) {
+  private MqttLink(
+      BrokerSettings broker,
+      Topics topics,
+      Outbox outbox,
+      Supplier<Instant> now,
+      Duration settling) {
     this.broker = broker;
     this.topics = topics;
     this.now = now;
-    this.sender = new Sender(topics, outbox);
+    this.sender = new Sender(topics, outbox, settling);
     this.incoming = new Incoming(topics, outbox, now, sender, this::wake);
     this.thread = new Thread(this::run, "link");
     this.thread.setDaemon(true);
@@ -68,7 +73,17 @@ public final class MqttLink implements AutoCloseable {
    */
   public static MqttLink start(
       BrokerSettings broker, Topics topics, Outbox outbox, Supplier<Instant> now) {
-    MqttLink link = new MqttLink(broker, topics, outbox, now);
+    return start(broker, topics, outbox, now, Sender.SETTLING);
+  }
+
+  /** Likewise, with another time for which a pack stays after the broker has taken it. */
+  static MqttLink start(
+      BrokerSettings broker,
+      Topics topics,
+      Outbox outbox,
+      Supplier<Instant> now,
+      Duration settling) {
+    MqttLink link = new MqttLink(broker, topics, outbox, now, settling);
     link.thread.start();
     return link;
   }
@@ -152,7 +167,7 @@ public final class MqttLink implements AutoCloseable {
 
   private void serve(Session session) throws InterruptedException, MqttException, JournalException {
     byte[] presence = payload(new Presence("online", now.get()));
-    session.send(topics.presence(), presence, Delivery.PRESENCE, () -> {});
+    session.send(topics.presence(), presence, Delivery.PRESENCE, given -> {});
     sender.beginAgain();
     while (!closing && session.isAlive()) {
       sender.sendAll(session);
@@ -164,7 +179,7 @@ public final class MqttLink implements AutoCloseable {
       throws InterruptedException, MqttException, JournalException {
     sender.sendAll(session);
     byte[] presence = payload(new Presence("offline", now.get()));
-    session.send(topics.presence(), presence, Delivery.PRESENCE, () -> {});
+    session.send(topics.presence(), presence, Delivery.PRESENCE, given -> {});
     session.drained(FAREWELL);
   }
 

@@ -26,27 +26,33 @@ final class Sender {
   private static final int BATCH = 200;
   private static final int MOST_RECEIPTS = 1_000;
 
-  /** After this long without a host's word, unkept events are told again; then ever more rarely. */
-  private static final Duration FIRST_AGAIN = Duration.ofMinutes(1);
-
-  private static final Duration RAREST_AGAIN = Duration.ofHours(1);
   private static final Logger log = LoggerFactory.getLogger(Sender.class);
+
+  /**
+   * A pack that the broker has taken stays this long: if broker or host fails before it is stored,
+   * it is told again with the events that were under way with it.
+   */
+  static final Duration SETTLING = Duration.ofMinutes(3);
+
+  private record AcknowledgedPack(long tick, long atNanos) {}
 
   private final Topics topics;
   private final Outbox outbox;
+  private final Duration settling;
   private final Map<String, byte[]> latest = new LinkedHashMap<>();
   private final Set<String> unsent = new HashSet<>();
   private final Queue<Receipt> receipts = new ArrayDeque<>();
-  private final Queue<Long> acknowledgedPacks = new ConcurrentLinkedQueue<>();
+  private final Queue<AcknowledgedPack> acknowledgedPacks = new ConcurrentLinkedQueue<>();
   private String sentEpoch = "";
   private long sentSeq;
   private long lastPackSent;
-  private long againAtNanos;
-  private Duration again = FIRST_AGAIN;
+  private final Retelling retelling = new Retelling();
+  private final Audience audience = new Audience();
 
-  Sender(Topics topics, Outbox outbox) {
+  Sender(Topics topics, Outbox outbox, Duration settling) {
     this.topics = topics;
     this.outbox = outbox;
+    this.settling = settling;
   }
 
   /** Keeps the newest state for a topic; an older one that was not sent is forgotten. */
@@ -67,23 +73,46 @@ final class Sender {
   synchronized void beginAgain() {
     sentSeq = 0;
     lastPackSent = 0;
+    acknowledgedPacks.clear();
+    audience.unknown();
     unsent.addAll(latest.keySet());
-    againAtNanos = System.nanoTime() + again.toNanos();
+    retelling.toldAll(System.nanoTime());
   }
 
-  /** A host is there and keeps: no need to tell it again soon. */
+  /** A host is there and has kept more than before: no need to tell it again soon. */
   synchronized void keptMoved() {
-    again = FIRST_AGAIN;
-    againAtNanos = System.nanoTime() + again.toNanos();
+    retelling.keptMoved(System.nanoTime());
   }
 
   /** Sends what there is; returns when all is sent or the connection is lost. */
   void sendAll(Session session) throws InterruptedException, MqttException, JournalException {
     sendReceipts(session);
     sendLatest(session);
-    tellAgainWhenDue();
-    sendEvents(session);
-    sendPacks(session);
+    if (audience.takeMissed()) {
+      sentSeq = 0;
+      lastPackSent = 0;
+    }
+    if (audience.mayBeThere(System.nanoTime())) {
+      tellAgainWhenDue();
+      sendEvents(session);
+      sendPacks(session);
+    }
+    letAcknowledgedGo();
+  }
+
+  private void answered(boolean given) {
+    if (given) {
+      audience.heard();
+    } else {
+      audience.nobody(System.nanoTime());
+    }
+  }
+
+  private void packAnswered(long tick, boolean given) {
+    answered(given);
+    if (given) {
+      acknowledgedPacks.add(new AcknowledgedPack(tick, System.nanoTime()));
+    }
   }
 
   private void sendReceipts(Session session) throws InterruptedException, MqttException {
@@ -105,12 +134,13 @@ final class Sender {
 
   private boolean sendReceipt(Session session, Object receipt)
       throws InterruptedException, MqttException {
-    return session.send(topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, () -> {});
+    return session.send(
+        topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, given -> {});
   }
 
   private void sendLatest(Session session) throws InterruptedException, MqttException {
     for (Map.Entry<String, byte[]> status : takeUnsent().entrySet()) {
-      if (!session.send(status.getKey(), status.getValue(), Delivery.STATUS, () -> {})) {
+      if (!session.send(status.getKey(), status.getValue(), Delivery.STATUS, given -> {})) {
         return;
       }
     }
@@ -128,17 +158,20 @@ final class Sender {
   }
 
   private synchronized void tellAgainWhenDue() throws JournalException {
-    if (System.nanoTime() < againAtNanos) {
+    if (!retelling.isDue(System.nanoTime())) {
       return;
     }
     if (sentSeq > 0 && outbox.anyUnkept()) {
       log.warn(
-          "MQTT: no host has kept what was told for {} s; telling it again", again.toSeconds());
+          "MQTT: no host has kept more of what was told for {} s; telling it again",
+          retelling.interval().toSeconds());
       sentSeq = 0;
-      again = again.multipliedBy(2);
-      again = again.compareTo(RAREST_AGAIN) > 0 ? RAREST_AGAIN : again;
+      lastPackSent = 0;
+      acknowledgedPacks.clear();
+      retelling.again(System.nanoTime());
+    } else {
+      retelling.toldAll(System.nanoTime());
     }
-    againAtNanos = System.nanoTime() + again.toNanos();
   }
 
   private void sendEvents(Session session)
@@ -146,7 +179,7 @@ final class Sender {
     List<Event> batch = outbox.eventsAfter(sentEpoch, sentSeq, BATCH);
     while (!batch.isEmpty()) {
       for (Event event : batch) {
-        if (!sendEvent(session, event)) {
+        if (!audience.mayBeThere(System.nanoTime()) || !sendEvent(session, event)) {
           return;
         }
         sentEpoch = event.epoch();
@@ -162,7 +195,7 @@ final class Sender {
     if (event.kind().equals("receipt") && !sendReceipt(session, data)) {
       return false;
     }
-    return session.send(topics.events(), MqttLink.payload(event), Delivery.EVENT, () -> {});
+    return session.send(topics.events(), MqttLink.payload(event), Delivery.EVENT, this::answered);
   }
 
   private void sendPacks(Session session)
@@ -172,24 +205,30 @@ final class Sender {
       letAcknowledgedGo();
       batch = outbox.packsAfter(lastPackSent, BATCH);
       for (Outbox.Pack pack : batch) {
+        if (!audience.mayBeThere(System.nanoTime())) {
+          return;
+        }
         byte[] senml = pack.senml().getBytes(StandardCharsets.UTF_8);
         if (!session.send(
             topics.readings(),
             senml,
             Delivery.READINGS,
-            () -> acknowledgedPacks.add(pack.tick()))) {
+            given -> packAnswered(pack.tick(), given))) {
           return;
         }
         lastPackSent = pack.tick();
       }
     } while (!batch.isEmpty());
-    letAcknowledgedGo();
   }
 
   private void letAcknowledgedGo() throws JournalException {
     List<Long> ticks = new ArrayList<>();
-    for (Long tick = acknowledgedPacks.poll(); tick != null; tick = acknowledgedPacks.poll()) {
-      ticks.add(tick);
+    long settledNanos = System.nanoTime() - settling.toNanos();
+    for (AcknowledgedPack pack = acknowledgedPacks.peek();
+        pack != null && pack.atNanos() - settledNanos <= 0;
+        pack = acknowledgedPacks.peek()) {
+      ticks.add(pack.tick());
+      acknowledgedPacks.remove();
     }
     if (!ticks.isEmpty()) {
       outbox.sent(ticks);

@@ -16,6 +16,8 @@ import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.MqttSubscription;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
+import org.eclipse.paho.mqttv5.common.packet.MqttPubAck;
+import org.eclipse.paho.mqttv5.common.packet.MqttReturnCode;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -27,6 +29,14 @@ final class Session implements AutoCloseable {
   /** Takes what comes in; called on the client library's thread, and before the broker is told. */
   interface Incoming {
     void message(String topic, byte[] payload, boolean retained);
+  }
+
+  /** Told, on the client library's thread, what became of a message at the broker. */
+  interface Acknowledgement {
+    /**
+     * @param given false when the broker has it and gave it to nobody, or did not take it
+     */
+    void come(boolean given);
   }
 
   /** Below the receive maximum that brokers usually grant (10 to 20). */
@@ -165,10 +175,10 @@ final class Session implements AutoCloseable {
   /**
    * Sends, waiting for room among those in flight.
    *
-   * @param acknowledged run, on another thread, when the broker has it
+   * @param acknowledged told when the broker has answered
    * @return false when the connection is lost or does not flow
    */
-  boolean send(String topic, byte[] payload, Delivery how, Runnable acknowledged)
+  boolean send(String topic, byte[] payload, Delivery how, Acknowledgement acknowledged)
       throws InterruptedException, MqttException {
     if (!isAlive()) {
       return false;
@@ -187,12 +197,12 @@ final class Session implements AutoCloseable {
     }
   }
 
-  private MqttActionListener onAcknowledged(Runnable acknowledged) {
+  private MqttActionListener onAcknowledged(Acknowledgement acknowledged) {
     return new MqttActionListener() {
       @Override
       public void onSuccess(IMqttToken token) {
         inFlight.release();
-        acknowledged.run();
+        acknowledged.come(isGiven(token));
       }
 
       @Override
@@ -202,6 +212,11 @@ final class Session implements AutoCloseable {
         lost();
       }
     };
+  }
+
+  private static boolean isGiven(IMqttToken token) {
+    return !(token.getResponse() instanceof MqttPubAck answer)
+        || answer.getReturnCode() == MqttReturnCode.RETURN_CODE_SUCCESS;
   }
 
   /** Waits until all that was sent is acknowledged, for a while. */

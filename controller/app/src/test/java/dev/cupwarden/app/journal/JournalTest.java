@@ -127,9 +127,10 @@ class JournalTest {
       List<Event> all = outbox.eventsAfter("", 0, 10);
       assertEquals(List.of(1L, 2L, 3L, 4L, 5L), all.stream().map(Event::seq).toList());
       String epoch = all.get(0).epoch();
-      outbox.kept(new Kept("another", 5));
+      assertEquals(Outbox.Mark.STANDS, outbox.kept(new Kept("another", 5)));
       assertEquals(5, outbox.eventsAfter(epoch, 0, 10).size());
-      outbox.kept(new Kept(epoch, 3));
+      assertEquals(Outbox.Mark.MOVED, outbox.kept(new Kept(epoch, 3)));
+      assertEquals(Outbox.Mark.STANDS, outbox.kept(new Kept(epoch, 3)));
       assertEquals(
           List.of(4L, 5L), outbox.eventsAfter(epoch, 0, 10).stream().map(Event::seq).toList());
       assertEquals(List.of(5L), outbox.eventsAfter(epoch, 4, 10).stream().map(Event::seq).toList());
@@ -144,7 +145,7 @@ class JournalTest {
       journal.note(Happening.change(START, "test", "two"));
       String epoch = outbox.eventsAfter("", 0, 1).get(0).epoch();
       outbox.kept(new Kept(epoch, 1));
-      assertTrue(outbox.kept(new Kept(epoch, 40)));
+      assertEquals(Outbox.Mark.NEW_EPOCH, outbox.kept(new Kept(epoch, 40)));
       List<Event> waiting = outbox.eventsAfter(epoch, 40, 10);
       assertEquals(1, waiting.size());
       assertEquals(1, waiting.get(0).seq());

@@ -62,7 +62,9 @@ class MqttLinkTest {
   }
 
   private void startLink() throws Exception {
-    link = MqttLink.start(BrokerSettings.open(broker.uri()), TOPICS, outbox, () -> NOW);
+    link =
+        MqttLink.start(
+            BrokerSettings.open(broker.uri()), TOPICS, outbox, () -> NOW, Duration.ofMillis(100));
   }
 
   private void startLinkAndWait() throws Exception {
@@ -182,6 +184,25 @@ class MqttLinkTest {
     try (Listener listener = new Listener(broker.uri())) {
       Waiting.until("the rest", SOON, () -> seqs(listener).containsAll(List.of(4L, 5L, 6L, 7L)));
       assertFalse(seqs(listener).contains(3L));
+    }
+  }
+
+  @Test
+  void whatNobodyListensToWaitsInTheJournal() throws Exception {
+    startLinkAndWait();
+    journal.commit(
+        new TickEntry(
+            NOW,
+            "{}",
+            "{}",
+            Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
+            List.of(),
+            List.of(Happening.change(NOW, "test", "one")),
+            List.of()));
+    ticked(link);
+    try (Listener host = new Listener(broker.uri())) {
+      Waiting.until("the event", SOON, () -> seqs(host).contains(1L));
+      Waiting.until("the readings", SOON, () -> !host.on(TOPICS.readings()).isEmpty());
     }
   }
 

@@ -4,7 +4,6 @@ import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
 import dev.cupwarden.host.HostSettings.OtherBroker;
 import dev.cupwarden.host.broker.MqttLink.Credential;
-import dev.cupwarden.host.web.Exposure;
 import java.io.PrintWriter;
 import java.net.URI;
 import java.net.URISyntaxException;
@@ -64,43 +63,7 @@ final class RunCommand implements Callable<Integer> {
 
   @Mixin private Keep keep;
 
-  @ArgGroup(exclusive = false)
-  private Open open;
-
-  /** The page for other machines as well. */
-  private static final class Open {
-    @Option(
-        names = "--listen",
-        required = true,
-        paramLabel = "ADDRESS",
-        description = "Show the page at this address instead of 127.0.0.1; everybody signs in.")
-    private String address;
-
-    @Option(
-        names = "--tls-keystore",
-        paramLabel = "FILE",
-        description = "PKCS #12 file with certificate and key for HTTPS.")
-    private Path keyStore;
-
-    @Option(
-        names = "--tls-password-file",
-        paramLabel = "FILE",
-        description = "Holds the keystore's password.")
-    private Path passwordFile;
-
-    @Option(
-        names = "--plain-http",
-        description = "Without HTTPS: only behind something that encrypts.")
-    private boolean plainHttp;
-
-    Exposure exposure() {
-      Optional<Exposure.Tls> tls =
-          keyStore == null || passwordFile == null
-              ? Optional.empty()
-              : Optional.of(new Exposure.Tls(keyStore, passwordFile));
-      return Exposure.checked(address, tls, plainHttp);
-    }
-  }
+  @Mixin private Openings openings;
 
   @Option(
       names = "--notices",
@@ -116,7 +79,7 @@ final class RunCommand implements Callable<Integer> {
       PrintWriter out = spec.commandLine().getOut();
       out.printf(
           "The page is at %s, benches connect to %s; Ctrl-C ends the host.%n",
-          host.address(), host.brokerUri());
+          host.address(), host.benchesUri());
       out.flush();
       ending.comes();
     }
@@ -136,9 +99,11 @@ final class RunCommand implements Callable<Integer> {
     if (broker.other != null) {
       settings = settings.withBroker(new OtherBroker(address(broker.other), credential(), shared));
     }
-    if (open != null) {
-      settings = settings.exposed(open.exposure());
+    if (broker.other != null && openings.isBrokerOpen()) {
+      throw new ParameterException(
+          spec.commandLine(), "--broker-listen: there is no broker inside the host with --broker.");
     }
+    settings = openings.open(settings);
     return notices == null ? settings : settings.noticesBy(notices);
   }
 

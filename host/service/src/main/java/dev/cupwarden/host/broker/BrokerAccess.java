@@ -98,6 +98,7 @@ public final class BrokerAccess implements ExtensionMain, SimpleAuthenticator {
             topics.readings(),
             topics.cup("+"),
             topics.benchStatus(),
+            topics.setup(),
             topics.events(),
             topics.receipts()
           }) {

@@ -7,15 +7,17 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 
 /**
- * An MQTT 5 broker in this process, on loopback only.
+ * An MQTT 5 broker in this process, on loopback, and on another address where that is asked for.
  *
  * <p>Its sessions and queues live in memory: what must last is kept by the controller's outbox
  * until the host says that it has stored it.
@@ -41,6 +43,7 @@ public final class EmbeddedBroker implements AutoCloseable {
             <port>%d</port>
             <bind-address>%s</bind-address>
           </tcp-listener>
+          %s
         </listeners>
         <mqtt>
           <receive-maximum>
@@ -80,14 +83,28 @@ public final class EmbeddedBroker implements AutoCloseable {
    * @throws HostException if the port is taken or the broker does not come up
    */
   public static EmbeddedBroker start(LoopbackPort port, Path work, BrokerAccess access) {
+    return start(port, Optional.empty(), work, access);
+  }
+
+  /**
+   * Likewise, with an address for benches on other machines.
+   *
+   * @throws HostException also if that address or its certificate cannot be used
+   */
+  public static EmbeddedBroker start(
+      LoopbackPort port, Optional<BrokerExposure> exposure, Path work, BrokerAccess access) {
     port.requireFree();
+    exposure.ifPresent(BrokerExposure::requireFree);
     try {
       Path configuration = Files.createDirectories(work.resolve("conf"));
-      Files.writeString(
+      write(
           configuration.resolve("config.xml"),
           CONFIGURATION.formatted(
-              port.number(), LoopbackPort.HOST, RECEIVE_MAXIMUM, MAX_PACKET_BYTES),
-          StandardCharsets.UTF_8);
+              port.number(),
+              LoopbackPort.HOST,
+              exposure.map(BrokerExposure::listener).orElse(""),
+              RECEIVE_MAXIMUM,
+              MAX_PACKET_BYTES));
       EmbeddedHiveMQ broker =
           EmbeddedHiveMQ.builder()
               .withConfigurationFolder(configuration)
@@ -106,6 +123,16 @@ public final class EmbeddedBroker implements AutoCloseable {
       Thread.currentThread().interrupt();
       throw new HostException("Stopped while the broker was starting.", stopped);
     }
+  }
+
+  /** For this user's eyes only, since the keystore's password may stand in it. */
+  private static void write(Path file, String text) throws IOException {
+    Files.deleteIfExists(file);
+    if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      Files.createFile(
+          file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+    }
+    Files.writeString(file, text, StandardCharsets.UTF_8);
   }
 
   /** Without an authenticator nobody would be let in, or everybody by accident: this says which. */

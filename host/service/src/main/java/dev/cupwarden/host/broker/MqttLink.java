@@ -11,6 +11,8 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttActionListener;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
@@ -44,15 +46,18 @@ public final class MqttLink implements AutoCloseable {
   private static final long CLOSE_LIMIT_MS = 2_000;
   private static final int KEEP_ALIVE_S = 30;
   private static final int QOS = 1;
+  private static final String SHARE = "$share/";
 
-  private final MqttAsyncClient client;
+  private final String uri;
+  private final String clientId;
+  private final Optional<Credential> credential;
   private final List<String> filters;
   private final Receiver receiver;
   private final ScheduledExecutorService redial =
       Executors.newSingleThreadScheduledExecutor(MqttLink::daemon);
   private final CountDownLatch firstConnection = new CountDownLatch(1);
   private volatile boolean closing;
-  private Optional<Credential> credential = Optional.empty();
+  private volatile Connection current;
 
   /** Name and word at the broker; neither is ever printed. */
   public record Credential(String user, String word) {
@@ -78,10 +83,19 @@ public final class MqttLink implements AutoCloseable {
    */
   public record Delivery(String topic, byte[] payload, boolean retained, Runnable acknowledge) {}
 
-  private MqttLink(MqttAsyncClient client, List<String> filters, Receiver receiver) {
-    this.client = client;
+  private MqttLink(
+      String uri,
+      String clientId,
+      Optional<Credential> credential,
+      List<String> filters,
+      Receiver receiver)
+      throws MqttException {
+    this.uri = uri;
+    this.clientId = clientId;
+    this.credential = credential;
     this.filters = filters;
     this.receiver = receiver;
+    this.current = new Connection(0);
   }
 
   /**
@@ -104,12 +118,8 @@ public final class MqttLink implements AutoCloseable {
       List<String> filters,
       Receiver receiver) {
     try {
-      MqttAsyncClient client = new MqttAsyncClient(uri, clientId, new MemoryPersistence());
-      client.setManualAcks(true);
-      MqttLink link = new MqttLink(client, filters, receiver);
-      link.credential = credential;
-      client.setCallback(link.new Callback());
-      link.dial(0);
+      MqttLink link = new MqttLink(uri, clientId, credential, filters, receiver);
+      link.current.dial();
       return link;
     } catch (MqttException | IllegalArgumentException refused) {
       throw new HostException(
@@ -123,10 +133,18 @@ public final class MqttLink implements AutoCloseable {
     return thread;
   }
 
+  /**
+   * The session of a host that shares the load ends with its connection: a broker goes on dealing
+   * its share to one that is away for as long as the session lasts, where the others do not see it.
+   */
+  private boolean isShared() {
+    return filters.stream().anyMatch(filter -> filter.startsWith(SHARE));
+  }
+
   private MqttConnectionOptions options() {
     MqttConnectionOptions options = new MqttConnectionOptions();
-    options.setCleanStart(false);
-    options.setSessionExpiryInterval(SESSION_EXPIRY_S);
+    options.setCleanStart(isShared());
+    options.setSessionExpiryInterval(isShared() ? 0 : SESSION_EXPIRY_S);
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setAutomaticReconnect(false);
@@ -138,30 +156,32 @@ public final class MqttLink implements AutoCloseable {
     return options;
   }
 
-  private void dial(int attempt) {
-    if (closing) {
-      return;
-    }
-    try {
-      client.connect(options(), null, new Dialled(attempt));
-    } catch (MqttException failed) {
-      redialAfter(attempt, failed);
-    }
-  }
-
   private void redialAfter(int attempt, Throwable why) {
     if (closing) {
       return;
     }
     if (attempt == 0) {
-      LOG.warn("No connection to the broker at {}: {}; trying on", client.getServerURI(), why);
+      LOG.warn("No connection to the broker at {}: {}; trying on", uri, String.valueOf(why));
     }
     long longest = Math.min(LONGEST_DELAY_MS, FIRST_DELAY_MS << Math.min(attempt, 10));
     long delayMs = longest / 2 + ThreadLocalRandom.current().nextLong(longest / 2 + 1);
     try {
-      redial.schedule(() -> dial(attempt + 1), delayMs, TimeUnit.MILLISECONDS);
+      redial.schedule(() -> redial(attempt + 1), delayMs, TimeUnit.MILLISECONDS);
     } catch (RejectedExecutionException closed) {
       LOG.debug("closed while connecting again", closed);
+    }
+  }
+
+  private void redial(int attempt) {
+    current.end();
+    if (closing) {
+      return;
+    }
+    try {
+      current = new Connection(attempt);
+      current.dial();
+    } catch (MqttException failed) {
+      redialAfter(attempt, failed);
     }
   }
 
@@ -171,7 +191,7 @@ public final class MqttLink implements AutoCloseable {
   }
 
   public boolean isConnected() {
-    return client.isConnected();
+    return current.client.isConnected();
   }
 
   /**
@@ -187,7 +207,7 @@ public final class MqttLink implements AutoCloseable {
     }
     CompletableFuture<Void> done = new CompletableFuture<>();
     try {
-      client.publish(topic, message, null, new Published(done));
+      current.client.publish(topic, message, null, new Published(done));
     } catch (MqttException failed) {
       done.completeExceptionally(failed);
     }
@@ -198,62 +218,22 @@ public final class MqttLink implements AutoCloseable {
   public void close() {
     closing = true;
     redial.shutdownNow();
+    Connection last = current;
     try {
-      if (client.isConnected()) {
-        client.disconnect(0).waitForCompletion(CLOSE_LIMIT_MS);
+      if (last.client.isConnected()) {
+        last.client.disconnect(0).waitForCompletion(CLOSE_LIMIT_MS);
       }
-      client.close(true);
     } catch (MqttException gone) {
       LOG.debug("the connection was gone already", gone);
     }
+    last.end();
   }
 
   private static MqttSubscription subscription(String filter) {
     MqttSubscription subscription = new MqttSubscription(filter, QOS);
     // MQTT 5, section 3.8.3.1: not to be asked for on a shared subscription.
-    subscription.setNoLocal(!filter.startsWith("$share/"));
+    subscription.setNoLocal(!filter.startsWith(SHARE));
     return subscription;
-  }
-
-  private final class Dialled implements MqttActionListener {
-    private final int attempt;
-
-    Dialled(int attempt) {
-      this.attempt = attempt;
-    }
-
-    @Override
-    public void onSuccess(IMqttToken token) {
-      try {
-        client.subscribe(
-            filters.stream().map(MqttLink::subscription).toArray(MqttSubscription[]::new),
-            null,
-            new Subscribed(),
-            new MqttProperties());
-      } catch (MqttException failed) {
-        redialAfter(attempt, failed);
-      }
-    }
-
-    @Override
-    public void onFailure(IMqttToken token, Throwable why) {
-      redialAfter(attempt, why);
-    }
-  }
-
-  private final class Subscribed implements MqttActionListener {
-    @Override
-    public void onSuccess(IMqttToken token) {
-      LOG.info("connected to the broker at {}", client.getServerURI());
-      firstConnection.countDown();
-      receiver.connected();
-    }
-
-    @Override
-    public void onFailure(IMqttToken token, Throwable why) {
-      LOG.error(
-          "the broker at {} refuses {}: {}", client.getServerURI(), filters, String.valueOf(why));
-    }
   }
 
   private record Published(CompletableFuture<Void> done) implements MqttActionListener {
@@ -268,7 +248,75 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
-  private final class Callback implements MqttCallback {
+  /**
+   * One connection, from its dialling to its end. The next is another object with another client,
+   * so that what came over this one is never acknowledged over that one, where its number may
+   * belong to a message that is not stored, and a broker that knows no such number hangs up.
+   */
+  private final class Connection implements MqttCallback {
+    private final MqttAsyncClient client;
+    private final int attempt;
+    private final AtomicBoolean lost = new AtomicBoolean();
+
+    Connection(int attempt) throws MqttException {
+      this.attempt = attempt;
+      client = new MqttAsyncClient(uri, clientId, new MemoryPersistence());
+      client.setManualAcks(true);
+      client.setCallback(this);
+    }
+
+    void dial() {
+      try {
+        client.connect(
+            options(), null, new Answer(this::subscribe, refused -> lost(attempt, refused)));
+      } catch (MqttException failed) {
+        lost(attempt, failed);
+      }
+    }
+
+    private void subscribe() {
+      try {
+        client.subscribe(
+            filters.stream().map(MqttLink::subscription).toArray(MqttSubscription[]::new),
+            null,
+            new Answer(this::subscribed, this::unsubscribed),
+            new MqttProperties());
+      } catch (MqttException failed) {
+        lost(attempt, failed);
+      }
+    }
+
+    private void subscribed() {
+      LOG.info("connected to the broker at {}", uri);
+      firstConnection.countDown();
+      receiver.connected();
+    }
+
+    private void unsubscribed(Throwable why) {
+      LOG.warn("the broker at {} did not take {}: {}", uri, filters, String.valueOf(why));
+      lost(attempt, why);
+    }
+
+    /** However many ways it is noticed, it is dialled again once. */
+    private void lost(int attempts, Throwable why) {
+      if (lost.compareAndSet(false, true)) {
+        redialAfter(attempts, why);
+      }
+    }
+
+    /** Lets go of it; an orderly farewell is not said here. */
+    void end() {
+      lost.set(true);
+      try {
+        if (client.isConnected()) {
+          client.disconnectForcibly(0, CLOSE_LIMIT_MS, false);
+        }
+        client.close(true);
+      } catch (MqttException gone) {
+        LOG.debug("the connection was gone already", gone);
+      }
+    }
+
     @Override
     public void messageArrived(String topic, MqttMessage message) throws InterruptedException {
       int id = message.getId();
@@ -279,17 +327,19 @@ public final class MqttLink implements AutoCloseable {
     }
 
     private void acknowledge(int id, int qos) {
+      if (lost.get()) {
+        return; // The broker sends it again over the next connection; its key makes it once.
+      }
       try {
         client.messageArrivedComplete(id, qos);
       } catch (MqttException gone) {
-        // The broker will send it again over the next connection; its key makes it once.
         LOG.debug("acknowledged too late", gone);
       }
     }
 
     @Override
     public void disconnected(MqttDisconnectResponse response) {
-      redialAfter(0, response.getException());
+      lost(0, response.getException());
     }
 
     @Override
@@ -305,5 +355,17 @@ public final class MqttLink implements AutoCloseable {
 
     @Override
     public void authPacketArrived(int reason, MqttProperties properties) {}
+  }
+
+  private record Answer(Runnable taken, Consumer<Throwable> refused) implements MqttActionListener {
+    @Override
+    public void onSuccess(IMqttToken token) {
+      taken.run();
+    }
+
+    @Override
+    public void onFailure(IMqttToken token, Throwable why) {
+      refused.accept(why);
+    }
   }
 }

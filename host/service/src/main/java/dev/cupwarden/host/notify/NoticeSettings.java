@@ -1,5 +1,6 @@
 package dev.cupwarden.host.notify;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
@@ -13,9 +14,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 
 /**
  * Whom to tell of alerts, and how; read from a YAML file.
@@ -134,27 +132,14 @@ public record NoticeSettings(
    * @throws HostException if it cannot be read or says something that cannot be meant
    */
   public static NoticeSettings read(Path file) {
+    JsonNode node = NoticeYaml.read(file);
     try {
-      Object tree =
-          new Load(LoadSettings.builder().setLabel(file.toString()).build())
-              .loadFromString(Files.readString(file));
-      JsonNode node = Json.MAPPER.valueToTree(tree);
-      if (node == null || !node.isObject()) {
-        throw new HostException(file + ": expected mail or webhook, or both.");
-      }
       return Json.MAPPER.treeToValue(node, NoticeSettings.class);
-    } catch (MarkedYamlEngineException broken) {
-      throw new HostException(file + " is not YAML: " + lineOf(broken) + ".", broken);
     } catch (JsonMappingException wrong) {
       throw new HostException(file + ": " + sentenceOf(wrong), wrong);
-    } catch (IOException unreadable) {
-      throw new HostException("The file " + file + " cannot be read.", unreadable);
+    } catch (JsonProcessingException | IllegalArgumentException wrong) {
+      throw new HostException(file + ": not understood here.", wrong);
     }
-  }
-
-  private static String lineOf(MarkedYamlEngineException broken) {
-    return broken.getProblemMark().map(mark -> "line " + (mark.getLine() + 1) + ", ").orElse("")
-        + broken.getProblem();
   }
 
   private static String sentenceOf(JsonMappingException wrong) {

@@ -1,0 +1,93 @@
+package dev.cupwarden.host.app.wire;
+
+import dev.cupwarden.host.broker.LoopbackPort;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** The host's program as a process of its own, which can be killed. */
+public final class HostProcess implements AutoCloseable {
+  private static final long LIMIT_S = 120;
+  private final Process process;
+  private final Path out;
+
+  private HostProcess(Process process, Path out) {
+    this.process = process;
+    this.out = out;
+  }
+
+  /** What it has printed. */
+  public String said() throws IOException {
+    return Files.readString(out);
+  }
+
+  /**
+   * Runs it and returns once it says where its page is.
+   *
+   * @param data its folder
+   * @param options of {@code run}, besides data and port
+   */
+  public static HostProcess run(Path data, String... options)
+      throws IOException, InterruptedException {
+    return run(List.of("-Xmx128m"), data, options);
+  }
+
+  /** Likewise, with options for Java. */
+  static HostProcess run(List<String> java, Path data, String... options)
+      throws IOException, InterruptedException {
+    Files.createDirectories(data);
+    Path out = data.resolve("out.log");
+    List<String> line = new ArrayList<>();
+    line.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    line.addAll(java);
+    line.addAll(
+        List.of(
+            "-cp",
+            System.getProperty("java.class.path"),
+            "dev.cupwarden.host.app.HostCommand",
+            "run",
+            "--data",
+            data.toString(),
+            "--port",
+            Integer.toString(LoopbackPort.anyFree("the page", "--port").number())));
+    line.addAll(List.of(options));
+    ProcessBuilder builder =
+        new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(out.toFile());
+    builder.environment().put("CUPWARDEN_DATABASE_PASSWORD", "none");
+    Process process = builder.start();
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (!Files.readString(out).contains("The page is at")) {
+      if (!process.isAlive() || System.nanoTime() > until) {
+        process.destroyForcibly();
+        throw new IOException(Files.readString(out));
+      }
+      process.waitFor(50, TimeUnit.MILLISECONDS);
+    }
+    return new HostProcess(process, out);
+  }
+
+  /** Resident memory now, and the most there was, in MiB; what Linux tells of the process. */
+  double[] residentMib() throws IOException {
+    double[] mib = new double[2];
+    for (String each :
+        Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status"))) {
+      String[] parts = each.split("\\s+");
+      mib[0] = parts[0].equals("VmRSS:") ? Long.parseLong(parts[1]) / 1024.0 : mib[0];
+      mib[1] = parts[0].equals("VmHWM:") ? Long.parseLong(parts[1]) / 1024.0 : mib[1];
+    }
+    return mib;
+  }
+
+  /** As a power cut would. */
+  public void kill() throws InterruptedException {
+    process.destroyForcibly().waitFor();
+  }
+
+  @Override
+  public void close() throws InterruptedException {
+    kill();
+  }
+}

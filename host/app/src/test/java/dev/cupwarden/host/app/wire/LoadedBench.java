@@ -1,0 +1,158 @@
+package dev.cupwarden.host.app.wire;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.app.journal.Happening;
+import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.app.journal.Retention;
+import dev.cupwarden.app.journal.TickEntry;
+import dev.cupwarden.app.link.BrokerSettings;
+import dev.cupwarden.app.link.MqttLink;
+import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.Dose;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.host.Spoken;
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+
+/**
+ * A controller's journal and link, without the bench: each tick it puts down one pack of two
+ * readings and two events, each of which can be told from all others by its number.
+ */
+final class LoadedBench implements AutoCloseable {
+  private static final Duration TICK = Duration.ofMinutes(15);
+  private static final int DAY_TICKS = (int) Duration.ofDays(1).dividedBy(TICK);
+  private static final long LIMIT_S = 120;
+  private final Journal journal;
+  private final Outbox outbox;
+  private final String name;
+  private final AtomicReference<Throwable> failed = new AtomicReference<>();
+  private MqttLink link;
+  private Thread load;
+  private volatile boolean ending;
+  private volatile int ticks;
+
+  LoadedBench(String name, Path folder) throws JournalException {
+    this.name = name;
+    journal = Journal.open(folder.resolve(name + ".db"));
+    outbox = Outbox.of(journal);
+  }
+
+  void connect(String broker) {
+    link =
+        MqttLink.start(
+            BrokerSettings.open(URI.create(broker)), new Topics(name), outbox, this::now);
+  }
+
+  Instant now() {
+    return Spoken.EIGHT.plus(TICK.multipliedBy(ticks));
+  }
+
+  boolean isOnline() {
+    return link.isOnline();
+  }
+
+  /** A quarter of an hour of the bench's time. */
+  void tick() throws Exception {
+    int number = ++ticks;
+    Instant at = now();
+    List<Happening> events =
+        List.of(
+            Happening.of(at, new Dose("A1", number, 0.0, 0.0, "due", "given")),
+            number % 2 == 0
+                ? Happening.change(at, "test", "no. " + number)
+                : Happening.of(
+                    at,
+                    new AlertNotice(
+                        "cold",
+                        null,
+                        number % 4 == 1 ? "raised" : "cleared",
+                        at,
+                        4.0,
+                        number,
+                        "Look at the bench.")));
+    String pack = Json.MAPPER.writeValueAsString(Spoken.pack(name, at, "A1", 300 + number * 0.01));
+    journal.commit(new TickEntry(at, "{}", "{}", Optional.of(pack), List.of(), events, List.of()));
+    if (number % DAY_TICKS == 0) {
+      journal.endDay(new Journal.Start(at, "", "{}", "test"), Retention.USUAL);
+    }
+  }
+
+  /** Ticks, one after another with a short pause, until {@link #stopLoad}. */
+  void startLoad(long pauseMs) {
+    load =
+        new Thread(
+            () -> {
+              try {
+                while (!ending) {
+                  tick();
+                  TimeUnit.MILLISECONDS.sleep(pauseMs);
+                }
+              } catch (Throwable wrong) {
+                failed.set(wrong);
+              }
+            },
+            "load of " + name);
+    load.start();
+  }
+
+  void stopLoad() throws InterruptedException {
+    ending = true;
+    load.join();
+    assertEquals(null, failed.get());
+  }
+
+  /** How many events no host has kept. */
+  int unkept() throws JournalException {
+    return outbox.eventsAfter("", 0, 1_000_000).size();
+  }
+
+  /** Waits until a host has kept every event. */
+  void awaitKept() throws Exception {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (outbox.anyUnkept()) {
+      assertTrue(System.nanoTime() < until, unkept() + " of " + 2 * ticks + " events never kept");
+      TimeUnit.MILLISECONDS.sleep(20);
+    }
+  }
+
+  /** Events and readings there are now: each of ours once, and nothing else. */
+  void assertAllOnce(Stored stored) throws Exception {
+    List<String> expected = new ArrayList<>();
+    for (int number = 1; number <= ticks; number++) {
+      expected.add("dose " + number);
+      expected.add((number % 2 == 0 ? "change " : "alert ") + number);
+    }
+    assertEquals(expected, stored.events(name));
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (stored.readings(name) < 2L * ticks && System.nanoTime() < until) {
+      TimeUnit.MILLISECONDS.sleep(50);
+    }
+    assertEquals(2L * ticks, stored.readings(name), "readings");
+  }
+
+  int ticks() {
+    return ticks;
+  }
+
+  @Override
+  public void close() throws Exception {
+    ending = true;
+    if (link != null) {
+      link.close();
+    }
+    outbox.close();
+    journal.close();
+  }
+}

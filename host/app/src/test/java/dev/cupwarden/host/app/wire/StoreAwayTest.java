@@ -1,0 +1,117 @@
+package dev.cupwarden.host.app.wire;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.host.BrokerProcess;
+import dev.cupwarden.host.Host;
+import dev.cupwarden.host.HostSettings;
+import dev.cupwarden.host.HostSettings.Keeping;
+import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.broker.LoopbackPort;
+import dev.cupwarden.host.store.Database;
+import dev.cupwarden.host.store.Upkeep.Retention;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A disk that is full and a database that goes away: things come later, and nothing is lost. */
+class StoreAwayTest {
+  private static final int MANY = 200;
+  private static final long LIMIT_S = 90;
+  @TempDir Path folder;
+
+  private Host host(BrokerProcess broker, Database database) throws Exception {
+    return Host.start(
+        HostSettings.local(
+                Files.createDirectories(folder.resolve("host")),
+                LoopbackPort.anyFree("the page", "--port"),
+                LoopbackPort.anyFree("the broker", "--broker-port"))
+            .keeping(new Keeping(database, Retention.USUAL))
+            .withBroker(new OtherBroker(broker.uri(), Optional.empty(), false)));
+  }
+
+  @Test
+  void onAFullDiskTheHostAnswersAndTheJournalWaitsUntilThereIsRoom() throws Exception {
+    Path file = folder.resolve("host.db");
+    try (BrokerProcess broker = BrokerProcess.start(folder);
+        LoadedBench bench = new LoadedBench("sill", folder)) {
+      bench.connect(broker.uri());
+      // The driver takes SQLite's settings from the address: a file that may not grow further.
+      try (Host full = host(broker, Database.sqlite(Path.of(file + "?max_page_count=100")))) {
+        bench.startLoad(2);
+        awaitUnkept(bench);
+        bench.stopLoad();
+        HttpResponse<String> answer =
+            HttpClient.newHttpClient()
+                .send(
+                    HttpRequest.newBuilder(URI.create(full.address()).resolve("/api/benches"))
+                        .build(),
+                    HttpResponse.BodyHandlers.ofString());
+        assertTrue(answer.statusCode() == 200 && answer.body().contains("sill"), answer.body());
+      }
+      assertTrue(bench.unkept() > 0);
+      Database roomy = Database.sqlite(file);
+      try (Host host = host(broker, roomy)) {
+        bench.awaitKept();
+        bench.assertAllOnce(new Stored(roomy));
+        assertTrue(host.counts().malformed() == 0, "set aside instead of waiting");
+      }
+    }
+  }
+
+  private static void awaitUnkept(LoadedBench bench) throws Exception {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    int ticks = 0;
+    while (bench.unkept() < MANY || bench.ticks() < ticks + MANY) {
+      ticks = ticks == 0 && bench.unkept() >= MANY ? bench.ticks() : ticks;
+      assertTrue(System.nanoTime() < until, "the store never became full");
+      TimeUnit.MILLISECONDS.sleep(20);
+    }
+  }
+
+  @Test
+  void aDatabaseThatGoesAwayAndReturnsFindsEverything() throws Exception {
+    Path cluster = folder.resolve("cluster");
+    int port = LoopbackPort.anyFree("the database", "--database").number();
+    EmbeddedPostgres server = server(cluster, port);
+    try (BrokerProcess broker = BrokerProcess.start(folder);
+        LoadedBench bench = new LoadedBench("sill", folder)) {
+      Database database =
+          Database.at("postgresql://postgres@localhost:" + port + "/postgres", Optional.of("none"));
+      bench.connect(broker.uri());
+      try (Host host = host(broker, database)) {
+        bench.startLoad(10);
+        long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+        while (host.counts().messages() < MANY) {
+          assertTrue(System.nanoTime() < until, "nothing came");
+          TimeUnit.MILLISECONDS.sleep(20);
+        }
+        server.close();
+        awaitUnkept(bench);
+        server = server(cluster, port);
+        bench.stopLoad();
+        bench.awaitKept();
+        bench.assertAllOnce(new Stored(database));
+        assertTrue(host.counts().malformed() == 0, "set aside instead of waiting");
+      }
+    } finally {
+      server.close();
+    }
+  }
+
+  private static EmbeddedPostgres server(Path cluster, int port) throws Exception {
+    return EmbeddedPostgres.builder()
+        .setDataDirectory(cluster)
+        .setCleanDataDirectory(false)
+        .setPort(port)
+        .start();
+  }
+}

@@ -1,0 +1,84 @@
+package dev.cupwarden.host.app.wire;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.host.BrokerProcess;
+import dev.cupwarden.host.Host;
+import dev.cupwarden.host.HostSettings;
+import dev.cupwarden.host.HostSettings.Keeping;
+import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.broker.LoopbackPort;
+import dev.cupwarden.host.store.Database;
+import dev.cupwarden.host.store.Upkeep.Retention;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Two hosts share the load against one PostgreSQL; one of them dies under it. */
+class TwoHostsTest {
+  private static final int SHARE = 100;
+  private static final long LIMIT_S = 60;
+  @TempDir Path folder;
+
+  @Test
+  void oneIsKilledUnderLoadAndNothingIsLostOrDoubled() throws Exception {
+    try (EmbeddedPostgres server = EmbeddedPostgres.start();
+        BrokerProcess broker = BrokerProcess.start(folder)) {
+      String url = "postgresql://postgres@localhost:" + server.getPort() + "/postgres";
+      Database database = Database.at(url, Optional.of("none"));
+      String[] options = {"--broker", broker.uri(), "--database", url, "--shared"};
+      try (Host host = survivor(broker, database);
+          HostProcess other = HostProcess.run(folder.resolve("other"), options);
+          LoadedBench bench = new LoadedBench("sill", folder)) {
+        Stored stored = new Stored(database);
+        bench.connect(broker.uri());
+        bench.startLoad(5);
+        awaitBothWork(host, stored);
+        other.kill();
+        int under = bench.unkept();
+        long more = host.counts().messages() + SHARE;
+        awaitMessages(host, more);
+        bench.stopLoad();
+        long began = System.nanoTime();
+        bench.awaitKept();
+        System.out.printf(
+            "two hosts: %d ticks, %d events under way when one was killed, all kept %.1f s after"
+                + " the load ended%n",
+            bench.ticks(), under, (System.nanoTime() - began) / 1e9);
+        bench.assertAllOnce(stored);
+      }
+    }
+  }
+
+  private Host survivor(BrokerProcess broker, Database database) throws Exception {
+    return Host.start(
+        HostSettings.local(
+                Files.createDirectories(folder.resolve("survivor")),
+                LoopbackPort.anyFree("the page", "--port"),
+                LoopbackPort.anyFree("the broker", "--broker-port"))
+            .keeping(new Keeping(database, Retention.USUAL))
+            .withBroker(new OtherBroker(broker.uri(), Optional.empty(), true)));
+  }
+
+  /** More is stored than the one has taken in, by more than what may be under way. */
+  private static void awaitBothWork(Host host, Stored stored) throws Exception {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (host.counts().readings() < SHARE
+        || stored.readings("sill") < host.counts().readings() + SHARE) {
+      assertTrue(System.nanoTime() < until, "only one of the hosts works");
+      TimeUnit.MILLISECONDS.sleep(50);
+    }
+  }
+
+  private static void awaitMessages(Host host, long messages) throws InterruptedException {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    while (host.counts().messages() < messages) {
+      assertTrue(System.nanoTime() < until, "the other host does not go on alone");
+      TimeUnit.MILLISECONDS.sleep(20);
+    }
+  }
+}
