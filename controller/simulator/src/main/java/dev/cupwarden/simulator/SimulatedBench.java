@@ -311,11 +311,13 @@ public final class SimulatedBench {
 
   /** How many outputs are on now. */
   public synchronized long linesOn() {
+    settle();
     return plumbing.linesOn();
   }
 
   /** Whether the pump runs now. */
   public synchronized boolean pumpOn() {
+    settle();
     return plumbing.pumpOn();
   }
 
