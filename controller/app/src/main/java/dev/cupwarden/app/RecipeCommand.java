@@ -38,9 +38,6 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "Exit codes:%n",
     exitCodeList = {"0:done", "2:bad usage or a bench file that cannot be used"})
 public final class RecipeCommand implements Callable<Integer> {
-  /** Dissolved feed spoils: our choice, and when {@code feed-old} is raised. */
-  private static final double KEEPS_DAYS = 14;
-
   private static final double SMALL_ML = 1000;
 
   @Spec private CommandSpec spec;
@@ -221,12 +218,12 @@ public final class RecipeCommand implements Callable<Integer> {
           "  lasts        about %s days by predicted use of the %s that may be fed",
           number(mix.lastsDays(), 0),
           fed == 1 ? "one cup" : fed + " cups");
-      if (mix.lastsDays() > KEEPS_DAYS) {
+      if (mix.lastsDays() > Recipe.KEEPS_DAYS) {
         line(
             text,
             "  keeps        about %s days once dissolved: make no more than %s",
-            number(KEEPS_DAYS, 0),
-            volume(KEEPS_DAYS * mix.demand().feedMlPerD()));
+            number(Recipe.KEEPS_DAYS, 0),
+            volume(Recipe.KEEPS_DAYS * mix.demand().feedMlPerD()));
       }
     }
     if (bench.tanks().size() == 1 && !unfed.isEmpty()) {

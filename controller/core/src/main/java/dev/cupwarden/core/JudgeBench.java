@@ -4,6 +4,7 @@ import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.feeding.FeedSwitch;
+import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import java.util.Set;
@@ -14,9 +15,6 @@ import java.util.stream.Collectors;
 /** What a person should know of the bench as a whole: pump, room, sensors and tanks. */
 final class JudgeBench {
   private static final double TANK_LOW_PART = 0.10;
-
-  /** Dissolved feed spoils; the label's interval is the longest it may be meant for: our choice. */
-  private static final double FEED_OLD_D = 14.0;
 
   /** What a small tray holds: our choice, as the bench file names no tray. */
   private static final double TRAY_ML = 500.0;
@@ -97,7 +95,7 @@ final class JudgeBench {
     if (Double.isFinite(lowest)) {
       to.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl);
     }
-    to.above("feed-old", null, oldestD, FEED_OLD_D, FEED_OLD_D);
+    to.above("feed-old", null, oldestD, Recipe.KEEPS_DAYS, Recipe.KEEPS_DAYS);
     tankSuits(draft, passesPutOut, to);
   }
 

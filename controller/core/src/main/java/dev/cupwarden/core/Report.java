@@ -152,7 +152,7 @@ final class Report {
       return null;
     }
     OptionalDouble vpd = Double.isNaN(vpdKpa) ? OptionalDouble.empty() : OptionalDouble.of(vpdKpa);
-    double hours = Forecast.to(cup.weights.massG(line), cup.now, cup.estimate, vpd).hours();
+    double hours = Forecast.hoursTo(cup.weights.massG(line), cup.now, cup.estimate, vpd);
     return Double.isFinite(hours) ? at.plusSeconds(60L * Math.round(hours * 60.0)) : null;
   }
 

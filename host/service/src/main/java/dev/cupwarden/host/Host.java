@@ -1,5 +1,6 @@
 package dev.cupwarden.host;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.HostSettings.OtherBroker;
 import dev.cupwarden.host.broker.BrokerAccess;
@@ -14,6 +15,7 @@ import dev.cupwarden.host.notify.NoticeDesk;
 import dev.cupwarden.host.notify.NoticeSettings;
 import dev.cupwarden.host.notify.SilenceWatch;
 import dev.cupwarden.host.orders.OrderDesk;
+import dev.cupwarden.host.orders.OrderException;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Upkeep;
 import dev.cupwarden.host.users.BenchKeys;
@@ -61,6 +63,7 @@ public final class Host implements AutoCloseable {
       new Credential("cupwarden-host", UUID.randomUUID() + "-" + UUID.randomUUID());
 
   private String brokerUri;
+  private OrderDesk orders;
   private WebServer web;
   private Ingest ingest;
   private MqttLink link;
@@ -95,7 +98,7 @@ public final class Host implements AutoCloseable {
     Store store = started(Store.open(settings.keeping().database()));
     brokerUri =
         settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings, store));
-    OrderDesk desk =
+    orders =
         new OrderDesk(
             store,
             settings.benchClock(),
@@ -107,7 +110,7 @@ public final class Host implements AutoCloseable {
                 settings.page(),
                 settings.exposure(),
                 store,
-                desk,
+                orders,
                 settings.benchClock(),
                 new Vitals()));
     Chores chores = started(new Chores());
@@ -223,6 +226,18 @@ public final class Host implements AutoCloseable {
   /** Where benches connect. */
   public String brokerUri() {
     return brokerUri;
+  }
+
+  /**
+   * Places an order, as the page does.
+   *
+   * @param order an object with {@code kind} and its fields
+   * @param by who asks
+   * @return the order's id
+   * @throws OrderException if it is no order, or cannot be sent now
+   */
+  public String order(String bench, JsonNode order, String by) throws OrderException {
+    return orders.place(bench, order, by);
   }
 
   /** What came in so far. */

@@ -104,5 +104,53 @@ class SetupAndDecisionsTest {
     assertEquals("[0.5,0.5,0.6]", course.get("depletion").toString());
     assertEquals(EIGHT.getEpochSecond(), course.at("/at/0").asLong());
     assertEquals(0.7, course.at("/salt_ms_per_cm/2").asDouble());
+    assertEquals(2.6, course.get("salt_most_ms_per_cm").asDouble());
+  }
+
+  @Test
+  void tanksLastAsLongAsTheUseOfTheLastDaysTells() throws Exception {
+    Topics topics = new Topics("thirsty");
+    host.bench().publish(topics.setup(), Spoken.setup(EIGHT, "A1:vine"), true);
+    host.bench().publish(topics.benchStatus(), Spoken.bench(EIGHT.plusSeconds(60)), true);
+    JsonNode soon =
+        host.await(
+            "api/benches/thirsty/tanks", answer -> answer.at("/1/left_ml").asDouble() == 9000);
+    assertTrue(soon.at("/1/use_ml_per_d").isNull(), "no day has passed yet");
+    for (int day = 1; day <= 4; day++) {
+      Instant at = EIGHT.plus(DAY.multipliedBy(day));
+      host.bench().publish(topics.events(), Spoken.dose("e", day, "A1", at), false);
+    }
+    Instant now = EIGHT.plus(DAY.multipliedBy(4));
+    host.bench().publish(topics.benchStatus(), Spoken.bench(now), true);
+    JsonNode tanks =
+        host.await(
+            "api/benches/thirsty/tanks",
+            answer -> Math.abs(answer.at("/1/use_ml_per_d").asDouble() - 20) < 1e-9);
+    assertEquals("plain", tanks.at("/1/tank").asText());
+    assertEquals(4 * DAY.toSeconds(), tanks.at("/1/use_over_s").asLong());
+    assertEquals(
+        now.plus(DAY.multipliedBy(9000 / 20)).toString(), tanks.at("/1/lasts_until").asText());
+    assertEquals("leafy", tanks.at("/0/feed").asText());
+    assertEquals(0.0, tanks.at("/0/use_ml_per_d").asDouble());
+    assertTrue(tanks.at("/0/lasts_until").isNull(), "what is not used lasts");
+  }
+
+  /** Common practice: half a US gallon at half of one teaspoon per gallon is a quarter teaspoon. */
+  @Test
+  void whatToWeighForATankIsTold() throws Exception {
+    host.bench().publish(new Topics("mixed").setup(), Spoken.setup(EIGHT, "A1:vine"), true);
+    String asked = "api/benches/mixed/recipe?feed=%s&strength=%s&volume_ml=1892.705892";
+    JsonNode recipe = host.await(asked.formatted("leafy", "0.5"), answer -> answer.has("feed_g"));
+    assertEquals(0.25, recipe.get("level_teaspoons").asDouble(), 1e-9);
+    assertEquals(1.45, recipe.get("feed_g").asDouble(), 1e-9);
+    assertEquals(
+        "feed: expected one of leafy.",
+        host.json(asked.formatted("bloom", "0.5")).at("/error").asText());
+    assertEquals(
+        "strength: expected a number.",
+        host.json(asked.formatted("leafy", "half")).at("/error").asText());
+    assertTrue(host.json(asked.formatted("leafy", "-1")).at("/error").asText().contains("0"));
+    JsonNode pinch = host.json(asked.formatted("leafy", "0.1"));
+    assertTrue(pinch.get("level_teaspoons").isNull(), "too little for a spoon");
   }
 }

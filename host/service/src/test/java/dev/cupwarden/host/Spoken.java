@@ -56,7 +56,14 @@ public final class Spoken {
 
   public static BenchStatus bench(Instant at) {
     return new BenchStatus(
-        at, 20.5, 48.0, 19.0, new TreeMap<>(Map.of("plain", 9000.0)), List.of(), 300, "test");
+        at,
+        20.5,
+        48.0,
+        19.0,
+        new TreeMap<>(Map.of("plain", 9000.0, "feed", 1200.0)),
+        List.of(),
+        300,
+        "test");
   }
 
   public static List<SenmlRecord> pack(String bench, Instant at, String cup, double massG) {
@@ -115,9 +122,15 @@ public final class Spoken {
         new BenchSetup.Climate(12, 3, 30),
         new TreeMap<>(Map.of("tall", new BenchSetup.Vessel(92, 60, 112, 13))),
         new TreeMap<>(Map.of("coir", new BenchSetup.Mix(0.82, 0.1, 0.1))),
-        new TreeMap<>(),
+        // One level teaspoon of 5.8 g per US gallon.
+        new TreeMap<>(
+            Map.of(
+                "leafy", new BenchSetup.Feed(20, 10, 20, 5.8 / 3.785411784, 1_209_600, 5.8, 1.25))),
         0.3,
-        new TreeMap<>(Map.of("plain", new BenchSetup.Tank(12_000, Optional.empty(), 0))),
+        new TreeMap<>(
+            Map.of(
+                "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
+                "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named);
   }
 

@@ -23,6 +23,8 @@ public final class Bench {
           new Bound("CapacityBench.cup", 20, "CapacityBench.plainQuadrature"),
           new Bound("CapacityBench.cupOfClosedForm", 20, "CapacityBench.plainQuadrature"),
           new Bound("EstimatorBench.step", 2, "EstimatorBench.plainKalmanStep"),
+          new Bound("AdviseBench.brief", 1000, "AdviseBench.plainJson"),
+          new Bound("AdviseBench.full", 5000, "AdviseBench.plainJson"),
           new Bound("DryDownBench.fit", 2000, "DryDownBench.plainOptimizer"));
 
   private Bench() {}

@@ -36,24 +36,24 @@ public final class AlertBook {
       SortedMap<String, OpenAlert> open, Conditions now, Instant at, Set<String> cups) {
     AlertBook book = new AlertBook(open, at);
     Together together = Together.of(open, now.kept(), at, cups.size());
-    for (Condition condition : now.kept()) {
-      if (together.covers(condition)) {
+    for (Conditions.Told told : now.kept()) {
+      Condition condition = told.condition();
+      if (!together.covers(condition)) {
+        book.turn(condition, told.standing(), WhatToDo.about(condition));
+      } else if (told.standing() == null) {
         book.cover(condition);
-      } else {
-        book.turn(condition, WhatToDo.about(condition));
       }
     }
     for (Condition condition : together.benchWide()) {
       String code = condition.code();
-      book.turn(condition, WhatToDo.together(code, together.cups(code)));
+      book.turn(condition, open.get(condition.key()), WhatToDo.together(code, together.cups(code)));
     }
     book.forgetAllBut(cups);
     return new Page(
         book.next == null ? open : Collections.unmodifiableSortedMap(book.next), book.changes);
   }
 
-  private void turn(Condition condition, String whatToDo) {
-    OpenAlert was = open.get(condition.key());
+  private void turn(Condition condition, OpenAlert was, String whatToDo) {
     OpenAlert becomes = becomes(was, condition, at);
     if (becomes == was) {
       return;
@@ -70,12 +70,8 @@ public final class AlertBook {
   }
 
   private void cover(Condition condition) {
-    if (!open.containsKey(condition.key())) {
-      keep()
-          .put(
-              condition.key(),
-              new OpenAlert(condition.code(), condition.cup(), Together.STATE, at));
-    }
+    keep()
+        .put(condition.key(), new OpenAlert(condition.code(), condition.cup(), Together.STATE, at));
   }
 
   private void forgetAllBut(Set<String> cups) {

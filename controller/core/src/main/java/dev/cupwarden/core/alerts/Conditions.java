@@ -2,10 +2,8 @@ package dev.cupwarden.core.alerts;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.SortedMap;
 
 /**
@@ -13,32 +11,40 @@ import java.util.SortedMap;
  * alert to clear is not kept: that is nearly all, of every cup at every tick.
  */
 public final class Conditions {
-  private final Map<String, Set<String>> codesByCup = new HashMap<>();
-  private final List<Condition> kept = new ArrayList<>();
+  private final Map<String, Map<String, OpenAlert>> openByCup = new HashMap<>();
+  private final List<Told> kept = new ArrayList<>();
+
+  /**
+   * A condition beside the alert that stands of it.
+   *
+   * @param standing null where none does
+   */
+  record Told(Condition condition, OpenAlert standing) {}
 
   /** To be held against these alerts. */
   public Conditions(SortedMap<String, OpenAlert> open) {
     for (OpenAlert alert : open.values()) {
-      codesByCup.computeIfAbsent(alert.cup(), cup -> new HashSet<>()).add(alert.code());
+      openByCup.computeIfAbsent(alert.cup(), cup -> new HashMap<>()).put(alert.code(), alert);
     }
   }
 
   /** As that level says. */
   public void add(String code, String cup, Condition.Level level, double value, double threshold) {
     boolean tells = level == Condition.Level.ON || level == Condition.Level.WARN;
-    if (tells || stands(code, cup)) {
-      kept.add(new Condition(code, cup, level, value, threshold));
+    OpenAlert standing = standing(code, cup);
+    if (tells || standing != null) {
+      kept.add(new Told(new Condition(code, cup, level, value, threshold), standing));
     }
   }
 
-  private boolean stands(String code, String cup) {
-    Set<String> codes = codesByCup.get(cup);
-    return codes != null && codes.contains(code);
+  private OpenAlert standing(String code, String cup) {
+    Map<String, OpenAlert> ofCup = openByCup.get(cup);
+    return ofCup == null ? null : ofCup.get(code);
   }
 
   /** About which there is something else to do than its code says. */
   public void add(Condition condition) {
-    kept.add(condition);
+    kept.add(new Told(condition, standing(condition.code(), condition.cup())));
   }
 
   /** On above one value, off below a lower one. */
@@ -65,7 +71,7 @@ public final class Conditions {
   }
 
   /** Those that may change an alert. */
-  List<Condition> kept() {
+  List<Told> kept() {
     return kept;
   }
 }

@@ -52,19 +52,20 @@ final class Together {
    * @param now conditions at that moment
    * @param cups on the bench
    */
-  static Together of(SortedMap<String, OpenAlert> open, List<Condition> now, Instant at, int cups) {
+  static Together of(
+      SortedMap<String, OpenAlert> open, List<Conditions.Told> now, Instant at, int cups) {
     Together together = new Together();
     if (now.isEmpty()) {
       together.endWhatIsOver(open);
       return together;
     }
-    Map<String, List<Condition>> wanting = new TreeMap<>();
-    for (Condition condition : now) {
-      if (wants(condition, open.get(condition.key()))) {
-        wanting.computeIfAbsent(condition.code(), code -> new ArrayList<>(4)).add(condition);
+    Map<String, List<Conditions.Told>> wanting = new TreeMap<>();
+    for (Conditions.Told told : now) {
+      if (wants(told.condition(), told.standing())) {
+        wanting.computeIfAbsent(told.condition().code(), code -> new ArrayList<>(4)).add(told);
       }
     }
-    wanting.forEach((code, all) -> together.look(open, code, all, at, cups));
+    wanting.forEach((code, all) -> together.look(code, all, at, cups));
     together.endWhatIsOver(open);
     return together;
   }
@@ -90,14 +91,14 @@ final class Together {
         };
   }
 
-  private void look(
-      SortedMap<String, OpenAlert> open, String code, List<Condition> all, Instant at, int cups) {
+  private void look(String code, List<Conditions.Told> all, Instant at, int cups) {
     List<Condition> fresh = new ArrayList<>(all.size());
     Set<String> in = new TreeSet<>();
     int shortly = 0;
     boolean on = false;
-    for (Condition condition : all) {
-      OpenAlert standing = open.get(condition.key());
+    for (Conditions.Told told : all) {
+      Condition condition = told.condition();
+      OpenAlert standing = told.standing();
       if (standing == null) {
         fresh.add(condition);
       } else if (standing.state().equals(STATE)) {

@@ -34,6 +34,9 @@ public record Forecast(double hours, double lowHours, double highHours) {
 
   private static final double LONGEST_H = 24 * 365;
 
+  /** A tenth of a second. */
+  private static final double WITHIN_H = 0.1 / 3600;
+
   /** Beyond a year, or never. */
   public static final Forecast NEVER =
       new Forecast(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
@@ -54,6 +57,13 @@ public record Forecast(double hours, double lowHours, double highHours) {
             roomG + Z_TENTH * sdG,
             rates.nowGPerH - Z_TENTH * rates.nowSdGPerH,
             rates.meanGPerH - Z_TENTH * rates.meanSdGPerH));
+  }
+
+  /** The same without its bounds: hours until then, 0 if it has passed, infinite if never. */
+  public static double hoursTo(
+      double targetG, CupEstimate estimate, EstimateState state, OptionalDouble vpdKpa) {
+    Rates rates = Rates.of(estimate, state, vpdKpa);
+    return hours(estimate.massG() - targetG, rates.nowGPerH, rates.meanGPerH);
   }
 
   /** When that is, or null if it is beyond a year. */
@@ -83,9 +93,10 @@ public record Forecast(double hours, double lowHours, double highHours) {
     if (lossG(LONGEST_H, now, mean) < roomG) {
       return Double.POSITIVE_INFINITY;
     }
-    double low = 0;
-    double high = LONGEST_H;
-    for (int halving = 0; halving < 48; halving++) {
+    // L runs between two straight lines, so the answer lies between their two.
+    double low = roomG / Math.max(now, mean);
+    double high = Math.min(LONGEST_H, roomG / Math.min(now, mean));
+    for (int halving = 0; halving < 48 && high - low > WITHIN_H; halving++) {
       double middle = (low + high) / 2;
       if (lossG(middle, now, mean) < roomG) {
         low = middle;

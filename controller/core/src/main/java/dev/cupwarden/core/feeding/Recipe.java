@@ -12,6 +12,12 @@ import dev.cupwarden.core.setup.Feed;
  * @param waterEcMsPerCm of the water it is made with, 0 to 20 mS/cm
  */
 public record Recipe(Feed feed, double volumeMl, double strength, double waterEcMsPerCm) {
+  /**
+   * Dissolved feed spoils, and a label's interval is the longest it may be meant for: our choice.
+   * So old, {@code feed-old} is raised.
+   */
+  public static final double KEEPS_DAYS = 14;
+
   /** Less is not measured but guessed: our choice. */
   private static final double LEAST_SPOONS = 0.125;
 

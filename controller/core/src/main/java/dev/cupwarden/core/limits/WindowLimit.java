@@ -1,7 +1,13 @@
 package dev.cupwarden.core.limits;
 
-/** Water in the light half of the day, so that the top of a cup dries before night. */
+/**
+ * Water in the light half of the day, so that the top of a cup dries before night. A cup that came
+ * back on that day has a little longer.
+ */
 final class WindowLimit implements Limit {
+  /** Back since yesterday evening is back since yesterday. */
+  private static final double SAME_DAY_H = 12.0;
+
   @Override
   public String code() {
     return "window";
@@ -10,7 +16,8 @@ final class WindowLimit implements Limit {
   @Override
   public Ruling rule(Case pass) {
     Case.WindowNow window = pass.bench().window();
-    boolean wasAway = pass.cup().backAt() != null && pass.hoursSince(pass.cup().backAt()) < 24.0;
+    boolean wasAway =
+        pass.cup().backAt() != null && pass.hoursSince(pass.cup().backAt()) < SAME_DAY_H;
     boolean open = window.open() || (wasAway && window.openForReturned());
     return open ? Ruling.FREE : Ruling.veto(code(), window.minutesToOpening(), 0.0, "min");
   }

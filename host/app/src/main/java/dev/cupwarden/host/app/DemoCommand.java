@@ -90,7 +90,9 @@ final class DemoCommand implements Callable<Integer> {
                   watching::hear));
       benchClock.set(bench::now);
       welcome(host, bench.now());
+      DemoTanks tanks = new DemoTanks();
       while (!ending.comes(LOOK_MS)) {
+        tanks.tellOnce(host);
         watching.look();
       }
     }

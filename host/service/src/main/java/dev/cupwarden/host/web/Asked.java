@@ -45,6 +45,20 @@ final class Asked {
     return text;
   }
 
+  /** A number in the query. */
+  static double number(Context context, String name) {
+    String text = context.queryParam(name);
+    try {
+      double number = text == null ? Double.NaN : Double.parseDouble(text);
+      if (Double.isFinite(number)) {
+        return number;
+      }
+    } catch (NumberFormatException notANumber) {
+      throw new ApiException(BAD_REQUEST, name + ": expected a number.");
+    }
+    throw new ApiException(BAD_REQUEST, name + ": expected a number.");
+  }
+
   /** How many, from 1 to the most. */
   static int limit(Context context, int otherwise, int most) {
     String text = context.queryParam("limit");

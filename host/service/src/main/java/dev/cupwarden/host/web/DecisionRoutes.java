@@ -3,6 +3,7 @@ package dev.cupwarden.host.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Search;
@@ -102,6 +103,7 @@ final class DecisionRoutes {
       at.add(row.at().toEpochMilli() / MS_PER_S);
       CURVES.forEach(curve -> answer.withArray(curve).add(decision.get(curve)));
     }
+    answer.put("salt_most_ms_per_cm", SaltBalance.MOST_MS_PER_CM);
     Answer.json(context, answer);
   }
 }

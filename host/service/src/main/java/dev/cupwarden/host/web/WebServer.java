@@ -123,6 +123,7 @@ public final class WebServer implements AutoCloseable {
     new ChartFiles().add(routes);
     new BenchRoutes(store).add(routes);
     new SetupRoutes(store).add(routes);
+    new TankRoutes(store).add(routes);
     new DecisionRoutes(store).add(routes);
     new OrderRoutes(store, desk).add(routes);
     new AlertRoutes(store, clock).add(routes);

@@ -1,6 +1,9 @@
 const form = document.getElementById('form');
 const said = document.getElementById('said');
 
+/** The view that was asked for, which came along behind the "#"; nothing else is led to. */
+const back = location.hash.startsWith('#/') ? location.hash : '';
+
 form.addEventListener('submit', async (event) => {
   event.preventDefault();
   said.textContent = '';
@@ -11,9 +14,10 @@ form.addEventListener('submit', async (event) => {
       body: JSON.stringify({ name: form.elements.name.value, password: form.elements.password.value }),
     });
     if (answer.ok) {
-      location.assign('/');
+      location.assign(`/${back}`);
     } else {
       said.textContent = (await answer.json()).error;
+      form.elements.password.select();
     }
   } catch {
     said.textContent = 'The host does not answer.';

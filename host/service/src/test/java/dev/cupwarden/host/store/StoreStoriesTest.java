@@ -12,6 +12,8 @@ import dev.cupwarden.host.store.Events.Search;
 import dev.cupwarden.host.store.Notices.NoticeRow;
 import dev.cupwarden.host.store.Orders.OrderRow;
 import dev.cupwarden.host.store.Readings.Reading;
+import dev.cupwarden.host.store.Setups.CupRow;
+import dev.cupwarden.host.store.Setups.Cutting;
 import dev.cupwarden.host.store.Upkeep.Retention;
 import dev.cupwarden.host.store.Users.UserRow;
 import java.time.Duration;
@@ -20,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -239,6 +242,36 @@ abstract class StoreStoriesTest {
     assertEquals(Optional.empty(), store.users().inSession("d1", EIGHT));
   }
 
+  private Set<String> setUp(int day, String plant, String... cups) {
+    TreeMap<String, CupRow> rows = new TreeMap<>();
+    for (String cup : cups) {
+      rows.put(cup, new CupRow(plant, "2026-11-14", "{\"plant\":\"" + plant + "\"}"));
+    }
+    Instant at = EIGHT.plus(Duration.ofDays(day));
+    Set<String> gone = new TreeSet<>();
+    store.write(
+        handle ->
+            gone.addAll(store.setups().put(handle, "sill", at, "{\"day\":" + day + "}", rows)));
+    return gone;
+  }
+
+  @Test
+  void aCuttingTakenOutStaysOnRecordAndAnotherPlantInItsPlaceIsAnother() {
+    assertEquals(Set.of(), setUp(1, "vine", "A1", "A2"));
+    assertEquals(Set.of("A2"), setUp(2, "vine", "A1"));
+    assertEquals(Set.of(), setUp(3, "vine", "A1", "A2"), "a slip taken back");
+    assertEquals(Set.of(), setUp(0, "elder", "A1"), "a late word changes nothing");
+    assertEquals(Optional.of("{\"day\":3}"), store.setups().find("sill"));
+    assertEquals(2, store.setups().cuttings("sill").size());
+    assertEquals(Set.of("A1"), setUp(4, "elder", "A2"));
+    List<Cutting> cuttings = store.setups().cuttings("sill");
+    assertEquals(List.of("A1", "A2", "A2"), cuttings.stream().map(Cutting::cup).toList());
+    assertEquals(EIGHT.plus(Duration.ofDays(4)), cuttings.get(0).gone());
+    assertEquals(EIGHT.plus(Duration.ofDays(4)), cuttings.get(1).gone());
+    assertEquals(null, cuttings.get(2).gone());
+    assertEquals("{\"plant\":\"elder\"}", cuttings.get(2).told());
+  }
+
   @Test
   void noQuestionReadsAWholeTable() {
     add("A1/mass", EIGHT, 2000);
@@ -256,7 +289,7 @@ abstract class StoreStoriesTest {
     List<String> slow =
         List.copyOf(asked).stream()
             .filter(sql -> sql.startsWith("SELECT") || sql.startsWith("DELETE"))
-            .filter(sql -> !sql.matches(".*FROM (benches|users|bench_keys|aside)\\b.*"))
+            .filter(sql -> !sql.matches(".*FROM (benches|users|bench_keys|aside|setups)\\b.*"))
             .filter(this::readsAWholeTable)
             .toList();
     assertEquals(List.of(), slow);
@@ -271,7 +304,11 @@ abstract class StoreStoriesTest {
     store.readings().names("sill");
     store.events().find(new Search("sill", null, null, EIGHT, later, 10));
     store.events().find(new Search("sill", "A1", "dose", EIGHT, later, 10));
+    store.events().after("sill", "A1", "decision", EIGHT, 10);
     store.events().kept("sill", "e");
+    setUp(1, "vine", "A1");
+    store.setups().find("sill");
+    store.setups().cuttings("sill");
     store.alerts().open("sill");
     store.benches().cups("sill");
     store.orders().recent("sill", 10);

@@ -212,6 +212,9 @@ class ApiDocumentTest {
   private void check(String method, String template, String body) throws Exception {
     String path =
         template.replace("{bench}", "sill").replace("{cup}", "A1").replace("{file}", "doses.csv");
+    if (template.endsWith("/recipe")) {
+      path += "?feed=leafy&volume_ml=4000&strength=0.5";
+    }
     HttpResponse<String> answer = ask(method.toUpperCase(java.util.Locale.ROOT), path, body);
     assertEquals(200, answer.statusCode(), path + " " + answer.body());
     String type = answer.headers().firstValue("Content-Type").orElse("").replaceAll(";.*", "");

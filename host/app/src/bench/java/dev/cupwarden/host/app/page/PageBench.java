@@ -1,6 +1,7 @@
 package dev.cupwarden.host.app.page;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,13 +16,29 @@ public final class PageBench {
 
   private PageBench() {}
 
-  public static void main(String[] none) throws IOException {
+  public static void main(String[] none) throws IOException, InterruptedException {
     say("page weight, all views with their libraries: %.1f KB gzip", PageWeight.bytes() / 1024.0);
     try (Browser browser = new Browser()) {
       browser.size(Browser.WIDE).scheme("light");
+      demo(browser);
       firstPaint(browser, 12);
       firstPaint(browser, CUPS);
       updates(browser);
+    }
+  }
+
+  /** With broker, store, controller and simulated bench beside the browser, time running fast. */
+  private static void demo(Browser browser) throws IOException, InterruptedException {
+    if (!Files.exists(PackagedDemo.JAR)) {
+      say("the demo is not packaged: mvn -pl host/app -am package");
+      return;
+    }
+    try (PackagedDemo demo = new PackagedDemo()) {
+      for (String visit : List.of("first visit", "second visit")) {
+        browser.open(demo.address);
+        browser.await("12 cups", () -> browser.textsOf(".card").size() == 12);
+        tellPaint(browser, "the demo, " + visit);
+      }
     }
   }
 
@@ -29,16 +46,20 @@ public final class PageBench {
     try (StubHost host = StubHost.withCups(cups)) {
       browser.open(host.address());
       browser.awaitText("h1", "All " + cups + " cups are well.");
-      List<?> ms =
+      tellPaint(browser, cups + " cups");
+    }
+  }
+
+  private static void tellPaint(Browser browser, String what) {
+    List<?> ms =
           (List<?>)
               browser.run(
                   "const cards = document.querySelectorAll('.card').length;"
                       + "return [performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? -1,"
                       + " performance.getEntriesByType('mark').find(m => m.name === 'bench-shown')?.startTime ?? -1, cards]");
-      say(
-          "%d cups: first paint after %.0f ms, the bench with all its cups after %.0f ms",
-          cups, number(ms, 0), number(ms, 1));
-    }
+    say(
+        "%s: first paint after %.0f ms, the bench with all its cups after %.0f ms",
+        what, number(ms, 0), number(ms, 1));
   }
 
   /** Every cup's status and weight once a second, as a bench of that size would tell them. */

@@ -134,6 +134,24 @@ class BenchViewTest {
     }
   }
 
+  /** Else each module would be asked for only after the one that needs it had come. */
+  @Test
+  void allThatTheBenchNeedsIsAskedForAtOnceAndNothingElse() {
+    try (StubHost host = StubHost.withCups(6)) {
+      browser.open(host.address());
+      browser.awaitText("h1", "All 6 cups are well.");
+      Object asked =
+          browser.run(
+              "return performance.getEntriesByType('resource').map(e => new URL(e.name).pathname)"
+                  + ".filter(path => path.endsWith('.js')).sort().filter((p, i, all) => p !== all[i - 1])");
+      Object told =
+          browser.run(
+              "return [...document.querySelectorAll('link[rel=modulepreload]')]"
+                  + ".map(link => new URL(link.href).pathname).sort()");
+      assertEquals(asked, told);
+    }
+  }
+
   @Test
   void enterOnACardOpensTheCupAndItsCurve() {
     try (StubHost host = StubHost.troubled()) {

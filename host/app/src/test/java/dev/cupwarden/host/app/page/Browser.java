@@ -81,9 +81,17 @@ final class Browser implements AutoCloseable {
   }
 
   Browser scheme(String scheme) {
+    return media("", Map.of("prefers-color-scheme", scheme));
+  }
+
+  /** The medium ({@code print}, or empty for the screen) and what its reader prefers. */
+  Browser media(String medium, Map<String, String> preferences) {
+    List<Map<String, String>> features =
+        preferences.entrySet().stream()
+            .map(each -> Map.of("name", each.getKey(), "value", each.getValue()))
+            .toList();
     driver.executeCdpCommand(
-        "Emulation.setEmulatedMedia",
-        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+        "Emulation.setEmulatedMedia", Map.of("media", medium, "features", features));
     return this;
   }
 
@@ -127,23 +135,23 @@ final class Browser implements AutoCloseable {
   void screenshot(String name) {
     try {
       Files.createDirectories(SCREENSHOTS);
-      Object width = run("return innerWidth");
-      Object height = run("return Math.min(6000, document.scrollingElement.scrollHeight)");
-      Map<String, Object> whole =
-          Map.of("x", 0, "y", 0, "width", width, "height", height, "scale", 1);
-      byte[] png =
-          java.util.Base64.getDecoder()
-              .decode(
-                  (String)
-                      driver
-                          .executeCdpCommand(
-                              "Page.captureScreenshot",
-                              Map.of("captureBeyondViewport", true, "clip", whole))
-                          .get("data"));
-      Files.write(SCREENSHOTS.resolve(name + ".png"), png);
+      Number width = (Number) run("return innerWidth");
+      Number height = (Number) run("return Math.min(6000, document.scrollingElement.scrollHeight)");
+      Files.write(
+          SCREENSHOTS.resolve(name + ".png"), picture(0, width.intValue(), height.intValue()));
     } catch (IOException e) {
       throw new IllegalStateException("screenshot not written", e);
     }
+  }
+
+  /** PNG of a part of the page. */
+  byte[] picture(int top, int width, int height) {
+    Map<String, Object> part =
+        Map.of("x", 0, "y", top, "width", width, "height", height, "scale", 1);
+    Map<String, Object> taken =
+        driver.executeCdpCommand(
+            "Page.captureScreenshot", Map.of("captureBeyondViewport", true, "clip", part));
+    return java.util.Base64.getDecoder().decode((String) taken.get("data"));
   }
 
   /** Tab, until the focus is on an element of that selector. */

@@ -1,14 +1,9 @@
 package dev.cupwarden.host.app.page;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.cupwarden.host.broker.LoopbackPort;
-import java.io.BufferedReader;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -18,24 +13,9 @@ class DemoPageIT {
 
   @Test
   void firstCupIsWateredWithinAMinuteAndThePageShowsIt() throws Exception {
-    LoopbackPort port = LoopbackPort.anyFree("the page", "--port");
-    Process demo =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-jar",
-                Path.of("target", "cupwarden-host.jar").toString(),
-                "demo",
-                "--port",
-                Integer.toString(port.number()))
-            .redirectError(ProcessBuilder.Redirect.DISCARD)
-            .start();
-    try (Browser browser = new Browser()) {
-      String said =
-          new BufferedReader(new InputStreamReader(demo.getInputStream(), StandardCharsets.UTF_8))
-              .readLine();
-      String address = "http://127.0.0.1:" + port.number() + "/";
-      assertTrue(said.contains(address), said);
-      browser.size(Browser.WIDE).open(address);
+    try (PackagedDemo demo = new PackagedDemo();
+        Browser browser = new Browser()) {
+      browser.size(Browser.WIDE).open(demo.address);
       new WebDriverWait(browser.driver, FIRST_WATERING)
           .withMessage(() -> "no cup is watered: " + browser.textsOf("main"))
           .until(
@@ -54,9 +34,11 @@ class DemoPageIT {
                       == 12L);
       assertEquals(12, browser.textsOf(".s-curve").size());
       browser.screenshot("demo-wide");
-    } finally {
-      demo.destroy();
-      assertTrue(demo.waitFor(30, java.util.concurrent.TimeUnit.SECONDS), "ends when told");
+      browser.run("location.hash = '#/back-room/tanks'");
+      browser.awaitText("section[data-tank=plain]", "of 12.0 L");
+      browser.awaitText("p[role=status]", "g of feed, or about 0.53 level teaspoons");
+      browser.screenshot("demo-tanks-wide");
+      assertEquals(List.of(), browser.consoleErrors());
     }
   }
 }

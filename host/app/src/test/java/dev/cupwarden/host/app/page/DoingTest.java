@@ -139,6 +139,9 @@ class DoingTest {
   void alertsAreOneLineForACauseAndCanBeMarkedAsSeen() {
     browser.open(host.address() + "#/attic/alerts");
     browser.awaitText("section[data-code=near-dry]", "Water it by hand");
+    browser.awaitText(
+        "section[data-code=near-dry]", "found 83 % of its usable water gone, limit 80 %");
+    browser.awaitText("section[data-code=tank-low]", "found 380 mL, limit 500 mL");
     browser.awaitText("table", "Tank low");
     browser.tabTo("section[data-code=near-dry] button");
     browser.press(Keys.ENTER);
@@ -151,9 +154,10 @@ class DoingTest {
   @Test
   void mixNextWeighsTheFeedForATank() {
     browser.open(host.address() + "#/attic/tanks");
-    // 4 L at half of 1.532 g/L is 3.064 g, 0.53 spoons of 5.8 g, and 0.766 g/L x 1.25 = 0.96 mS/cm.
-    browser.awaitText("p[role=status]", "3.1 g of feed, about 0.5 level teaspoons.");
-    browser.awaitText("p[role=status]", "Adds about 0.96 mS/cm");
+    // 4 L at half of 1.532 g/L is 3.064 g, 0.53 spoons of 5.8 g, and 0.3 + 0.766 g/L x 1.25 mS/cm.
+    browser.awaitText("p[role=status]", "3.06 g of feed, or about 0.53 level teaspoons.");
+    browser.awaitText("p[role=status]", "Then about 1.26 mS/cm, of which the water’s own 0.30.");
+    browser.awaitText("section[data-tank=feed]", "mix no more than 560 mL at a time");
     browser.awaitText(".panel", "from Apr 15, 2027: bloom");
   }
 

@@ -3,13 +3,11 @@ package dev.cupwarden.host.app.page;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.core.messages.Presence;
-import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
 import dev.cupwarden.host.broker.LoopbackPort;
@@ -20,8 +18,6 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
-import org.eclipse.paho.mqttv5.client.MqttClient;
-import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -29,10 +25,10 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
 
 /** The page on a real host: broker, store and live stream, from the wire to the eye. */
 class LiveHostTest {
-  private static final Topics TOPICS = new Topics(StubHost.BENCH);
   private static final Duration SOON_ENOUGH = Duration.ofSeconds(3);
   private static Browser browser;
 
@@ -41,7 +37,7 @@ class LiveHostTest {
   private final LoopbackPort broker = LoopbackPort.anyFree("the broker", "--broker-port");
   private final StubHost bench = StubHost.unserved(6);
   private Host host;
-  private MqttClient wire;
+  private BenchOnTheWire wire;
 
   @BeforeAll
   static void openBrowser() {
@@ -57,33 +53,16 @@ class LiveHostTest {
   @BeforeEach
   void startHostAndTellOfTheBench() throws Exception {
     host = startHost();
-    connect();
-    publish(TOPICS.setup(), bench.setup());
-    publish(TOPICS.presence(), new Presence("online", bench.now));
-    publish(TOPICS.benchStatus(), bench.status());
-    for (CannedCup cup : bench.cups.values()) {
-      publish(TOPICS.cup(cup.name), cup.status);
-    }
+    wire = new BenchOnTheWire(host.brokerUri());
+    wire.tellAllOf(bench);
   }
 
   private Host startHost() throws InterruptedException {
     return Host.start(HostSettings.local(data, page, broker));
   }
 
-  private void connect() throws MqttException {
-    wire = new MqttClient(host.brokerUri(), "bench-" + System.nanoTime(), new MemoryPersistence());
-    wire.connect();
-  }
-
-  private void publish(String topic, Object message) throws MqttException, JsonProcessingException {
-    wire.publish(topic, Json.MAPPER.writeValueAsBytes(message), 1, true);
-  }
-
   @AfterEach
   void stop() throws MqttException {
-    if (wire.isConnected()) {
-      wire.disconnect();
-    }
     wire.close();
     host.close();
   }
@@ -100,7 +79,7 @@ class LiveHostTest {
     bench.now = bench.now.plusSeconds(300);
     CupStatus dry = bench.cups.get("A5").become(CupActivity.DRY, bench.now);
     long told = System.nanoTime();
-    publish(TOPICS.cup("A5"), dry);
+    wire.tell(BenchOnTheWire.TOPICS.cup("A5"), dry);
     browser.awaitText(".group-trouble .card-name", "A5");
     Duration seen = Duration.ofNanos(System.nanoTime() - told);
     System.out.println("trouble seen " + seen.toMillis() + " ms after it was told over the wire");
@@ -111,18 +90,18 @@ class LiveHostTest {
   void thePageSurvivesARestartOfTheHostAndSaysSo() throws Exception {
     browser.open(host.address());
     browser.awaitText("h1", "All 6 cups are well.");
-    wire.disconnect();
     wire.close();
     host.close();
     browser.awaitText("#banner", "Host not reached");
     browser.awaitText("#said", "cannot be reached");
     host = startHost();
-    connect();
+    wire = new BenchOnTheWire(host.brokerUri());
     browser.await(
         "the banner is gone", () -> browser.textsOf("#banner").stream().allMatch(String::isEmpty));
     browser.awaitText("h1", "All 6 cups are well.");
-    publish(
-        TOPICS.cup("A3"), bench.cups.get("A3").become(CupActivity.WET, bench.now.plusSeconds(60)));
+    wire.tell(
+        BenchOnTheWire.TOPICS.cup("A3"),
+        bench.cups.get("A3").become(CupActivity.WET, bench.now.plusSeconds(60)));
     browser.awaitText(".group-trouble .card-name", "A3");
   }
 
@@ -140,6 +119,43 @@ class LiveHostTest {
     browser.awaitText(".facts", "air %.1f °C".formatted(status.get("air_c").asDouble()));
     browser.awaitText(
         ".facts", "plain %.1f L".formatted(status.at("/tank_ml/plain").asDouble() / 1000));
+  }
+
+  @Test
+  void anAlertMarkedAsSeenIsSeenByAllUntilItIsRaisedAnew() throws Exception {
+    AlertNotice low =
+        new AlertNotice("tank-low", null, "raised", bench.now, 380, 500, "Fill the tank “plain”.");
+    wire.alert(low);
+    browser.open(host.address() + "#/attic/alerts");
+    browser.awaitText("section[data-code=tank-low]", "Fill the tank “plain”.");
+    browser.awaitText("nav .badge", "1");
+    browser.tabTo("section[data-code=tank-low] button");
+    browser.press(Keys.ENTER);
+    browser.awaitText("section[data-code=tank-low]", "Seen by page");
+    browser.await("nothing new", () -> browser.textsOf("nav .badge").contains("0"));
+    assertEquals("page", json("api/benches/attic/alerts").at("/0/acknowledged/by").asText());
+    browser.open("about:blank").open(host.address() + "#/attic/alerts");
+    browser.awaitText("section[data-code=tank-low]", "Seen by page");
+    wire.alert(
+        new AlertNotice(
+            "tank-low", null, "cleared", bench.now.plusSeconds(60), 900, 500, "Nothing."));
+    browser.awaitText("main", "No open alert.");
+  }
+
+  @Test
+  void whatToMixNextIsReckonedByTheHost() throws Exception {
+    browser.open(host.address() + "#/attic/tanks");
+    browser.awaitText("section[data-tank=plain]", "7.4 L of 12.0 L");
+    browser.awaitText("section[data-tank=feed]", "not used in the last 7 d");
+    JsonNode mix = json("api/benches/attic/recipe?feed=leafy&volume_ml=4000&strength=0.5");
+    browser.awaitText("p[role=status]", "%.2f g of feed".formatted(mix.get("feed_g").asDouble()));
+    browser.awaitText(
+        "p[role=status]",
+        "about %.2f level teaspoons".formatted(mix.get("level_teaspoons").asDouble()));
+    browser.tabTo("input[inputmode=decimal]");
+    browser.press(Keys.TAB);
+    browser.typeOver("400");
+    browser.awaitText("p[role=status]", "Not reckoned: strength");
   }
 
   private JsonNode json(String path) throws IOException, InterruptedException {

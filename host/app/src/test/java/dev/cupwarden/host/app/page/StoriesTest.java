@@ -4,6 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -117,10 +121,12 @@ class StoriesTest {
   void tanksTheNextMixIsReckonedAndAFillIsTold() {
     openTroubledBench();
     goTo("tanks", "Tanks and feed");
+    browser.awaitText("section[data-tank=plain]", "lasts about 41 d, until Mar 27, 2027");
+    browser.awaitText(".panel strong", "Next switch: to bloom on Apr 15, 2027, in 60 d");
     browser.tabTo("input[inputmode=decimal]");
     browser.typeOver("8");
     // 8 L at half of 1.532 g/L is 6.128 g.
-    browser.awaitText("p[role=status]", "6.1 g of feed");
+    browser.awaitText("p[role=status]", "6.13 g of feed");
     browser.run("document.querySelector('#skip').focus()");
     browser.tabTo("a[href$='/do/filled']");
     browser.press(Keys.ENTER);
@@ -160,10 +166,12 @@ class StoriesTest {
   }
 
   @Test
-  void firstRunTheFirstBenchFileIsTakenAlong() {
+  void firstRunTheFirstBenchFileIsTakenAlong() throws IOException {
     host = StubHost.empty();
     browser.open(host.address());
     browser.awaitText("h1", "No bench yet");
+    assertEquals(
+        firstBenchOfTheReadme(), browser.run("return document.querySelector('pre').textContent"));
     browser.tabTo("main button");
     browser.press(Keys.ENTER);
     browser.await(
@@ -171,6 +179,16 @@ class StoriesTest {
         () ->
             browser.textsOf(".row [role=status]").stream()
                 .anyMatch(text -> text.startsWith("Copied") || text.startsWith("Selected")));
+  }
+
+  private static String firstBenchOfTheReadme() throws IOException {
+    String readme = Files.readString(Path.of("..", "..", "README.md"));
+    String from = "This is a whole one:\n\n";
+    String told = readme.substring(readme.indexOf(from) + from.length());
+    return told.lines()
+        .takeWhile(line -> line.startsWith("    "))
+        .map(line -> line.substring(4) + "\n")
+        .collect(Collectors.joining());
   }
 
   @Test

@@ -158,6 +158,11 @@ final class StubHost implements AutoCloseable {
         });
     config.routes.before(context -> context.header("Content-Security-Policy", POLICY));
     config.routes.get("/lib/uplot/{file}", StubHost::chartLibrary);
+    config.routes.get(
+        "/api/session",
+        context -> json(context, Json.MAPPER.readTree("{\"asks\":false,\"role\":\"act\"}")));
+    config.routes.get("/api/benches/{bench}/tanks", context -> json(context, tanks()));
+    config.routes.get("/api/benches/{bench}/recipe", this::recipe);
     config.routes.get("/api/benches", context -> json(context, benches()));
     config.routes.get("/api/benches/{bench}/cups", context -> json(context, statuses()));
     config.routes.get("/api/benches/{bench}/cups/{cup}/weights", this::weights);
@@ -315,6 +320,56 @@ final class StubHost implements AutoCloseable {
                 "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named);
+  }
+
+  /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */
+  private ArrayNode tanks() {
+    ArrayNode all = Json.MAPPER.createArrayNode();
+    setup()
+        .tanks()
+        .forEach(
+            (name, tank) -> {
+              double leftMl = status().tankMl().get(name);
+              double mlPerD = tank.feed().isPresent() ? 40 : 180;
+              all.addObject()
+                  .put("tank", name)
+                  .put("size_ml", tank.sizeMl())
+                  .put("feed", tank.feed().orElse(null))
+                  .put("strength", tank.strength())
+                  .put("left_ml", leftMl)
+                  .put("use_ml_per_d", mlPerD)
+                  .put("mix_most_ml", tank.feed().isPresent() ? 14 * mlPerD : null)
+                  .put("use_over_s", 604_800)
+                  .put(
+                      "lasts_until", now.plusSeconds((long) (leftMl / mlPerD * 86_400)).toString());
+            });
+    return all;
+  }
+
+  private void recipe(Context context) {
+    BenchSetup.Feed bag = setup().feeds().get(context.queryParam("feed"));
+    double strength = Double.parseDouble(context.queryParam("strength"));
+    double feedG =
+        bag.labelGPerL() * strength * Double.parseDouble(context.queryParam("volume_ml")) / 1000;
+    json(
+        context,
+        Map.of(
+            "feed_g",
+            feedG,
+            "level_teaspoons",
+            feedG / bag.spoonG(),
+            "ec_ms_per_cm",
+            0.3 + bag.labelGPerL() * strength * bag.ecMsPerCmPerGPerL(),
+            "water_ec_ms_per_cm",
+            0.3,
+            "n_mg_per_l",
+            153.2,
+            "p_mg_per_l",
+            33.4,
+            "k_mg_per_l",
+            127.2,
+            "concentrate",
+            false));
   }
 
   private void cuttings(Context context) {

@@ -1,7 +1,7 @@
 // Alerts: open ones with what to do, one line for all from one cause, and past ones.
 
 import * as api from './api.js';
-import { h, say, setText } from './dom.js';
+import { freshId, h, say, setText } from './dom.js';
 import { alertsByCause, commonLimit, compareNames, nameOfAlert, nameOfLimit } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -9,6 +9,18 @@ import * as u from './units.js';
 
 const t = text.alerts;
 const MOST_PAST = 400;
+
+const hours = (h) => u.span(h * 3600e3);
+/** What was found and its limit, where they are quantities; the other alerts are a yes or no. */
+const QUANTITY = {
+  'near-dry': (part) => t.used(u.percent(part)), 'wet-too-long': hours, 'salts-high': (ms) => `${u.number(ms, 1)} mS/cm`,
+  'blind-ration': hours, 'scale-noisy': (g) => u.mass(g), 'scale-out-of-range': (g) => u.mass(g), 'scale-stuck': (min) => hours(min / 60), 'cup-away': hours, 'sensor-dead': hours, 'feed-old': (d) => hours(24 * d),
+  'dose-over': (g) => u.mass(g), 'tray-full': u.tank, 'tank-low': u.tank, cold: u.temp, frost: u.temp, heat: u.temp,
+};
+const valueWords = ({ code, value, threshold }) => {
+  const quantity = QUANTITY[code];
+  return quantity && Number.isFinite(value) && Number.isFinite(threshold) ? `, ${t.value(quantity(value), quantity(threshold))}` : '';
+};
 
 /** Past alerts: each raising with the clearing that ended it. */
 function pastOf(events) {
@@ -31,7 +43,8 @@ export function alertsView(benchName) {
   const past = h('tbody');
   const state = h('p', { class: 'quiet', role: 'status' });
   const pastTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.past }, h('table', null, past));
-  const el = h('section', { class: 'view' }, heading, h('h2', null, t.open), open, h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable));
+  const refusal = store.mayAct() ? null : h('p', { class: 'refusal', id: freshId('refusal') }, text.session.lookOnly(store.session.name));
+  const el = h('section', { class: 'view' }, heading, h('h2', null, t.open), refusal, open, h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable));
   let shown = '';
 
   function causePanel(bench, cause) {
@@ -42,11 +55,11 @@ export function alertsView(benchName) {
     const seen = cause.alerts.map((alert) => alert.acknowledged).filter(Boolean).at(-1);
     const limit = commonLimit(bench, cause);
     const problem = h('span', { class: 'error', role: 'alert' });
-    const mark = h('button', { type: 'button', 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause.code, unseen, mark, problem) }, t.seen);
+    const mark = h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause.code, unseen, mark, problem) }, t.seen);
     return h('section', { class: 'panel', 'data-code': cause.code },
       h('h3', null, nameOfAlert(cause.code), ' ', h('span', { class: 'quiet' }, `(${text.alertState[worst.state]})`)),
       h('p', null, cups.length === 0 ? t.forBench : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)), ', ', t.since(u.near(since, bench.now), u.span(bench.now - since)),
-        cause.alerts.length === 1 ? `, ${t.value(u.number(worst.value, worst.value % 1 ? 2 : 0), u.number(worst.threshold, worst.threshold % 1 ? 2 : 0))}` : '', '.'),
+        cause.alerts.length === 1 ? valueWords(worst) : '', '.'),
       h('p', null, h('strong', null, worst.do ?? ''), limit ? ` ${t.allHeldBy(nameOfLimit(limit))}` : ''),
       h('p', { class: 'row' }, cups.slice(0, 12).map((alert) => h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup)),
         unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))), problem));

@@ -15,8 +15,18 @@ const PATIENCE_MS = 20e3;
 
 async function get(address) {
   const answer = await fetch(address, { headers: { Accept: 'application/json' }, signal: AbortSignal.timeout(PATIENCE_MS) });
-  if (!answer.ok) throw new Error(await sentenceOf(answer));
+  await check(answer);
   return answer.json();
+}
+
+async function check(answer) {
+  if (answer.status === 401) goToSignIn();
+  if (!answer.ok) throw new Error(await sentenceOf(answer));
+}
+
+/** Leaves for the page that asks who one is; it leads back to where one is now. */
+export function goToSignIn() {
+  location.assign(`sign-in/${location.hash}`);
 }
 
 async function sentenceOf(answer) {
@@ -50,6 +60,19 @@ export async function setup(bench) {
   }
 }
 
+/** Tanks: {tank, size_ml, feed, strength, left_ml, use_ml_per_d, use_over_s, lasts_until}. */
+export const tanks = (bench) => get(path('benches', bench, 'tanks'));
+
+/** What to weigh for a volume of a feed at a strength: {feed_g, level_teaspoons, ec_ms_per_cm, …}. */
+export const recipe = (bench, fields) => get(path('benches', bench, 'recipe') + query(fields));
+
+/** Who is signed in: {asks, name, role}; where nobody is asked, anybody may act. */
+export const session = () => get(path('session'));
+
+export async function signOut() {
+  await check(await fetch(path('session'), { method: 'DELETE', signal: AbortSignal.timeout(PATIENCE_MS) }));
+}
+
 /** Every cutting that ever stood on the bench: {cup, plant, vessel, mix, stage, since, gone, because}. */
 export const cuttings = (bench) => get(path('benches', bench, 'cuttings'));
 
@@ -66,7 +89,7 @@ async function post(address, fields) {
     body: JSON.stringify(fields),
     signal: AbortSignal.timeout(PATIENCE_MS),
   });
-  if (!answer.ok) throw new Error(await sentenceOf(answer));
+  await check(answer);
   const body = await answer.text();
   return body ? JSON.parse(body) : null;
 }

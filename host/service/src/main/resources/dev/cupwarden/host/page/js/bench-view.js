@@ -11,7 +11,7 @@ import * as u from './units.js';
 const DENSE_FROM = 25;
 const SEARCH_FROM = 13;
 const MANY = 2;
-const WORDS_EVERY_MS = 30e3;
+const FORECASTS_EVERY_MS = 60e3; // by the bench's own time
 const BUDGET_MS = 5;
 
 /** One cup's card; a link to its own view. */
@@ -209,7 +209,7 @@ export function benchView(benchName) {
       [text.bench.next, nextWords(bench)],
       [text.bench.held, heldWords(bench)],
       [text.bench.climate, climate || text.bench.unread],
-      [text.bench.tanks, tanks || text.bench.unread],
+      [text.bench.tanks, tanks || text.bench.tanksUnknown],
     ];
     while (facts.children.length < rows.length) facts.append(h('div', null, h('dt'), h('dd')));
     rows.forEach(([term, words], i) => {
@@ -280,6 +280,15 @@ export function benchView(benchName) {
     }
   }
 
+  let forecastsOf = -Infinity;
+
+  /** "Due in" counts down by the bench's time, also where nothing else is new of a cup. */
+  function tellForecasts(bench) {
+    if (bench.now - forecastsOf < FORECASTS_EVERY_MS) return;
+    forecastsOf = bench.now;
+    cards.forEach((card) => card.tellForecast(bench));
+  }
+
   function showLater() {
     frame ??= requestAnimationFrame(showSome);
   }
@@ -295,14 +304,10 @@ export function benchView(benchName) {
     // What may be trouble is shown at once, with all that changed before it.
     if (changes.all || turned || more || own.some((change) => !cards.has(change.cup.cup))) update();
     else own.forEach((change) => { staleOf(change.cup.cup).status = change.cup; });
+    tellForecasts(bench);
     for (const word of changes.weights) if (word.bench === benchName && cards.has(word.cup)) staleOf(word.cup).weights.push(word);
     showLater();
   }
-
-  const words = setInterval(() => {
-    const bench = store.bench(benchName);
-    if (bench) cards.forEach((card) => card.tellForecast(bench));
-  }, WORDS_EVERY_MS);
 
   update();
   return {
@@ -311,7 +316,6 @@ export function benchView(benchName) {
     heading: headline,
     onChange,
     leave() {
-      clearInterval(words);
       cancelAnimationFrame(frame);
       sight.disconnect();
     },

@@ -20,13 +20,20 @@ function needSheet() {
 
 /** Labels of a time axis in the reader's zone and clock; a new day is named where it begins. */
 function timeLabels(plot, splits, axisIndex, space, step) {
-  let lastDay = null;
-  return splits.map((at) => {
-    const day = u.day(at * 1000);
-    const words = step >= 86400 ? day : day === lastDay ? u.clockTime(at * 1000) : `${u.clockTime(at * 1000)}\n${day}`;
-    lastDay = day;
-    return words;
+  const days = splits.map((at) => u.day(at * 1000));
+  return splits.map((at, i) => {
+    if (step >= 86400) return days[i];
+    // The first day is not named where the next one begins right beside it: both would not have room.
+    const names = i === 0 ? days.length < 2 || days[1] === days[0] : days[i] !== days[i - 1];
+    return names ? `${u.clockTime(at * 1000)}\n${days[i]}` : u.clockTime(at * 1000);
   });
+}
+
+/** With as many digits as tell one step from the next. */
+function numbersAt(splits) {
+  const step = splits.length > 1 ? splits[1] - splits[0] : 1;
+  const digits = [0, 1, 2].find((each) => Math.abs(step - Number(step.toFixed(each))) < 1e-9) ?? 3;
+  return splits.map((value) => u.number(value, digits));
 }
 
 /** Days and hours of the axis fall where the reader's zone has them. */
@@ -225,7 +232,7 @@ export function weightChart(place, options) {
     tzDate: inZone,
     padding: [8, 32, 0, 0],
     scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: yRange } },
-    axes: [axis({ values: timeLabels, size: 48, space: 70 }), axis({ size: 62, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
+    axes: [axis({ values: timeLabels, size: 48, space: 90 }), axis({ size: 62, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
     series: [{}, { stroke: colour('--water-deep'), width: 2, points: { show: false }, spanGaps: false }],
     cursor: { drag: { x: true, y: false }, points: { size: 8 } },
     hooks: {
@@ -279,7 +286,7 @@ export function courseChart(place, options) {
     tzDate: inZone,
     padding: [8, 32, 0, 0],
     scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: (self, low, high) => [0, Math.max((high ?? 0) * 1.15, (limit ?? 0) * 1.15, 0.1)] } },
-    axes: [axis({ values: timeLabels, size: 48, space: 70 }), axis({ size: 62, space: 28, values: (self, splits) => splits.map((v) => u.number(v, v % 1 ? 1 : 0)) })],
+    axes: [axis({ values: timeLabels, size: 48, space: 90 }), axis({ size: 62, space: 28, values: (self, splits) => numbersAt(splits) })],
     series: [{}, { stroke: colour('--water-deep'), width: 2, points: { size: 4 }, spanGaps: false, paths: options.steps ? uPlot.paths.stepped({ align: 1 }) : undefined }],
     cursor: { drag: { x: false, y: false } },
     hooks: { draw: [(self) => limit !== null && drawLines(self, [{ name: 'dry', value: limit, label: options.limitLabel }])] },
@@ -333,8 +340,8 @@ function drawNames(plot, curves) {
     while (last >= 0 && (values[last] === null || values[last] === undefined)) last -= 1;
     if (last < 0) return;
     const x = Math.min(plot.valToPos(plot.data[0][last], 'x', true), bbox.left + bbox.width - 2 * ratio);
-    let y = plot.valToPos(values[last], 'y', true) - 5 * ratio;
-    while (taken.some((other) => Math.abs(other.x - x) < 70 * ratio && Math.abs(other.y - y) < 12 * ratio)) y -= 12 * ratio;
+    let y = plot.valToPos(values[last], 'y', true) + 15 * ratio; // the curve comes from above
+    while (taken.some((other) => Math.abs(other.x - x) < 70 * ratio && Math.abs(other.y - y) < 12 * ratio)) y += 12 * ratio;
     taken.push({ x, y });
     ctx.fillStyle = css('--ink');
     ctx.fillText(curve.name, x, y);

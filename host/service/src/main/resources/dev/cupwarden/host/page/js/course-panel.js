@@ -9,14 +9,12 @@ import * as u from './units.js';
 const t = text.course;
 /** Air that takes up nearly nothing tells nothing of the cutting. */
 const LEAST_VPD_KPA = 0.1;
-/** Above this the controller gives plain water only. */
-const SALT_LIMIT_MS_PER_CM = 2.6;
 const TABLE_ROWS = 40;
 
 const CURVES = {
   rate: { values: (course) => course.rate_g_h.map((rate, i) => (rate === null || !(course.vpd_kpa[i] >= LEAST_VPD_KPA) ? null : u.massValue(rate) / course.vpd_kpa[i])) },
-  fed: { values: (course) => course.fed.map((part) => part * 100), limit: 100, steps: true },
-  salt: { values: (course) => course.salt_ms_per_cm, limit: SALT_LIMIT_MS_PER_CM, steps: true },
+  fed: { values: (course) => course.fed.map((part) => part * 100), limit: () => 100, steps: true },
+  salt: { values: (course) => course.salt_ms_per_cm, limit: (course) => course.salt_most_ms_per_cm, steps: true },
 };
 const NAMES = Object.keys(CURVES);
 
@@ -58,11 +56,16 @@ export function coursePanel(benchName, cupName) {
     const values = course.curves[part.name];
     part.el.hidden = course.at.length === 0;
     if (part.el.hidden) return;
-    const { limit, steps } = CURVES[part.name];
-    part.chart ??= charts.courseChart(part.place, { limit, steps, limitLabel: t.limit[part.name] });
-    part.chart.setData(course.at, values, from, to);
     const known = values.filter(Number.isFinite);
-    const words = known.length === 0 ? t.unknown : t.from(t.value[part.name](u, known[0]), t.value[part.name](u, known.at(-1)));
+    part.place.hidden = known.length === 0;
+    if (part.place.hidden) {
+      setText(part.words, t.unknown[part.name]);
+      return;
+    }
+    const { limit, steps } = CURVES[part.name];
+    part.chart ??= charts.courseChart(part.place, { limit: limit?.(course), steps, limitLabel: t.limit[part.name] });
+    part.chart.setData(course.at, values, from, to);
+    const words = t.from(t.value[part.name](u, known[0]), t.value[part.name](u, known.at(-1)));
     setText(part.words, words);
     part.place.setAttribute('aria-label', `${t.title[part.name](u.massUnit())}: ${words}`);
   }

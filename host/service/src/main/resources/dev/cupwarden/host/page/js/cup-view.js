@@ -64,7 +64,7 @@ function head(benchName, cupName) {
       [t.due, cup.due_at ? whenWords(cup.due_at, bench.now) : '–'],
       [t.dry, cup.dry_at ? whenWords(cup.dry_at, bench.now) : '–'],
       [t.fed, t.fedOf(u.percent(cup.fed))],
-      [t.sure, cup.sd === null ? '–' : t.sureIs(u.percent(cup.sd))],
+      [t.sure, cup.sd === null ? '–' : t.sureIs(cup.sd < 0.01 ? t.sureWithin : `± ${u.percent(cup.sd)}`)],
       [text.stageSeen[cup.stage], text.stageFeed[cup.stage]],
     ];
     while (facts.children.length < rows.length) facts.append(h('div', null, h('dt'), h('dd')));

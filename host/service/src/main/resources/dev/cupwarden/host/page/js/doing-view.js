@@ -208,7 +208,8 @@ function orderForm(benchName, kind, cupName, sent) {
     }
   }
 
-  const button = h('button', { type: 'submit', class: 'main' }, t.send);
+  const refusal = store.mayAct() ? null : h('p', { class: 'refusal', id: freshId('refusal') }, text.session.lookOnly(store.session.name));
+  const button = h('button', { type: 'submit', class: 'main', disabled: refusal !== null, 'aria-describedby': refusal?.id }, t.send);
   const el = h('form', { class: 'panel', novalidate: true, onsubmit: async (event) => {
     event.preventDefault();
     setText(error, '');
@@ -221,9 +222,9 @@ function orderForm(benchName, kind, cupName, sent) {
     } catch (problem) {
       setText(error, problem instanceof FormError ? problem.message : t.failed(problem.message));
     } finally {
-      button.disabled = false;
+      button.disabled = refusal !== null;
     }
-  } }, h('p', null, t.says[kind]), place, h('h2', null, spec.group === 'water' || kind === 'hold' ? t.before : t.beforeOther), aheadList, h('p', { class: 'quiet' }, t.beforeNote), error, h('p', { class: 'row' }, button));
+  } }, h('p', null, t.says[kind]), refusal, place, h('h2', null, spec.group === 'water' || kind === 'hold' ? t.before : t.beforeOther), aheadList, h('p', { class: 'quiet' }, t.beforeNote), error, h('p', { class: 'row' }, button));
   build();
   ahead();
   if (kind === 'add' && cupName) takeBack();
@@ -231,8 +232,8 @@ function orderForm(benchName, kind, cupName, sent) {
 }
 
 function orderWords(order) {
-  const parts = [order.cup ?? (order.tank ? `${t.field.tank} ${order.tank}` : KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '')];
-  if (order.ml !== undefined) parts.push(u.volume(order.ml));
+  const parts = [order.cup ?? (order.tank ? order.tank : KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '')];
+  if (order.ml !== undefined) parts.push(order.tank ? u.tank(order.ml) : u.volume(order.ml));
   if (order.strength) parts.push(`× ${u.number(order.strength, 2)}`);
   if (order.until) parts.push(u.dayTime(Date.parse(order.until)));
   if (order.stage) parts.push(text.stage[order.stage] ?? order.stage);
@@ -309,6 +310,7 @@ export function doingView(benchName, kind, cupName) {
     });
     el.append(h('div', { class: 'panels even' }, form.el, receipts.el));
   } else {
+    if (!store.mayAct()) el.append(h('p', { class: 'refusal' }, text.session.lookOnly(store.session.name)));
     for (const group of GROUPS) {
       el.append(h('h2', null, t.groups[group]), h('ul', { class: 'actions' }, Object.keys(KINDS).filter((each) => KINDS[each].group === group)
         .map((each) => h('li', null, h('a', { href: href(benchName, each) }, h('strong', null, t.kind[each]), h('span', null, t.says[each]))))));

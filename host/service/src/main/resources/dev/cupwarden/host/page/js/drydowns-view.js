@@ -12,6 +12,8 @@ const t = text.drydowns;
 const DAYS = [7, 21, 60, 150];
 const MOST_EACH = 5;
 const MOST_CUPS = 4;
+const MOST_DOSES = 2000;
+const SHOWN_AT_FIRST = 2;
 const STEP_H = 0.5;
 const HUES = ['--water-deep', '--clay', '--aside', '--calm'];
 const DASHES = [[], [8, 4], [3, 3], [10, 3, 2, 3]];
@@ -35,7 +37,7 @@ function onGrid(dryDown, grid) {
 export function drydownsView(benchName, chosenNames) {
   const bench = store.bench(benchName);
   const names = [...bench.cups.keys()].sort(compareNames);
-  const chosen = new Set(chosenNames.length > 0 ? chosenNames[0].split(',').filter((name) => bench.cups.has(name)) : names.slice(0, 1));
+  const chosen = new Set(chosenNames.length > 0 ? chosenNames[0].split(',').filter((name) => bench.cups.has(name)) : []);
   let days = 21;
   let asked = 0;
   let chart = null;
@@ -43,6 +45,7 @@ export function drydownsView(benchName, chosenNames) {
   const place = h('div', { class: 'chart', role: 'img', 'aria-label': t.chartLabel });
   const state = h('p', { role: 'status' }, t.loading);
   const told = h('ul', { class: 'says' });
+  const shade = h('p', { class: 'quiet' }, t.band);
   const body = h('tbody');
   const spans = DAYS.map((each) => h('button', { type: 'button', 'aria-pressed': String(each === days), onclick: () => {
     days = each;
@@ -55,15 +58,16 @@ export function drydownsView(benchName, chosenNames) {
     setAttr(event.target, 'aria-pressed', String(chosen.has(name)));
     load();
   } }, name));
+  const tablePanel = h('section', { class: 'panel' }, h('h2', null, t.table),
+    h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.table }, h('table', null, h('thead', null, h('tr', null,
+      [t.colCup, t.colFrom, t.colSpan, t.lost, t.colRate, t.colHalf, t.colFit].map((word) => h('th', { scope: 'col' }, word)))), body)),
+    h('p', { class: 'quiet' }, t.method));
   const el = h('section', { class: 'view' }, heading, h('p', null, t.lead),
     h('div', { class: 'panels' },
-      h('section', { class: 'panel' }, h('h2', null, t.of), place, state, told, h('p', { class: 'quiet' }, t.band)),
+      h('section', { class: 'panel' }, h('h2', null, t.of), place, state, told, shade),
       h('div', null,
         h('section', { class: 'panel' }, h('h2', null, t.cups), h('p', { class: 'quiet' }, t.atMost(MOST_CUPS)), h('div', { class: 'row', role: 'group', 'aria-label': t.cups }, picks), h('h3', null, t.weeks), h('div', { class: 'row', role: 'group', 'aria-label': t.weeks }, spans)))),
-    h('section', { class: 'panel' }, h('h2', null, t.table),
-      h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.table }, h('table', null, h('thead', null, h('tr', null,
-        [t.colCup, t.colFrom, t.colSpan, t.lost, t.colRate, t.colHalf, t.colFit].map((word) => h('th', { scope: 'col' }, word)))), body)),
-      h('p', { class: 'quiet' }, t.method)));
+    tablePanel);
 
   async function dryDownsOf(name) {
     const from = new Date(store.bench(benchName).now - days * 86400e3);
@@ -96,10 +100,11 @@ export function drydownsView(benchName, chosenNames) {
     chart?.end();
     chart = null;
     const all = sets.flat();
-    setText(state, problem || (all.length === 0 ? t.none : ''));
     body.replaceChildren(...all.slice().sort((a, b) => b.from - a.from).map(row));
     told.replaceChildren(...sets.map(verdict).filter(Boolean));
-    place.hidden = all.length === 0;
+    const bare = [...chosen].filter((name) => !all.some((dryDown) => dryDown.cup === name)).sort(compareNames);
+    setText(state, problem || (all.length === 0 ? t.none : bare.length > 0 ? t.cupNone(bare) : ''));
+    for (const part of [place, shade, tablePanel]) part.hidden = all.length === 0;
     if (all.length === 0) return;
     const { overlayChart, colour } = await import('./chart.js');
     if (!place.isConnected) return;
@@ -145,6 +150,25 @@ export function drydownsView(benchName, chosenNames) {
     return h('li', { class: factor <= SLOWER ? 'stop' : factor >= STEEPER ? 'go' : null }, words(set[0].cup, u.number(factor, 1)));
   }
 
-  setTimeout(load);
+  /** Without a wish of the reader: the cups watered most often, for they have most to show. */
+  async function begin() {
+    if (chosen.size === 0) {
+      try {
+        const from = new Date(bench.now - days * 86400e3);
+        const doses = await api.events(benchName, { kind: 'dose', from, limit: MOST_DOSES });
+        const passes = new Map();
+        for (const { cup } of doses) if (bench.cups.has(cup)) passes.set(cup, (passes.get(cup) ?? 0) + 1);
+        const often = [...passes.keys()].sort((a, b) => passes.get(b) - passes.get(a) || compareNames(a, b));
+        (often.length > 0 ? often : names).slice(0, SHOWN_AT_FIRST).forEach((name) => chosen.add(name));
+        picks.forEach((button, i) => setAttr(button, 'aria-pressed', String(chosen.has(names[i]))));
+      } catch (error) {
+        setText(state, t.failed(error.message));
+        return;
+      }
+    }
+    load();
+  }
+
+  setTimeout(begin);
   return { el, title: t.title, heading, leave: () => chart?.end() };
 }

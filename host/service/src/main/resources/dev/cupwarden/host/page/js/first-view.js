@@ -3,14 +3,8 @@
 import { h, setText } from './dom.js';
 import { text } from './text.js';
 
+/** The same as in the README. */
 const FIRST_BENCH = `bench: back-room
-place: {latitude: 54.9, longitude: -1.6, zone: Europe/London}
-
-watering:
-  window: {from: "08:00", to: "16:00"}   # local time
-  pass: 30 mL                            # the largest single pass
-  soak: 12 min                           # the least time between two passes to one cup
-
 mixes:
   coir-perlite:
     retention: {saturated: 0.82, residual: 0.12, alpha: 0.22, n: 1.55}
@@ -18,11 +12,9 @@ mixes:
     least_air: 0.10
     dry_density: 0.10
 vessels:
-  tall: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}   # inner size, depth of mix
-
+  tall: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}
 cups:
-  A1: {vessel: tall, mix: coir-perlite, plant: blackcurrant, struck: 2026-11-14, stage: struck, cutting: 14 g}
-  A2: {vessel: tall, mix: coir-perlite, plant: mulberry, struck: 2026-12-02, stage: struck, cutting: 9 g}
+  A1: {vessel: tall, mix: coir-perlite, plant: blackcurrant, stage: struck, cutting: 14 g}
 `;
 
 export function firstView() {

@@ -1,6 +1,7 @@
 // The live stream, with its own patience: the browser tries again by itself after a dropped line, but not
 // after a host that answered with an error while it started.
 
+import * as api from './api.js';
 import { store } from './store.js';
 
 const KINDS = ['cup', 'cup-gone', 'weight', 'bench', 'setup', 'presence', 'event'];
@@ -24,11 +25,22 @@ export function follow() {
   source.onerror = () => {
     store.setLink(store.loaded ? 'lost' : 'connecting');
     source.close();
+    leaveIfSignedOut();
     timer = setTimeout(follow, waitMs);
     waitMs = Math.min(LONGEST_WAIT_MS, waitMs * 2);
   };
   for (const kind of KINDS) {
     source.addEventListener(kind, (message) => store.hear(kind, JSON.parse(message.data)));
+  }
+}
+
+/** A stream that was refused does not say why; a session that has ended is one reason. */
+export async function leaveIfSignedOut() {
+  try {
+    const session = await api.session();
+    if (session.asks && !session.name) api.goToSignIn();
+  } catch {
+    // The host is away: the banner says so, and the stream tries again.
   }
 }
 

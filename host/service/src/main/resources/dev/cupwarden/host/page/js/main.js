@@ -1,9 +1,10 @@
 // Starts the page: the frame around the views, the way between them, and what is said when the host or a
 // controller goes silent.
 
+import * as api from './api.js';
 import { benchView } from './bench-view.js';
 import { h, s, say, setAttr, setText } from './dom.js';
-import { follow, restWhenUnseen } from './live.js';
+import { follow, leaveIfSignedOut, restWhenUnseen } from './live.js';
 import { nameOfAlert } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -26,6 +27,7 @@ const foot = document.getElementById('foot');
 const banner = h('div', { class: 'banner', id: 'banner', hidden: true });
 const age = h('p', { class: 'age', id: 'age' });
 const nav = h('nav', { class: 'nav', 'aria-label': text.nav.label });
+const who = h('p', { class: 'who', id: 'who', hidden: true });
 const picker = h('select', { 'aria-label': text.nav.pickBench, onchange: () => { location.hash = `#/${encodeURIComponent(picker.value)}`; } });
 let view = null;
 let shownHash = null;
@@ -43,7 +45,7 @@ function frame() {
   const mark = s('svg', { class: 'mark', viewBox: '0 0 32 32', 'aria-hidden': 'true', focusable: 'false' },
     s('path', { class: 'mark-cup', d: 'M6 9h20l-3.4 20H9.400z' }), s('path', { class: 'mark-water', d: 'M7.2 17h17.600l-2 11.200H9.200z' }),
     s('path', { class: 'mark-stem', d: 'M16 22V3m0 5c3 0 5-2 5-5-3 0-5 2-5 5z' }));
-  top.append(h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age), nav, banner);
+  top.append(h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age, who), nav, banner);
   const skip = document.getElementById('skip');
   skip.textContent = text.skip;
   skip.addEventListener('click', (event) => {
@@ -89,17 +91,29 @@ function drawNav() {
 async function viewFor(where) {
   if (where[0] === 'cautions') return (await import('./cautions-view.js')).cautionsView();
   if (where[0] === 'units') return (await import('./units-view.js')).unitsView();
-  if (store.benches.size === 0) return store.loaded ? (await import('./first-view.js')).firstView() : null;
+  if (!store.loaded) return null; // A word of the live stream may come before the bench that it is of.
+  if (store.benches.size === 0) return (await import('./first-view.js')).firstView();
   const bench = currentBench();
   const kind = where[1];
   if (!kind) return benchView(bench);
   return VIEWS[kind] ? VIEWS[kind](bench, where.slice(2)) : null;
 }
 
+/** The view, or, where its part of the program cannot be fetched, the reason. */
+async function viewOrProblem() {
+  try {
+    return await viewFor(parts());
+  } catch (error) {
+    await leaveIfSignedOut();
+    const heading = h('h1', { class: 'headline', tabindex: '-1' }, text.link.noView);
+    return { el: h('section', { class: 'view' }, heading, h('p', { class: 'error' }, text.link.noViewWhy(error.message))), title: text.link.noView, heading, wantsBench: true };
+  }
+}
+
 async function show({ focus }) {
   const hash = location.hash;
   shownHash = hash;
-  const next = await viewFor(parts());
+  const next = await viewOrProblem();
   if (hash !== location.hash) return; // Gone on while the view was fetched.
   view?.leave?.();
   view = next;
@@ -115,6 +129,23 @@ async function show({ focus }) {
     main.replaceChildren(h('section', { class: 'view' }, h('h1', { class: 'headline' }, store.loaded ? text.notFound : text.link.connecting)));
   }
   drawNav();
+}
+
+function drawWho() {
+  const { asks, name, role } = store.session;
+  const key = asks ? `${name} ${role}` : '';
+  who.hidden = !asks;
+  if (who.dataset.key === key) return;
+  who.dataset.key = key;
+  const problem = h('span', { class: 'error', role: 'alert' });
+  who.replaceChildren(text.session.as(name, role === 'act'), ' ', h('button', { type: 'button', onclick: async () => {
+    try {
+      await api.signOut();
+      location.assign('sign-in/');
+    } catch (error) {
+      setText(problem, text.session.failed(error.message));
+    }
+  } }, text.session.out), problem);
 }
 
 function tellAge() {
@@ -183,6 +214,7 @@ function onChange(changes) {
   if (!view || (changes.all && (view.wantsBench && store.benches.size > 0))) show({ focus: false });
   else view.onChange?.(changes);
   drawNav();
+  drawWho();
   tellAge();
 }
 

@@ -12,6 +12,8 @@ const withUnit = (value, unit) => `${u.number(value, value % 1 ? 2 : 0)}${unit ?
 /** "found 0.12, limit 0.05"; nothing where there is no number to hold it against. */
 export function foundWords(reason) {
   if (!Number.isFinite(reason.value) || !reason.threshold) return '';
+  const says = (value) => [0, 1, 2].some((digits) => reason.sentence.includes(value.toFixed(digits)));
+  if (says(reason.value) && says(reason.threshold)) return '';
   return `${t.found} ${withUnit(reason.value, reason.unit)}, ${t.limit} ${withUnit(reason.threshold, reason.unit)}`;
 }
 

@@ -57,7 +57,11 @@ export class Spark {
       this.asked = true;
       const from = new Date(bench.now - SPAN_S * 1000);
       inTurn(() => api.weights(this.bench, this.cup.cup, from)).then((weights) => {
-        if (weights) this.points = [...thinned(weights.at, weights.mass_g), ...this.points];
+        if (weights) {
+          // What came live meanwhile is in the answer too, up to its last point.
+          const last = weights.at.at(-1) ?? -Infinity;
+          this.points = [...thinned(weights.at, weights.mass_g), ...this.points.filter(([at]) => at > last)];
+        }
         this.draw();
       });
     }

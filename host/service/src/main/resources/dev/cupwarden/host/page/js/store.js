@@ -54,6 +54,7 @@ class Store {
     this.loaded = false;
     this.problem = null;
     this.link = { state: 'connecting', since: Date.now() };
+    this.session = { asks: false, name: null, role: 'act' };
     this.listeners = new Set();
     this.changes = this.nothing();
     this.scheduled = false;
@@ -66,6 +67,11 @@ class Store {
   subscribe(listener) {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
+  }
+
+  /** Whether who looks may give orders, too. */
+  mayAct() {
+    return this.session.role === 'act';
   }
 
   bench(name) {
@@ -83,7 +89,8 @@ class Store {
   /** Everything anew: at the start and after each reconnect, since words may have been missed. */
   async load() {
     try {
-      const listed = await api.benches();
+      const [listed, session] = await Promise.all([api.benches(), api.session()]);
+      this.session = session;
       await Promise.all(listed.map((entry) => this.loadBench(entry)));
       const names = new Set(listed.map((entry) => entry.bench));
       for (const name of this.benches.keys()) if (!names.has(name)) this.benches.delete(name);
@@ -100,7 +107,7 @@ class Store {
 
   async loadBench(entry) {
     const bench = this.ensure(entry.bench);
-    const [cups, alerts] = await Promise.all([api.cups(entry.bench), api.alerts(entry.bench)]);
+    const [cups, alerts, setup] = await Promise.all([api.cups(entry.bench), api.alerts(entry.bench), api.setup(entry.bench)]);
     bench.presence = entry.presence;
     if (entry.status) {
       bench.status = entry.status;
@@ -109,7 +116,7 @@ class Store {
     bench.cups = new Map(cups.map((cup) => [cup.cup, cup]));
     cups.forEach((cup) => bench.tell(cup.at));
     bench.alerts = alerts;
-    bench.setup = await api.setup(entry.bench);
+    bench.setup = setup;
   }
 
   /** The alerts anew, after one was marked as seen. */

@@ -7,61 +7,93 @@ import { text } from './text.js';
 import * as u from './units.js';
 
 const t = text.tanks;
-const USE_DAYS = 7;
 const DAY_MS = 86400e3;
-const L_PER_US_GAL = 3.785411784;
+const YEAR_MS = 366 * DAY_MS;
+const ML_PER_L = 1000;
+const ML_PER_US_GAL = 3785.411784; // exact
 const MONTHS_SHOWN = 9;
-
-const isFeed = (tank, name) => (tank ? tank.strength > 0 || Boolean(tank.feed) : /feed/i.test(name));
+const MONTHS_BEFORE = 1;
+const SETTLE_MS = 250;
 
 function gauge(ml, sizeMl) {
   return s('svg', { class: 'gauge', viewBox: '0 0 100 4', preserveAspectRatio: 'none', 'aria-hidden': 'true', focusable: 'false' }, s('rect', { x: 0, y: 0, height: 4, width: Math.max(0, Math.min(100, (100 * ml) / sizeMl)) }));
 }
 
-function tankPanel(bench, name, mlPerDay) {
-  const ml = bench.status?.tank_ml?.[name] ?? null;
-  const tank = bench.setup?.tanks?.[name];
-  const use = !mlPerDay ? t.noUse : t.useDay(u.volume(mlPerDay));
-  const lasts = mlPerDay && ml !== null ? t.lasts(u.span((ml / mlPerDay) * DAY_MS), u.date(bench.now + (ml / mlPerDay) * DAY_MS)) : null;
-  const content = tank?.feed ? t.feedAt(tank.feed, u.number(tank.strength, 2)) : tank ? t.plain : null;
-  return h('section', { class: 'panel' }, h('h2', null, name), content ? h('p', { class: 'quiet' }, content) : null,
-    h('p', null, h('strong', null, ml === null ? t.unread : u.tank(ml)), tank && ml !== null ? ` / ${u.tank(tank.size_ml)}` : ''),
-    tank && ml !== null ? gauge(ml, tank.size_ml) : null,
-    h('p', null, use), lasts ? h('p', null, lasts) : null,
+function useWords(tank) {
+  if (tank.use_ml_per_d === null) return t.useSoon;
+  const over = u.span(tank.use_over_s * 1000);
+  return tank.use_ml_per_d > 0 ? t.useDay(u.volume(tank.use_ml_per_d), over) : t.noUse(over);
+}
+
+function lastsWords(tank, now) {
+  if (!tank.lasts_until || tank.left_ml === null) return null;
+  const until = Date.parse(tank.lasts_until);
+  return until - now > YEAR_MS ? t.lastsLong : t.lasts(u.span(until - now), u.date(until));
+}
+
+function tankPanel(bench, tank) {
+  const lasts = lastsWords(tank, bench.now);
+  return h('section', { class: 'panel', 'data-tank': tank.tank }, h('h2', null, tank.tank),
+    h('p', { class: 'quiet' }, tank.feed ? t.feedAt(tank.feed, u.number(tank.strength, 2)) : t.plain),
+    h('p', null, tank.left_ml === null ? t.unread(u.tank(tank.size_ml)) : [h('strong', null, u.tank(tank.left_ml)), ` ${t.of} ${u.tank(tank.size_ml)}`]),
+    tank.left_ml === null ? null : gauge(tank.left_ml, tank.size_ml),
+    h('p', null, useWords(tank)), lasts ? h('p', null, lasts) : null,
+    tank.mix_most_ml && tank.mix_most_ml < tank.size_ml ? h('p', null, t.mixMost(u.tank(tank.mix_most_ml))) : null,
     h('p', { class: 'row' }, h('a', { class: 'button', href: `#/${encodeURIComponent(bench.name)}/do/filled` }, t.fill)));
 }
 
-/** Grams and spoons for a volume of water at a strength; the label's numbers are the grower's. */
-function mixPanel(bench) {
-  const feeds = Object.entries(bench.setup?.feeds ?? {});
-  const gallons = u.choice().volume === 'floz';
-  const out = h('p', { role: 'status' }, t.ready);
-  const input = (value) => h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value, id: freshId('mix'), oninput: () => reckon() });
-  const fields = { volume: input(gallons ? '1' : '4'), strength: input('0.5'), label: input(''), spoon: input(''), ec: input('') };
-  const pick = h('select', { id: freshId('mix'), onchange: () => take() }, feeds.map(([name]) => h('option', { value: name }, name)));
-  const row = (label, control) => h('div', { class: 'field' }, h('label', { for: control.id }, h('strong', null, label)), control);
+/** A bench that has not told its set-up still tells what its tanks hold. */
+const onlyLeft = (bench) => Object.entries(bench.status?.tank_ml ?? {}).map(([name, ml]) =>
+  h('section', { class: 'panel', 'data-tank': name }, h('h2', null, name), h('p', null, h('strong', null, u.tank(ml)))));
 
-  function take() {
-    const feed = bench.setup?.feeds?.[pick.value];
-    fields.label.value = feed?.label_g_per_l ?? '';
-    fields.spoon.value = feed?.spoon_g ?? '';
-    fields.ec.value = feed?.ec_ms_per_cm_per_g_per_l ?? '';
-    reckon();
+/** What to weigh for a volume at a strength, as the host reckons it. */
+function mixPanel(bench) {
+  const feeds = bench.setup?.feeds ?? {};
+  const title = h('h2', null, t.mix);
+  const caution = h('p', { class: 'quiet' }, text.cautions.feedItems[1], ' ', h('a', { href: '#/cautions' }, text.cautions.short));
+  if (Object.keys(feeds).length === 0) return h('section', { class: 'panel' }, title, h('p', { class: 'quiet' }, t.noFeeds), caution);
+  const gallons = u.choice().volume === 'floz';
+  const mlPerUnit = gallons ? ML_PER_US_GAL : ML_PER_L;
+  const fed = Object.values(bench.setup.tanks).find((tank) => tank.feed);
+  const out = h('p', { role: 'status' }, t.ready);
+  const bag = h('p', { class: 'quiet' });
+  const input = (value) => h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value, id: freshId('mix'), oninput: () => soon() });
+  const volume = input(String(Math.round((100 * (fed?.size_ml ?? 4 * ML_PER_L)) / mlPerUnit) / 100));
+  const strength = input(String(fed?.strength ?? 0.5));
+  const pick = h('select', { id: freshId('mix'), onchange: () => reckon() }, Object.keys(feeds).map((name) => h('option', { value: name, selected: name === fed?.feed }, name)));
+  const row = (label, control) => h('div', { class: 'field' }, h('label', { for: control.id }, h('strong', null, label)), control);
+  const numberIn = (control) => (control.value.trim() === '' ? NaN : Number(control.value.replace(',', '.')));
+  let timer = null;
+  let asked = 0;
+
+  function soon() {
+    clearTimeout(timer);
+    timer = setTimeout(reckon, SETTLE_MS);
   }
-  function reckon() {
-    const value = (name) => (fields[name].value.trim() === '' ? NaN : Number(fields[name].value.replace(',', '.')));
-    const litres = value('volume') * (gallons ? L_PER_US_GAL : 1);
-    const gPerL = value('label') * value('strength');
-    if (!(litres > 0 && gPerL > 0)) return setText(out, t.ready);
-    const spoons = value('spoon') > 0 ? u.number((litres * gPerL) / value('spoon'), 1) : null;
-    const words = [t.result(u.mass(litres * gPerL, 1), spoons), value('ec') > 0 ? t.resultEc(u.number(gPerL * value('ec'), 2)) : '', t.order];
-    return setText(out, words.filter(Boolean).join(' '));
+  async function reckon() {
+    asked += 1;
+    const mine = asked;
+    const feed = feeds[pick.value];
+    setText(bag, t.bag(u.mass(feed.label_g_per_l, 2), u.mass(feed.spoon_g)));
+    const fields = { feed: pick.value, volume_ml: numberIn(volume) * mlPerUnit, strength: numberIn(strength) };
+    if (!(fields.volume_ml > 0 && fields.strength > 0)) {
+      setText(out, t.ready);
+      return;
+    }
+    let words;
+    try {
+      const mix = await api.recipe(bench.name, fields);
+      const spoons = mix.level_teaspoons === null ? null : u.number(mix.level_teaspoons, mix.level_teaspoons < 2 ? 2 : 1);
+      words = [t.result(u.mass(mix.feed_g, 2), spoons), t.resultEc(u.number(mix.ec_ms_per_cm, 2), u.number(mix.water_ec_ms_per_cm, 2)),
+        t.resultN(...[mix.n_mg_per_l, mix.p_mg_per_l, mix.k_mg_per_l].map((mg) => u.number(mg))), mix.concentrate ? t.concentrate : t.order].join(' ');
+    } catch (error) {
+      words = t.mixFailed(error.message);
+    }
+    if (mine === asked) setText(out, words);
   }
-  const el = h('section', { class: 'panel' }, h('h2', null, t.mix), h('p', { class: 'quiet' }, t.mixLead),
-    feeds.length > 0 ? row(t.feed, pick) : null, row(t.volume(gallons ? t.gallons : t.litres), fields.volume), row(t.strength, fields.strength),
-    row(t.label, fields.label), row(t.spoon, fields.spoon), row(t.ec, fields.ec), out,
-    h('p', { class: 'quiet' }, text.cautions.feedItems[1], ' ', h('a', { href: '#/cautions' }, text.cautions.short)));
-  take();
+  const el = h('section', { class: 'panel' }, title, h('p', { class: 'quiet' }, t.mixLead),
+    row(t.feed, pick), row(t.volume(gallons ? t.gallons : t.litres), volume), row(t.strength, strength), bag, out, caution);
+  reckon();
   return el;
 }
 
@@ -78,25 +110,41 @@ function isDark(pause, at) {
   return from <= until ? now >= from && now <= until : now >= from || now <= until;
 }
 
+const noonOf = (day) => new Date(`${day}T12:00`).getTime();
+
+/** A month's days as runs of the same feed: [{first, last, what}]. */
+function runsOf(feeding, first) {
+  const runs = [];
+  for (let day = new Date(first); day.getMonth() === first.getMonth(); day.setDate(day.getDate() + 1)) {
+    const planned = (feeding.plan ?? []).filter((step) => noonOf(step.from) <= day.getTime()).at(-1)?.feed;
+    const what = isDark(feeding.pause, day) ? t.dark : planned ?? t.noneYet;
+    if (runs.at(-1)?.what === what) runs.at(-1).last = day.getDate();
+    else runs.push({ first: day.getDate(), last: day.getDate(), what });
+  }
+  return runs;
+}
+
+function monthItem(feeding, first, isNow) {
+  const runs = runsOf(feeding, first);
+  const words = (run) => (runs.length === 1 ? run.what : t.planDays(run.first, run.last, run.what));
+  return h('li', { 'aria-current': isNow ? 'date' : null }, h('strong', null, u.month(first.getTime())), isNow ? ` (${t.planNow})` : '',
+    runs.map((run) => h('span', { class: run.what === t.dark ? 'dark' : 'fed' }, words(run))));
+}
+
 function planPanel(bench) {
   const feeding = bench.setup?.feeding;
   const plan = feeding?.plan ?? [];
   const title = h('h2', null, t.plan);
+  const unsuited = bench.alerts.find((alert) => alert.code === 'tank-unsuited');
   if (plan.length === 0 && !feeding?.pause) return h('section', { class: 'panel' }, title, h('p', { class: 'quiet' }, t.planNone));
-  const dayMs = (step) => new Date(`${step.from}T12:00`).getTime();
-  const feedOn = (ms) => plan.filter((step) => dayMs(step) <= ms).at(-1)?.feed;
+  const next = plan.find((step) => noonOf(step.from) > bench.now);
   const now = new Date(bench.now);
-  const months = Array.from({ length: MONTHS_SHOWN }, (none, i) => {
-    const first = new Date(now.getFullYear(), now.getMonth() - 2 + i, 1);
-    const last = new Date(first.getFullYear(), first.getMonth() + 1, 0);
-    const feeds = [...new Set([feedOn(first.getTime()), feedOn(last.getTime())].filter(Boolean))];
-    const dark = isDark(feeding?.pause, first) || isDark(feeding?.pause, new Date(first.getFullYear(), first.getMonth(), 15));
-    return h('li', { 'aria-current': i === 2 ? 'date' : null }, h('strong', null, u.month(first.getTime() + 43200e3)), i === 2 ? ` (${t.planNow})` : '',
-      h('br'), feeds.join(' → ') || '–', dark ? h('span', { class: 'dark' }, h('br'), t.dark) : null);
-  });
+  const months = Array.from({ length: MONTHS_SHOWN }, (none, i) => monthItem(feeding, new Date(now.getFullYear(), now.getMonth() - MONTHS_BEFORE + i, 1, 12), i === MONTHS_BEFORE));
   const dayWords = (words) => u.dayOfYear(Math.floor(monthDay(words) / 100), monthDay(words) % 100);
   return h('section', { class: 'panel' }, title,
-    h('ul', { class: 'plain' }, plan.map((step) => h('li', null, t.planFrom(u.date(dayMs(step)), step.feed)))),
+    next ? h('p', null, h('strong', null, t.planNext(u.date(noonOf(next.from)), u.span(noonOf(next.from) - bench.now), next.feed))) : null,
+    unsuited ? h('p', { class: 'error' }, unsuited.do) : null,
+    h('ul', { class: 'plain' }, plan.map((step) => h('li', null, t.planFrom(u.date(noonOf(step.from)), step.feed)))),
     feeding?.pause ? h('p', null, t.planPause(dayWords(feeding.pause.from), dayWords(feeding.pause.until))) : null,
     h('h3', null, t.planCalendar), h('ul', { class: 'months' }, months));
 }
@@ -106,33 +154,45 @@ export function tanksView(benchName) {
   const tanks = h('div', { class: 'panels even' });
   const problem = h('p', { class: 'error', role: 'status' });
   const bench = store.bench(benchName);
-  const use = { plain: 0, feed: 0 };
-  const el = h('section', { class: 'view' }, heading, problem, tanks, h('div', { class: 'panels even' }, mixPanel(bench), planPanel(bench)));
+  const plans = h('div', { class: 'panels even' });
+  const el = h('section', { class: 'view' }, heading, problem, tanks, plans);
+  let asked = 0;
+  let planned = null;
 
-  function show() {
-    const names = [...new Set([...Object.keys(bench.status?.tank_ml ?? {}), ...Object.keys(bench.setup?.tanks ?? {})])].sort();
-    const feedTanks = names.filter((name) => isFeed(bench.setup?.tanks?.[name], name));
-    const share = (name) => (feedTanks.includes(name) ? use.feed / feedTanks.length : use.plain / Math.max(1, names.length - feedTanks.length));
-    tanks.replaceChildren(...(names.length > 0 ? names.map((name) => tankPanel(bench, name, share(name))) : [h('p', { class: 'quiet' }, t.none)]));
+  /** Anew only where something of it has changed: what is typed there must stay. */
+  function plan() {
+    const key = JSON.stringify([bench.setup?.feeds, bench.setup?.feeding, bench.alerts.filter((alert) => alert.code === 'tank-unsuited')]);
+    if (key === planned) return;
+    planned = key;
+    plans.replaceChildren(mixPanel(bench), planPanel(bench));
   }
 
   async function load() {
-    try {
-      const doses = await api.events(benchName, { kind: 'dose', from: new Date(bench.now - USE_DAYS * DAY_MS), limit: 5000 });
-      use.plain = doses.reduce((sum, event) => sum + event.data.plain_ml, 0) / USE_DAYS;
-      use.feed = doses.reduce((sum, event) => sum + event.data.feed_ml, 0) / USE_DAYS;
-      setText(problem, '');
-    } catch (error) {
-      setText(problem, t.failed(error.message));
+    asked += 1;
+    const mine = asked;
+    let panels = onlyLeft(bench);
+    let words = '';
+    if (bench.setup) {
+      try {
+        const told = await api.tanks(benchName);
+        panels = told.map((tank) => tankPanel(bench, tank));
+      } catch (error) {
+        words = t.failed(error.message);
+      }
     }
-    show();
+    if (mine !== asked) return;
+    setText(problem, words);
+    const focused = tanks.contains(document.activeElement) ? document.activeElement.closest('[data-tank]')?.dataset.tank : null;
+    tanks.replaceChildren(...(panels.length > 0 ? panels : [h('p', { class: 'quiet' }, t.none)]));
+    if (focused) tanks.querySelector(`[data-tank="${CSS.escape(focused)}"] a`)?.focus({ preventScroll: true });
   }
-  show();
+  plan();
   load();
   return {
     el, title: t.title, heading,
     onChange(changes) {
-      if (changes.all || changes.events.some(({ event }) => event.kind === 'dose')) load();
+      plan();
+      if (changes.all || changes.events.some(({ event }) => event.kind === 'dose' || event.kind === 'receipt')) load();
     },
   };
 }
