@@ -170,7 +170,8 @@ final class JudgeDoses {
   /** What cannot wait until the estimate trusts the scale again. */
   private static void lookAtSteps(BenchDraft draft, CupDraft cup, boolean dosed) {
     double riseG = cup.readG - cup.readBeforeG;
-    double leastG = Rising.stepG(cup.now.massSdG());
+    // By the raw reading: a cup in doubt has an unsure weight just because of these steps.
+    double leastG = Rising.stepG(0.0);
     boolean sees = !cup.away && !cup.now.lifted() && !Double.isNaN(riseG) && !faulty(cup);
     boolean quiet = quiet(draft);
     if (dosed && cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER) {

@@ -26,7 +26,7 @@ public record Steps(
   private static final int RISES = 5;
 
   /** Evaporation, creep and a good scale's noise are less than this in a tick: our choice. */
-  private static final double LEAST_RISE_G = 1.5;
+  private static final double LEAST_RISE_G = 0.8;
 
   /** Water that runs by itself runs evenly; noise does not. */
   private static final double EVEN = 3.0;
