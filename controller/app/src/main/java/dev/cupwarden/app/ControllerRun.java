@@ -5,6 +5,7 @@ import dev.cupwarden.app.clock.AcceleratedTime;
 import dev.cupwarden.app.clock.BenchTime;
 import dev.cupwarden.app.clock.RealTime;
 import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.OpenJournal;
 import dev.cupwarden.app.journal.Outbox;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.link.MqttLink;

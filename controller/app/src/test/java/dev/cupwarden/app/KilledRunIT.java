@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,6 +28,8 @@ class KilledRunIT {
 
   /** Half past eight in the bench's zone, on a day of its season: the window has just opened. */
   private static final String MORNING = "2026-11-28T08:30:00Z";
+
+  private static final int KILLS_A_BENCH = 4;
 
   /** Nobody listens there: watering does not need a broker. */
   private static final String NO_BROKER = "tcp://127.0.0.1:9";
@@ -118,6 +121,41 @@ class KilledRunIT {
         assertFalse(Instant.parse(own.get(i).at()).isBefore(last.plus(SOAK)), cup + " soaks");
       }
     }
+  }
+
+  /** {@code -Plong} makes it a thousand times; {@code -Dkills.seed=N} kills at other moments. */
+  @Test
+  void killedAgainAndAgainNothingIsGivenTwiceAndNothingIsLost() throws Exception {
+    int kills = Integer.getInteger("kills", 3);
+    long seed = Long.getLong("kills.seed", 1);
+    SplittableRandom random = new SplittableRandom(seed);
+    int done = 0;
+    int cutOff = 0;
+    int passes = 0;
+    // Each bench is killed so often and then left: a year's caps would keep it dry of passes.
+    for (int bench = 0; done < kills; bench++) {
+      Files.createDirectories(folder.resolve("bench-" + bench));
+      Path home = folder;
+      folder = home.resolve("bench-" + bench);
+      for (int i = 0; i < KILLS_A_BENCH && done < kills; i++, done++) {
+        int before = passes().size();
+        long nanos = random.nextInt(1_500) * 1_000_000L;
+        try (ControllerProcess run = start(i == 0 ? "4" : "600")) {
+          Waiting.until("a pass", SOON, () -> passes().size() > before);
+          long end = System.nanoTime() + nanos;
+          Waiting.until("the moment to kill", SOON, () -> System.nanoTime() >= end);
+          run.kill();
+        }
+        cutOff += (int) passes().stream().filter(pass -> pass.outcome() == null).count();
+        assertEachPassIsCountedOnceAndSoaked(passes());
+      }
+      passes += passes().size();
+      folder = home;
+    }
+    TestReport.put(
+        "Killed processes",
+        "%,d times `kill -9` of the packaged program on %,d simulated benches, seed %d, each within 1.5 s after a pass began: %,d passes, %,d of them cut off; no pass given twice, none lost."
+            .formatted(done, (done + KILLS_A_BENCH - 1) / KILLS_A_BENCH, seed, passes, cutOff));
   }
 
   @Test

@@ -137,12 +137,14 @@ class WireIT {
             "presence", "presence",
             "readings", "readings",
             "bench", "bench",
+            "setup", "setup",
             "events", "event",
             "receipts", "receipt",
             "orders", "order",
             "cups", "cup");
     for (Heard one : heard()) {
       String kind = one.topic().split("/", -1)[3];
+      assertTrue(schemas.containsKey(kind), "no schema is known for " + one.topic());
       Schemas.assertFits(schemas.get(kind), one.body());
     }
     List<Long> seqs =

@@ -1,6 +1,6 @@
 package dev.cupwarden.board;
 
-/** One switched output: a pump, a valve or a mat behind its driver stage. */
+/** One switched output: a pump or a valve behind its driver stage. */
 interface OutputLine {
   /** How messages call it. */
   String name();

@@ -31,7 +31,8 @@ final class Outputs {
    * What there is to switch.
    *
    * @param tankValves names of those valves that lead from a tank
-   * @param heartbeat retriggers the pump-run timer at each change of its level
+   * @param heartbeat changes its level at each beat; every other change retriggers the pump-run
+   *     timer
    */
   record Lines(
       OutputLine pump,
@@ -117,6 +118,8 @@ final class Outputs {
   synchronized void arm() {
     tripped.set(null);
     beat();
+    // One change up and one down: the timer hears one of them only, and the pump needs it to run.
+    heartbeat.ifPresent(this::toggle);
     if (guard == null) {
       guard = pace.every(DeadMan.LOOK_EVERY, this::look);
     }
@@ -242,7 +245,7 @@ final class Outputs {
         line.off();
         return true;
       } catch (ChipException e) {
-        LOG.error("{} does not switch off", line.name(), e);
+        LOG.error("{} does not switch off: {}", line.name(), e.getMessage());
       }
     }
     failed.add(line.name());

@@ -84,14 +84,14 @@ class BenchBoardTest {
   @Test
   void aSilentConverterIsOneFaultAndComesBackWhenPluggedInAgain() throws BoardException {
     BenchBoard board = open();
-    world.breakChip("K4", ChipFault.SILENT);
+    world.faults().breakChip("K4", ChipFault.SILENT);
     BoardReadings seen = board.read();
     assertEquals(Set.of("K4"), seen.faults().keySet());
     assertFalse(seen.massG().containsKey("A4"));
     assertEquals(11, seen.massG().size());
     assertTrue(seen.faults().get("K4").contains("0x2a"), seen.faults().get("K4"));
 
-    world.breakChip("K4", ChipFault.NONE);
+    world.faults().breakChip("K4", ChipFault.NONE);
     assertEquals(12, board.read().massG().size());
   }
 
@@ -99,7 +99,7 @@ class BenchBoardTest {
   void aConverterThatLostItsSupplyIsSetUpAnewWithinTheScan() throws BoardException {
     BenchBoard board = open();
     board.read();
-    world.interruptPower("K1");
+    world.faults().interruptPower("K1");
     BoardReadings seen = board.read();
     assertTrue(seen.faults().isEmpty(), seen.faults()::toString);
     assertEquals(world.cup("A1").grossG(), seen.massG().get("A1"), 1.0);
@@ -109,10 +109,10 @@ class BenchBoardTest {
   void aLineHeldLowOrHighIsNoWeight() throws BoardException {
     BenchBoard board = open();
     board.read();
-    world.breakChip("K1", ChipFault.ZEROES);
-    world.breakChip("K2", ChipFault.ONES);
-    world.breakChip("K3", ChipFault.STUCK);
-    world.breakChip("air", ChipFault.GARBLED);
+    world.faults().breakChip("K1", ChipFault.ZEROES);
+    world.faults().breakChip("K2", ChipFault.ONES);
+    world.faults().breakChip("K3", ChipFault.STUCK);
+    world.faults().breakChip("air", ChipFault.GARBLED);
     BoardReadings seen = board.read();
     assertEquals(Set.of("K1", "K2", "K3", "air"), seen.faults().keySet());
     assertEquals(9, seen.massG().size());
@@ -123,11 +123,11 @@ class BenchBoardTest {
   @Test
   void aBusHeldByOneChipIsAFaultOfAllAndOfNoneAfterwards() throws BoardException {
     BenchBoard board = open();
-    world.breakChip("air", ChipFault.BUS_ERROR);
+    world.faults().breakChip("air", ChipFault.BUS_ERROR);
     BoardReadings seen = board.read();
     assertTrue(seen.massG().isEmpty());
     assertEquals(13, seen.faults().size());
-    world.breakChip("air", ChipFault.NONE);
+    world.faults().breakChip("air", ChipFault.NONE);
     assertTrue(board.read().faults().isEmpty());
   }
 
@@ -135,7 +135,7 @@ class BenchBoardTest {
   void aDeadSwitchTakesItsOwnCupsOnly() throws BoardException {
     BenchBoard board = open();
     board.read();
-    world.breakSwitch(0x70, ChipFault.SILENT);
+    world.faults().breakSwitch(0x70, ChipFault.SILENT);
     BoardReadings seen = board.read();
     assertEquals(Set.of("A9", "A10", "A11", "A12"), seen.massG().keySet());
   }

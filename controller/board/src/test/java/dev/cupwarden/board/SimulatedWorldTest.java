@@ -96,7 +96,7 @@ class SimulatedWorldTest {
   void aValveThatDoesNotOpenLeavesItsCupAsItWas() throws BoardException {
     SimulatedBench world = SimulatedBench.of(bench, 3, TestBench.START);
     BenchBoard board = boardOn(world);
-    world.breakValve("VA1", ValveFault.STUCK_SHUT);
+    world.faults().breakValve("VA1", ValveFault.STUCK_SHUT);
     double before = board.read().massG().get("A1");
     assertTrue(board.give(GrantedPass.of("A1", 30, 0)) instanceof DoseOutcome.Given);
     assertEquals(before, board.read().massG().get("A1"), 0.5, "the weight is the witness");
@@ -108,7 +108,7 @@ class SimulatedWorldTest {
     BenchBoard board = boardOn(world);
     hours(world, 48);
     double before = board.read().massG().get("A2");
-    world.breakValve("VA2", ValveFault.LEAKING);
+    world.faults().breakValve("VA2", ValveFault.LEAKING);
     hours(world, 0.5);
     assertEquals(before + 10, board.read().massG().get("A2"), 1.5);
   }

@@ -63,7 +63,7 @@ class WholeBoardTest {
 
   @Test
   void waterOnTheFloorAndAnEmptyTankAreSeen() {
-    world.wet(LEAK, true);
+    world.faults().wet(LEAK, true);
     world.fillTo("plain", 400);
     world.fillTo("feed", 1000);
     BoardReadings seen = board.read();
@@ -75,15 +75,15 @@ class WholeBoardTest {
 
   @Test
   void eachPartFailsByItself() {
-    world.breakChip("p3", ChipFault.SILENT);
-    world.breakRoot(SimulatedDs18b20.Fault.WEAK);
+    world.faults().breakChip("p3", ChipFault.SILENT);
+    world.faults().breakRoot(SimulatedDs18b20.Fault.WEAK);
     BoardReadings seen = board.read();
     assertEquals(java.util.Set.of("p3", "root"), seen.faults().keySet());
     assertTrue(seen.theta().isEmpty());
     assertTrue(seen.rootC().isEmpty());
     assertEquals(2, seen.massG().size());
     for (SimulatedDs18b20.Fault fault : SimulatedDs18b20.Fault.values()) {
-      world.breakRoot(fault);
+      world.faults().breakRoot(fault);
       assertEquals(
           fault == SimulatedDs18b20.Fault.NONE, board.read().rootC().isPresent(), fault::toString);
     }

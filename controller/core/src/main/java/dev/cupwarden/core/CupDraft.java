@@ -6,6 +6,7 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
@@ -51,6 +52,7 @@ final class CupDraft {
   PassOnTrial shortRun;
   int shortPasses;
   Rising rising;
+  Steps steps;
   WetClock wet;
   UseLog use;
   RootSignal roots;
@@ -66,6 +68,7 @@ final class CupDraft {
   WeightFrame weights;
   CupEstimate now;
   double readG = Double.NaN;
+  double readBeforeG = Double.NaN;
   List<WeightEvent> events = List.of();
   boolean drainedTold;
   boolean full;
@@ -95,6 +98,7 @@ final class CupDraft {
     shortRun = kept.shortRun();
     shortPasses = kept.shortPasses();
     rising = kept.rising();
+    steps = kept.steps() == null ? Steps.NONE : kept.steps();
     wet = kept.wet();
     use = kept.use();
     roots = kept.roots();
@@ -127,6 +131,7 @@ final class CupDraft {
         shortRun,
         shortPasses,
         rising,
+        steps,
         wet,
         use,
         roots,

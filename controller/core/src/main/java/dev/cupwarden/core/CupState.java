@@ -5,6 +5,7 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
@@ -39,6 +40,7 @@ import java.util.List;
  * @param shortRun passes running that hardly raised it, together; null where there are none
  * @param shortPasses how many
  * @param rising climb of its weight with nothing ordered
+ * @param steps rises from one raw reading to the next
  * @param roots what its use says of its roots
  * @param draw what the cutting itself draws by day
  * @param given what counts as given within the longest label interval, oldest first
@@ -65,6 +67,7 @@ public record CupState(
     PassOnTrial shortRun,
     int shortPasses,
     Rising rising,
+    Steps steps,
     WetClock wet,
     UseLog use,
     RootSignal roots,
@@ -96,6 +99,7 @@ public record CupState(
         null,
         0,
         Rising.NONE,
+        Steps.NONE,
         WetClock.DRYING,
         UseLog.EMPTY,
         RootSignal.NONE,
@@ -137,6 +141,7 @@ public record CupState(
         weighed.shortRun,
         weighed.shortPasses,
         weighed.rising,
+        weighed.steps,
         weighed.wet,
         weighed.use,
         weighed.roots,

@@ -4,7 +4,9 @@ import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.WeightEvent;
+import dev.cupwarden.core.messages.Reason;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,6 +39,7 @@ final class JudgeDoses {
           judge(draft, cup);
         }
         lookForLeak(draft, cup, dosed);
+        lookAtSteps(draft, cup, dosed);
         forgiveLateArrival(cup);
       }
       if (cup.onTrial != null && DoseCheck.lapsed(cup.onTrial, draft.at)) {
@@ -162,6 +165,36 @@ final class JudgeDoses {
         draft.pumpLatch = cup.latch;
       }
     }
+  }
+
+  /** What cannot wait until the estimate trusts the scale again. */
+  private static void lookAtSteps(BenchDraft draft, CupDraft cup, boolean dosed) {
+    double riseG = cup.readG - cup.readBeforeG;
+    // By the raw reading: a cup in doubt has an unsure weight just because of these steps.
+    double leastG = Rising.stepG(0.0);
+    boolean sees = !cup.away && !cup.now.lifted() && !Double.isNaN(riseG) && !faulty(cup);
+    boolean quiet = quiet(draft);
+    if (dosed && cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER) {
+      cup.steps = cup.steps.overfilled(cup.finding.riseG() - cup.finding.orderedMl());
+    } else if (!sees || dosed) {
+      cup.steps = cup.steps.withoutRises();
+    } else if (quiet) {
+      cup.steps = cup.steps.atRest(riseG);
+    } else {
+      double mostG = DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
+      cup.steps = cup.steps.whilePumped(riseG, leastG, mostG);
+    }
+    if (cup.steps.astray() || cup.steps.running()) {
+      cup.latch = new Latch("valve-leaking", draft.at, riseG, leastG);
+      draft.pumpLatch = cup.steps.astray() ? cup.latch : draft.pumpLatch;
+      cup.steps = Steps.NONE;
+    }
+  }
+
+  /** A scale that is known to lie says nothing of water; one that is only in doubt may. */
+  private static boolean faulty(CupDraft cup) {
+    String doubt = cup.now.distrust().map(Reason::code).orElse("");
+    return doubt.equals("scale-out-of-range") || doubt.equals("scale-noisy");
   }
 
   private static long leaking(BenchDraft draft, double othersG) {

@@ -118,6 +118,7 @@ final class LookAtCups {
             cup.frame.weights(),
             new CupReading(at, cup.readG, cup.unlookedMl, vpdKpa, draft.airC(), neighboursMoved));
     cup.estimate = cup.drainedTold ? step.state().drained(at) : step.state();
+    cup.readBeforeG = cup.lastReadG;
     cup.lastReadG = Double.isNaN(cup.readG) ? cup.lastReadG : cup.readG;
     cup.events = step.events();
     cup.unlookedMl = 0.0;

@@ -1,6 +1,7 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
@@ -101,6 +102,7 @@ final class SetUpCups {
     cup.shortRun = null;
     cup.shortPasses = 0;
     cup.rising = Rising.NONE;
+    cup.steps = Steps.NONE;
     cup.lastReadG = Double.NaN;
     cup.driedFrom = Double.NaN;
     cup.salts = SaltBalance.NONE;

@@ -3,6 +3,7 @@ package dev.cupwarden.core;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
@@ -187,6 +188,7 @@ final class TakeOrders {
       cup.shortRun = null;
       cup.shortPasses = 0;
       cup.rising = Rising.NONE;
+      cup.steps = Steps.NONE;
     }
     if (order.cup().isEmpty()) {
       draft.pumpLatch = null;

@@ -87,6 +87,16 @@ class AlertStoryTest {
   }
 
   @Test
+  void valveThatRunsFastIsALeakThoughTheScaleSeemsRestless() {
+    Story story = Story.from("2027-02-14T18:00:00Z").with("A1", 300.0).with("A2", 210.0);
+    story.rateGPerH.put("A2", 0.3);
+    story.run(Duration.ofHours(1));
+    story.rateGPerH.put("A1", -84.0);
+    story.run(Duration.ofMinutes(30));
+    assertTrue(story.raised("valve-leaking"), story.alerts.toString());
+  }
+
+  @Test
   void switchOfFeedIsAnnouncedAWeekAheadWithWhatToMix() {
     String yaml =
         Story.BENCH

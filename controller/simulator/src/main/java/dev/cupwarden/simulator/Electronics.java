@@ -56,6 +56,8 @@ final class Electronics {
 
     void drivePump(boolean on);
 
+    void heartbeat(boolean high);
+
     void driveValve(String valve, boolean on);
   }
 
@@ -67,8 +69,10 @@ final class Electronics {
   private final Map<String, Place> places = new TreeMap<>();
   private final Map<Integer, Consumer<Boolean>> loads = new HashMap<>();
   private final Map<Integer, SimulatedHx711> clockedData = new HashMap<>();
+  private final Map<String, SimulatedHx711> clocked = new TreeMap<>();
   private final Map<Integer, String> tankOfFloat = new HashMap<>();
   private final Set<Integer> closed = ConcurrentHashMap.newKeySet();
+  private final Set<Integer> cut = ConcurrentHashMap.newKeySet();
   private final Optional<SimulatedDs18b20> root;
   private long starts;
 
@@ -114,6 +118,7 @@ final class Electronics {
           new SimulatedHx711(world::nanos, () -> world.bridgeRatio(name, NAU7802_RATE));
       loads.put(lines.clockGpio(), chip::clock);
       clockedData.put(lines.dataGpio(), chip);
+      clocked.put(name, chip);
     }
   }
 
@@ -156,6 +161,7 @@ final class Electronics {
   private void outputs(Set<Integer> switches) {
     boolean pumpLow = wiring.pump().activeLow();
     loads.put(wiring.pump().gpio(), high -> world.drivePump(high != pumpLow));
+    wiring.more().heartbeat().ifPresent(gpio -> loads.put(gpio, world::heartbeat));
     Map<BusPlace, Map<Integer, String>> expanders = new HashMap<>();
     wiring
         .valves()
@@ -227,12 +233,23 @@ final class Electronics {
     if (clockedData.containsKey(gpio)) {
       return clockedData.get(gpio).data();
     }
+    if (cut.contains(gpio) || closed.contains(gpio)) {
+      return cut.contains(gpio);
+    }
     if (tankOfFloat.containsKey(gpio)) {
       String tank = tankOfFloat.get(gpio);
       FloatSwitch contact = (FloatSwitch) wiring.more().gauges().get(tank);
       return world.tankMl(tank) < contact.atMl();
     }
-    return !closed.contains(gpio);
+    return true;
+  }
+
+  void cutWire(int gpio, boolean isCut) {
+    if (isCut) {
+      cut.add(gpio);
+    } else {
+      cut.remove(gpio);
+    }
   }
 
   void wet(int gpio, boolean isWet) {
@@ -256,6 +273,10 @@ final class Electronics {
   }
 
   void breakChip(String part, ChipFault fault) {
+    if (clocked.containsKey(part)) {
+      clocked.get(part).breakWith(fault);
+      return;
+    }
     bus.breakChip(placeOf(part), fault);
   }
 
@@ -275,11 +296,14 @@ final class Electronics {
     return place;
   }
 
+  /** The program that ran has no hold on the lines any more; they stay as they are. */
+  synchronized void killProgram() {
+    starts++;
+  }
+
   /** The computer and all chips lose power; pulls on every gate switch what hangs there off. */
   void cutPower() {
-    synchronized (this) {
-      starts++;
-    }
+    killProgram();
     world.drivePump(false);
     wiring.valves().keySet().forEach(valve -> world.driveValve(valve, false));
     Set.copyOf(places.values()).forEach(bus::interruptPower);

@@ -36,6 +36,7 @@ final class LoadCell {
   private double creptG = Double.NaN;
   private double heldG;
   private double cellC;
+  private double noiseTimes = 1;
 
   /** A cell that has been at that temperature for long. */
   LoadCell(double airC, long seed) {
@@ -44,6 +45,11 @@ final class LoadCell {
     this.driftGPerC = 0.02 * random.nextGaussian();
     this.hysteresisG = (0.0002 + 0.0003 * random.nextDouble()) * FULL_SCALE_G;
     this.cellC = airC;
+  }
+
+  /** Noise so many times the usual. */
+  void loosen(double times) {
+    noiseTimes = times;
   }
 
   /** Time passes under that load in that air. */
@@ -67,7 +73,7 @@ final class LoadCell {
     double seenG = loadG + creepPart * creptG + driftGPerC * (cellC - 20);
     seenG += 0.5 * (heldG - loadG);
     double noiseG = NOISE_V / SUPPLY_V * gPerRatio * Math.sqrt(conversionsPerS / 10);
-    seenG += Math.abs(noiseG) * random.nextGaussian();
+    seenG += noiseTimes * Math.abs(noiseG) * random.nextGaussian();
     if (random.nextDouble() < SPIKES) {
       seenG += (random.nextBoolean() ? 1 : -1) * (5 + 195 * random.nextDouble());
     }

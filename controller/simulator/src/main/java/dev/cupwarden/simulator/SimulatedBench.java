@@ -6,8 +6,6 @@ import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.BoardWiring.TankScale;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.substrate.TaperedCup;
-import dev.cupwarden.simulator.chips.ChipFault;
-import dev.cupwarden.simulator.chips.SimulatedDs18b20;
 import dev.cupwarden.simulator.physics.FeedChemistry;
 import dev.cupwarden.simulator.physics.RoomAir;
 import dev.cupwarden.simulator.physics.SimulatedCup;
@@ -42,6 +40,8 @@ public final class SimulatedBench {
   private final SimulatedPlumbing plumbing;
   private final BoardWiring wiring;
   private final Electronics electronics;
+  private final PumpRunTimer runTimer;
+  private final BenchFaults faults;
   private volatile Runnable switched = () -> {};
   private long settledNanos;
   private Instant settledAt;
@@ -62,7 +62,9 @@ public final class SimulatedBench {
     this.stand = new CupStand(cups);
     this.plumbing = new SimulatedPlumbing(bench, wiring, stand::pour, random.nextLong());
     placeCells(wiring, random);
+    this.runTimer = new PumpRunTimer(wiring.more().heartbeat().isPresent());
     this.electronics = new Electronics(wiring, new Felt());
+    this.faults = new BenchFaults(electronics, plumbing, cells, this::settled);
   }
 
   /**
@@ -167,7 +169,12 @@ public final class SimulatedBench {
 
     @Override
     public void drivePump(boolean on) {
-      switching(() -> plumbing.drivePump(on));
+      switching(() -> plumbing.drivePump(runTimer.drive(on, settledNanos)));
+    }
+
+    @Override
+    public void heartbeat(boolean high) {
+      switching(() -> plumbing.drivePump(runTimer.beat(high, settledNanos)));
     }
 
     @Override
@@ -177,10 +184,7 @@ public final class SimulatedBench {
   }
 
   private void switching(Runnable change) {
-    synchronized (this) {
-      settle();
-      change.run();
-    }
+    settled(change);
     switched.run();
   }
 
@@ -215,8 +219,18 @@ public final class SimulatedBench {
 
   /** Brings the world up to now. */
   private void settle() {
-    double leftS = (time.nanos() - settledNanos) * 1e-9;
-    settledNanos = time.nanos();
+    long now = time.nanos();
+    long fallsNanos = runTimer.fallsAt();
+    if (fallsNanos > settledNanos && fallsNanos <= now) {
+      settleTo(fallsNanos);
+      stopByTimer();
+    }
+    settleTo(now);
+  }
+
+  private void settleTo(long nanos) {
+    double leftS = (nanos - settledNanos) * 1e-9;
+    settledNanos = nanos;
     while (leftS > 0) {
       double stepS = Math.min(leftS, LONGEST_STEP_S);
       airNow = air.apply(settledAt);
@@ -228,6 +242,12 @@ public final class SimulatedBench {
       settledAt = settledAt.plusNanos(Math.round(stepS * 1e9));
       leftS -= stepS;
     }
+  }
+
+  /** Brings the world up to now, then does that. */
+  private synchronized void settled(Runnable change) {
+    settle();
+    change.run();
   }
 
   private double sumAt(String scale) {
@@ -289,48 +309,21 @@ public final class SimulatedBench {
     plumbing.fillTo(tank, ml);
   }
 
-  /** Water closes or leaves the contact on an input line, which is pulled up otherwise. */
-  public void wet(int gpio, boolean isWet) {
-    electronics.wet(gpio, isWet);
-  }
-
   /** How many outputs are on now. */
   public synchronized long linesOn() {
+    settle();
     return plumbing.linesOn();
   }
 
   /** Whether the pump runs now. */
   public synchronized boolean pumpOn() {
+    settle();
     return plumbing.pumpOn();
   }
 
-  /**
-   * Breaks a chip: that of a scale or probe by its name, {@code air}, an expander by {@code
-   * expander 0x20}; {@code NONE} mends it.
-   */
-  public void breakChip(String part, ChipFault fault) {
-    electronics.breakChip(part, fault);
-  }
-
-  /** Breaks the root thermometer. */
-  public void breakRoot(SimulatedDs18b20.Fault fault) {
-    electronics.breakRoot(fault);
-  }
-
-  /** A dip of the supply at a chip. */
-  public void interruptPower(String part) {
-    electronics.interruptPower(part);
-  }
-
-  /** Breaks the I2C switch at an address. */
-  public void breakSwitch(int address, ChipFault fault) {
-    electronics.breakSwitch(address, fault);
-  }
-
-  /** Breaks a valve; {@code NONE} mends it. */
-  public synchronized void breakValve(String valve, ValveFault fault) {
-    settle();
-    plumbing.breakValve(valve, fault);
+  /** Everything that can be broken here. */
+  public BenchFaults faults() {
+    return faults;
   }
 
   /**
@@ -339,5 +332,20 @@ public final class SimulatedBench {
    */
   public void cutPower() {
     electronics.cutPower();
+  }
+
+  /**
+   * The program dies and its computer goes on: every line stays at its level for ever, the pump's
+   * as well, and nothing moves them before a new context is made.
+   */
+  public void killProgram() {
+    electronics.killProgram();
+  }
+
+  /** The pump's line as the world moves on without the program: a pump-run timer lets it fall. */
+  private void stopByTimer() {
+    if (!runTimer.lets(settledNanos)) {
+      plumbing.drivePump(false);
+    }
   }
 }

@@ -29,6 +29,7 @@ final class SimulatedPlumbing {
   private final Map<String, String> cupOfValve = new TreeMap<>();
   private final Map<String, String> tankOfValve = new TreeMap<>();
   private final Map<String, Double> tankMl = new TreeMap<>();
+  private boolean hoseOff;
 
   SimulatedPlumbing(Bench bench, BoardWiring wiring, Outlet outlet, long seed) {
     this.bench = bench;
@@ -64,6 +65,10 @@ final class SimulatedPlumbing {
     faults.put(valve, fault);
   }
 
+  void pullHose(boolean isOff) {
+    hoseOff = isOff;
+  }
+
   boolean pumpOn() {
     return pump.on();
   }
@@ -84,7 +89,8 @@ final class SimulatedPlumbing {
 
   /** Lets the water move for that long with the lines as they are. */
   void advance(double seconds) {
-    double offeredMl = pump.move(seconds);
+    double movedMl = pump.move(seconds);
+    double offeredMl = hoseOff ? 0 : movedMl;
     Map<String, Double> open = new TreeMap<>();
     cupOfValve.forEach(
         (valve, cup) -> {

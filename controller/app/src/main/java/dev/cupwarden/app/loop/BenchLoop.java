@@ -218,7 +218,8 @@ public final class BenchLoop {
     }
   }
 
-  private void tickSafely() {
+  /** One tick; what fails in it is told and ends it, not the loop. */
+  void tickSafely() {
     try {
       signs.moved();
       tick();

@@ -126,9 +126,13 @@ final class PowerCutRun {
     int what = random.nextInt(6);
     String cup = bench.cups().firstKey();
     if (what == 0) {
-      world.breakChip(bench.cups().get(cup).wiring().scale().orElseThrow(), ChipFault.SILENT);
+      world
+          .faults()
+          .breakChip(bench.cups().get(cup).wiring().scale().orElseThrow(), ChipFault.SILENT);
     } else if (what == 1) {
-      world.breakValve(bench.cups().get(cup).wiring().valve().orElseThrow(), ValveFault.STUCK_SHUT);
+      world
+          .faults()
+          .breakValve(bench.cups().get(cup).wiring().valve().orElseThrow(), ValveFault.STUCK_SHUT);
     }
   }
 

@@ -2,6 +2,7 @@ package dev.cupwarden.app.loop;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.app.TestReport;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import java.nio.charset.StandardCharsets;
@@ -32,7 +33,12 @@ class PowerCutTest {
       }
     }
     assertTrue(only != null || cuts >= wanted);
-    System.out.printf("%d power cuts in %d runs: no double dose, no lost entry%n", cuts, runs);
+    if (only == null) {
+      TestReport.put(
+          "Power cuts",
+          "%,d in %,d runs, seeds 1 to %,d: no double dose, no lost ledger entry, no lost event."
+              .formatted(cuts, runs, runs));
+    }
   }
 
   /** The bench that comes with the program, with its first three cups. */

@@ -23,6 +23,7 @@ public final class SimulatedHx711 {
   private int shifted;
   private double gain = 128;
   private double nextGain = 128;
+  private volatile ChipFault fault = ChipFault.NONE;
 
   /**
    * A chip that has just got its supply.
@@ -32,6 +33,14 @@ public final class SimulatedHx711 {
   public SimulatedHx711(LongSupplier nanos, DoubleSupplier ratio) {
     this.nanos = nanos;
     this.ratio = ratio;
+  }
+
+  /**
+   * Breaks it: without supply its data line is pulled up, {@code STUCK} it shifts out the code it
+   * had, and what holds a line holds the data line low.
+   */
+  public void breakWith(ChipFault now) {
+    fault = now;
   }
 
   /** The clock line goes to that level. */
@@ -64,7 +73,9 @@ public final class SimulatedHx711 {
         return;
       }
       double code = Math.rint(ratio.getAsDouble() * gain * (1 << 24));
-      shifted = (int) Math.max(-0x800000, Math.min(0x7FFFFF, code));
+      if (fault != ChipFault.STUCK) {
+        shifted = (int) Math.max(-0x800000, Math.min(0x7FFFFF, code));
+      }
     }
     pulses++;
     if (pulses == 25) {
@@ -79,9 +90,17 @@ public final class SimulatedHx711 {
 
   /** The level of the data line. */
   public boolean data() {
-    convert();
+    switch (fault) {
+      case SILENT, ONES -> {
+        return true;
+      }
+      case ZEROES, BUS_ERROR -> {
+        return false;
+      }
+      default -> convert();
+    }
     if (pulses > 0 && pulses <= 24) {
-      return (shifted >> 24 - pulses & 1) != 0;
+      return ((shifted >> 24 - pulses & 1) != 0) != (fault == ChipFault.GARBLED && pulses % 5 == 0);
     }
     return nanos.getAsLong() < readyNanos;
   }

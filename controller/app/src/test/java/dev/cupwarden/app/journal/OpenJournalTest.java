@@ -1,11 +1,9 @@
-package dev.cupwarden.app;
+package dev.cupwarden.app.journal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.cupwarden.app.journal.Journal;
-import dev.cupwarden.app.journal.JournalExport;
-import dev.cupwarden.app.journal.TickEntry;
+import dev.cupwarden.app.ControllerCommand;
 import dev.cupwarden.core.messages.Advice;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,7 +1,5 @@
-package dev.cupwarden.app;
+package dev.cupwarden.app.journal;
 
-import dev.cupwarden.app.journal.Journal;
-import dev.cupwarden.app.journal.JournalException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -19,7 +17,7 @@ import org.slf4j.LoggerFactory;
  *
  * @param trouble why it is a stand-in; none when it is the true one
  */
-record OpenJournal(Journal journal, Optional<String> trouble, Optional<Path> folder)
+public record OpenJournal(Journal journal, Optional<String> trouble, Optional<Path> folder)
     implements AutoCloseable {
   private static final Logger log = LoggerFactory.getLogger(OpenJournal.class);
 
@@ -27,7 +25,7 @@ record OpenJournal(Journal journal, Optional<String> trouble, Optional<Path> fol
    * @throws JournalException when the file belongs to a newer or another program, which a person
    *     must sort out before anything runs
    */
-  static OpenJournal orStandIn(Path file) throws JournalException {
+  public static OpenJournal orStandIn(Path file) throws JournalException {
     try {
       Journal journal = Journal.open(file);
       try {
