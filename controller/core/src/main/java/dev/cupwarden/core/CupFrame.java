@@ -21,12 +21,6 @@ record CupFrame(CupWater water, CupLines lines, WeightFrame weights) {
         CupWater.of(
             bench.vessels().get(cup.vessel()), bench.mixes().get(cup.mix()), cup.cuttingG());
     return new CupFrame(
-        water,
-        CupLines.of(water.wetLineDepletion(), bench.linesOf(cup)),
-        new WeightFrame(
-            water.dryGrossG(),
-            water.capacityGrossG(),
-            water.saturatedGrossG(),
-            water.availableMl()));
+        water, CupLines.of(water.wetLineDepletion(), bench.linesOf(cup)), WeightFrame.of(water));
   }
 }

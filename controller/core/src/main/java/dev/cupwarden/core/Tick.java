@@ -171,34 +171,31 @@ public final class Tick {
         pass.why());
   }
 
-  /** What the wire says of each cup in that state, in order of name. */
-  public List<CupStatus> statuses(BenchState state) {
-    BenchDraft draft = lookedAt(state);
-    Report report = new Report(draft.vpdKpa());
-    return draft.cups.values().stream().map(cup -> report.status(draft, cup)).toList();
-  }
+  /**
+   * Where each cup stands.
+   *
+   * @param statuses what the wire says of it, in order of name
+   * @param decisions what is decided of it, and why
+   */
+  public record Standing(List<CupStatus> statuses, SortedMap<String, Decision> decisions) {}
 
-  /** What is decided of each cup in that state, and why. */
-  public SortedMap<String, Decision> decisions(BenchState state) {
-    BenchDraft draft = lookedAt(state);
+  /** Each cup in that state. */
+  public Standing standing(BenchState state) {
+    BenchDraft draft = draft(state, nothingSeen(state.at()), true);
+    // What would be put out next, without putting it out.
+    putOutPasses.round(draft);
+    putOutPasses.judgeTheRest(draft);
+    draft.cups.values().forEach(cup -> cup.passes.clear());
     Report report = new Report(draft.vpdKpa());
     SortedMap<String, Decision> decisions = new TreeMap<>();
     draft.cups.forEach((name, cup) -> decisions.put(name, report.decision(draft, cup)));
-    return decisions;
+    return new Standing(
+        draft.cups.values().stream().map(cup -> report.status(draft, cup)).toList(), decisions);
   }
 
   /** The bench as it is set up in that state. */
   public BenchSetup setup(BenchState state) {
     return TellSetup.of(bench, state, state.at());
-  }
-
-  /** What would be put out next, without putting it out. */
-  private BenchDraft lookedAt(BenchState state) {
-    BenchDraft draft = draft(state, nothingSeen(state.at()), true);
-    putOutPasses.round(draft);
-    putOutPasses.judgeTheRest(draft);
-    draft.cups.values().forEach(cup -> cup.passes.clear());
-    return draft;
   }
 
   private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {

@@ -77,7 +77,7 @@ public final class Retrace {
       throw unanswerable("has seen nothing by " + when);
     }
     Optional<CupStatus> status =
-        tick.statuses(state).stream().filter(each -> each.cup().equals(cup)).findFirst();
+        tick.standing(state).statuses().stream().filter(each -> each.cup().equals(cup)).findFirst();
     if (status.isEmpty()) {
       throw unanswerable(
           "knows no cup "

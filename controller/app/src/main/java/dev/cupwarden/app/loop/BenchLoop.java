@@ -251,9 +251,11 @@ public final class BenchLoop {
     store.look(at);
     Observation seen = observation(at, read, orders);
     Tick.Step step = tick.step(state, seen);
+    String stateAfter = written(step.state());
+    Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));
     events.addAll(story.of(at, orders, step.brief()));
-    events.addAll(decisions.untold(at, tick.decisions(step.state())));
+    events.addAll(decisions.untold(at, standing.decisions()));
     List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
     List<Journal.Intent> intents =
         parts
@@ -262,7 +264,7 @@ public final class BenchLoop {
                 new TickEntry(
                     at,
                     ObservationLine.of(seen),
-                    written(step.state()),
+                    stateAfter,
                     senml(seen),
                     passes,
                     events,
@@ -275,7 +277,7 @@ public final class BenchLoop {
     state = step.state();
     signs.moved();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
-    dayEnd.afterTick(at, written(state));
+    dayEnd.afterTick(at, stateAfter);
     parts
         .listener()
         .ticked(
@@ -283,7 +285,7 @@ public final class BenchLoop {
                 at,
                 step.advice(),
                 doses,
-                tick.statuses(state),
+                standing.statuses(),
                 story.bench(at, seen, state),
                 tick.setup(state)));
   }

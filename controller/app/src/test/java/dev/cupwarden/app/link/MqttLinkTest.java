@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.Outbox;
@@ -17,7 +18,6 @@ import dev.cupwarden.core.messages.Schemas;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
-import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -141,7 +141,7 @@ class MqttLinkTest {
       for (BenchState state : List.of(later, later, retired)) {
         link.setUp(tick.setup(state));
         link.ticked(
-            tick.statuses(state),
+            tick.standing(state).statuses(),
             new BenchStatus(NOW, null, null, null, new TreeMap<>(), List.of(), 300, "test"));
       }
       Waiting.until(
@@ -158,10 +158,7 @@ class MqttLinkTest {
   }
 
   private static Bench exampleBench() throws Exception {
-    try (InputStream in =
-        MqttLinkTest.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
-      return BenchFile.read("back-room.yaml", in.readAllBytes());
-    }
+    return BenchFile.read("back-room.yaml", BackRoom.text());
   }
 
   private static Observation seen(Bench bench, String line) throws Exception {

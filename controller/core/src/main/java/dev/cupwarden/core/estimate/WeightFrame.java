@@ -1,5 +1,7 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.substrate.CupWater;
+
 /**
  * What a cup's gross weight can be.
  *
@@ -18,6 +20,12 @@ public record WeightFrame(double dryG, double capacityG, double saturatedG, doub
     if (!(availableMl > 0 && availableMl < 1e6)) {
       throw new IllegalArgumentException("availableMl must be above 0 mL, not " + availableMl);
     }
+  }
+
+  /** As predicted of a cup, before anything was learned of it. */
+  public static WeightFrame of(CupWater water) {
+    return new WeightFrame(
+        water.dryGrossG(), water.capacityGrossG(), water.saturatedGrossG(), water.availableMl());
   }
 
   /** Depletion at that gross weight: 0 at capacity, 1 where the cutting can take no more. */

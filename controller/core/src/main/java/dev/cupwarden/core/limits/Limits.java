@@ -116,8 +116,7 @@ public final class Limits {
   public static boolean forbids(Case pass) {
     for (Row row : TABLE) {
       if (row.on() == WATER && row.applies(pass.proposal())) {
-        Ruling ruling = row.limit().rule(pass);
-        if (ruling.reason() != null && ruling.atMost() < pass.proposal().leastMl()) {
+        if (holds(row.limit().rule(pass), pass)) {
           return true;
         }
       }
@@ -141,7 +140,7 @@ public final class Limits {
       }
       if (row.on() == WATER) {
         ml = Math.min(ml, ruling.atMost());
-        if (ruling.atMost() < pass.proposal().leastMl()) {
+        if (holds(ruling, pass)) {
           holding = plus(holding, ruling.reason());
         }
       } else {
@@ -152,6 +151,11 @@ public final class Limits {
       }
     }
     return new Allowance(holding.isEmpty() ? ml : 0.0, strength, holding, feedHolding);
+  }
+
+  /** Whether a limit on water leaves less than the least pass. */
+  private static boolean holds(Ruling ruling, Case pass) {
+    return ruling.reason() != null && ruling.atMost() < pass.proposal().leastMl();
   }
 
   private static List<Reason> plus(List<Reason> reasons, Reason one) {

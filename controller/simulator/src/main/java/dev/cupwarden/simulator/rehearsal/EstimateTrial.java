@@ -94,11 +94,9 @@ public final class EstimateTrial {
   }
 
   private static WeightFrame frame(Bench bench, Cup cup) {
-    CupWater water =
+    return WeightFrame.of(
         CupWater.of(
-            bench.vessels().get(cup.vessel()), bench.mixes().get(cup.mix()), cup.cuttingG());
-    return new WeightFrame(
-        water.dryGrossG(), water.capacityGrossG(), water.saturatedGrossG(), water.availableMl());
+            bench.vessels().get(cup.vessel()), bench.mixes().get(cup.mix()), cup.cuttingG()));
   }
 
   private void run() {

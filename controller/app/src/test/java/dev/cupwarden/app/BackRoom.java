@@ -1,0 +1,20 @@
+package dev.cupwarden.app;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+
+/** The wired bench that comes with the program, as tests take it. */
+public final class BackRoom {
+  private BackRoom() {}
+
+  /** The bench file's text. */
+  public static String text() {
+    try (InputStream in = ControllerCommand.class.getResourceAsStream("back-room.yaml")) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException broken) {
+      throw new UncheckedIOException(broken);
+    }
+  }
+}
