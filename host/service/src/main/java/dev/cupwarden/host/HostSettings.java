@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * What a host is told to be.
@@ -66,82 +67,62 @@ public record HostSettings(
 
   /** The same with another time and expiry, where time runs fast. */
   public HostSettings inTime(InstantSource clock, Duration expiry) {
-    return new HostSettings(
-        data, page, broker, otherBroker, clock, expiry, keeping, notices, exposure, brokerExposure);
+    return with(
+        draft -> {
+          draft.benchClock = clock;
+          draft.orderExpiry = expiry;
+        });
   }
 
   /** The same with a broker elsewhere. */
   public HostSettings withBroker(OtherBroker other) {
-    return new HostSettings(
-        data,
-        page,
-        broker,
-        Optional.of(other),
-        benchClock,
-        orderExpiry,
-        keeping,
-        notices,
-        exposure,
-        brokerExposure);
+    return with(draft -> draft.otherBroker = Optional.of(other));
   }
 
   /** The same with things kept elsewhere or for another time. */
   public HostSettings keeping(Keeping other) {
-    return new HostSettings(
-        data,
-        page,
-        broker,
-        otherBroker,
-        benchClock,
-        orderExpiry,
-        other,
-        notices,
-        exposure,
-        brokerExposure);
+    return with(draft -> draft.keeping = other);
   }
 
   /** The same, telling people of alerts as the file says. */
   public HostSettings noticesBy(Path file) {
-    return new HostSettings(
-        data,
-        page,
-        broker,
-        otherBroker,
-        benchClock,
-        orderExpiry,
-        keeping,
-        Optional.of(file),
-        exposure,
-        brokerExposure);
+    return with(draft -> draft.notices = Optional.of(file));
   }
 
   /** The same with the page open to other machines. */
   public HostSettings exposed(Exposure to) {
-    return new HostSettings(
-        data,
-        page,
-        broker,
-        otherBroker,
-        benchClock,
-        orderExpiry,
-        keeping,
-        notices,
-        Optional.of(to),
-        brokerExposure);
+    return with(draft -> draft.exposure = Optional.of(to));
   }
 
   /** The same with the broker inside the host open to benches on other machines. */
   public HostSettings brokerExposed(BrokerExposure to) {
+    return with(draft -> draft.brokerExposure = Optional.of(to));
+  }
+
+  private HostSettings with(Consumer<Draft> change) {
+    Draft draft = new Draft();
+    change.accept(draft);
     return new HostSettings(
         data,
         page,
         broker,
-        otherBroker,
-        benchClock,
-        orderExpiry,
-        keeping,
-        notices,
-        exposure,
-        Optional.of(to));
+        draft.otherBroker,
+        draft.benchClock,
+        draft.orderExpiry,
+        draft.keeping,
+        draft.notices,
+        draft.exposure,
+        draft.brokerExposure);
+  }
+
+  /** What may be set otherwise, as it is until then. */
+  private final class Draft {
+    Optional<OtherBroker> otherBroker = HostSettings.this.otherBroker;
+    InstantSource benchClock = HostSettings.this.benchClock;
+    Duration orderExpiry = HostSettings.this.orderExpiry;
+    Keeping keeping = HostSettings.this.keeping;
+    Optional<Path> notices = HostSettings.this.notices;
+    Optional<Exposure> exposure = HostSettings.this.exposure;
+    Optional<BrokerExposure> brokerExposure = HostSettings.this.brokerExposure;
   }
 }

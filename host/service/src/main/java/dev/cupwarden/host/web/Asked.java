@@ -23,6 +23,17 @@ final class Asked {
     return bench;
   }
 
+  /** How the bench in the path is set up, as JSON, if it has told. */
+  static String setup(Context context, Store store) {
+    String bench = bench(context, store);
+    return store
+        .setups()
+        .find(bench)
+        .orElseThrow(
+            () ->
+                new ApiException(NOT_FOUND, "Bench " + bench + " has not told how it is set up."));
+  }
+
   /** A time in the query, or the one to take where there is none. */
   static Instant time(Context context, String name, Instant otherwise) {
     String text = context.queryParam(name);

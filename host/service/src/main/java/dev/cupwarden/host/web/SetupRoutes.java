@@ -15,8 +15,6 @@ import java.util.Optional;
 
 /** How a bench is set up, and what became of the cuttings that stood on it. */
 final class SetupRoutes {
-  private static final int NOT_FOUND = 404;
-
   /** Orders of one cup that are looked through for the one that took it out. */
   private static final int MOST_CHANGES = 2_000;
 
@@ -32,16 +30,7 @@ final class SetupRoutes {
   }
 
   private void setup(Context context) {
-    String bench = Asked.bench(context, store);
-    String told =
-        store
-            .setups()
-            .find(bench)
-            .orElseThrow(
-                () ->
-                    new ApiException(
-                        NOT_FOUND, "Bench " + bench + " has not told how it is set up."));
-    Answer.json(context, Answer.stored(told));
+    Answer.json(context, Answer.stored(Asked.setup(context, store)));
   }
 
   private void cuttings(Context context) {

@@ -25,7 +25,6 @@ import java.util.Optional;
 
 /** What is left in the tanks and until when, and what to weigh for the next one. */
 final class TankRoutes {
-  private static final int NOT_FOUND = 404;
   private static final int BAD_REQUEST = 400;
 
   /** Two hundred cups, each watered thirty times in a week. */
@@ -44,7 +43,7 @@ final class TankRoutes {
 
   private void tanks(Context context) {
     String bench = context.pathParam("bench");
-    BenchSetup setup = setupOf(bench);
+    BenchSetup setup = setupOf(context);
     JsonNode status =
         store
             .benches()
@@ -112,7 +111,7 @@ final class TankRoutes {
   }
 
   private void recipe(Context context) {
-    BenchSetup setup = setupOf(context.pathParam("bench"));
+    BenchSetup setup = setupOf(context);
     String name = Asked.name(context, "feed");
     BenchSetup.Feed bag = name == null ? null : setup.feeds().get(name);
     if (bag == null) {
@@ -165,17 +164,9 @@ final class TankRoutes {
     return told;
   }
 
-  private BenchSetup setupOf(String bench) {
-    String told =
-        store
-            .setups()
-            .find(bench)
-            .orElseThrow(
-                () ->
-                    new ApiException(
-                        NOT_FOUND, "Bench " + bench + " has not told how it is set up."));
+  private BenchSetup setupOf(Context context) {
     try {
-      return Json.MAPPER.readValue(told, BenchSetup.class);
+      return Json.MAPPER.readValue(Asked.setup(context, store), BenchSetup.class);
     } catch (JsonProcessingException damaged) {
       throw new IllegalStateException("the store holds a set-up that cannot be read", damaged);
     }
