@@ -1,8 +1,6 @@
 package dev.cupwarden.app;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -27,14 +25,11 @@ final class ControllerProcess implements AutoCloseable {
   static ControllerProcess start(Path folder, String... more) throws IOException {
     Path bench = folder.resolve("back-room.yaml");
     if (!Files.exists(bench)) {
-      try (InputStream in =
-          ControllerRun.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
-        // A process starts at the hour of the day that it is; the tests must not depend on it.
-        String anyHour =
-            new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                .replace("from: \"08:00\", to: \"16:00\"", "from: \"00:00\", to: \"23:59\"");
-        Files.writeString(bench, anyHour);
-      }
+      // A process starts at the hour of the day that it is; the tests must not depend on it.
+      String anyHour =
+          BackRoom.text()
+              .replace("from: \"08:00\", to: \"16:00\"", "from: \"00:00\", to: \"23:59\"");
+      Files.writeString(bench, anyHour);
     }
     List<String> command =
         new ArrayList<>(

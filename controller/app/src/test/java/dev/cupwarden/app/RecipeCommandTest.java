@@ -11,7 +11,6 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -20,14 +19,7 @@ class RecipeCommandTest {
   @TempDir private Path folder;
   private final StringWriter out = new StringWriter();
   private final StringWriter err = new StringWriter();
-  private String bench;
-
-  @BeforeEach
-  void readTheExample() throws IOException {
-    try (var example = RecipeCommandTest.class.getResourceAsStream("back-room.yaml")) {
-      bench = new String(example.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
-    }
-  }
+  private String bench = BackRoom.text();
 
   private int recipe(String... args) throws IOException {
     Path file = Files.writeString(folder.resolve("bench.yaml"), bench);

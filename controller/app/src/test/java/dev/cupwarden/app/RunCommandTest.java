@@ -3,10 +3,8 @@ package dev.cupwarden.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.DriverManager;
@@ -25,10 +23,7 @@ class RunCommandTest {
   @BeforeEach
   void benchFile() throws Exception {
     bench = folder.resolve("bench.yaml");
-    try (InputStream in =
-        ControllerRun.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
-      text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
+    text = BackRoom.text();
     Files.writeString(bench, text);
   }
 

@@ -11,7 +11,6 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
-import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
@@ -36,10 +35,7 @@ class WhyCommandTest {
 
   @BeforeEach
   void aMorning() throws Exception {
-    String text;
-    try (InputStream in = ControllerRun.class.getResourceAsStream("back-room.yaml")) {
-      text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
+    String text = BackRoom.text();
     Bench bench = BenchFile.read("bench.yaml", text.getBytes(StandardCharsets.UTF_8));
     Tick tick = new Tick(bench);
     BenchState state = tick.fresh();

@@ -25,26 +25,35 @@ public interface BenchHardware {
 
   /** The drivers, on whatever context they were opened. */
   static BenchHardware of(BenchBoard board) {
-    return new BenchHardware() {
-      @Override
-      public BoardReadings read() {
-        return board.read();
-      }
+    return new OnBoard(board);
+  }
 
-      @Override
-      public DoseOutcome give(AllowedPass pass) {
-        return board.give(pass);
-      }
+  /** The drivers as they are; a test overrides what it wants to see. */
+  class OnBoard implements BenchHardware {
+    private final BenchBoard board;
 
-      @Override
-      public void allOff() {
-        board.allOff();
-      }
+    OnBoard(BenchBoard board) {
+      this.board = board;
+    }
 
-      @Override
-      public void ranBefore(Duration ago, double ml) {
-        board.ranBefore(ago, ml);
-      }
-    };
+    @Override
+    public BoardReadings read() {
+      return board.read();
+    }
+
+    @Override
+    public DoseOutcome give(AllowedPass pass) {
+      return board.give(pass);
+    }
+
+    @Override
+    public void allOff() {
+      board.allOff();
+    }
+
+    @Override
+    public void ranBefore(Duration ago, double ml) {
+      board.ranBefore(ago, ml);
+    }
   }
 }

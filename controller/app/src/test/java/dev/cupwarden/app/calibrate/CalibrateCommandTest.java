@@ -4,13 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.ControllerCommand;
 import java.io.BufferedReader;
-import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringReader;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -35,10 +34,7 @@ class CalibrateCommandTest {
   @BeforeEach
   void benchFile() throws Exception {
     bench = folder.resolve("bench.yaml");
-    try (InputStream in =
-        ControllerCommand.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
-      text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
+    text = BackRoom.text();
     Files.writeString(bench, text);
   }
 

@@ -4,11 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.ControllerCommand;
-import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -29,10 +28,7 @@ class CheckCommandTest {
   @BeforeEach
   void benchFile() throws Exception {
     bench = folder.resolve("bench.yaml");
-    try (InputStream in =
-        ControllerCommand.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
-      text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
+    text = BackRoom.text();
     Files.writeString(bench, text);
   }
 

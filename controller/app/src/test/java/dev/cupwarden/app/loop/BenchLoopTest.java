@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.pi4j.context.Context;
+import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.clock.AcceleratedTime;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
@@ -14,7 +15,6 @@ import dev.cupwarden.app.journal.JournalExport;
 import dev.cupwarden.app.journal.Outbox;
 import dev.cupwarden.app.link.Waiting;
 import dev.cupwarden.board.BenchBoard;
-import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.board.DoseOutcome;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
@@ -25,7 +25,6 @@ import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.simulator.SimulatedBench;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -58,9 +57,7 @@ class BenchLoopTest {
 
   @BeforeEach
   void dryCupsOnTheBench() throws Exception {
-    try (var in = BenchLoop.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
-      benchText = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
+    benchText = BackRoom.text();
     bench = BenchFile.read("back-room.yaml", benchText);
     world = SimulatedBench.of(bench, 7, START.minus(Duration.ofDays(5)));
     world.advanceTo(START);
@@ -142,21 +139,11 @@ class BenchLoopTest {
   void powerCutInTheMidstOfAPassGivesNothingTwice() throws Exception {
     Path cut = folder.resolve("cut");
     BenchHardware dying =
-        new BenchHardware() {
-          @Override
-          public BoardReadings read() {
-            return board.read();
-          }
-
+        new BenchHardware.OnBoard(board) {
           @Override
           public DoseOutcome give(AllowedPass pass) {
             copyJournal(cut);
             return board.give(pass);
-          }
-
-          @Override
-          public void allOff() {
-            board.allOff();
           }
         };
     BenchLoop loop = loop(dying, Optional.empty());
@@ -193,20 +180,10 @@ class BenchLoopTest {
   @Test
   void afterACutOffPassTheFirstTickWaitsForOneSoak() throws Exception {
     BenchHardware never =
-        new BenchHardware() {
-          @Override
-          public BoardReadings read() {
-            return board.read();
-          }
-
+        new BenchHardware.OnBoard(board) {
           @Override
           public DoseOutcome give(AllowedPass pass) {
             throw new StackOverflowError("the process dies here");
-          }
-
-          @Override
-          public void allOff() {
-            board.allOff();
           }
         };
     BenchLoop loop = loop(never, Optional.empty());
@@ -234,21 +211,7 @@ class BenchLoopTest {
     double givenMl = passes().stream().mapToDouble(p -> p.plainMl() + p.feedMl()).sum();
     double[] told = new double[1];
     BenchHardware remembering =
-        new BenchHardware() {
-          @Override
-          public BoardReadings read() {
-            return board.read();
-          }
-
-          @Override
-          public DoseOutcome give(AllowedPass pass) {
-            return board.give(pass);
-          }
-
-          @Override
-          public void allOff() {
-            board.allOff();
-          }
+        new BenchHardware.OnBoard(board) {
 
           @Override
           public void ranBefore(Duration ago, double ml) {

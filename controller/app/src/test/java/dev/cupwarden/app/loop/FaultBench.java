@@ -10,8 +10,6 @@ import dev.cupwarden.app.journal.Outbox;
 import dev.cupwarden.app.service.LifeSigns;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardReadings;
-import dev.cupwarden.board.DoseOutcome;
-import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.Bench;
@@ -222,7 +220,7 @@ final class FaultBench implements AutoCloseable {
 
   private BenchHardware hardware() {
     board.onBeat(() -> signs.beat(time.nanos()));
-    return new BenchHardware() {
+    return new BenchHardware.OnBoard(board) {
       @Override
       public BoardReadings read() {
         beforeReading.run();
@@ -232,21 +230,6 @@ final class FaultBench implements AutoCloseable {
             .forEach(part -> said.add(new Said(now(), part)));
         faultsNow = seen.faults();
         return seen;
-      }
-
-      @Override
-      public DoseOutcome give(AllowedPass pass) {
-        return board.give(pass);
-      }
-
-      @Override
-      public void allOff() {
-        board.allOff();
-      }
-
-      @Override
-      public void ranBefore(Duration ago, double ml) {
-        board.ranBefore(ago, ml);
       }
     };
   }

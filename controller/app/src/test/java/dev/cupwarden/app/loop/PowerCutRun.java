@@ -174,7 +174,7 @@ final class PowerCutRun {
 
   /** The drivers, with places before and after what lies between two writes. */
   private BenchHardware hardware(BenchBoard board) {
-    return new BenchHardware() {
+    return new BenchHardware.OnBoard(board) {
       @Override
       public BoardReadings read() {
         BoardReadings seen = board.read();
@@ -189,16 +189,6 @@ final class PowerCutRun {
         DoseOutcome outcome = board.give(pass);
         place();
         return outcome;
-      }
-
-      @Override
-      public void allOff() {
-        board.allOff();
-      }
-
-      @Override
-      public void ranBefore(Duration ago, double ml) {
-        board.ranBefore(ago, ml);
       }
     };
   }

@@ -2,10 +2,10 @@ package dev.cupwarden.app.loop;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.TestReport;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -42,12 +42,10 @@ class PowerCutTest {
   }
 
   /** The bench that comes with the program, with its first three cups. */
-  private static String threeCups() throws Exception {
-    try (var in = BenchLoop.class.getResourceAsStream("/dev/cupwarden/app/back-room.yaml")) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-          .replaceAll("(?m)^  (A4|B[1-4]|C[1-4]): .*$", "")
-          .replaceAll("(?m)^    s([4-9]|1[0-2]): .*$", "")
-          .replaceAll("(?m)^    v([4-9]|1[0-2]): .*$", "");
-    }
+  private static String threeCups() {
+    return BackRoom.text()
+        .replaceAll("(?m)^  (A4|B[1-4]|C[1-4]): .*$", "")
+        .replaceAll("(?m)^    s([4-9]|1[0-2]): .*$", "")
+        .replaceAll("(?m)^    v([4-9]|1[0-2]): .*$", "");
   }
 }

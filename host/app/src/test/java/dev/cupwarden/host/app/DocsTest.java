@@ -4,34 +4,28 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import dev.cupwarden.app.ControllerCommand;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 import java.util.regex.MatchResult;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
 /** What the pages for people promise: links lead somewhere, commands and tests are there. */
 class DocsTest {
-  private static final Path ROOT = root();
   private static final Pattern LINK = Pattern.compile("\\]\\(([^)#]*)(#[^)]*)?\\)");
   private static final Pattern COMMAND =
       Pattern.compile("java -jar \\S*?(cupwarden-controller|cupwarden-host)\\.jar ([^`\\n]*)");
   private static final Pattern TEST = Pattern.compile("`([A-Z]\\w+(?:Test|IT))(?:\\.(\\w+))?`");
 
   @Test
-  void linksLeadSomewhere() throws IOException {
+  void linksLeadSomewhere() {
     List<String> broken = new ArrayList<>();
     for (Path page : files(".md")) {
       for (MatchResult link : all(LINK, page)) {
@@ -44,15 +38,15 @@ class DocsTest {
           there = anchors(target).contains(link.group(2));
         }
         if (!there) {
-          broken.add(ROOT.relativize(page) + ": " + link.group());
+          broken.add(SourceTree.name(page) + ": " + link.group());
         }
       }
     }
     assertEquals(List.of(), broken);
   }
 
-  private static List<String> anchors(Path page) throws IOException {
-    return Files.readString(page)
+  private static List<String> anchors(Path page) {
+    return SourceTree.text(page)
         .lines()
         .filter(line -> line.startsWith("#"))
         .map(line -> line.replaceFirst("^#+ *", "").toLowerCase(java.util.Locale.ROOT))
@@ -72,7 +66,7 @@ class DocsTest {
   }
 
   @Test
-  void commandsAndTheirOptionsAreThere() throws IOException {
+  void commandsAndTheirOptionsAreThere() {
     Map<String, CommandLine> programs =
         Map.of(
             "cupwarden-controller", ControllerCommand.commandLine(),
@@ -87,7 +81,7 @@ class DocsTest {
           programs.get(command.group(1)).parseArgs(words);
         } catch (CommandLine.ParameterException unknown) {
           wrong.add(
-              ROOT.relativize(page) + ": " + Arrays.asList(words) + ": " + unknown.getMessage());
+              SourceTree.name(page) + ": " + Arrays.asList(words) + ": " + unknown.getMessage());
         }
       }
     }
@@ -96,13 +90,13 @@ class DocsTest {
   }
 
   @Test
-  void testsThatAreNamedAreThere() throws IOException {
+  void testsThatAreNamedAreThere() {
     Map<String, String> tests =
         sources().stream()
             .collect(
                 Collectors.toMap(
                     path -> path.getFileName().toString().replace(".java", ""),
-                    DocsTest::text,
+                    SourceTree::text,
                     (one, other) -> one + other));
     List<String> missing = new ArrayList<>();
     for (Path page : files(".md")) {
@@ -112,47 +106,24 @@ class DocsTest {
             source != null
                 && (test.group(2) == null || source.contains("void " + test.group(2) + "("));
         if (!there) {
-          missing.add(ROOT.relativize(page) + ": " + test.group());
+          missing.add(SourceTree.name(page) + ": " + test.group());
         }
       }
     }
     assertEquals(List.of(), missing);
   }
 
-  private static List<MatchResult> all(Pattern pattern, Path page) throws IOException {
-    Matcher matcher = pattern.matcher(Files.readString(page));
-    return matcher.results().toList();
+  private static List<MatchResult> all(Pattern pattern, Path page) {
+    return pattern.matcher(SourceTree.text(page)).results().toList();
   }
 
-  private static List<Path> sources() throws IOException {
+  private static List<Path> sources() {
     return files(".java").stream().filter(path -> path.toString().contains("/src/test/")).toList();
   }
 
-  private static List<Path> files(String ending) throws IOException {
-    Function<Path, String> name = path -> ROOT.relativize(path).toString();
-    try (Stream<Path> files = Files.walk(ROOT)) {
-      return files
-          .filter(path -> path.toString().endsWith(ending))
-          .filter(
-              path -> !name.apply(path).matches("(\\..*|.*/target/.*|target/.*|.*/src/main/.*)"))
-          .sorted()
-          .toList();
-    }
-  }
-
-  private static String text(Path file) {
-    try {
-      return Files.readString(file);
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
-  }
-
-  private static Path root() {
-    Path folder = Path.of("").toAbsolutePath();
-    while (!Files.exists(folder.resolve("LICENSE"))) {
-      folder = folder.getParent();
-    }
-    return folder;
+  private static List<Path> files(String ending) {
+    return SourceTree.files(ending).stream()
+        .filter(path -> !path.toString().contains("/src/main/"))
+        .toList();
   }
 }

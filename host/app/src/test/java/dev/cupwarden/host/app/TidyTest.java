@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,7 +19,6 @@ import org.junit.jupiter.api.Test;
 
 /** Habits of this code base that a machine can hold. */
 class TidyTest {
-  private static final Path ROOT = root();
   private static final int LONGEST_METHOD = 60;
   private static final Pattern TABLE_ROW = Pattern.compile("^ \\* ([A-Z][A-Za-z0-9]*) {2,}\\S");
   private static final Pattern DOUBLE_NAME = Pattern.compile("\\bdouble ([a-z][A-Za-z0-9]*)\\b");
@@ -44,7 +42,7 @@ class TidyTest {
             "host",
             "hardware-notes",
             "LICENSE");
-    try (Stream<Path> entries = Files.list(ROOT)) {
+    try (Stream<Path> entries = Files.list(SourceTree.ROOT)) {
       List<String> others =
           entries
               .map(path -> path.getFileName().toString())
@@ -72,10 +70,10 @@ class TidyTest {
     assertTrue(table.contains("Ml") && table.contains("GPerH"), "the table was read: " + table);
     List<String> others = new ArrayList<>();
     for (Path source : mainSources()) {
-      Matcher names = DOUBLE_NAME.matcher(text(source));
+      Matcher names = DOUBLE_NAME.matcher(SourceTree.text(source));
       while (names.find()) {
         if (OTHER_SPELLING.matcher(names.group(1)).matches()) {
-          others.add(ROOT.relativize(source) + ": " + names.group(1));
+          others.add(SourceTree.name(source) + ": " + names.group(1));
         }
       }
     }
@@ -86,14 +84,14 @@ class TidyTest {
   void methodsFitOnAScreen() {
     List<String> tooLong = new ArrayList<>();
     for (Path source : mainSources()) {
-      List<String> lines = text(source).lines().toList();
+      List<String> lines = SourceTree.text(source).lines().toList();
       int start = -1;
       for (int i = 0; i < lines.size(); i++) {
         if (METHOD_START.matcher(lines.get(i)).matches()) {
           start = i;
         } else if (start >= 0 && lines.get(i).equals("  }")) {
           if (i - start > LONGEST_METHOD) {
-            tooLong.add(ROOT.relativize(source) + ":" + (start + 1));
+            tooLong.add(SourceTree.name(source) + ":" + (start + 1));
           }
           start = -1;
         }
@@ -108,8 +106,8 @@ class TidyTest {
     List<String> found =
         allSources().stream()
             .filter(source -> !source.endsWith("TidyTest.java"))
-            .filter(source -> later.matcher(text(source)).find())
-            .map(source -> ROOT.relativize(source).toString())
+            .filter(source -> later.matcher(SourceTree.text(source)).find())
+            .map(SourceTree::name)
             .toList();
     assertEquals(List.of(), found);
   }
@@ -122,8 +120,8 @@ class TidyTest {
         allSources().stream()
             .filter(source -> source.toString().contains("/src/test/"))
             .filter(source -> !source.toString().matches(".*(Test|IT)\\.java"))
-            .filter(source -> test.matcher(text(source)).find())
-            .map(source -> ROOT.relativize(source).toString())
+            .filter(source -> test.matcher(SourceTree.text(source)).find())
+            .map(SourceTree::name)
             .toList();
     assertEquals(List.of(), neverRun);
   }
@@ -136,8 +134,9 @@ class TidyTest {
 
   private static Set<String> suffixes() {
     Path table =
-        ROOT.resolve("controller/core/src/main/java/dev/cupwarden/core/units/package-info.java");
-    return text(table)
+        SourceTree.ROOT.resolve(
+            "controller/core/src/main/java/dev/cupwarden/core/units/package-info.java");
+    return SourceTree.text(table)
         .lines()
         .map(TABLE_ROW::matcher)
         .filter(Matcher::find)
@@ -150,33 +149,6 @@ class TidyTest {
   }
 
   private static List<Path> allSources() {
-    List<Path> sources = new ArrayList<>();
-    for (String top : List.of("controller", "host")) {
-      try (Stream<Path> files = Files.walk(ROOT.resolve(top))) {
-        files
-            .filter(path -> path.toString().endsWith(".java"))
-            .filter(path -> !path.toString().contains("/target/"))
-            .forEach(sources::add);
-      } catch (IOException unreadable) {
-        throw new UncheckedIOException(unreadable);
-      }
-    }
-    return sources;
-  }
-
-  private static String text(Path file) {
-    try {
-      return Files.readString(file);
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
-  }
-
-  private static Path root() {
-    Path folder = Path.of("").toAbsolutePath();
-    while (!Files.exists(folder.resolve("LICENSE"))) {
-      folder = folder.getParent();
-    }
-    return folder;
+    return SourceTree.files(".java");
   }
 }

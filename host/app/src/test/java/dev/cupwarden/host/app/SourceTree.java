@@ -1,0 +1,49 @@
+package dev.cupwarden.host.app;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The files that this program is made of, without what is built or hidden. */
+final class SourceTree {
+  static final Path ROOT = root();
+
+  private SourceTree() {}
+
+  /** All whose names end so, in order. */
+  static List<Path> files(String ending) {
+    try (Stream<Path> files = Files.walk(ROOT)) {
+      return files
+          .filter(path -> path.toString().endsWith(ending))
+          .filter(path -> !name(path).matches("(\\..*|.*/target/.*|target/.*)"))
+          .sorted()
+          .toList();
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+
+  /** As a person would name it, from the top of the tree. */
+  static String name(Path file) {
+    return ROOT.relativize(file).toString();
+  }
+
+  static String text(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+
+  private static Path root() {
+    Path folder = Path.of("").toAbsolutePath();
+    while (!Files.exists(folder.resolve("LICENSE"))) {
+      folder = folder.getParent();
+    }
+    return folder;
+  }
+}
