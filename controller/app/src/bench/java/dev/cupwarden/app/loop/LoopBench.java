@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
@@ -117,8 +118,10 @@ public final class LoopBench {
   }
 
   private static int stateBytes(Path file) throws Exception {
-    try (Journal journal = Journal.open(file)) {
-      return journal.restored().orElseThrow().state().getBytes(StandardCharsets.UTF_8).length;
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("SELECT length(body) FROM state")) {
+      return row.next() ? row.getInt(1) : 0;
     }
   }
 

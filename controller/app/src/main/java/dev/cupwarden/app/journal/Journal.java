@@ -2,6 +2,7 @@ package dev.cupwarden.app.journal;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
@@ -10,7 +11,6 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -25,19 +25,19 @@ public final class Journal implements AutoCloseable {
    *
    * @param tick number of the last tick
    * @param at its time
-   * @param state the bench's state after it, as JSON
+   * @param state the bench's state after it
    */
-  public record Restored(long tick, Instant at, String state) {}
+  public record Restored(long tick, Instant at, BenchState state) {}
 
   /**
    * What is told of the program's start.
    *
    * @param at when
    * @param bench the bench file's text
-   * @param state the state it starts from, as JSON
+   * @param state the state it starts from
    * @param version of the program
    */
-  public record Start(Instant at, String bench, String state, String version) {}
+  public record Start(Instant at, String bench, BenchState state, String version) {}
 
   /**
    * A pass put down before the pump started.
@@ -49,12 +49,16 @@ public final class Journal implements AutoCloseable {
   private final Path file;
   private final Sql sql;
   private final Numbering numbering;
+  private final KeptState state;
+  private final Passes passes;
   private final TickMark mark;
 
   private Journal(Path file, Connection connection) {
     this.file = file;
     this.sql = new Sql(connection);
     this.numbering = new Numbering(sql);
+    this.state = new KeptState(sql);
+    this.passes = new Passes(sql, numbering);
     this.mark = new TickMark(file);
   }
 
@@ -67,16 +71,16 @@ public final class Journal implements AutoCloseable {
     return new Journal(file, JournalFile.open(file));
   }
 
-  /** Where the bench was, unless nothing has ever been written. */
+  /**
+   * Where the bench was, unless nothing has ever been written.
+   *
+   * @throws JournalException also when this program does not understand the state
+   */
   public Optional<Restored> restored() throws JournalException {
-    return sql.inTransaction(
-        "reading the state",
-        () ->
-            sql.first(
-                "SELECT tick, at, state FROM state",
-                row ->
-                    new Restored(
-                        row.getLong(1), Instant.parse(row.getString(2)), row.getString(3))));
+    Optional<KeptState.Raw> raw = sql.inTransaction("reading the state", state::read);
+    return raw.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Restored(raw.get().tick(), raw.get().at(), raw.get().state()));
   }
 
   /**
@@ -84,7 +88,7 @@ public final class Journal implements AutoCloseable {
    * emptied, or put back from a copy.
    */
   public Optional<String> lost() throws JournalException {
-    long known = restored().map(Restored::tick).orElse(0L);
+    long known = sql.inTransaction("reading the last tick", state::tick);
     long written = mark.read().orElse(known);
     return written <= known
         ? Optional.empty()
@@ -114,31 +118,7 @@ public final class Journal implements AutoCloseable {
     return sql.inTransaction(
         "writing the start",
         () -> {
-          List<Intent> open =
-              sql.list(
-                  "SELECT id, cup, plain_ml, feed_ml, strength, why FROM pass"
-                      + " WHERE outcome IS NULL ORDER BY id",
-                  row ->
-                      new Intent(
-                          row.getLong(1),
-                          new Advice.Pass(
-                              row.getString(2),
-                              row.getDouble(3),
-                              row.getDouble(4),
-                              row.getDouble(5),
-                              row.getString(6))));
-          for (Intent intent : open) {
-            Advice.Pass pass = intent.pass();
-            Dose dose =
-                new Dose(
-                    pass.cup(),
-                    pass.plainMl(),
-                    pass.feedMl(),
-                    pass.strength(),
-                    pass.why(),
-                    "unknown");
-            close(intent, start.at(), dose, "the controller stopped in its midst");
-          }
+          List<Intent> open = passes.closeWhatACrashLeft(start.at());
           record(start, "start");
           return open;
         });
@@ -148,13 +128,13 @@ public final class Journal implements AutoCloseable {
     sql.update(
         "INSERT INTO start (first_tick, at, cause, epoch, version, bench, state)"
             + " VALUES (?, ?, ?, ?, ?, ?, ?)",
-        sql.number("SELECT tick FROM state") + 1,
+        state.tick() + 1,
         start.at().toString(),
         cause,
         numbering.epoch(),
         start.version(),
         start.bench(),
-        start.state());
+        Cbor.written(start.state()));
   }
 
   /**
@@ -167,15 +147,7 @@ public final class Journal implements AutoCloseable {
 
   /** What the pump moved since a time, in the order it did. */
   public List<Ran> ranSince(Instant since) throws JournalException {
-    return sql.inTransaction(
-        "reading what was given",
-        () ->
-            sql.list(
-                "SELECT outcome_at, ran_plain_ml + ran_feed_ml FROM pass"
-                    + " WHERE outcome IS NOT NULL AND datetime(outcome_at) >= datetime(?)"
-                    + " ORDER BY id",
-                row -> new Ran(Instant.parse(row.getString(1)), row.getDouble(2)),
-                since.toString()));
+    return sql.inTransaction("reading what was given", () -> passes.ranSince(since));
   }
 
   /**
@@ -184,7 +156,8 @@ public final class Journal implements AutoCloseable {
    * @return the intents, in the order to give them
    */
   public List<Intent> commit(TickEntry entry) throws JournalException {
-    Committed committed = committed(entry);
+    Committed committed = sql.inTransaction("writing a tick", () -> put(entry));
+    state.committed();
     try {
       mark.write(committed.tick());
     } catch (IOException e) {
@@ -198,44 +171,21 @@ public final class Journal implements AutoCloseable {
 
   private record Committed(long tick, List<Intent> intents) {}
 
-  private Committed committed(TickEntry entry) throws JournalException {
-    return sql.inTransaction(
-        "writing a tick",
-        () -> {
-          long tick = sql.number("SELECT tick FROM state") + 1;
-          String at = entry.at().toString();
-          sql.update("INSERT INTO observation VALUES (?, ?, ?)", tick, at, entry.line());
-          sql.update("INSERT OR REPLACE INTO state VALUES (1, ?, ?, ?)", tick, at, entry.state());
-          if (entry.senml().isPresent()) {
-            sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
-          }
-          for (String id : entry.orderIds()) {
-            sql.update("UPDATE inbox SET taken_tick = ? WHERE id = ?", tick, id);
-          }
-          for (Happening happening : entry.events()) {
-            numbering.add(happening);
-          }
-          List<Intent> intents = new ArrayList<>();
-          for (Advice.Pass pass : entry.passes()) {
-            intents.add(new Intent(insert(tick, at, pass), pass));
-          }
-          return new Committed(tick, intents);
-        });
-  }
-
-  private long insert(long tick, String at, Advice.Pass pass) throws SQLException {
-    return sql.first(
-            "INSERT INTO pass (tick, at, cup, plain_ml, feed_ml, strength, why)"
-                + " VALUES (?, ?, ?, ?, ?, ?, ?) RETURNING id",
-            row -> row.getLong(1),
-            tick,
-            at,
-            pass.cup(),
-            pass.plainMl(),
-            pass.feedMl(),
-            pass.strength(),
-            pass.why())
-        .orElseThrow();
+  private Committed put(TickEntry entry) throws SQLException {
+    long tick = state.tick() + 1;
+    String at = entry.at().toString();
+    sql.update("INSERT INTO observation VALUES (?, ?, ?)", tick, at, entry.line());
+    state.put(tick, entry.at(), entry.state());
+    if (entry.senml().isPresent()) {
+      sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
+    }
+    for (String id : entry.orderIds()) {
+      sql.update("UPDATE inbox SET taken_tick = ? WHERE id = ?", tick, id);
+    }
+    for (Happening happening : entry.events()) {
+      numbering.add(happening);
+    }
+    return new Committed(tick, passes.add(tick, entry.at(), entry.passes()));
   }
 
   /**
@@ -248,25 +198,9 @@ public final class Journal implements AutoCloseable {
     sql.inTransaction(
         "writing an outcome",
         () -> {
-          close(intent, at, ran, detail);
+          passes.close(intent, at, ran, detail);
           return null;
         });
-  }
-
-  private void close(Intent intent, Instant at, Dose ran, String detail) throws SQLException {
-    int changed =
-        sql.update(
-            "UPDATE pass SET outcome = ?, outcome_at = ?, ran_plain_ml = ?, ran_feed_ml = ?,"
-                + " detail = ? WHERE id = ? AND outcome IS NULL",
-            ran.outcome(),
-            at.toString(),
-            ran.plainMl(),
-            ran.feedMl(),
-            detail,
-            intent.id());
-    if (changed == 1) {
-      numbering.add(Happening.of(at, ran));
-    }
   }
 
   /** Puts down what happened apart from a tick. */

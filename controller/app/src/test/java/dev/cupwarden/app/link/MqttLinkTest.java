@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.BackRoom;
+import dev.cupwarden.app.SomeState;
 import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.Outbox;
@@ -108,7 +109,7 @@ class MqttLinkTest {
           new TickEntry(
               NOW,
               "{}",
-              "{}",
+              SomeState.at(NOW),
               Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
               List.of(),
               List.of(Happening.change(NOW, "test", "one")),
@@ -191,7 +192,7 @@ class MqttLinkTest {
         new TickEntry(
             NOW,
             "{}",
-            "{}",
+            SomeState.at(NOW),
             Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
             List.of(),
             List.of(Happening.change(NOW, "test", "one")),

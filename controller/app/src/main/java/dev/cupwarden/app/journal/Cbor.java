@@ -1,0 +1,84 @@
+package dev.cupwarden.app.journal;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import com.fasterxml.jackson.dataformat.cbor.CBORFactory;
+import com.fasterxml.jackson.dataformat.cbor.CBORGenerator;
+import com.fasterxml.jackson.dataformat.cbor.databind.CBORMapper;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import dev.cupwarden.core.BenchState;
+import java.io.IOException;
+import java.time.Instant;
+
+/**
+ * How a state is written into the journal: CBOR (RFC 8949) with the names that our JSON has, a name
+ * that repeats told once (its tag 25). Every number comes back bit for bit.
+ */
+final class Cbor {
+  static final CBORMapper MAPPER =
+      CBORMapper.builder(
+              CBORFactory.builder()
+                  .enable(CBORGenerator.Feature.STRINGREF)
+                  .enable(CBORGenerator.Feature.WRITE_MINIMAL_DOUBLES)
+                  .build())
+          .addModule(new JavaTimeModule())
+          .addModule(new Jdk8Module())
+          .addModule(new SimpleModule().addSerializer(Instant.class, new Seconds()))
+          .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
+          .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+          .disable(SerializationFeature.WRITE_DURATIONS_AS_TIMESTAMPS)
+          .disable(SerializationFeature.FLUSH_AFTER_WRITE_VALUE)
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .build();
+
+  private Cbor() {}
+
+  /** A whole state. */
+  static byte[] written(BenchState state) {
+    try {
+      return MAPPER.writeValueAsBytes(state);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("a state cannot be written", e);
+    }
+  }
+
+  /**
+   * A whole state.
+   *
+   * @throws JournalException when this program does not understand it
+   */
+  static BenchState read(byte[] state) throws JournalException {
+    try {
+      return MAPPER.readValue(state, BenchState.class);
+    } catch (IOException e) {
+      throw JournalException.unreadableState(e);
+    }
+  }
+
+  /** A time as seconds of the epoch where it is a whole second, as most are; else as text. */
+  private static final class Seconds extends StdSerializer<Instant> {
+    private static final long serialVersionUID = 1L;
+
+    Seconds() {
+      super(Instant.class);
+    }
+
+    @Override
+    public void serialize(Instant at, JsonGenerator to, SerializerProvider provider)
+        throws IOException {
+      if (at.getNano() == 0) {
+        to.writeNumber(at.getEpochSecond());
+      } else {
+        to.writeString(at.toString());
+      }
+    }
+  }
+}
