@@ -1,11 +1,9 @@
 package dev.cupwarden.app.journal;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
-import dev.cupwarden.core.messages.Json;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -51,6 +49,8 @@ public final class Journal implements AutoCloseable {
   private final Numbering numbering;
   private final KeptState state;
   private final Passes passes;
+  private final Starts starts;
+  private final Inbox inbox;
   private final TickMark mark;
 
   private Journal(Path file, Connection connection) {
@@ -59,6 +59,8 @@ public final class Journal implements AutoCloseable {
     this.numbering = new Numbering(sql);
     this.state = new KeptState(sql);
     this.passes = new Passes(sql, numbering);
+    this.starts = new Starts(sql, numbering);
+    this.inbox = new Inbox(sql);
     this.mark = new TickMark(file);
   }
 
@@ -100,11 +102,7 @@ public final class Journal implements AutoCloseable {
 
   /** The bench file's text as of the last start; none before the first. */
   public Optional<String> lastBench() throws JournalException {
-    return sql.inTransaction(
-        "reading the last start",
-        () ->
-            sql.first(
-                "SELECT bench FROM start ORDER BY rowid DESC LIMIT 1", row -> row.getString(1)));
+    return sql.inTransaction("reading the last start", starts::lastBench);
   }
 
   /**
@@ -119,22 +117,9 @@ public final class Journal implements AutoCloseable {
         "writing the start",
         () -> {
           List<Intent> open = passes.closeWhatACrashLeft(start.at());
-          record(start, "start");
+          starts.add(state.tick() + 1, "start", start);
           return open;
         });
-  }
-
-  private void record(Start start, String cause) throws SQLException {
-    sql.update(
-        "INSERT INTO start (first_tick, at, cause, epoch, version, bench, state)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
-        state.tick() + 1,
-        start.at().toString(),
-        cause,
-        numbering.epoch(),
-        start.version(),
-        start.bench(),
-        Cbor.written(start.state()));
   }
 
   /**
@@ -179,9 +164,7 @@ public final class Journal implements AutoCloseable {
     if (entry.senml().isPresent()) {
       sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
     }
-    for (String id : entry.orderIds()) {
-      sql.update("UPDATE inbox SET taken_tick = ? WHERE id = ?", tick, id);
-    }
+    inbox.take(tick, entry.orderIds());
     for (Happening happening : entry.events()) {
       numbering.add(happening);
     }
@@ -215,20 +198,7 @@ public final class Journal implements AutoCloseable {
 
   /** Orders that no tick has taken, in the order they came. */
   public List<JsonNode> waitingOrders() throws JournalException {
-    return sql.inTransaction(
-        "reading orders",
-        () ->
-            sql.list(
-                "SELECT body FROM inbox WHERE taken_tick IS NULL ORDER BY rowid",
-                row -> json(row.getString(1))));
-  }
-
-  private static JsonNode json(String text) throws SQLException {
-    try {
-      return Json.MAPPER.readTree(text);
-    } catch (JsonProcessingException e) {
-      throw new SQLException("an order in the journal is not JSON", e);
-    }
+    return sql.inTransaction("reading orders", inbox::waiting);
   }
 
   /**
@@ -241,7 +211,7 @@ public final class Journal implements AutoCloseable {
     sql.inTransaction(
         "trimming",
         () -> {
-          record(day, "day");
+          starts.add(state.tick() + 1, "day", day);
           trimming.run(day.at(), retention);
           return null;
         });

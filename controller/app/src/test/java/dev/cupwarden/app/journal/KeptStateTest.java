@@ -15,6 +15,8 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -24,6 +26,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
@@ -67,7 +70,9 @@ class KeptStateTest {
             tick.step(
                 state,
                 ObservationReader.read(
-                    cups.line(at), state.cups().keySet(), bench.tanks().keySet()));
+                    cups.line(at, state.cups().keySet()),
+                    state.cups().keySet(),
+                    bench.tanks().keySet()));
         step.brief().passes().forEach(cups::water);
         state = step.state();
         journal.commit(entry(state, step.brief().passes()));
@@ -103,13 +108,14 @@ class KeptStateTest {
       massG.merge(pass.cup(), pass.plainMl() + pass.feedMl(), Double::sum);
     }
 
-    String line(Instant at) {
+    String line(Instant at, Set<String> present) {
       ObjectNode line = Json.MAPPER.createObjectNode().put("at", at.toString());
       if (random.nextInt(20) > 0) {
         line.put("air_c", 18 + 4 * random.nextDouble()).put("rh_pct", 50 + random.nextInt(30));
         line.put("root_c", 17 + 5 * random.nextDouble());
       }
       ObjectNode shown = line.putObject("mass_g");
+      massG.keySet().retainAll(present);
       massG.replaceAll((cup, grams) -> grams - 0.4 * random.nextDouble());
       massG.forEach(
           (cup, grams) -> {
@@ -127,14 +133,20 @@ class KeptStateTest {
       List<String> names = List.copyOf(massG.keySet());
       String cup = names.get(random.nextInt(names.size()));
       ObjectNode order = Json.MAPPER.createObjectNode().put("id", "o-" + orders++);
-      return switch (orders == 3 ? 3 : random.nextInt(3)) {
+      return switch (orders == 3 ? 9 : random.nextInt(7)) {
         case 0 ->
             order
                 .put("kind", "hold")
                 .put("cup", cup)
-                .put("until", at.plus(Duration.ofHours(2)).toString());
+                .put("until", at.plus(Duration.ofHours(2)).toString())
+                .put("feed_only", random.nextBoolean())
+                .put("rescue", true);
         case 1 -> order.put("kind", "release");
         case 2 -> order.put("kind", "away").put("cup", cup);
+        case 3 -> order.put("kind", "back").put("cup", cup);
+        case 4 -> order.put("kind", "drained").put("cup", cup);
+        case 5 -> order.put("kind", "watered").put("cup", cup).put("ml", 20).put("strength", 0);
+        case 6 -> order.put("kind", "stage").put("cup", cup).put("stage", "toughened");
         default -> order.put("kind", "retire").put("cup", "A1").put("because", "rooted");
       };
     }
@@ -197,7 +209,7 @@ class KeptStateTest {
     BenchState last = state(first, START.plusSeconds(300));
     String schema;
     try (var in = Journal.class.getResourceAsStream("schema-1.sql")) {
-      schema = new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+      schema = new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
     try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file());
         Statement statement = connection.createStatement()) {
@@ -272,7 +284,7 @@ class KeptStateTest {
     CupState seen = state(tick.fresh(), START).cups().get("A1");
     for (CupState[] pair : new CupState[][] {{fresh, seen}, {seen, fresh}, {seen, seen}}) {
       RecordChanges changes = RecordChanges.of(CupState.class);
-      var bytes = new java.io.ByteArrayOutputStream();
+      var bytes = new ByteArrayOutputStream();
       try (var to = Cbor.MAPPER.createGenerator(bytes)) {
         changes.write(pair[0], pair[1], to);
       }
