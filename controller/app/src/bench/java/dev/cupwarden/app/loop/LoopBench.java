@@ -73,6 +73,7 @@ public final class LoopBench {
   private void run(int ticks, Path folder) throws Exception {
     Path file = folder.resolve("journal.db");
     Durations took = new Durations();
+    Durations lately = new Durations();
     Growth heap = new Growth();
     Growth disk = new Growth();
     // Until observations are as old as they get, the journal must grow.
@@ -81,20 +82,25 @@ public final class LoopBench {
     try (Journal journal = Journal.open(file);
         Outbox outbox = Outbox.of(journal)) {
       BenchLoop loop = resume(journal);
-      System.out.println("tick  heap after a collection, MB  resident, MB  journal, MB");
+      System.out.println("tick  p99 of late, ms  heap after a collection, MB  resident, MB  journal, MB");
       for (int i = 1; i <= ticks; i++) {
         world.advanceBy(bench.tick());
         cups.dry(bench.tick());
         long begun = System.nanoTime();
         loop.tick();
-        took.add(System.nanoTime() - begun);
+        long nanos = System.nanoTime() - begun;
+        took.add(nanos);
+        lately.add(nanos);
         takeWhatIsTold(outbox);
         if (i % part == 0) {
           System.gc();
           Runtime now = Runtime.getRuntime();
           double heapMb = (now.totalMemory() - now.freeMemory()) / 1e6;
           double diskMb = Files.size(file) / 1e6;
-          System.out.printf("%d  %.1f  %.1f  %.1f%n", i, heapMb, statusMb("VmRSS"), diskMb);
+          System.out.printf(
+              "%d  %.1f  %.1f  %.1f  %.1f%n",
+              i, lately.ms(0.99), heapMb, statusMb("VmRSS"), diskMb);
+          lately = new Durations();
           heap.add(heapMb);
           if (i >= full) {
             disk.add(diskMb);
@@ -199,7 +205,7 @@ public final class LoopBench {
         ResultSet row =
             statement.executeQuery(
                 "SELECT (SELECT length(body) FROM state)"
-                    + " + (SELECT sum(length(body)) FROM cup) / 25"
+                    + " + (SELECT sum(length(body)) FROM cup) / 60"
                     + " + (SELECT length(line) FROM observation ORDER BY tick DESC LIMIT 1)")) {
       return row.next() ? row.getInt(1) : 0;
     }

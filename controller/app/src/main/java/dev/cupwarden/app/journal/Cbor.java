@@ -30,7 +30,7 @@ final class Cbor {
                   .build())
           .addModule(new JavaTimeModule())
           .addModule(new Jdk8Module())
-          .addModule(new SimpleModule().addSerializer(Instant.class, new Seconds()))
+          .addModule(new SimpleModule().addSerializer(Instant.class, new Times()))
           .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
           .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
           .disable(SerializationFeature.WRITE_DURATIONS_AS_TIMESTAMPS)
@@ -64,21 +64,27 @@ final class Cbor {
   }
 
   /** A time as seconds of the epoch where it is a whole second, as most are; else as text. */
-  private static final class Seconds extends StdSerializer<Instant> {
+  static void writeTime(Instant at, JsonGenerator to) throws IOException {
+    if (at == null) {
+      to.writeNull();
+    } else if (at.getNano() == 0) {
+      to.writeNumber(at.getEpochSecond());
+    } else {
+      to.writeString(at.toString());
+    }
+  }
+
+  private static final class Times extends StdSerializer<Instant> {
     private static final long serialVersionUID = 1L;
 
-    Seconds() {
+    Times() {
       super(Instant.class);
     }
 
     @Override
     public void serialize(Instant at, JsonGenerator to, SerializerProvider provider)
         throws IOException {
-      if (at.getNano() == 0) {
-        to.writeNumber(at.getEpochSecond());
-      } else {
-        to.writeString(at.toString());
-      }
+      writeTime(at, to);
     }
   }
 }

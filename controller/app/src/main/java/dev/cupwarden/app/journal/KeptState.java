@@ -23,7 +23,7 @@ import java.util.TreeMap;
  */
 final class KeptState {
   /** After so many ticks every cup has been written whole again. */
-  private static final int TICKS_A_TURN = 25;
+  private static final int TICKS_A_TURN = 60;
 
   private static final RecordChanges CHANGES = RecordChanges.of(CupState.class);
 

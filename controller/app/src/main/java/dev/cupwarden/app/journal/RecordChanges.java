@@ -6,12 +6,18 @@ import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies.NamingBase;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.lang.reflect.InvocationTargetException;
-import java.lang.reflect.Method;
+import java.lang.invoke.LambdaMetafactory;
+import java.lang.invoke.MethodHandle;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.MethodType;
 import java.lang.reflect.RecordComponent;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 
 /**
  * How a record differs from an earlier one of its kind, as a flat map from the path of a component
@@ -22,80 +28,136 @@ import java.util.Objects;
 final class RecordChanges {
   private static final NamingBase NAMES = (NamingBase) PropertyNamingStrategies.SNAKE_CASE;
 
-  private final Component[] components;
+  private final List<Part> parts;
 
-  private RecordChanges(Component[] components) {
-    this.components = components;
+  private RecordChanges(List<Part> parts) {
+    this.parts = parts;
   }
 
   static RecordChanges of(Class<? extends Record> kind) {
-    return new RecordChanges(components(kind, ""));
-  }
-
-  private static Component[] components(Class<?> kind, String prefix) {
-    RecordComponent[] found = kind.getRecordComponents();
-    Component[] components = new Component[found.length];
-    for (int i = 0; i < found.length; i++) {
-      components[i] = Component.of(found[i], prefix);
-    }
-    return components;
-  }
-
-  /**
-   * One component of a record.
-   *
-   * @param inner its own components where it is a record; null where it is not
-   */
-  private record Component(String path, Method accessor, Component[] inner) {
-    static Component of(RecordComponent component, String prefix) {
-      String path = prefix + NAMES.translate(component.getName());
-      Method accessor = component.getAccessor();
-      accessor.setAccessible(true);
-      Class<?> type = component.getType();
-      return new Component(path, accessor, type.isRecord() ? components(type, path + ".") : null);
-    }
-
-    Object of(Object owner) {
-      try {
-        return accessor.invoke(owner);
-      } catch (IllegalAccessException | InvocationTargetException e) {
-        throw new IllegalStateException("no value of " + path, e);
-      }
-    }
+    return new RecordChanges(parts(kind, ""));
   }
 
   /** Writes the map. */
   void write(Record before, Record now, JsonGenerator to) throws IOException {
     to.writeStartObject();
-    write(components, before, now, to);
+    writeAll(parts, before, now, to);
     to.writeEndObject();
   }
 
-  private static void write(Component[] components, Object before, Object now, JsonGenerator to)
+  private static void writeAll(List<Part> parts, Object before, Object now, JsonGenerator to)
       throws IOException {
-    if (before == now) {
-      return;
-    }
-    for (Component component : components) {
-      Object was = component.of(before);
-      Object is = component.of(now);
-      if (component.inner() != null && was != null && is != null) {
-        write(component.inner(), was, is, to);
-      } else if (!Objects.equals(was, is)) {
-        to.writeFieldName(component.path());
-        writeValue(is, to);
+    if (before != now) {
+      for (Part part : parts) {
+        part.write(before, now, to);
       }
     }
   }
 
-  /** The usual kinds of value at once, without asking the mapper how. */
-  private static void writeValue(Object value, JsonGenerator to) throws IOException {
-    if (value instanceof Double number) {
-      to.writeNumber(number);
-    } else if (value instanceof Instant at && at.getNano() == 0) {
-      to.writeNumber(at.getEpochSecond());
-    } else {
-      to.writePOJO(value);
+  /** One component, which writes its own change. */
+  private interface Part {
+    void write(Object before, Object now, JsonGenerator to) throws IOException;
+  }
+
+  /** Most are numbers; they are compared by their bits and never boxed. */
+  private record NumberPart(String path, ToDoubleFunction<Object> number) implements Part {
+    @Override
+    public void write(Object before, Object now, JsonGenerator to) throws IOException {
+      double is = number.applyAsDouble(now);
+      if (Double.compare(number.applyAsDouble(before), is) != 0) {
+        to.writeFieldName(path);
+        to.writeNumber(is);
+      }
+    }
+  }
+
+  private record ValuePart(String path, Function<Object, Object> value) implements Part {
+    @Override
+    public void write(Object before, Object now, JsonGenerator to) throws IOException {
+      tell(path, value.apply(before), value.apply(now), to);
+    }
+
+    static void tell(String path, Object was, Object is, JsonGenerator to) throws IOException {
+      if (!Objects.equals(was, is)) {
+        to.writeFieldName(path);
+        to.writePOJO(is);
+      }
+    }
+  }
+
+  private record TimePart(String path, Function<Object, Object> time) implements Part {
+    @Override
+    public void write(Object before, Object now, JsonGenerator to) throws IOException {
+      Object is = time.apply(now);
+      if (!Objects.equals(time.apply(before), is)) {
+        to.writeFieldName(path);
+        Cbor.writeTime((Instant) is, to);
+      }
+    }
+  }
+
+  private record RecordPart(String path, Function<Object, Object> record, List<Part> parts)
+      implements Part {
+    @Override
+    public void write(Object before, Object now, JsonGenerator to) throws IOException {
+      Object was = record.apply(before);
+      Object is = record.apply(now);
+      if (was == null || is == null) {
+        ValuePart.tell(path, was, is, to);
+      } else {
+        writeAll(parts, was, is, to);
+      }
+    }
+  }
+
+  private static List<Part> parts(Class<?> kind, String prefix) {
+    List<Part> parts = new ArrayList<>();
+    for (RecordComponent component : kind.getRecordComponents()) {
+      String path = prefix + NAMES.translate(component.getName());
+      Class<?> type = component.getType();
+      if (type == double.class) {
+        parts.add(new NumberPart(path, numberOf(component)));
+      } else if (type == Instant.class) {
+        parts.add(new TimePart(path, valueOf(component)));
+      } else if (type.isRecord()) {
+        parts.add(new RecordPart(path, valueOf(component), parts(type, path + ".")));
+      } else {
+        parts.add(new ValuePart(path, valueOf(component)));
+      }
+    }
+    return List.copyOf(parts);
+  }
+
+  @SuppressWarnings("unchecked")
+  private static Function<Object, Object> valueOf(RecordComponent component) {
+    return (Function<Object, Object>) asked(component, Function.class, "apply", Object.class);
+  }
+
+  @SuppressWarnings("unchecked")
+  private static ToDoubleFunction<Object> numberOf(RecordComponent component) {
+    return (ToDoubleFunction<Object>)
+        asked(component, ToDoubleFunction.class, "applyAsDouble", double.class);
+  }
+
+  /** An accessor as a call that is written out: each is asked some hundred times a tick. */
+  private static Object asked(
+      RecordComponent component, Class<?> function, String method, Class<?> result) {
+    try {
+      MethodHandles.Lookup lookup =
+          MethodHandles.privateLookupIn(component.getDeclaringRecord(), MethodHandles.lookup());
+      MethodHandle accessor = lookup.unreflect(component.getAccessor());
+      MethodType type = result.isPrimitive() ? accessor.type() : accessor.type().wrap();
+      return LambdaMetafactory.metafactory(
+              lookup,
+              method,
+              MethodType.methodType(function),
+              MethodType.methodType(result, Object.class),
+              accessor,
+              type)
+          .getTarget()
+          .invoke();
+    } catch (Throwable e) {
+      throw new IllegalStateException("no value of " + component, e);
     }
   }
 
