@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies.NamingBase;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.lang.invoke.LambdaMetafactory;
@@ -22,11 +23,14 @@ import java.util.function.ToDoubleFunction;
 /**
  * How a record differs from an earlier one of its kind, as a flat map from the path of a component
  * ({@code estimate.filter.mass_g}) to its value now. A record within a record is gone into while it
- * is there before and after; anything else that differs is told whole. Records never change, so
- * what is the very same object need not be looked into.
+ * is there before and after, and of a list only its ends are told; anything else that differs is
+ * told whole. Records never change, so what is the very same object need not be looked into.
  */
 final class RecordChanges {
   private static final NamingBase NAMES = (NamingBase) PropertyNamingStrategies.SNAKE_CASE;
+
+  /** After the path of a list of which only its beginning and end are told. */
+  private static final String LIST = "[]";
 
   private final List<Part> parts;
 
@@ -96,6 +100,37 @@ final class RecordChanges {
     }
   }
 
+  /**
+   * A list that goes on at its end and is forgotten from its start: told is how many of its first
+   * elements are gone, and then those that were added.
+   */
+  private record ListPart(String path, Function<Object, Object> list) implements Part {
+    @Override
+    public void write(Object before, Object now, JsonGenerator to) throws IOException {
+      List<?> was = (List<?>) list.apply(before);
+      List<?> is = (List<?>) list.apply(now);
+      if (was == null || is == null) {
+        ValuePart.tell(path, was, is, to);
+      } else if (was != is && !was.equals(is)) {
+        int gone = 0;
+        while (!goesOn(was.subList(gone, was.size()), is)) {
+          gone++;
+        }
+        to.writeFieldName(path + LIST);
+        to.writeStartArray();
+        to.writeNumber(gone);
+        for (Object added : is.subList(was.size() - gone, is.size())) {
+          to.writePOJO(added);
+        }
+        to.writeEndArray();
+      }
+    }
+
+    private static boolean goesOn(List<?> kept, List<?> is) {
+      return kept.size() <= is.size() && kept.equals(is.subList(0, kept.size()));
+    }
+  }
+
   private record RecordPart(String path, Function<Object, Object> record, List<Part> parts)
       implements Part {
     @Override
@@ -119,6 +154,8 @@ final class RecordChanges {
         parts.add(new NumberPart(path, numberOf(component)));
       } else if (type == Instant.class) {
         parts.add(new TimePart(path, valueOf(component)));
+      } else if (type == List.class) {
+        parts.add(new ListPart(path, valueOf(component)));
       } else if (type.isRecord()) {
         parts.add(new RecordPart(path, valueOf(component), parts(type, path + ".")));
       } else {
@@ -178,7 +215,28 @@ final class RecordChanges {
         owner = inner;
         from = dot + 1;
       }
-      owner.set(path.substring(from), change.getValue());
+      String name = path.substring(from);
+      if (name.endsWith(LIST)) {
+        String listName = name.substring(0, name.length() - LIST.length());
+        owner.set(listName, goneOn(path, owner.get(listName), change.getValue()));
+      } else {
+        owner.set(name, change.getValue());
+      }
     }
+  }
+
+  private static JsonNode goneOn(String path, JsonNode was, JsonNode change) throws IOException {
+    int gone = change.path(0).asInt(-1);
+    if (!(was instanceof ArrayNode list) || gone < 0 || gone > list.size()) {
+      throw new IOException("a change of " + path + " has no place in what it changes");
+    }
+    ArrayNode now = list.arrayNode();
+    for (int i = gone; i < list.size(); i++) {
+      now.add(list.get(i));
+    }
+    for (int i = 1; i < change.size(); i++) {
+      now.add(change.get(i));
+    }
+    return now;
   }
 }
