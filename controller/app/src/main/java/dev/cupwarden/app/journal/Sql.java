@@ -5,9 +5,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** The few JDBC gestures that journal and outbox share: a transaction, an update, a query. */
@@ -23,7 +21,6 @@ final class Sql implements AutoCloseable {
   }
 
   private final Connection connection;
-  private final Map<String, PreparedStatement> prepared = new HashMap<>();
 
   Sql(Connection connection) {
     this.connection = connection;
@@ -68,11 +65,14 @@ final class Sql implements AutoCloseable {
 
   /** Rows changed. */
   int update(String sql, Object... values) throws SQLException {
-    return prepared(sql, values).executeUpdate();
+    try (PreparedStatement statement = prepared(sql, values)) {
+      return statement.executeUpdate();
+    }
   }
 
   <T> List<T> list(String sql, Row<T> make, Object... values) throws SQLException {
-    try (ResultSet rows = prepared(sql, values).executeQuery()) {
+    try (PreparedStatement statement = prepared(sql, values);
+        ResultSet rows = statement.executeQuery()) {
       List<T> all = new ArrayList<>();
       while (rows.next()) {
         all.add(make.of(rows));
@@ -91,13 +91,8 @@ final class Sql implements AutoCloseable {
     return first(sql, row -> row.getLong(1), values).orElse(0L);
   }
 
-  /** Every statement is prepared once: their texts are few. */
   private PreparedStatement prepared(String sql, Object... values) throws SQLException {
-    PreparedStatement statement = prepared.get(sql);
-    if (statement == null) {
-      statement = connection.prepareStatement(sql);
-      prepared.put(sql, statement);
-    }
+    PreparedStatement statement = connection.prepareStatement(sql);
     for (int i = 0; i < values.length; i++) {
       statement.setObject(i + 1, values[i]);
     }
@@ -112,9 +107,6 @@ final class Sql implements AutoCloseable {
   @Override
   public synchronized void close() throws JournalException {
     try {
-      for (PreparedStatement statement : prepared.values()) {
-        statement.close();
-      }
       connection.close();
     } catch (SQLException e) {
       throw JournalException.of("closing", e);
