@@ -43,7 +43,7 @@ final class LoadedBench implements AutoCloseable {
   private static final String ONE_CUP =
       """
       bench: loaded
-      mixes: {perlite: {retention: {saturated: 0.8, residual: 0.1, alpha: 0.2, n: 1.5}, dry_density: 0.1}}
+      mixes: {perlite: {retention: {saturated: 0.8, residual: 0.1, alpha: 0.2, n: 1.5}, unavailable: 0.1, least_air: 0.1, dry_density: 0.1}}
       vessels: {tall: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}}
       cups: {A1: {vessel: tall, mix: perlite, plant: vine, stage: struck, cutting: 10 g}}
       """;
