@@ -1,6 +1,7 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.OptionalDouble;
@@ -37,6 +38,6 @@ public record AirState(Measured airC, Measured rhPct, Measured rootC, Measured l
 
   /** Hours since a sensor that once spoke was last heard; 0 for one that never did. */
   static double silentH(Measured measured, Instant at) {
-    return measured == null ? 0.0 : Duration.between(measured.at(), at).toMillis() / 3_600_000.0;
+    return measured == null ? 0.0 : Elapsed.hours(measured.at(), at);
   }
 }

@@ -9,9 +9,9 @@ import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.WetClock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 
@@ -164,6 +164,6 @@ final class JudgeConditions {
 
   /** Hours since then; 0 where there is no such time. */
   static double hours(Instant since, Instant at) {
-    return since == null ? 0.0 : Duration.between(since, at).toMillis() / 3_600_000.0;
+    return since == null ? 0.0 : Elapsed.hours(since, at);
   }
 }

@@ -10,6 +10,7 @@ import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.OpenHours;
 import java.time.Duration;
 import java.time.Instant;
@@ -151,7 +152,7 @@ final class LookAtCups {
     if (draft.before.at() == null || !cup.now.rateKnown() || !cup.now.trusted()) {
       return;
     }
-    double hours = Duration.between(draft.before.at(), draft.at).toMillis() / 3_600_000.0;
+    double hours = Elapsed.hours(draft.before.at(), draft.at);
     if (hours <= LONGEST_GAP_H) {
       double lostG = cup.now.rateGPerH() * hours;
       cup.use = cup.use.plus(draft.at, lostG, hours);
@@ -172,7 +173,7 @@ final class LookAtCups {
       cup.draw = cup.draw.interrupted();
       return;
     }
-    double hours = Duration.between(draft.before.at(), draft.at).toMillis() / 3_600_000.0;
+    double hours = Elapsed.hours(draft.before.at(), draft.at);
     cup.draw =
         hours <= LONGEST_GAP_H
             ? cup.draw.dried(cup.now.massG(), hours, vpdKpa, light(draft))

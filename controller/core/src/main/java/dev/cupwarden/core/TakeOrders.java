@@ -11,6 +11,7 @@ import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.orders.OrderReader;
 import dev.cupwarden.core.orders.OrderRefused;
 import dev.cupwarden.core.setup.Tank;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.Refill;
 import java.time.Duration;
@@ -130,7 +131,7 @@ final class TakeOrders {
 
   /** At the rate known, or predicted. */
   private static boolean dryBefore(CupDraft cup, Instant now, Instant until) {
-    double hours = Duration.between(now, until).toMillis() / 3_600_000.0;
+    double hours = Elapsed.hours(now, until);
     double leftG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
     return leftG < hours * cup.rateGPerH();
   }

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.dosing;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 
@@ -54,7 +55,7 @@ public final class DoseCheck {
    * <p>A rise is over only beyond the larger of a fifth and what the scale cannot tell apart.
    */
   public static Finding judge(PassOnTrial pass, Instant readAt, double massG) {
-    double hours = Duration.between(pass.at(), readAt).toMillis() / 3_600_000.0;
+    double hours = Elapsed.hours(pass.at(), readAt);
     double riseG = massG - pass.massBeforeG() + pass.rateGPerH() * hours;
     double part = riseG / pass.orderedMl();
     double blurG = Math.max(3.0, 6.0 * pass.sdG());

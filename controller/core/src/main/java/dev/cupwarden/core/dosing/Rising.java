@@ -1,5 +1,6 @@
 package dev.cupwarden.core.dosing;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 
@@ -161,7 +162,7 @@ public record Rising(
 
   /** How fast it climbs, g/h, over half an hour at least. */
   public double climbingGPerH(Instant at) {
-    return climbedG / Math.max(0.5, Duration.between(lowAt, at).toMillis() / 3_600_000.0);
+    return climbedG / Math.max(0.5, Elapsed.hours(lowAt, at));
   }
 
   /** 3 g or six standard deviations: a single rise that a person or a pass may have made. */

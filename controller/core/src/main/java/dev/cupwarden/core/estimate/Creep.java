@@ -1,5 +1,6 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 
 /**
@@ -18,6 +19,9 @@ record Creep(double amplitudeG, Instant since) {
   private static final double PART_OF_CHANGE = 0.001;
   private static final double TIME_CONSTANT_H = 0.25;
 
+  /** Twenty time constants: less is left than any scale resolves. */
+  private static final double GONE_AFTER_H = 20 * TIME_CONSTANT_H;
+
   /** After the load changed by that much, on top of what is left of the change before. */
   Creep after(Instant at, double changeG) {
     return new Creep(Math.sqrt(var(at)) + PART_OF_CHANGE * Math.abs(changeG), at);
@@ -28,7 +32,11 @@ record Creep(double amplitudeG, Instant since) {
     if (since == null) {
       return 0;
     }
-    double leftG = amplitudeG * Math.exp(-Elapsed.hours(since, now) / TIME_CONSTANT_H);
+    double hours = Elapsed.hours(since, now);
+    if (hours > GONE_AFTER_H) {
+      return 0;
+    }
+    double leftG = amplitudeG * Math.exp(-hours / TIME_CONSTANT_H);
     return leftG * leftG;
   }
 }

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.estimate;
 
 import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 import java.util.Optional;
 
@@ -51,7 +52,7 @@ public record CupEstimate(
     return new CupEstimate(
         true,
         Math.max(frame.dryG(), filter.massG()),
-        Math.hypot(Math.sqrt(Math.max(0, filter.varM())), doubtG),
+        Math.sqrt(Math.max(0, filter.varM()) + doubtG * doubtG),
         Math.max(0, filter.rateGPerH()),
         Math.sqrt(Math.max(0, filter.varR())),
         rateKnown(last),

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 
 /**

@@ -10,11 +10,11 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.WateringRules;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.CupLines;
 import dev.cupwarden.core.watering.UseLog;
 import dev.cupwarden.core.watering.WetClock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -113,6 +113,6 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
 
   /** Hours from then to the moment of the case. */
   double hoursSince(Instant then) {
-    return Duration.between(then, at).toMillis() / 3_600_000.0;
+    return Elapsed.hours(then, at);
   }
 }

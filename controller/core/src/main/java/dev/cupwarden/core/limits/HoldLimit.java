@@ -1,8 +1,8 @@
 package dev.cupwarden.core.limits;
 
 import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.Cause;
-import java.time.Duration;
 
 /** A person said: no water until then, or no feed. */
 final class HoldLimit implements Limit {
@@ -33,7 +33,7 @@ final class HoldLimit implements Limit {
     if (let) {
       return Ruling.FREE;
     }
-    double hoursLeft = Duration.between(pass.at(), hold.until()).toMillis() / 3_600_000.0;
+    double hoursLeft = Elapsed.hours(pass.at(), hold.until());
     return Ruling.veto(code(), hoursLeft, 0.0, "h");
   }
 }

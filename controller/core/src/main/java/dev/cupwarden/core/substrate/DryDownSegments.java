@@ -1,5 +1,6 @@
 package dev.cupwarden.core.substrate;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -79,11 +80,9 @@ public final class DryDownSegments {
     if (current.size() > 1) {
       Instant start = current.get(0).at();
       segments.add(
-          current.stream().map(w -> new DryDownPoint(hours(start, w.at()), w.grossG())).toList());
+          current.stream()
+              .map(w -> new DryDownPoint(Elapsed.hours(start, w.at()), w.grossG()))
+              .toList());
     }
-  }
-
-  private static double hours(Instant from, Instant to) {
-    return Duration.between(from, to).toMillis() / 3.6e6;
   }
 }

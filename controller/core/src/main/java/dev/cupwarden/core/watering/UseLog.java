@@ -1,5 +1,6 @@
 package dev.cupwarden.core.watering;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -17,7 +18,7 @@ public record UseLog(List<Quarter> closed, double closedLostG, double closedSeen
   public static final UseLog EMPTY = new UseLog(List.of(), 0.0, 0.0, null);
 
   private static final Duration SPAN = Duration.ofHours(72);
-  private static final Duration QUARTER = Duration.ofHours(6);
+  private static final double QUARTER_H = 6.0;
 
   /** Most of three days must have been seen before they say what a cup uses. */
   private static final double KNOWN_AFTER_H = 60.0;
@@ -30,7 +31,7 @@ public record UseLog(List<Quarter> closed, double closedLostG, double closedSeen
     if (open == null) {
       return new UseLog(closed, closedLostG, closedSeenH, new Quarter(at, lostG, hours));
     }
-    if (at.isBefore(open.from().plus(QUARTER))) {
+    if (Elapsed.hours(open.from(), at) < QUARTER_H) {
       Quarter longer = new Quarter(open.from(), open.lostG() + lostG, open.seenH() + hours);
       return new UseLog(closed, closedLostG, closedSeenH, longer);
     }

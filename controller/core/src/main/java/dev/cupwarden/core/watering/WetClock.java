@@ -1,6 +1,6 @@
 package dev.cupwarden.core.watering;
 
-import java.time.Duration;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 
 /**
@@ -71,6 +71,6 @@ public record WetClock(Instant wetSince, Instant soddenSince, double soddenAt) {
   }
 
   private static double hoursSince(Instant since, Instant at) {
-    return since == null ? 0.0 : Duration.between(since, at).toMillis() / 3_600_000.0;
+    return since == null ? 0.0 : Elapsed.hours(since, at);
   }
 }

@@ -3,6 +3,7 @@ package dev.cupwarden.core.estimate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

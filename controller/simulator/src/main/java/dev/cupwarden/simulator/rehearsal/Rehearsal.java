@@ -54,6 +54,19 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
    * @throws SetupException where the controller refuses the bench
    */
   public Outcome run(PolicyKind kind, long seed, IntConsumer dayDone) throws SetupException {
+    return run(kind::make, seed, dayDone);
+  }
+
+  /** Makes a policy for a scene. */
+  interface PolicyMaker {
+    /**
+     * @param seed for a policy that draws
+     * @throws SetupException where it refuses the bench
+     */
+    Policy make(Scene scene, Stand stand, long seed) throws SetupException;
+  }
+
+  Outcome run(PolicyMaker maker, long seed, IntConsumer dayDone) throws SetupException {
     SplittableRandom seeds = new SplittableRandom(seed);
     Instant start = start();
     Scene scene = new Scene(bench, seeds.nextLong());
@@ -63,7 +76,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
     Grower grower = new Grower(faults, scene.zone(), start, days, seeds.nextLong());
     AlertJudge alerts = new AlertJudge(scene, stand);
     PersonAtBench person = new PersonAtBench(scene, stand, grower, alerts, start);
-    Policy policy = kind.make(scene, stand, seeds.nextLong());
+    Policy policy = maker.make(scene, stand, seeds.nextLong());
     Referee referee = new Referee(scene, start);
     Tally tally = new Tally(scene, stand);
     long tickS = bench.tick().toSeconds();
