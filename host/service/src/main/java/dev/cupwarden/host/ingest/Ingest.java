@@ -118,7 +118,10 @@ public final class Ingest implements AutoCloseable {
         return;
       } catch (RuntimeException unforeseen) {
         // Not acknowledged, so nothing is lost: it comes again over the next connection.
-        LOG.error("{} messages could not be taken in", batch.size(), unforeseen);
+        LOG.atError()
+            .addKeyValue("messages", batch.size())
+            .setCause(unforeseen)
+            .log("{} messages could not be taken in", batch.size());
       }
       batch.forEach(each -> roomBytes.release(sizeOf(each)));
       batch.clear();
@@ -178,7 +181,9 @@ public final class Ingest implements AutoCloseable {
             attempt.batch.finish();
           });
     } catch (JdbiException | IllegalStateException failed) {
-      LOG.warn("{} messages could not be stored yet: {}", deliveries.size(), failed.toString());
+      LOG.atWarn()
+          .addKeyValue("messages", deliveries.size())
+          .log("{} messages could not be stored yet: {}", deliveries.size(), failed.toString());
       return ContentFault.isIn(failed) ? Outcome.NEVER : Outcome.LATER;
     }
     done(deliveries, attempt);

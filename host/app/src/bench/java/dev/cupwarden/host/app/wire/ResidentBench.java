@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -36,7 +37,7 @@ public final class ResidentBench {
       throws Exception {
     Files.createDirectories(folder);
     List<LoadedBench> benches = new ArrayList<>();
-    try (HostProcess host = HostProcess.run(java.options(), folder.resolve("data"), options)) {
+    try (HostProcess host = HostProcess.run(java.options(), Map.of(), folder.resolve("data"), options)) {
       double atRest = host.residentMib()[0];
       for (int number = 1; number <= BENCHES; number++) {
         LoadedBench bench = new LoadedBench("bench-" + number, folder);
