@@ -72,6 +72,10 @@ public final class HostProcess implements AutoCloseable {
     return new HostProcess(process, out);
   }
 
+  long pid() {
+    return process.pid();
+  }
+
   /** Resident memory now, and the most there was, in MiB; what Linux tells of the process. */
   double[] residentMib() throws IOException {
     double[] mib = new double[2];
