@@ -148,6 +148,9 @@ public final class MqttLink implements AutoCloseable {
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setAutomaticReconnect(false);
+    if (uri.startsWith("tcp:")) {
+      options.setSocketFactory(new UndelayedSockets());
+    }
     credential.ifPresent(
         known -> {
           options.setUserName(known.user());

@@ -5,6 +5,7 @@ import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.messages.SenmlRecord;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.Spoken;
+import dev.cupwarden.host.broker.UndelayedSockets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,6 +59,7 @@ final class SpeakingBench implements AutoCloseable {
     client.setCallback(new Listening());
     MqttConnectionOptions options = new MqttConnectionOptions();
     options.setReceiveMaximum(INFLIGHT);
+    options.setSocketFactory(new UndelayedSockets());
     client.connect(options).waitForCompletion();
     client.subscribe(topics.kept(), 1).waitForCompletion();
   }
