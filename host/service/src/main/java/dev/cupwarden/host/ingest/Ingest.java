@@ -36,7 +36,7 @@ public final class Ingest implements AutoCloseable {
   /**
    * Of all that is received and not stored, so that large messages fill no more memory than many.
    */
-  private static final int MOST_BYTES = 8 << 20;
+  private static final int MOST_BYTES = 4 << 20;
 
   /** Of what is stored at once: some 50,000 readings, each of which is many objects meanwhile. */
   private static final int BATCH_BYTES = 2 << 20;
@@ -228,7 +228,7 @@ public final class Ingest implements AutoCloseable {
                     batch.doubles(),
                     batch.passedOver())));
     batch.kept().forEach(this::tellKept);
-    batch.live().forEach(live);
+    batch.tellLive(live);
   }
 
   private void tellKept(Batch.Journal journal, long seq) {

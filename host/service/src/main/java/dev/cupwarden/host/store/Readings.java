@@ -19,6 +19,7 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 /** Measured values; (bench, name, time) names each once. */
 public final class Readings {
   private static final int FETCH_ROWS = 5_000;
+  private static final int ROWS_AT_ONCE = 1_000;
   private static final Duration RAW_UP_TO = Duration.ofDays(8);
   private static final Duration TEN_MINUTES_UP_TO = Duration.ofDays(31);
   private final Jdbi jdbi;
@@ -46,6 +47,7 @@ public final class Readings {
     // Only what is committed may go into the shared map, so new series are looked up in this one.
     Map<Series, Long> met = new HashMap<>();
     Set<Hour> hours = new LinkedHashSet<>();
+    int waiting = 0;
     // Without Jdbi between: it makes several objects of each value, and here come tens of
     // thousands.
     try (PreparedStatement batch =
@@ -61,6 +63,10 @@ public final class Readings {
         batch.setLong(2, atMs);
         batch.setDouble(3, each.value());
         batch.addBatch();
+        if (++waiting == ROWS_AT_ONCE) {
+          batch.executeBatch();
+          waiting = 0;
+        }
         hours.add(new Hour(series, atMs - Math.floorMod(atMs, Rollups.HOUR.toMillis())));
       }
       batch.executeBatch();

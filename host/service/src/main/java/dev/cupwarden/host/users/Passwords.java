@@ -5,7 +5,10 @@ import com.password4j.SecureString;
 import com.password4j.types.Argon2;
 import dev.cupwarden.host.HostException;
 
-/** Hashes words by Argon2id (RFC 9106), so that nobody who reads the store can use them. */
+/**
+ * Hashes words by Argon2id (RFC 9106), so that nobody who reads the store can use them. One at a
+ * time: each takes its 19 MiB meanwhile, and many at once would exhaust a small host.
+ */
 public final class Passwords {
   /** Shorter ones are guessed. */
   public static final int SHORTEST = 12;
@@ -29,7 +32,7 @@ public final class Passwords {
    *
    * @throws HostException if the word is too short or too long
    */
-  public static String hash(char[] word) {
+  public static synchronized String hash(char[] word) {
     if (word.length < SHORTEST || word.length > LONGEST) {
       throw new HostException(
           "A password has "
@@ -44,7 +47,7 @@ public final class Passwords {
   }
 
   /** True if the word is the one that was hashed, with whatever parameters. */
-  public static boolean matches(char[] word, String hash) {
+  public static synchronized boolean matches(char[] word, String hash) {
     // From the hash itself: it may be older than the parameters above.
     return word.length <= LONGEST
         && Argon2Function.getInstanceFromHash(hash).check(new SecureString(word), hash);
