@@ -211,13 +211,18 @@ final class Batch {
                     "detail",
                     "Events " + gap.first() + " to " + gap.last() + " never came.")));
     passedOver += gap.events();
-    LOG.warn(
-        "bench {}: events {} to {} of journal {} were told again and again without ever coming;"
-            + " they are passed over",
-        gap.bench(),
-        gap.first(),
-        gap.last(),
-        gap.epoch());
+    LOG.atWarn()
+        .addKeyValue("bench", gap.bench())
+        .addKeyValue("epoch", gap.epoch())
+        .addKeyValue("first_seq", gap.first())
+        .addKeyValue("last_seq", gap.last())
+        .log(
+            "Bench {}: events {} to {} of journal {} never came, though the bench told again what"
+                + " lies beyond them; they are passed over",
+            gap.bench(),
+            gap.first(),
+            gap.last(),
+            gap.epoch());
   }
 
   private static String json(Object message) {

@@ -50,10 +50,18 @@ final class Asked {
   /** A name in the query, or null. */
   static String name(Context context, String name) {
     String text = context.queryParam(name);
-    if (text != null && (text.isEmpty() || text.length() > LONGEST)) {
-      throw new ApiException(BAD_REQUEST, name + ": expected 1 to " + LONGEST + " characters.");
+    if (text != null && !isName(text)) {
+      throw new ApiException(
+          BAD_REQUEST,
+          name + ": expected 1 to " + LONGEST + " characters, none of them a control character.");
     }
     return text;
+  }
+
+  private static boolean isName(String text) {
+    return !text.isEmpty()
+        && text.length() <= LONGEST
+        && text.chars().noneMatch(Character::isISOControl);
   }
 
   /** A number in the query. */
