@@ -1,5 +1,10 @@
 package dev.cupwarden.app;
 
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.SetupException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -15,6 +20,24 @@ public final class BackRoom {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException broken) {
       throw new UncheckedIOException(broken);
+    }
+  }
+
+  /** The bench as the file sets it up. */
+  public static Bench bench() {
+    try {
+      return BenchFile.read("back-room.yaml", text());
+    } catch (SetupException broken) {
+      throw new IllegalStateException(broken);
+    }
+  }
+
+  /** Its state before anything was seen. */
+  public static BenchState nothingSeen() {
+    try {
+      return new Tick(bench()).fresh();
+    } catch (SetupException broken) {
+      throw new IllegalStateException(broken);
     }
   }
 }

@@ -67,7 +67,7 @@ class KilledRunIT {
 
   private JsonNode state() throws Exception {
     try (JournalExport journal = JournalExport.open(ControllerProcess.journal(folder))) {
-      return Json.MAPPER.readTree(journal.state().orElseThrow());
+      return Json.MAPPER.valueToTree(journal.state().orElseThrow());
     }
   }
 

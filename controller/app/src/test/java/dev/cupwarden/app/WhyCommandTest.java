@@ -60,13 +60,7 @@ class WhyCommandTest {
         }
         journal.commit(
             new TickEntry(
-                at,
-                line,
-                Json.MAPPER.writeValueAsString(state),
-                Optional.empty(),
-                step.brief().passes(),
-                List.of(),
-                List.of()));
+                at, line, state, Optional.empty(), step.brief().passes(), List.of(), List.of()));
       }
     }
   }

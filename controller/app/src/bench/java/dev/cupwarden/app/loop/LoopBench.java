@@ -2,6 +2,7 @@ package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.clock.AcceleratedTime;
 import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.KeptState;
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.board.DoseOutcome;
 import dev.cupwarden.core.limits.AllowedPass;
@@ -118,7 +119,7 @@ public final class LoopBench {
 
   private static int stateBytes(Path file) throws Exception {
     try (Journal journal = Journal.open(file)) {
-      return journal.restored().orElseThrow().state().getBytes(StandardCharsets.UTF_8).length;
+      return KeptState.written(journal.restored().orElseThrow().state()).length;
     }
   }
 

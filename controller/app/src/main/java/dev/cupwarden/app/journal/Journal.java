@@ -2,6 +2,7 @@ package dev.cupwarden.app.journal;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
@@ -25,9 +26,9 @@ public final class Journal implements AutoCloseable {
    *
    * @param tick number of the last tick
    * @param at its time
-   * @param state the bench's state after it, as JSON
+   * @param state the bench's state after it
    */
-  public record Restored(long tick, Instant at, String state) {}
+  public record Restored(long tick, Instant at, BenchState state) {}
 
   /**
    * What is told of the program's start.
@@ -69,14 +70,28 @@ public final class Journal implements AutoCloseable {
 
   /** Where the bench was, unless nothing has ever been written. */
   public Optional<Restored> restored() throws JournalException {
+    Optional<Kept> kept =
+        sql.inTransaction(
+            "reading the state",
+            () ->
+                sql.first(
+                    "SELECT tick, at, state FROM state",
+                    row -> new Kept(row.getLong(1), row.getString(2), row.getBytes(3))));
+    if (kept.isEmpty()) {
+      return Optional.empty();
+    }
+    Instant at = Instant.parse(kept.get().at());
+    return Optional.of(new Restored(kept.get().tick(), at, KeptState.read(kept.get().state())));
+  }
+
+  @SuppressWarnings(
+      "ArrayRecordComponent") // Goes from one line to the next, and is never compared.
+  private record Kept(long tick, String at, byte[] state) {}
+
+  /** Number of the last tick; 0 before the first. */
+  public long lastTick() throws JournalException {
     return sql.inTransaction(
-        "reading the state",
-        () ->
-            sql.first(
-                "SELECT tick, at, state FROM state",
-                row ->
-                    new Restored(
-                        row.getLong(1), Instant.parse(row.getString(2)), row.getString(3))));
+        "reading the last tick", () -> sql.number("SELECT coalesce(max(tick), 0) FROM state"));
   }
 
   /**
@@ -84,7 +99,7 @@ public final class Journal implements AutoCloseable {
    * emptied, or put back from a copy.
    */
   public Optional<String> lost() throws JournalException {
-    long known = restored().map(Restored::tick).orElse(0L);
+    long known = lastTick();
     long written = mark.read().orElse(known);
     return written <= known
         ? Optional.empty()
@@ -205,7 +220,11 @@ public final class Journal implements AutoCloseable {
           long tick = sql.number("SELECT tick FROM state") + 1;
           String at = entry.at().toString();
           sql.update("INSERT INTO observation VALUES (?, ?, ?)", tick, at, entry.line());
-          sql.update("INSERT OR REPLACE INTO state VALUES (1, ?, ?, ?)", tick, at, entry.state());
+          sql.update(
+              "INSERT OR REPLACE INTO state VALUES (1, ?, ?, ?)",
+              tick,
+              at,
+              KeptState.written(entry.state()));
           if (entry.senml().isPresent()) {
             sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
           }

@@ -1,5 +1,6 @@
 package dev.cupwarden.app.journal;
 
+import dev.cupwarden.core.BenchState;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -132,10 +133,13 @@ public final class JournalExport implements AutoCloseable {
                         row.getString(8))));
   }
 
-  /** The state after the last tick, as JSON; none before the first. */
-  public Optional<String> state() throws JournalException {
-    return sql.inTransaction(
-        "reading the state", () -> sql.first("SELECT state FROM state", row -> row.getString(1)));
+  /** The state after the last tick; none before the first. */
+  public Optional<BenchState> state() throws JournalException {
+    Optional<byte[]> kept =
+        sql.inTransaction(
+            "reading the state",
+            () -> sql.first("SELECT state FROM state", row -> row.getBytes(1)));
+    return kept.isEmpty() ? Optional.empty() : Optional.of(KeptState.read(kept.get()));
   }
 
   /** Writes what was seen from a tick on, one line of {@code advise} input each. */

@@ -1,5 +1,6 @@
 package dev.cupwarden.app.journal;
 
+import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
 import java.time.Instant;
 import java.util.List;
@@ -10,7 +11,7 @@ import java.util.Optional;
  *
  * @param at the tick's time
  * @param line what was seen, as a line of {@code advise} input
- * @param state the state after it, as JSON; all of {@code passes} count as given in it
+ * @param state the state after it; all of {@code passes} count as given in it
  * @param senml the same readings as a SenML pack; none when nothing was read
  * @param passes intents, in the order to give them
  * @param events what happened in the tick
@@ -19,7 +20,7 @@ import java.util.Optional;
 public record TickEntry(
     Instant at,
     String line,
-    String state,
+    BenchState state,
     Optional<String> senml,
     List<Advice.Pass> passes,
     List<Happening> events,

@@ -7,6 +7,7 @@ import dev.cupwarden.app.clock.SteadyClock;
 import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.KeptState;
 import dev.cupwarden.app.journal.ObservationLine;
 import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.app.link.SenmlPack;
@@ -131,7 +132,7 @@ public final class BenchLoop {
     BenchState state = tick.fresh();
     if (restored.isPresent()) {
       Optional<String> benchBefore = parts.journal().lastBench();
-      state = new TakeUp(parts.bench(), state).of(read(restored.get()), benchBefore);
+      state = new TakeUp(parts.bench(), state).of(restored.get().state(), benchBefore);
     }
     SteadyClock clock =
         restored.isPresent()
@@ -141,7 +142,8 @@ public final class BenchLoop {
         parts
             .journal()
             .start(
-                new Journal.Start(clock.now(), parts.benchText(), written(state), parts.version()));
+                new Journal.Start(
+                    clock.now(), parts.benchText(), KeptState.json(state), parts.version()));
     for (Journal.Intent intent : cutOff) {
       log.warn(
           "The pass of {} mL to {} was cut off by the last stop; it counts as given.",
@@ -156,14 +158,6 @@ public final class BenchLoop {
       parts.hardware().ranBefore(ago.isNegative() ? Duration.ZERO : ago, ran.ml());
     }
     return new BenchLoop(parts, tick, state, clock, settle);
-  }
-
-  private static BenchState read(Journal.Restored restored) throws JournalException {
-    try {
-      return Json.MAPPER.readValue(restored.state(), BenchState.class);
-    } catch (JsonProcessingException e) {
-      throw JournalException.unreadableState(e);
-    }
   }
 
   private static String written(Object value) {
@@ -251,7 +245,6 @@ public final class BenchLoop {
     store.look(at);
     Observation seen = observation(at, read, orders);
     Tick.Step step = tick.step(state, seen);
-    String stateAfter = written(step.state());
     Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));
     events.addAll(story.of(at, orders, step.brief()));
@@ -264,7 +257,7 @@ public final class BenchLoop {
                 new TickEntry(
                     at,
                     ObservationLine.of(seen),
-                    stateAfter,
+                    step.state(),
                     senml(seen),
                     passes,
                     events,
@@ -277,7 +270,7 @@ public final class BenchLoop {
     state = step.state();
     signs.moved();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
-    dayEnd.afterTick(at, stateAfter);
+    dayEnd.afterTick(at, state);
     parts
         .listener()
         .ticked(

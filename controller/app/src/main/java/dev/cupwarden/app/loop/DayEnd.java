@@ -2,7 +2,9 @@ package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.KeptState;
 import dev.cupwarden.app.journal.Retention;
+import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.setup.Place;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -22,13 +24,14 @@ final class DayEnd {
     this.zone = parts.bench().place().map(Place::zone).orElse(ZoneOffset.UTC);
   }
 
-  void afterTick(Instant at, String state) throws JournalException {
+  void afterTick(Instant at, BenchState state) throws JournalException {
     LocalDate date = at.atZone(zone).toLocalDate();
     if (today != null && date.isAfter(today)) {
       parts
           .journal()
           .endDay(
-              new Journal.Start(at, parts.benchText(), state, parts.version()), Retention.USUAL);
+              new Journal.Start(at, parts.benchText(), KeptState.json(state), parts.version()),
+              Retention.USUAL);
     }
     today = date;
   }

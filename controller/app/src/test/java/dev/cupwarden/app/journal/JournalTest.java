@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
@@ -38,7 +39,7 @@ class JournalTest {
     return new TickEntry(
         at,
         "{\"at\":\"" + at + "\"}",
-        "{\"at\":\"" + at + "\"}",
+        BackRoom.nothingSeen(),
         Optional.of("[]"),
         passes,
         List.of(events),
@@ -76,7 +77,7 @@ class JournalTest {
         Journal.Restored restored = after.restored().orElseThrow();
         assertEquals(2, restored.tick());
         assertEquals(START.plusSeconds(300), restored.at());
-        assertEquals("{\"at\":\"2027-01-10T08:05:00Z\"}", restored.state());
+        assertEquals(BackRoom.nothingSeen(), restored.state());
       }
     }
   }
@@ -164,7 +165,14 @@ class JournalTest {
       assertEquals(Outbox.Reception.SAME_AGAIN, outbox.receive("o-1", START, expires, body));
       assertEquals(body, journal.waitingOrders().get(0).toString());
       journal.commit(
-          new TickEntry(START, "{}", "{}", Optional.empty(), List.of(), List.of(), List.of("o-1")));
+          new TickEntry(
+              START,
+              "{}",
+              BackRoom.nothingSeen(),
+              Optional.empty(),
+              List.of(),
+              List.of(),
+              List.of("o-1")));
       assertEquals(List.of(), journal.waitingOrders());
       assertEquals(
           Outbox.Reception.REPEATED,

@@ -3,6 +3,7 @@ package dev.cupwarden.app.journal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.ControllerCommand;
 import dev.cupwarden.core.messages.Advice;
 import java.nio.file.Files;
@@ -38,7 +39,7 @@ class OpenJournalTest {
             new TickEntry(
                 at.plusSeconds(300L * i),
                 "{\"at\":\"x\"}",
-                "{\"tick\":" + i + "}",
+                BackRoom.nothingSeen(),
                 Optional.empty(),
                 List.of(pass),
                 List.of(),

@@ -108,7 +108,7 @@ class MqttLinkTest {
           new TickEntry(
               NOW,
               "{}",
-              "{}",
+              BackRoom.nothingSeen(),
               Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
               List.of(),
               List.of(Happening.change(NOW, "test", "one")),
@@ -191,7 +191,7 @@ class MqttLinkTest {
         new TickEntry(
             NOW,
             "{}",
-            "{}",
+            BackRoom.nothingSeen(),
             Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
             List.of(),
             List.of(Happening.change(NOW, "test", "one")),

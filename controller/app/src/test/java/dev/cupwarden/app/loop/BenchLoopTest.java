@@ -295,7 +295,7 @@ class BenchLoopTest {
 
   private JsonNode journalState() throws Exception {
     try (JournalExport export = JournalExport.open(journal.file())) {
-      return Json.MAPPER.readTree(export.state().orElseThrow());
+      return Json.MAPPER.valueToTree(export.state().orElseThrow());
     }
   }
 

@@ -228,7 +228,7 @@ final class PowerCutRun {
     JsonNode state;
     try (JournalExport export = JournalExport.open(folder.resolve("journal.db"))) {
       passes = export.passes();
-      state = Json.MAPPER.readTree(export.state().orElseThrow());
+      state = Json.MAPPER.valueToTree(export.state().orElseThrow());
     }
     for (String cup : bench.cups().keySet()) {
       List<JournalExport.Pass> own = passes.stream().filter(p -> p.cup().equals(cup)).toList();
