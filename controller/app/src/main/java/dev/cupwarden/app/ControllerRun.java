@@ -13,19 +13,14 @@ import dev.cupwarden.app.loop.BenchHardware;
 import dev.cupwarden.app.loop.BenchLoop;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.app.service.HardwareWatchdog;
-import dev.cupwarden.app.service.LifeSigns;
-import dev.cupwarden.app.service.NotifySocket;
-import dev.cupwarden.app.service.Watchdogs;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.board.OneWire;
-import dev.cupwarden.board.RealPace;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.SimulatedBench;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -43,7 +38,6 @@ import org.slf4j.LoggerFactory;
  */
 public final class ControllerRun implements AutoCloseable {
   private static final Logger log = LoggerFactory.getLogger(ControllerRun.class);
-  private static final Duration LAST_TICK = Duration.ofSeconds(5);
 
   /**
    * What to run.
@@ -78,9 +72,8 @@ public final class ControllerRun implements AutoCloseable {
 
   private final Deque<Closing> closings = new ArrayDeque<>();
   private BenchBoard board;
-  private BenchHardware hardware;
   private BenchLoop loop;
-  private Thread thread;
+  private LoopThread thread;
   private BenchTime time;
   private boolean closed;
 
@@ -101,7 +94,7 @@ public final class ControllerRun implements AutoCloseable {
       RealTime time = new RealTime();
       run.closings.push(time::close);
       run.openBoard(plan, BoardContext.real(), time, OneWire.ofKernel());
-      run.begin(plan, run.openJournal(plan), watchdog(watchdogDevice));
+      run.begin(plan, run.openJournal(plan), LoopWatch.device(watchdogDevice));
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException e) {
       run.close();
@@ -172,7 +165,6 @@ public final class ControllerRun implements AutoCloseable {
     closings.push(context::shutdown);
     board = BenchBoard.open(context, plan.bench(), benchTime, oneWire);
     closings.push(board::close);
-    hardware = BenchHardware.of(board);
   }
 
   private OpenJournal openJournal(Plan plan) throws JournalException {
@@ -183,71 +175,37 @@ public final class ControllerRun implements AutoCloseable {
 
   private void begin(Plan plan, OpenJournal open, Optional<HardwareWatchdog> hardwareWatchdog)
       throws JournalException, SetupException {
-    Topics topics = new Topics(plan.bench().name());
-    TickReport.Listener listener = plan.listener();
-    if (plan.broker().isPresent()) {
-      Outbox outbox = Outbox.of(open.journal());
-      closings.push(outbox::close);
-      MqttLink link = MqttLink.start(plan.broker().get(), topics, outbox, time::wall);
-      closings.push(link::close);
-      listener =
-          report -> {
-            link.setUp(report.setup());
-            link.ticked(report.cups(), report.bench());
-            plan.listener().ticked(report);
-          };
-    }
     loop =
         BenchLoop.resume(
             new BenchLoop.Parts(
                 plan.bench(),
                 plan.benchText(),
-                hardware,
+                BenchHardware.of(board),
                 open.journal(),
                 time,
-                listener,
+                listener(plan, open),
                 ProgramVersion.text(),
                 open.trouble()));
-    watch(plan, hardwareWatchdog);
-    thread = new Thread(loop::run, "loop");
-    thread.start();
+    LoopWatch watch = LoopWatch.over(loop, board, plan.bench().tick(), hardwareWatchdog);
+    closings.push(watch::close);
+    thread = LoopThread.start(loop);
   }
 
-  /** Watchdogs end with the loop, or bite when it hangs; only a meant end calls them off. */
-  private void watch(Plan plan, Optional<HardwareWatchdog> hardware) {
-    RealPace real = new RealPace();
-    closings.push(real::close);
-    LifeSigns signs = new LifeSigns(plan.bench().tick(), loop.settling(), real.nanos());
-    board.onBeat(() -> signs.beat(real.nanos()));
-    loop.tell(
-        new BenchLoop.Signs() {
-          @Override
-          public void moved() {
-            signs.moved(real.nanos());
-          }
-
-          @Override
-          public void over(boolean well) {
-            if (well) {
-              signs.finished(real.nanos());
-            } else {
-              signs.failed();
-            }
-          }
-        });
-    Watchdogs watchdogs = new Watchdogs(signs, real, NotifySocket.ofEnvironment(), hardware);
-    closings.push(watchdogs::close);
-  }
-
-  private static Optional<HardwareWatchdog> watchdog(Optional<Path> device) throws BoardException {
-    try {
-      return device.isPresent()
-          ? Optional.of(HardwareWatchdog.open(device.get()))
-          : Optional.empty();
-    } catch (IOException e) {
-      throw new BoardException(
-          "The watchdog %s cannot be opened: %s".formatted(device.get(), e.getMessage()), e);
+  /** With a broker, the wire hears of each tick as well. */
+  private TickReport.Listener listener(Plan plan, OpenJournal open) throws JournalException {
+    if (plan.broker().isEmpty()) {
+      return plan.listener();
     }
+    Outbox outbox = Outbox.of(open.journal());
+    closings.push(outbox::close);
+    Topics topics = new Topics(plan.bench().name());
+    MqttLink link = MqttLink.start(plan.broker().get(), topics, outbox, time::wall);
+    closings.push(link::close);
+    return report -> {
+      link.setUp(report.setup());
+      link.ticked(report.cups(), report.bench());
+      plan.listener().ticked(report);
+    };
   }
 
   /** The bench's time: the machine's, or the virtual world's. */
@@ -267,7 +225,9 @@ public final class ControllerRun implements AutoCloseable {
       return;
     }
     closed = true;
-    endLoop();
+    if (thread != null) {
+      thread.close();
+    }
     while (!closings.isEmpty()) {
       try {
         closings.pop().close();
@@ -275,21 +235,6 @@ public final class ControllerRun implements AutoCloseable {
         // Whatever else fails at the end, the rest must still be closed.
         log.warn("Ending: {}", e.getMessage());
       }
-    }
-  }
-
-  private void endLoop() {
-    if (thread == null) {
-      return;
-    }
-    loop.stop();
-    try {
-      thread.join(LAST_TICK.toMillis());
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-    if (thread.isAlive()) {
-      log.warn("The last tick did not end within {} s", LAST_TICK.toSeconds());
     }
   }
 }

@@ -1,7 +1,5 @@
 package dev.cupwarden.app;
 
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
@@ -27,15 +25,6 @@ public final class BackRoom {
   public static Bench bench() {
     try {
       return BenchFile.read("back-room.yaml", text());
-    } catch (SetupException broken) {
-      throw new IllegalStateException(broken);
-    }
-  }
-
-  /** Its state before anything was seen. */
-  public static BenchState nothingSeen() {
-    try {
-      return new Tick(bench()).fresh();
     } catch (SetupException broken) {
       throw new IllegalStateException(broken);
     }

@@ -5,14 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
 import org.junit.jupiter.api.Test;
 
 class ExampleBenchTest {
   @Test
   void theExampleThatComesWithTheProgramIsRight() throws SetupException {
-    Bench bench = BenchFile.read("back-room.yaml", BackRoom.text());
+    Bench bench = BackRoom.bench();
     assertTrue(bench.board().isPresent());
     assertEquals(12, bench.cups().size());
     new Tick(bench);

@@ -7,7 +7,6 @@ import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
-import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
@@ -40,9 +39,7 @@ class WhyCommandTest {
     Tick tick = new Tick(bench);
     BenchState state = tick.fresh();
     try (Journal journal = Journal.open(folder.resolve("journal.db"))) {
-      journal.start(
-          new Journal.Start(
-              SEVEN.minusSeconds(1), text, Json.MAPPER.writeValueAsString(state), "1"));
+      journal.start(new Journal.Start(SEVEN.minusSeconds(1), text, state, "1"));
       for (int i = 0; i < 24; i++) {
         Instant at = SEVEN.plusSeconds(300L * i);
         String line =

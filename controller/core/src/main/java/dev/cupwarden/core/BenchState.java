@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.SortedMap;
 
 /**
- * The whole state of a bench as one immutable value; it survives a restart as JSON.
+ * The whole state of a bench as one immutable value; it survives a restart in the journal.
  *
  * @param at of the last observation; null before the first
  * @param leak water where none belongs, at the last observation

@@ -39,7 +39,7 @@ final class JudgeDoses {
           judge(draft, cup);
         }
         lookForLeak(draft, cup, dosed);
-        lookAtSteps(draft, cup, dosed);
+        lookAtSteps(draft, cup);
         forgiveLateArrival(cup);
       }
       if (cup.onTrial != null && DoseCheck.lapsed(cup.onTrial, draft.at)) {
@@ -168,15 +168,15 @@ final class JudgeDoses {
   }
 
   /** What cannot wait until the estimate trusts the scale again. */
-  private static void lookAtSteps(BenchDraft draft, CupDraft cup, boolean dosed) {
+  private static void lookAtSteps(BenchDraft draft, CupDraft cup) {
     double riseG = cup.readG - cup.readBeforeG;
     // By the raw reading: a cup in doubt has an unsure weight just because of these steps.
     double leastG = Rising.stepG(0.0);
-    boolean sees = !cup.away && !cup.now.lifted() && !Double.isNaN(riseG) && !faulty(cup);
     boolean quiet = quiet(draft);
-    if (dosed && cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER) {
+    boolean sees = !cup.away && !cup.now.lifted() && !Double.isNaN(riseG) && !faulty(cup, quiet);
+    if (cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER) {
       cup.steps = cup.steps.overfilled(cup.finding.riseG() - cup.finding.orderedMl());
-    } else if (!sees || dosed) {
+    } else if (!sees || cup.finding != null || cup.onTrial != null) {
       cup.steps = cup.steps.withoutRises();
     } else if (quiet) {
       cup.steps = cup.steps.atRest(riseG);
@@ -191,10 +191,13 @@ final class JudgeDoses {
     }
   }
 
-  /** A scale that is known to lie says nothing of water; one that is only in doubt may. */
-  private static boolean faulty(CupDraft cup) {
+  /**
+   * A scale that is known to lie says nothing of water; one that is only in doubt may. A weight
+   * beyond what the cup can hold may be just the water that went astray.
+   */
+  private static boolean faulty(CupDraft cup, boolean quiet) {
     String doubt = cup.now.distrust().map(Reason::code).orElse("");
-    return doubt.equals("scale-out-of-range") || doubt.equals("scale-noisy");
+    return doubt.equals("scale-noisy") || quiet && doubt.equals("scale-out-of-range");
   }
 
   private static long leaking(BenchDraft draft, double othersG) {

@@ -14,6 +14,7 @@ import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.OpenHours;
 import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
@@ -235,7 +236,7 @@ final class PutOutPasses {
 
   private Case.WindowNow window(Instant at) {
     boolean open = openHours.open(at, Duration.ZERO);
-    double minutes = Duration.between(at, openHours.nextOpening(at)).toMillis() / 60_000.0;
+    double minutes = Elapsed.minutes(at, openHours.nextOpening(at));
     return new Case.WindowNow(open, openHours.open(at, LONGER_FOR_RETURNED), minutes);
   }
 

@@ -46,7 +46,10 @@ final class Report {
     return reports;
   }
 
-  CupStatus status(BenchDraft draft, CupDraft cup) {
+  /**
+   * @param holding as {@link #told} says
+   */
+  CupStatus status(BenchDraft draft, CupDraft cup, List<CupStatus.Told> holding) {
     boolean known = cup.now.known();
     return new CupStatus(
         draft.at,
@@ -68,10 +71,13 @@ final class Report {
         rounded(cup.frame.lines().refill(), 1e4),
         rounded(cup.frame.lines().due(), 1e4),
         rounded(cup.frame.lines().dry(), 1e4),
-        holding(cup).stream().map(Report::told).toList());
+        holding);
   }
 
-  Decision decision(BenchDraft draft, CupDraft cup) {
+  /**
+   * @param holding as {@link #told} says
+   */
+  Decision decision(BenchDraft draft, CupDraft cup, List<CupStatus.Told> holding) {
     boolean known = cup.now.known();
     return new Decision(
         activity(draft, cup),
@@ -81,7 +87,12 @@ final class Report {
         Double.isNaN(vpdKpa) ? null : rounded(vpdKpa, 1e3),
         rounded(cup.fed, 1e4),
         rounded(cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl()), 1e3),
-        holding(cup).stream().map(Report::told).toList());
+        holding);
+  }
+
+  /** What holds water or feed back, in words; making the sentences is most of a report's cost. */
+  static List<CupStatus.Told> told(CupDraft cup) {
+    return holding(cup).stream().map(Report::told).toList();
   }
 
   private static CupStatus.Told told(Reason reason) {

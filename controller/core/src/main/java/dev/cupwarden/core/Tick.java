@@ -188,9 +188,14 @@ public final class Tick {
     draft.cups.values().forEach(cup -> cup.passes.clear());
     Report report = new Report(draft.vpdKpa());
     SortedMap<String, Decision> decisions = new TreeMap<>();
-    draft.cups.forEach((name, cup) -> decisions.put(name, report.decision(draft, cup)));
-    return new Standing(
-        draft.cups.values().stream().map(cup -> report.status(draft, cup)).toList(), decisions);
+    List<CupStatus> statuses = new ArrayList<>();
+    draft.cups.forEach(
+        (name, cup) -> {
+          List<CupStatus.Told> holding = Report.told(cup);
+          statuses.add(report.status(draft, cup, holding));
+          decisions.put(name, report.decision(draft, cup, holding));
+        });
+    return new Standing(statuses, decisions);
   }
 
   /** The bench as it is set up in that state. */

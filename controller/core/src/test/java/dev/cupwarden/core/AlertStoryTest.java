@@ -97,6 +97,28 @@ class AlertStoryTest {
   }
 
   @Test
+  void valveThatLeaksTwentyMillilitresAnHourIsToldWithinHalfAnHour() {
+    Story story = Story.from("2027-02-14T18:00:00Z").with("A1", 300.0).with("A2", 150.0);
+    story.run(Duration.ofHours(1));
+    story.rateGPerH.put("A2", -20.0);
+    story.run(Duration.ofMinutes(30));
+    assertTrue(story.raised("valve-leaking"), story.alerts.toString());
+  }
+
+  @Test
+  void fullCupThatGetsOthersPassesStopsThePumpThoughItWeighsMoreThanItCan() {
+    Story story = Story.from("2027-02-14T07:00:00Z").with("A1", 200.0).with("A2", 205.0);
+    story.run(Duration.ofMinutes(55));
+    for (int i = 0; i < 24 && story.state.pumpLatch() == null; i++) {
+      if (story.wait(TICK).look().passes().size() > 0) {
+        story.massG.merge("A2", 12.0, Double::sum);
+      }
+    }
+    assertEquals("valve-leaking", story.state.pumpLatch().code());
+    assertEquals(3, story.passes.size(), "three rises are no accident");
+  }
+
+  @Test
   void switchOfFeedIsAnnouncedAWeekAheadWithWhatToMix() {
     String yaml =
         Story.BENCH

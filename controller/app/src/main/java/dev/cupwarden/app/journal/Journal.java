@@ -1,17 +1,14 @@
 package dev.cupwarden.app.journal;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
-import dev.cupwarden.core.messages.Json;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -35,10 +32,10 @@ public final class Journal implements AutoCloseable {
    *
    * @param at when
    * @param bench the bench file's text
-   * @param state the state it starts from, as JSON
+   * @param state the state it starts from
    * @param version of the program
    */
-  public record Start(Instant at, String bench, String state, String version) {}
+  public record Start(Instant at, String bench, BenchState state, String version) {}
 
   /**
    * A pass put down before the pump started.
@@ -50,12 +47,20 @@ public final class Journal implements AutoCloseable {
   private final Path file;
   private final Sql sql;
   private final Numbering numbering;
+  private final KeptState state;
+  private final Passes passes;
+  private final Starts starts;
+  private final Inbox inbox;
   private final TickMark mark;
 
   private Journal(Path file, Connection connection) {
     this.file = file;
     this.sql = new Sql(connection);
     this.numbering = new Numbering(sql);
+    this.state = new KeptState(sql);
+    this.passes = new Passes(sql, numbering);
+    this.starts = new Starts(sql, numbering);
+    this.inbox = new Inbox(sql);
     this.mark = new TickMark(file);
   }
 
@@ -68,30 +73,16 @@ public final class Journal implements AutoCloseable {
     return new Journal(file, JournalFile.open(file));
   }
 
-  /** Where the bench was, unless nothing has ever been written. */
+  /**
+   * Where the bench was, unless nothing has ever been written.
+   *
+   * @throws JournalException also when this program does not understand the state
+   */
   public Optional<Restored> restored() throws JournalException {
-    Optional<Kept> kept =
-        sql.inTransaction(
-            "reading the state",
-            () ->
-                sql.first(
-                    "SELECT tick, at, state FROM state",
-                    row -> new Kept(row.getLong(1), row.getString(2), row.getBytes(3))));
-    if (kept.isEmpty()) {
-      return Optional.empty();
-    }
-    Instant at = Instant.parse(kept.get().at());
-    return Optional.of(new Restored(kept.get().tick(), at, KeptState.read(kept.get().state())));
-  }
-
-  @SuppressWarnings(
-      "ArrayRecordComponent") // Goes from one line to the next, and is never compared.
-  private record Kept(long tick, String at, byte[] state) {}
-
-  /** Number of the last tick; 0 before the first. */
-  public long lastTick() throws JournalException {
-    return sql.inTransaction(
-        "reading the last tick", () -> sql.number("SELECT coalesce(max(tick), 0) FROM state"));
+    Optional<KeptState.Raw> raw = sql.inTransaction("reading the state", state::read);
+    return raw.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Restored(raw.get().tick(), raw.get().at(), raw.get().state()));
   }
 
   /**
@@ -99,7 +90,7 @@ public final class Journal implements AutoCloseable {
    * emptied, or put back from a copy.
    */
   public Optional<String> lost() throws JournalException {
-    long known = lastTick();
+    long known = sql.inTransaction("reading the last tick", state::tick);
     long written = mark.read().orElse(known);
     return written <= known
         ? Optional.empty()
@@ -111,11 +102,7 @@ public final class Journal implements AutoCloseable {
 
   /** The bench file's text as of the last start; none before the first. */
   public Optional<String> lastBench() throws JournalException {
-    return sql.inTransaction(
-        "reading the last start",
-        () ->
-            sql.first(
-                "SELECT bench FROM start ORDER BY rowid DESC LIMIT 1", row -> row.getString(1)));
+    return sql.inTransaction("reading the last start", starts::lastBench);
   }
 
   /**
@@ -129,47 +116,10 @@ public final class Journal implements AutoCloseable {
     return sql.inTransaction(
         "writing the start",
         () -> {
-          List<Intent> open =
-              sql.list(
-                  "SELECT id, cup, plain_ml, feed_ml, strength, why FROM pass"
-                      + " WHERE outcome IS NULL ORDER BY id",
-                  row ->
-                      new Intent(
-                          row.getLong(1),
-                          new Advice.Pass(
-                              row.getString(2),
-                              row.getDouble(3),
-                              row.getDouble(4),
-                              row.getDouble(5),
-                              row.getString(6))));
-          for (Intent intent : open) {
-            Advice.Pass pass = intent.pass();
-            Dose dose =
-                new Dose(
-                    pass.cup(),
-                    pass.plainMl(),
-                    pass.feedMl(),
-                    pass.strength(),
-                    pass.why(),
-                    "unknown");
-            close(intent, start.at(), dose, "the controller stopped in its midst");
-          }
-          record(start, "start");
+          List<Intent> open = passes.closeWhatACrashLeft(start.at());
+          starts.add(state.tick() + 1, "start", start);
           return open;
         });
-  }
-
-  private void record(Start start, String cause) throws SQLException {
-    sql.update(
-        "INSERT INTO start (first_tick, at, cause, epoch, version, bench, state)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
-        sql.number("SELECT tick FROM state") + 1,
-        start.at().toString(),
-        cause,
-        numbering.epoch(),
-        start.version(),
-        start.bench(),
-        start.state());
   }
 
   /**
@@ -182,15 +132,7 @@ public final class Journal implements AutoCloseable {
 
   /** What the pump moved since a time, in the order it did. */
   public List<Ran> ranSince(Instant since) throws JournalException {
-    return sql.inTransaction(
-        "reading what was given",
-        () ->
-            sql.list(
-                "SELECT outcome_at, ran_plain_ml + ran_feed_ml FROM pass"
-                    + " WHERE outcome IS NOT NULL AND datetime(outcome_at) >= datetime(?)"
-                    + " ORDER BY id",
-                row -> new Ran(Instant.parse(row.getString(1)), row.getDouble(2)),
-                since.toString()));
+    return sql.inTransaction("reading what was given", () -> passes.ranSince(since));
   }
 
   /**
@@ -199,7 +141,8 @@ public final class Journal implements AutoCloseable {
    * @return the intents, in the order to give them
    */
   public List<Intent> commit(TickEntry entry) throws JournalException {
-    Committed committed = committed(entry);
+    Committed committed = sql.inTransaction("writing a tick", () -> put(entry));
+    state.committed();
     try {
       mark.write(committed.tick());
     } catch (IOException e) {
@@ -213,48 +156,19 @@ public final class Journal implements AutoCloseable {
 
   private record Committed(long tick, List<Intent> intents) {}
 
-  private Committed committed(TickEntry entry) throws JournalException {
-    return sql.inTransaction(
-        "writing a tick",
-        () -> {
-          long tick = sql.number("SELECT tick FROM state") + 1;
-          String at = entry.at().toString();
-          sql.update("INSERT INTO observation VALUES (?, ?, ?)", tick, at, entry.line());
-          sql.update(
-              "INSERT OR REPLACE INTO state VALUES (1, ?, ?, ?)",
-              tick,
-              at,
-              KeptState.written(entry.state()));
-          if (entry.senml().isPresent()) {
-            sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
-          }
-          for (String id : entry.orderIds()) {
-            sql.update("UPDATE inbox SET taken_tick = ? WHERE id = ?", tick, id);
-          }
-          for (Happening happening : entry.events()) {
-            numbering.add(happening);
-          }
-          List<Intent> intents = new ArrayList<>();
-          for (Advice.Pass pass : entry.passes()) {
-            intents.add(new Intent(insert(tick, at, pass), pass));
-          }
-          return new Committed(tick, intents);
-        });
-  }
-
-  private long insert(long tick, String at, Advice.Pass pass) throws SQLException {
-    return sql.first(
-            "INSERT INTO pass (tick, at, cup, plain_ml, feed_ml, strength, why)"
-                + " VALUES (?, ?, ?, ?, ?, ?, ?) RETURNING id",
-            row -> row.getLong(1),
-            tick,
-            at,
-            pass.cup(),
-            pass.plainMl(),
-            pass.feedMl(),
-            pass.strength(),
-            pass.why())
-        .orElseThrow();
+  private Committed put(TickEntry entry) throws SQLException {
+    long tick = state.tick() + 1;
+    String at = entry.at().toString();
+    sql.update("INSERT INTO observation VALUES (?, ?, ?)", tick, at, entry.line());
+    state.put(tick, entry.at(), entry.state());
+    if (entry.senml().isPresent()) {
+      sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
+    }
+    inbox.take(tick, entry.orderIds());
+    for (Happening happening : entry.events()) {
+      numbering.add(happening);
+    }
+    return new Committed(tick, passes.add(tick, entry.at(), entry.passes()));
   }
 
   /**
@@ -267,25 +181,9 @@ public final class Journal implements AutoCloseable {
     sql.inTransaction(
         "writing an outcome",
         () -> {
-          close(intent, at, ran, detail);
+          passes.close(intent, at, ran, detail);
           return null;
         });
-  }
-
-  private void close(Intent intent, Instant at, Dose ran, String detail) throws SQLException {
-    int changed =
-        sql.update(
-            "UPDATE pass SET outcome = ?, outcome_at = ?, ran_plain_ml = ?, ran_feed_ml = ?,"
-                + " detail = ? WHERE id = ? AND outcome IS NULL",
-            ran.outcome(),
-            at.toString(),
-            ran.plainMl(),
-            ran.feedMl(),
-            detail,
-            intent.id());
-    if (changed == 1) {
-      numbering.add(Happening.of(at, ran));
-    }
   }
 
   /** Puts down what happened apart from a tick. */
@@ -300,20 +198,7 @@ public final class Journal implements AutoCloseable {
 
   /** Orders that no tick has taken, in the order they came. */
   public List<JsonNode> waitingOrders() throws JournalException {
-    return sql.inTransaction(
-        "reading orders",
-        () ->
-            sql.list(
-                "SELECT body FROM inbox WHERE taken_tick IS NULL ORDER BY rowid",
-                row -> json(row.getString(1))));
-  }
-
-  private static JsonNode json(String text) throws SQLException {
-    try {
-      return Json.MAPPER.readTree(text);
-    } catch (JsonProcessingException e) {
-      throw new SQLException("an order in the journal is not JSON", e);
-    }
+    return sql.inTransaction("reading orders", inbox::waiting);
   }
 
   /**
@@ -326,7 +211,7 @@ public final class Journal implements AutoCloseable {
     sql.inTransaction(
         "trimming",
         () -> {
-          record(day, "day");
+          starts.add(state.tick() + 1, "day", day);
           trimming.run(day.at(), retention);
           return null;
         });

@@ -23,16 +23,9 @@ public final class JournalExport implements AutoCloseable {
    * @param firstTick the first tick after it
    * @param cause {@code start} of the program, or the end of a {@code day}
    * @param bench the bench file's text then
-   * @param state the state then, as JSON
    */
   public record Start(
-      long firstTick,
-      String at,
-      String cause,
-      String epoch,
-      String version,
-      String bench,
-      String state) {}
+      long firstTick, String at, String cause, String epoch, String version, String bench) {}
 
   /**
    * A pass as it was put down.
@@ -80,7 +73,7 @@ public final class JournalExport implements AutoCloseable {
         "reading the starts",
         () ->
             sql.list(
-                "SELECT first_tick, at, cause, epoch, version, bench, state FROM start"
+                "SELECT first_tick, at, cause, epoch, version, bench FROM start"
                     + " ORDER BY rowid",
                 row ->
                     new Start(
@@ -89,8 +82,27 @@ public final class JournalExport implements AutoCloseable {
                         row.getString(3),
                         row.getString(4),
                         row.getString(5),
-                        row.getString(6),
-                        row.getString(7))));
+                        row.getString(6))));
+  }
+
+  /**
+   * The state a replay from there begins with.
+   *
+   * @throws JournalException also when this program does not understand it
+   */
+  BenchState stateAt(Start start) throws JournalException {
+    byte[] state =
+        sql.inTransaction(
+            "reading a start",
+            () ->
+                sql.first(
+                        "SELECT state FROM start WHERE first_tick = ? AND at = ?"
+                            + " ORDER BY rowid DESC LIMIT 1",
+                        row -> row.getBytes(1),
+                        start.firstTick(),
+                        start.at())
+                    .orElseThrow(() -> new SQLException("it has gone since")));
+    return Cbor.read(state);
   }
 
   /** The last place to replay from that is not after that moment. */
@@ -133,13 +145,14 @@ public final class JournalExport implements AutoCloseable {
                         row.getString(8))));
   }
 
-  /** The state after the last tick; none before the first. */
+  /**
+   * The state after the last tick; none before the first.
+   *
+   * @throws JournalException also when this program does not understand it
+   */
   public Optional<BenchState> state() throws JournalException {
-    Optional<byte[]> kept =
-        sql.inTransaction(
-            "reading the state",
-            () -> sql.first("SELECT state FROM state", row -> row.getBytes(1)));
-    return kept.isEmpty() ? Optional.empty() : Optional.of(KeptState.read(kept.get()));
+    Optional<KeptState.Raw> raw = sql.inTransaction("reading the state", new KeptState(sql)::read);
+    return raw.isEmpty() ? Optional.empty() : Optional.of(raw.get().state());
   }
 
   /** Writes what was seen from a tick on, one line of {@code advise} input each. */

@@ -44,10 +44,12 @@ public final class Outbox implements AutoCloseable {
 
   private final Sql sql;
   private final Numbering numbering;
+  private final Inbox inbox;
 
   private Outbox(Sql sql) {
     this.sql = sql;
     this.numbering = new Numbering(sql);
+    this.inbox = new Inbox(sql);
   }
 
   /** Opens the outbox of a journal that is already open. */
@@ -159,28 +161,12 @@ public final class Outbox implements AutoCloseable {
    */
   public Reception receive(String id, Instant received, Instant expires, String body)
       throws JournalException {
-    return sql.inTransaction(
-        "taking an order",
-        () -> {
-          var before =
-              sql.first("SELECT body FROM inbox WHERE id = ?", row -> row.getString(1), id);
-          if (before.isPresent()) {
-            return before.get().equals(body) ? Reception.SAME_AGAIN : Reception.REPEATED;
-          }
-          sql.update(
-              "INSERT INTO inbox (id, received, expires, body) VALUES (?, ?, ?, ?)",
-              id,
-              received.toString(),
-              expires.toString(),
-              body);
-          return Reception.NEW;
-        });
+    return sql.inTransaction("taking an order", () -> inbox.receive(id, received, expires, body));
   }
 
   /** Orders that no tick has taken yet. */
   public long waitingOrders() throws JournalException {
-    return sql.inTransaction(
-        "counting orders", () -> sql.number("SELECT count(*) FROM inbox WHERE taken_tick IS NULL"));
+    return sql.inTransaction("counting orders", inbox::count);
   }
 
   @Override

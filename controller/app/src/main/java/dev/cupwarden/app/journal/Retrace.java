@@ -1,11 +1,9 @@
 package dev.cupwarden.app.journal;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.CupStatus;
-import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.ObservationReader;
@@ -47,7 +45,7 @@ public final class Retrace {
       Bench bench =
           BenchFile.read("the journal's bench", start.bench().getBytes(StandardCharsets.UTF_8));
       Tick tick = new Tick(bench);
-      BenchState state = Json.MAPPER.readValue(start.state(), BenchState.class);
+      BenchState state = journal.stateAt(start);
       List<AllowedPass> passes = List.of();
       for (String line : journal.linesFrom(start)) {
         Observation seen =
@@ -60,7 +58,7 @@ public final class Retrace {
         passes = step.passes();
       }
       return moment(tick, state, passes, cup, when);
-    } catch (SetupException | JsonProcessingException | LineRefused other) {
+    } catch (SetupException | LineRefused other) {
       throw new JournalException(
           JournalException.Trouble.UNUSABLE,
           "journal: what it holds from "

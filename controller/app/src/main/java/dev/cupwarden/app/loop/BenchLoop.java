@@ -1,36 +1,26 @@
 package dev.cupwarden.app.loop;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.clock.BenchTime;
 import dev.cupwarden.app.clock.SteadyClock;
 import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
-import dev.cupwarden.app.journal.KeptState;
 import dev.cupwarden.app.journal.ObservationLine;
 import dev.cupwarden.app.journal.TickEntry;
-import dev.cupwarden.app.link.SenmlPack;
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.TankState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.Dose;
-import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Observation;
-import dev.cupwarden.core.messages.SenmlRecord;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -40,9 +30,6 @@ import org.slf4j.LoggerFactory;
  * the tick has not happened: nothing is watered, and the next one decides from the state before.
  */
 public final class BenchLoop {
-  /** The longest span of the board's on-time caps. */
-  private static final Duration CAPS_REACH = Duration.ofDays(1);
-
   private static final Logger log = LoggerFactory.getLogger(BenchLoop.class);
 
   /**
@@ -62,24 +49,6 @@ public final class BenchLoop {
       String version,
       Optional<String> trouble) {}
 
-  /** Hears of the loop's progress, on its own thread. */
-  public interface Signs {
-    /** Within a tick, something was done. */
-    void moved();
-
-    /** A tick is over; {@code well}: all of it was done. */
-    void over(boolean well);
-  }
-
-  private static final Signs NOBODY =
-      new Signs() {
-        @Override
-        public void moved() {}
-
-        @Override
-        public void over(boolean well) {}
-      };
-
   private final Parts parts;
   private final Tick tick;
   private final SteadyClock clock;
@@ -87,26 +56,27 @@ public final class BenchLoop {
   private final Story story;
   private final OwnAlerts alerts = new OwnAlerts();
   private final Decisions decisions = new Decisions();
-  private final Restraint restraint = new Restraint();
+  private final ClockWatch clockWatch;
   private final StoreWatch store;
   private final DayEnd dayEnd;
   private final BoardFaults faults = new BoardFaults(alerts);
   private final long firstTickNanos;
   private BenchState state;
-  private volatile Signs signs = NOBODY;
+  private volatile LoopSigns signs = LoopSigns.NOBODY;
   private volatile boolean stopping;
   private volatile Thread thread;
 
-  private BenchLoop(Parts parts, Tick tick, BenchState state, SteadyClock clock, Duration settle) {
+  private BenchLoop(Parts parts, Resumption from) {
     this.parts = parts;
-    this.tick = tick;
-    this.state = state;
-    this.clock = clock;
+    this.tick = from.tick();
+    this.state = from.state();
+    this.clock = from.clock();
     this.pump = new Pump(parts.hardware(), parts.journal(), parts.time());
     this.story = new Story(parts.bench(), parts.version());
+    this.clockWatch = new ClockWatch(clock, alerts, parts.trouble().isEmpty());
     this.store = new StoreWatch(parts.journal(), alerts);
     this.dayEnd = new DayEnd(parts);
-    this.firstTickNanos = parts.time().nanos() + settle.toNanos();
+    this.firstTickNanos = parts.time().nanos() + from.settle().toNanos();
     parts
         .trouble()
         .ifPresent(
@@ -127,45 +97,7 @@ public final class BenchLoop {
    * @throws SetupException when a cup's lines are out of order
    */
   public static BenchLoop resume(Parts parts) throws JournalException, SetupException {
-    Tick tick = new Tick(parts.bench());
-    Optional<Journal.Restored> restored = parts.journal().restored();
-    BenchState state = tick.fresh();
-    if (restored.isPresent()) {
-      Optional<String> benchBefore = parts.journal().lastBench();
-      state = new TakeUp(parts.bench(), state).of(restored.get().state(), benchBefore);
-    }
-    SteadyClock clock =
-        restored.isPresent()
-            ? SteadyClock.after(restored.get().at(), parts.time())
-            : SteadyClock.fresh(parts.time());
-    List<Journal.Intent> cutOff =
-        parts
-            .journal()
-            .start(
-                new Journal.Start(
-                    clock.now(), parts.benchText(), KeptState.json(state), parts.version()));
-    for (Journal.Intent intent : cutOff) {
-      log.warn(
-          "The pass of {} mL to {} was cut off by the last stop; it counts as given.",
-          String.format(Locale.ROOT, "%.1f", intent.pass().plainMl() + intent.pass().feedMl()),
-          intent.pass().cup());
-    }
-    // A moment more than the soak: the start's own time may be a clock's least step late.
-    Duration settle =
-        cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak().plusSeconds(1);
-    for (Journal.Ran ran : parts.journal().ranSince(clock.now().minus(CAPS_REACH))) {
-      Duration ago = Duration.between(ran.at(), clock.now());
-      parts.hardware().ranBefore(ago.isNegative() ? Duration.ZERO : ago, ran.ml());
-    }
-    return new BenchLoop(parts, tick, state, clock, settle);
-  }
-
-  private static String written(Object value) {
-    try {
-      return Json.MAPPER.writeValueAsString(value);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("cannot be written as JSON: " + value.getClass(), e);
-    }
+    return new BenchLoop(parts, Resumption.of(parts));
   }
 
   /** Ticks until {@link #stop}; the calling thread is the loop's. */
@@ -188,7 +120,7 @@ public final class BenchLoop {
   }
 
   /** From now on these hear of the loop's progress. */
-  public void tell(Signs hearing) {
+  public void tell(LoopSigns hearing) {
     signs = hearing;
   }
 
@@ -241,9 +173,9 @@ public final class BenchLoop {
     faults.look(at, read.faults());
     List<JsonNode> orders = new ArrayList<>(parts.journal().waitingOrders());
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
-    lookAtClock(at, orders);
+    clockWatch.look(at, orders, state.hold()).ifPresent(orders::add);
     store.look(at);
-    Observation seen = observation(at, read, orders);
+    Observation seen = Sight.of(at, read, orders, state);
     Tick.Step step = tick.step(state, seen);
     Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));
@@ -258,7 +190,7 @@ public final class BenchLoop {
                     at,
                     ObservationLine.of(seen),
                     step.state(),
-                    senml(seen),
+                    Sight.senml(parts.bench().name(), seen),
                     passes,
                     events,
                     orderIds));
@@ -276,71 +208,10 @@ public final class BenchLoop {
         .ticked(
             new TickReport(
                 at,
-                step.advice(),
+                step,
                 doses,
                 standing.statuses(),
                 story.bench(at, seen, state),
                 tick.setup(state)));
-  }
-
-  private void lookAtClock(Instant at, List<JsonNode> orders) {
-    boolean personLooked =
-        orders.stream().anyMatch(o -> o.path("kind").asText().equals("clear") && !o.has("cup"));
-    if (!clock.trusted() && personLooked) {
-      clock.acceptWall();
-    }
-    if (!clock.trusted()) {
-      alerts.raise(
-          "clock",
-          at,
-          clock.aheadS(),
-          SteadyClock.JUMP_S,
-          "Set the controller's clock, then clear; until then only rescues are given.");
-    } else {
-      alerts.clear("clock", clock.aheadS());
-    }
-    if (parts.trouble().isPresent()) {
-      restraint.hold("store", false, at, state.hold()).ifPresent(orders::add);
-    } else if (!clock.trusted()) {
-      restraint.hold("clock", true, at, state.hold()).ifPresent(orders::add);
-    } else {
-      restraint.over("clock", at).ifPresent(orders::add);
-    }
-  }
-
-  private Optional<String> senml(Observation seen) {
-    List<SenmlRecord> pack = SenmlPack.of(parts.bench().name(), seen);
-    return pack.isEmpty() ? Optional.empty() : Optional.of(written(pack));
-  }
-
-  /**
-   * A float that is up says only that there is at least so much: what was reckoned stands where it
-   * is more.
-   */
-  private SortedMap<String, Double> tankMl(BoardReadings read) {
-    SortedMap<String, Double> tankMl = new TreeMap<>(read.tankMl());
-    read.tankAtLeastMl()
-        .forEach(
-            (tank, atLeastMl) -> {
-              TankState reckoned = state.tanks().get(tank);
-              if (reckoned != null && Double.isFinite(reckoned.leftMl())) {
-                tankMl.put(tank, Math.max(atLeastMl, reckoned.leftMl()));
-              }
-            });
-    return tankMl;
-  }
-
-  private Observation observation(Instant at, BoardReadings read, List<JsonNode> orders) {
-    return new Observation(
-        at,
-        read.airC(),
-        read.rhPct(),
-        read.rootC(),
-        OptionalDouble.empty(),
-        read.massG(),
-        read.theta(),
-        tankMl(read),
-        read.leak(),
-        List.copyOf(orders));
   }
 }

@@ -2,7 +2,6 @@ package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
-import dev.cupwarden.app.journal.KeptState;
 import dev.cupwarden.app.journal.Retention;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.setup.Place;
@@ -30,8 +29,7 @@ final class DayEnd {
       parts
           .journal()
           .endDay(
-              new Journal.Start(at, parts.benchText(), KeptState.json(state), parts.version()),
-              Retention.USUAL);
+              new Journal.Start(at, parts.benchText(), state, parts.version()), Retention.USUAL);
     }
     today = date;
   }

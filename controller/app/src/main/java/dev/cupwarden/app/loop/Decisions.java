@@ -20,11 +20,20 @@ final class Decisions {
   static final Duration AT_LEAST_EVERY = Duration.ofHours(3);
 
   private record Last(Instant at, CupActivity state, List<String> codes) {
-    boolean stillSays(Instant now, Decision decision) {
-      return now.isBefore(at.plus(AT_LEAST_EVERY))
+    /**
+     * @param share of {@link #AT_LEAST_EVERY} by which the cup's turns come before the full ones,
+     *     so that not all cups are put down in one tick
+     */
+    boolean stillSays(Instant now, double share, Decision decision) {
+      return turn(at, share) == turn(now, share)
           && state == decision.state()
           && codes.equals(decision.codes());
     }
+  }
+
+  private static long turn(Instant at, double share) {
+    long everyS = AT_LEAST_EVERY.toSeconds();
+    return Math.floorDiv(at.getEpochSecond() + Math.round(share * everyS), everyS);
   }
 
   private final Map<String, Last> last = new HashMap<>();
@@ -35,14 +44,17 @@ final class Decisions {
     untold.clear();
     last.keySet().retainAll(decisions.keySet());
     List<Happening> changed = new ArrayList<>();
-    decisions.forEach(
-        (cup, decision) -> {
-          Last before = last.get(cup);
-          if (before == null || !before.stillSays(at, decision)) {
-            untold.put(cup, new Last(at, decision.state(), decision.codes()));
-            changed.add(Happening.of(at, cup, decision));
-          }
-        });
+    int place = 0;
+    for (Map.Entry<String, Decision> each : decisions.entrySet()) {
+      String cup = each.getKey();
+      Decision decision = each.getValue();
+      double share = (double) place++ / decisions.size();
+      Last before = last.get(cup);
+      if (before == null || !before.stillSays(at, share, decision)) {
+        untold.put(cup, new Last(at, decision.state(), decision.codes()));
+        changed.add(Happening.of(at, cup, decision));
+      }
+    }
     return changed;
   }
 

@@ -2,6 +2,7 @@ package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.journal.Journal;
 import java.io.IOException;
+import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -22,6 +23,7 @@ final class StoreWatch {
 
   private final Path file;
   private final OwnAlerts alerts;
+  private FileStore disk;
   private boolean failing;
 
   StoreWatch(Journal journal, OwnAlerts alerts) {
@@ -33,7 +35,10 @@ final class StoreWatch {
   void look(Instant at) {
     double freeMb;
     try {
-      freeMb = Files.getFileStore(file).getUsableSpace() / 1e6;
+      if (disk == null) {
+        disk = Files.getFileStore(file);
+      }
+      freeMb = disk.getUsableSpace() / 1e6;
     } catch (IOException e) {
       log.warn("The free space beside {} cannot be read: {}", file, e.getMessage());
       return;

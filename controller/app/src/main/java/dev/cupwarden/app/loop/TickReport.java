@@ -1,5 +1,6 @@
 package dev.cupwarden.app.loop;
 
+import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
@@ -15,11 +16,16 @@ import java.util.List;
  */
 public record TickReport(
     Instant at,
-    Advice advice,
+    Tick.Step step,
     List<Dose> doses,
     List<CupStatus> cups,
     BenchStatus bench,
     BenchSetup setup) {
+
+  /** All that was decided; worked out for who asks. */
+  public Advice advice() {
+    return step.advice();
+  }
 
   /** Hears of each tick when it is over; must return soon. */
   public interface Listener {

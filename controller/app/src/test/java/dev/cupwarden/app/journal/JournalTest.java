@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.cupwarden.app.BackRoom;
+import dev.cupwarden.app.SomeState;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
@@ -39,7 +39,7 @@ class JournalTest {
     return new TickEntry(
         at,
         "{\"at\":\"" + at + "\"}",
-        BackRoom.nothingSeen(),
+        SomeState.at(at),
         Optional.of("[]"),
         passes,
         List.of(events),
@@ -47,7 +47,7 @@ class JournalTest {
   }
 
   private static Journal.Start start(Instant at) {
-    return new Journal.Start(at, "bench: back-room", "{}", "test");
+    return new Journal.Start(at, "bench: back-room", SomeState.at(at), "test");
   }
 
   private static Dose given(Advice.Pass pass) {
@@ -77,7 +77,7 @@ class JournalTest {
         Journal.Restored restored = after.restored().orElseThrow();
         assertEquals(2, restored.tick());
         assertEquals(START.plusSeconds(300), restored.at());
-        assertEquals(BackRoom.nothingSeen(), restored.state());
+        assertEquals(SomeState.at(START.plusSeconds(300)), restored.state());
       }
     }
   }
@@ -168,7 +168,7 @@ class JournalTest {
           new TickEntry(
               START,
               "{}",
-              BackRoom.nothingSeen(),
+              SomeState.at(START),
               Optional.empty(),
               List.of(),
               List.of(),

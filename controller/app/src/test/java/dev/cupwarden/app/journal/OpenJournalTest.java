@@ -3,8 +3,8 @@ package dev.cupwarden.app.journal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.ControllerCommand;
+import dev.cupwarden.app.SomeState;
 import dev.cupwarden.core.messages.Advice;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,14 +32,14 @@ class OpenJournalTest {
     Path file = folder.resolve("journal.db");
     Instant at = Instant.parse("2027-01-10T08:00:00Z");
     try (Journal journal = Journal.open(file)) {
-      journal.start(new Journal.Start(at, "bench: b", "{}", "test"));
+      journal.start(new Journal.Start(at, "bench: b", SomeState.at(at), "test"));
       for (int i = 0; i < TICKS; i++) {
         Advice.Pass pass = new Advice.Pass("A1", 10, 0, 0, "due");
         journal.commit(
             new TickEntry(
                 at.plusSeconds(300L * i),
                 "{\"at\":\"x\"}",
-                BackRoom.nothingSeen(),
+                SomeState.at(at.plusSeconds(300L * i)),
                 Optional.empty(),
                 List.of(pass),
                 List.of(),

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.BackRoom;
+import dev.cupwarden.app.SomeState;
 import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.Outbox;
@@ -17,7 +18,6 @@ import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.messages.Schemas;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BenchFile;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -108,7 +108,7 @@ class MqttLinkTest {
           new TickEntry(
               NOW,
               "{}",
-              BackRoom.nothingSeen(),
+              SomeState.at(NOW),
               Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
               List.of(),
               List.of(Happening.change(NOW, "test", "one")),
@@ -127,7 +127,7 @@ class MqttLinkTest {
 
   @Test
   void theSetUpIsToldWhenItChangesAndARetiredCupLeavesNothingAtTheBroker() throws Exception {
-    Bench bench = exampleBench();
+    Bench bench = BackRoom.bench();
     Tick tick = new Tick(bench);
     BenchState later =
         tick.step(tick.fresh(), seen(bench, "{\"at\":\"2027-01-10T08:00:00Z\"}")).state();
@@ -155,10 +155,6 @@ class MqttLinkTest {
           SOON,
           () -> listener.on(TOPICS.cup("A1")).stream().anyMatch(s -> s.body().isMissingNode()));
     }
-  }
-
-  private static Bench exampleBench() throws Exception {
-    return BenchFile.read("back-room.yaml", BackRoom.text());
   }
 
   private static Observation seen(Bench bench, String line) throws Exception {
@@ -191,7 +187,7 @@ class MqttLinkTest {
         new TickEntry(
             NOW,
             "{}",
-            BackRoom.nothingSeen(),
+            SomeState.at(NOW),
             Optional.of("[{\"n\":\"A1/mass\",\"u\":\"g\",\"v\":300.5}]"),
             List.of(),
             List.of(Happening.change(NOW, "test", "one")),

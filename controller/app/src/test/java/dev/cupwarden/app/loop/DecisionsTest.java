@@ -1,6 +1,7 @@
 package dev.cupwarden.app.loop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.core.messages.CupActivity;
@@ -40,11 +41,33 @@ class DecisionsTest {
   }
 
   @Test
-  void whatStaysIsToldAgainAfterThreeHours() {
+  void whatStaysIsToldAgainWithinThreeHours() {
+    Instant last = EIGHT;
     toldAt(EIGHT, decision(0.4));
-    Instant later = EIGHT.plus(Decisions.AT_LEAST_EVERY);
-    assertEquals(List.of(), toldAt(later.minusSeconds(1), decision(0.44)));
-    assertEquals(List.of("A1"), toldAt(later, decision(0.45)));
+    int again = 0;
+    for (int minute = 1; minute <= 24 * 60; minute++) {
+      Instant now = EIGHT.plus(Duration.ofMinutes(minute));
+      if (!toldAt(now, decision(0.45)).isEmpty()) {
+        assertTrue(Duration.between(last, now).compareTo(Decisions.AT_LEAST_EVERY) <= 0);
+        last = now;
+        again++;
+      }
+    }
+    assertEquals(8, again);
+  }
+
+  @Test
+  void notAllCupsAreToldAgainInOneTick() {
+    var now = new TreeMap<String, Decision>();
+    for (int i = 0; i < 180; i++) {
+      now.put("C" + i, decision(0.4));
+    }
+    assertEquals(180, decisions.untold(EIGHT, now).size());
+    decisions.told();
+    for (int minute = 1; minute <= 180; minute++) {
+      assertEquals(1, decisions.untold(EIGHT.plus(Duration.ofMinutes(minute)), now).size());
+      decisions.told();
+    }
   }
 
   @Test

@@ -201,7 +201,7 @@ final class FaultBench implements AutoCloseable {
     nextTickNanos = time.nanos() + loop.settling().toNanos();
   }
 
-  private final class Heard implements BenchLoop.Signs {
+  private final class Heard implements LoopSigns {
     @Override
     public void moved() {
       signs.moved(time.nanos());

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.SortedMap;
 
 /**
@@ -14,8 +13,6 @@ import java.util.SortedMap;
 public final class Conditions {
   private final Map<String, Map<String, OpenAlert>> openByCup = new HashMap<>();
   private final List<Told> kept = new ArrayList<>();
-  private String lastCup;
-  private Map<String, OpenAlert> ofLastCup;
 
   /**
    * A condition beside the alert that stands of it.
@@ -29,7 +26,6 @@ public final class Conditions {
     for (OpenAlert alert : open.values()) {
       openByCup.computeIfAbsent(alert.cup(), cup -> new HashMap<>()).put(alert.code(), alert);
     }
-    ofLastCup = openByCup.getOrDefault(null, Map.of());
   }
 
   /** As that level says. */
@@ -42,12 +38,7 @@ public final class Conditions {
   }
 
   private OpenAlert standing(String code, String cup) {
-    // One cup after another is asked for, each for a score of codes.
-    if (!Objects.equals(cup, lastCup)) {
-      lastCup = cup;
-      ofLastCup = openByCup.getOrDefault(cup, Map.of());
-    }
-    return ofLastCup.isEmpty() ? null : ofLastCup.get(code);
+    return openByCup.getOrDefault(cup, Map.of()).get(code);
   }
 
   /** About which there is something else to do than its code says. */

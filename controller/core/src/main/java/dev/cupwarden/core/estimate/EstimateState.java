@@ -3,8 +3,9 @@ package dev.cupwarden.core.estimate;
 import java.time.Instant;
 
 /**
- * What is kept of one cup between two looks; it survives a restart as JSON. Only the chain of this
- * package reads its parts; others ask {@link CupEstimate}, {@link #capacity} and {@link #use}.
+ * What is kept of one cup between two looks; it survives a restart in the journal. Only the chain
+ * of this package reads its parts; others ask {@link CupEstimate}, {@link #capacity} and {@link
+ * #use}.
  *
  * @param seenAt last look; null: none
  * @param readAt last look that read a number; null: none

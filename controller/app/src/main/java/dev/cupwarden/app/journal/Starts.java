@@ -1,0 +1,41 @@
+package dev.cupwarden.app.journal;
+
+import java.sql.SQLException;
+import java.util.Optional;
+
+/**
+ * From where the journal can be replayed: each start of the program, and each day's end. All in the
+ * transaction of whoever calls.
+ */
+final class Starts {
+  private final Sql sql;
+  private final Numbering numbering;
+
+  Starts(Sql sql, Numbering numbering) {
+    this.sql = sql;
+    this.numbering = numbering;
+  }
+
+  /**
+   * @param firstTick the first tick after it
+   * @param cause {@code start} or {@code day}
+   */
+  void add(long firstTick, String cause, Journal.Start start) throws SQLException {
+    sql.update(
+        "INSERT INTO start (first_tick, at, cause, epoch, version, bench, state)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
+        firstTick,
+        start.at().toString(),
+        cause,
+        numbering.epoch(),
+        start.version(),
+        start.bench(),
+        Cbor.written(start.state()));
+  }
+
+  /** The bench file's text as of the last one. */
+  Optional<String> lastBench() throws SQLException {
+    return sql.first(
+        "SELECT bench FROM start ORDER BY rowid DESC LIMIT 1", row -> row.getString(1));
+  }
+}

@@ -1,0 +1,65 @@
+package dev.cupwarden.app.loop;
+
+import dev.cupwarden.app.clock.SteadyClock;
+import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.setup.SetupException;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Where a loop begins: the bench as the journal left it. A pass that a crash cut off counts as
+ * given, and the first tick waits for one soak, so that the cup's weight can show what arrived.
+ *
+ * @param settle how long the first tick waits
+ */
+record Resumption(Tick tick, BenchState state, SteadyClock clock, Duration settle) {
+  /** The longest span of the board's on-time caps. */
+  private static final Duration CAPS_REACH = Duration.ofDays(1);
+
+  private static final Logger log = LoggerFactory.getLogger(Resumption.class);
+
+  /**
+   * Reads the journal, puts down that the program starts, and tells the board what ran lately.
+   *
+   * @throws JournalException when the journal cannot be read or written, or its state not be
+   *     understood
+   * @throws SetupException when a cup's lines are out of order
+   */
+  static Resumption of(BenchLoop.Parts parts) throws JournalException, SetupException {
+    Journal journal = parts.journal();
+    Tick tick = new Tick(parts.bench());
+    Optional<Journal.Restored> restored = journal.restored();
+    BenchState state = tick.fresh();
+    if (restored.isPresent()) {
+      Optional<String> benchBefore = journal.lastBench();
+      state = new TakeUp(parts.bench(), state).of(restored.get().state(), benchBefore);
+    }
+    SteadyClock clock =
+        restored.isPresent()
+            ? SteadyClock.after(restored.get().at(), parts.time())
+            : SteadyClock.fresh(parts.time());
+    List<Journal.Intent> cutOff =
+        journal.start(new Journal.Start(clock.now(), parts.benchText(), state, parts.version()));
+    for (Journal.Intent intent : cutOff) {
+      log.warn(
+          "The pass of {} mL to {} was cut off by the last stop; it counts as given.",
+          String.format(Locale.ROOT, "%.1f", intent.pass().plainMl() + intent.pass().feedMl()),
+          intent.pass().cup());
+    }
+    for (Journal.Ran ran : journal.ranSince(clock.now().minus(CAPS_REACH))) {
+      Duration ago = Duration.between(ran.at(), clock.now());
+      parts.hardware().ranBefore(ago.isNegative() ? Duration.ZERO : ago, ran.ml());
+    }
+    // A moment more than the soak: the start's own time may be a clock's least step late.
+    Duration settle =
+        cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak().plusSeconds(1);
+    return new Resumption(tick, state, clock, settle);
+  }
+}

@@ -1,0 +1,67 @@
+package dev.cupwarden.app.loop;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.app.link.SenmlPack;
+import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.TankState;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.messages.SenmlRecord;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** Makes of what the board read what a tick decides by, and what a broker is told of it. */
+final class Sight {
+  private Sight() {}
+
+  /** What is seen now, in the light of the state before. */
+  static Observation of(Instant at, BoardReadings read, List<JsonNode> orders, BenchState before) {
+    return new Observation(
+        at,
+        read.airC(),
+        read.rhPct(),
+        read.rootC(),
+        OptionalDouble.empty(),
+        read.massG(),
+        read.theta(),
+        tankMl(read, before),
+        read.leak(),
+        List.copyOf(orders));
+  }
+
+  /**
+   * A float that is up says only that there is at least so much: what was reckoned stands where it
+   * is more.
+   */
+  private static SortedMap<String, Double> tankMl(BoardReadings read, BenchState before) {
+    SortedMap<String, Double> tankMl = new TreeMap<>(read.tankMl());
+    read.tankAtLeastMl()
+        .forEach(
+            (tank, atLeastMl) -> {
+              TankState reckoned = before.tanks().get(tank);
+              if (reckoned != null && Double.isFinite(reckoned.leftMl())) {
+                tankMl.put(tank, Math.max(atLeastMl, reckoned.leftMl()));
+              }
+            });
+    return tankMl;
+  }
+
+  /** The same as a SenML pack; none when nothing was read. */
+  static Optional<String> senml(String bench, Observation seen) {
+    List<SenmlRecord> pack = SenmlPack.of(bench, seen);
+    if (pack.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(Json.MAPPER.writeValueAsString(pack));
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("readings cannot be written as JSON", e);
+    }
+  }
+}
