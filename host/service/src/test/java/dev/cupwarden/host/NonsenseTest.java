@@ -33,6 +33,7 @@ import java.util.concurrent.TimeUnit;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -129,6 +130,31 @@ class NonsenseTest {
       assertTrue(answer.statusCode() < 500, asked + ": " + answer.statusCode());
       if (answer.statusCode() >= 400 && !asked.operation().method().equals("HEAD")) {
         assertFalse(answer.body().isBlank(), asked + ": refused without a reason");
+      }
+    }
+  }
+
+  @Example
+  void aTimeThatNoClockShowsIsRefusedWithWhatWasExpected() throws Exception {
+    for (String question :
+        List.of(
+            "cups/A1/weights?from=",
+            "cups/A1/weights?to=",
+            "cups/A1/course?to=",
+            "cups/A1/reasons?at=",
+            "events?from=",
+            "exports/readings.csv?to=")) {
+      for (String time : List.of("+999999999-12-31T23:59:59Z", "-0044-03-15T12:00:00Z")) {
+        for (HostInTest host : HOSTS) {
+          HttpResponse<String> answer =
+              HTTP.send(
+                  HttpRequest.newBuilder(host.uri("/api/benches/sill/" + question + encoded(time)))
+                      .timeout(LIMIT)
+                      .build(),
+                  HttpResponse.BodyHandlers.ofString());
+          assertEquals(400, answer.statusCode(), question);
+          assertTrue(answer.body().contains("expected a time from 1970"), answer.body());
+        }
       }
     }
   }
