@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -211,13 +212,18 @@ final class Batch {
                     "detail",
                     "Events " + gap.first() + " to " + gap.last() + " never came.")));
     passedOver += gap.events();
-    LOG.warn(
-        "bench {}: events {} to {} of journal {} were told again and again without ever coming;"
-            + " they are passed over",
-        gap.bench(),
-        gap.first(),
-        gap.last(),
-        gap.epoch());
+    LOG.atWarn()
+        .addKeyValue("bench", gap.bench())
+        .addKeyValue("epoch", gap.epoch())
+        .addKeyValue("first_seq", gap.first())
+        .addKeyValue("last_seq", gap.last())
+        .log(
+            "Bench {}: events {} to {} of journal {} never came, though the bench told again what"
+                + " lies beyond them; they are passed over",
+            gap.bench(),
+            gap.first(),
+            gap.last(),
+            gap.epoch());
   }
 
   private static String json(Object message) {
@@ -232,11 +238,10 @@ final class Batch {
     return readings;
   }
 
-  /** What to show to whoever is looking, once it is committed. */
-  List<LiveEvent> live() {
-    List<LiveEvent> all = new ArrayList<>(live);
-    readings.forEach(reading -> LiveEvent.of(reading).ifPresent(all::add));
-    return all;
+  /** Tells what to show to whoever is looking, once it is committed. */
+  void tellLive(Consumer<LiveEvent> told) {
+    live.forEach(told);
+    readings.forEach(reading -> LiveEvent.of(reading).ifPresent(told));
   }
 
   /** How far each journal that was touched is kept now, also where that has not moved. */

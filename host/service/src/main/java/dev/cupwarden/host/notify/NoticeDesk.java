@@ -109,7 +109,10 @@ public final class NoticeDesk implements Herald {
       way.get().send(new Message(id, first.bench(), rows.stream().map(NoticeDesk::of).toList()));
       store.notices().settle(id, now, "sent");
     } catch (NotSentException refused) {
-      LOG.warn("A notice was not sent by {}: {}", first.way(), refused.getMessage());
+      LOG.atWarn()
+          .addKeyValue("bench", first.bench())
+          .addKeyValue("way", first.way())
+          .log("A notice was not sent by {}: {}", first.way(), refused.getMessage());
       if (first.made().plus(GIVEN_UP_AFTER).isBefore(now)) {
         store.notices().settle(id, now, "given up: " + refused.getMessage());
       }
