@@ -1,6 +1,5 @@
 package dev.cupwarden.host.ingest;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
@@ -84,13 +83,17 @@ final class Batch {
     } else if (said instanceof Said.Cup cup) {
       store.benches().touch(handle, said.bench());
       String name = cup.status().cup();
-      store.benches().cup(handle, said.bench(), name, cup.status().at(), json(cup.status()));
+      store
+          .benches()
+          .cup(handle, said.bench(), name, cup.status().at(), Json.written(cup.status()));
       live.add(LiveEvent.of(cup));
     } else if (said instanceof Said.CupGone gone) {
       store.benches().removeCup(handle, said.bench(), gone.cup());
       live.add(LiveEvent.of(gone));
     } else if (said instanceof Said.Bench bench) {
-      store.benches().status(handle, said.bench(), bench.status().at(), json(bench.status()));
+      store
+          .benches()
+          .status(handle, said.bench(), bench.status().at(), Json.written(bench.status()));
       live.add(LiveEvent.of(bench));
     } else if (said instanceof Said.SetUp setUp) {
       add(setUp);
@@ -116,11 +119,13 @@ final class Batch {
                 cups.put(
                     name,
                     new CupRow(
-                        cup.plant(), cup.struck().map(LocalDate::toString).orElse(""), json(cup))));
+                        cup.plant(),
+                        cup.struck().map(LocalDate::toString).orElse(""),
+                        Json.written(cup))));
     live.add(LiveEvent.of(said));
     store
         .setups()
-        .put(handle, said.bench(), said.setup().at(), json(said.setup()), cups)
+        .put(handle, said.bench(), said.setup().at(), Json.written(said.setup()), cups)
         .forEach(cup -> add(new Said.CupGone(said.bench(), cup)));
   }
 
@@ -137,7 +142,7 @@ final class Batch {
             event.at(),
             event.kind(),
             event.cup(),
-            json(event.data()));
+            Json.written(event.data()));
     if (!store.events().insert(handle, row)) {
       doubles++;
       toldAgain.merge(new Journal(bench, event.epoch()), event.seq(), Math::max);
@@ -152,7 +157,7 @@ final class Batch {
     Alerts.Key key = new Alerts.Key(bench, notice.code(), Optional.ofNullable(notice.cup()));
     store
         .alerts()
-        .put(handle, key, notice.state(), at, json(notice))
+        .put(handle, key, notice.state(), at, Json.written(notice))
         .ifPresent(before -> herald.alert(handle, bench, before, notice));
   }
 
@@ -162,7 +167,8 @@ final class Batch {
       return; // Of an order that had no id: there is nothing it could be the answer to.
     }
     ReceiptRow row =
-        new ReceiptRow(answered.bench(), receipt.id(), receipt.outcome(), at, json(receipt));
+        new ReceiptRow(
+            answered.bench(), receipt.id(), receipt.outcome(), at, Json.written(receipt));
     if (store.orders().insert(handle, row)) {
       live.add(LiveEvent.of(answered));
     }
@@ -205,7 +211,7 @@ final class Batch {
             now,
             "change",
             null,
-            json(
+            Json.written(
                 Map.of(
                     "change",
                     "events-passed-over",
@@ -224,14 +230,6 @@ final class Batch {
             gap.first(),
             gap.last(),
             gap.epoch());
-  }
-
-  private static String json(Object message) {
-    try {
-      return Json.MAPPER.writeValueAsString(message);
-    } catch (JsonProcessingException impossible) {
-      throw new IllegalStateException("what was read cannot be written", impossible);
-    }
   }
 
   List<Reading> readings() {

@@ -1,6 +1,5 @@
 package dev.cupwarden.host.ingest;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Event;
@@ -34,11 +33,7 @@ public final class LiveEvent {
 
   /** The data, one object. */
   public String json() {
-    try {
-      return Json.MAPPER.writeValueAsString(data.get());
-    } catch (JsonProcessingException impossible) {
-      throw new IllegalStateException("a tree cannot be written", impossible);
-    }
+    return Json.written(data.get());
   }
 
   static LiveEvent of(Said.Cup said) {

@@ -76,7 +76,7 @@ public final class NoticeDesk implements Herald {
                   bench,
                   due,
                   now,
-                  json(notice),
+                  Json.written(notice),
                   Optional.empty(),
                   0));
     }
@@ -164,14 +164,6 @@ public final class NoticeDesk implements Herald {
       return Json.MAPPER.readValue(row.body(), AlertNotice.class);
     } catch (JsonProcessingException damaged) {
       throw new IllegalStateException("the store holds what is not a notice", damaged);
-    }
-  }
-
-  private static String json(AlertNotice notice) {
-    try {
-      return Json.MAPPER.writeValueAsString(notice);
-    } catch (JsonProcessingException impossible) {
-      throw new IllegalStateException("a notice cannot be written", impossible);
     }
   }
 }
