@@ -1,6 +1,5 @@
 package dev.cupwarden.app;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
@@ -110,7 +109,7 @@ public final class RehearseCommand implements Callable<Integer> {
     RehearsalRun run = new RehearsalRun(rehearsal, kinds, seed, seeds);
     Report report = report(run);
     PrintWriter out = spec.commandLine().getOut();
-    out.println(json ? asJson(report) : RehearsalTable.of(report));
+    out.println(json ? Json.written(report) : RehearsalTable.of(report));
     out.flush();
     PrintWriter err = spec.commandLine().getErr();
     err.printf(Locale.ROOT, "%,.0f cup-days simulated a second%n", run.cupDaysPerS());
@@ -210,13 +209,5 @@ public final class RehearseCommand implements Callable<Integer> {
 
   private static String words(PolicyKind[] kinds) {
     return Arrays.stream(kinds).map(PolicyKind::word).collect(Collectors.joining(", "));
-  }
-
-  private static String asJson(Report report) {
-    try {
-      return Json.MAPPER.writeValueAsString(report);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
   }
 }

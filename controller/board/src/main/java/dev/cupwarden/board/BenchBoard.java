@@ -62,7 +62,13 @@ public final class BenchBoard implements AutoCloseable {
                 () ->
                     new BoardException(
                         "Bench %s has no board: its wiring is missing.".formatted(bench.name())));
-    return new BenchBoard(pi4j, bench, wiring, pace, oneWire);
+    try {
+      return new BenchBoard(pi4j, bench, wiring, pace, oneWire);
+    } catch (IllegalStateException noLines) {
+      // The provider of lines finds only now that it knows no chip of this machine.
+      throw new BoardException(
+          "This machine's GPIO lines cannot be used: %s".formatted(noLines.getMessage()), noLines);
+    }
   }
 
   /**

@@ -5,8 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.mockito.AdditionalAnswers.delegatesTo;
+import static org.mockito.ArgumentMatchers.any;
+import static org.mockito.Mockito.doThrow;
+import static org.mockito.Mockito.mock;
 
 import com.pi4j.context.Context;
+import com.pi4j.io.gpio.digital.DigitalOutputConfig;
 import dev.cupwarden.core.limits.GrantedPass;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.simulator.SimulatedBench;
@@ -41,6 +46,19 @@ class BenchBoardTest {
     seen.massG().forEach((cup, massG) -> assertEquals(world.cup(cup).grossG(), massG, 1.0, cup));
     assertEquals(20.0, seen.airC().orElseThrow(), 0.01);
     assertEquals(50.0, seen.rhPct().orElseThrow(), 0.01);
+  }
+
+  @Test
+  void aMachineWithoutLinesIsToldInASentence() {
+    Context machine = mock(Context.class, delegatesTo(pi4j));
+    doThrow(new IllegalStateException("No gpio chip yet initialized!"))
+        .when(machine)
+        .create(any(DigitalOutputConfig.class));
+    BoardException told =
+        assertThrows(
+            BoardException.class,
+            () -> BenchBoard.open(machine, bench, TestBench.pace(world.time())));
+    assertTrue(told.getMessage().startsWith("This machine's GPIO lines"), told.getMessage());
   }
 
   @Test

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.core.messages.Topics;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -40,6 +41,13 @@ class SetupAndDecisionsTest {
     JsonNode read = host.await("api/benches/shelf/setup", answer -> answer.has("cups"));
     assertEquals(Json.MAPPER.valueToTree(setup).toString(), read.toString());
     assertEquals(92.0, read.at("/vessels/tall/top_mm").asDouble());
+  }
+
+  @Test
+  void aBenchThatHasNotToldHowItIsSetUpHasNone() throws Exception {
+    host.bench().publish(new Topics("new").presence(), new Presence("online", EIGHT), true);
+    host.await("api/benches", answer -> answer.findValuesAsText("bench").contains("new"));
+    assertEquals("null", host.get("api/benches/new/setup").body());
   }
 
   @Test

@@ -74,7 +74,7 @@ final class MachineCheck {
       Path probe = Files.createTempFile(folder, "check", ".tmp");
       Files.write(probe, new byte[4096]);
       Files.delete(probe);
-      long freeMb = Files.getFileStore(folder).getUsableSpace() / 1_000_000;
+      long freeMb = folder.toFile().getUsableSpace() / 1_000_000;
       return freeMb < LEAST_FREE_MB
           ? Finding.fail(
               "data", "%s has %d MB left: %d are needed.".formatted(folder, freeMb, LEAST_FREE_MB))

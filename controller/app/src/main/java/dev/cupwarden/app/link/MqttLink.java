@@ -1,6 +1,5 @@
 package dev.cupwarden.app.link;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.Outbox;
 import dev.cupwarden.core.messages.BenchSetup;
@@ -196,11 +195,7 @@ public final class MqttLink implements AutoCloseable {
   }
 
   static byte[] payload(Object message) {
-    try {
-      return Json.MAPPER.writeValueAsString(message).getBytes(StandardCharsets.UTF_8);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("a message of ours cannot be written: " + message, e);
-    }
+    return Json.written(message).getBytes(StandardCharsets.UTF_8);
   }
 
   /** Says offline and ends, within a few seconds whether or not there is a broker. */

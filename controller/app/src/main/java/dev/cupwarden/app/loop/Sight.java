@@ -1,6 +1,5 @@
 package dev.cupwarden.app.loop;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.link.SenmlPack;
 import dev.cupwarden.board.BoardReadings;
@@ -55,13 +54,6 @@ final class Sight {
   /** The same as a SenML pack; none when nothing was read. */
   static Optional<String> senml(String bench, Observation seen) {
     List<SenmlRecord> pack = SenmlPack.of(bench, seen);
-    if (pack.isEmpty()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(Json.MAPPER.writeValueAsString(pack));
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("readings cannot be written as JSON", e);
-    }
+    return pack.isEmpty() ? Optional.empty() : Optional.of(Json.written(pack));
   }
 }

@@ -1,13 +1,8 @@
 package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.journal.Journal;
-import java.io.IOException;
-import java.nio.file.FileStore;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * Tells of a disk that is nearly full while there is still room to tell it, and of a journal that
@@ -19,11 +14,9 @@ final class StoreWatch {
 
   private static final double FREE_AGAIN_MB = 80;
   private static final String CODE = "store-full";
-  private static final Logger log = LoggerFactory.getLogger(StoreWatch.class);
 
   private final Path file;
   private final OwnAlerts alerts;
-  private FileStore disk;
   private boolean failing;
 
   StoreWatch(Journal journal, OwnAlerts alerts) {
@@ -33,16 +26,8 @@ final class StoreWatch {
 
   /** Before each tick. */
   void look(Instant at) {
-    double freeMb;
-    try {
-      if (disk == null) {
-        disk = Files.getFileStore(file);
-      }
-      freeMb = disk.getUsableSpace() / 1e6;
-    } catch (IOException e) {
-      log.warn("The free space beside {} cannot be read: {}", file, e.getMessage());
-      return;
-    }
+    // Not by a FileStore: that asks a table of mounts, which a container may not have.
+    double freeMb = file.toFile().getUsableSpace() / 1e6;
     if (freeMb < LEAST_FREE_MB) {
       alerts.raise(
           CODE,

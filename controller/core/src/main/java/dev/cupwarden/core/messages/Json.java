@@ -1,6 +1,7 @@
 package dev.cupwarden.core.messages;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -17,6 +18,15 @@ public final class Json {
 
   /** Shared by all; Jackson's mappers are safe for that once configured. */
   public static final JsonMapper MAPPER = configured(JsonMapper.builder());
+
+  /** A message of ours, or a tree that was read, as one line of text. */
+  public static String written(Object message) {
+    try {
+      return MAPPER.writeValueAsString(message);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(message.getClass() + " is no message that can be written", e);
+    }
+  }
 
   /** The same names, times and strictness in another of Jackson's forms. */
   public static <M extends ObjectMapper, B extends MapperBuilder<M, B>> M configured(

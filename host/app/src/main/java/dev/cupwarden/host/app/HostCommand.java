@@ -2,6 +2,7 @@ package dev.cupwarden.host.app;
 
 import dev.cupwarden.host.HostException;
 import java.util.Optional;
+import org.slf4j.bridge.SLF4JBridgeHandler;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -31,6 +32,9 @@ public final class HostCommand implements Runnable {
   @Spec private CommandSpec spec;
 
   public static void main(String[] arguments) {
+    // Parts that log by Java's own logging: into the same lines as all others.
+    SLF4JBridgeHandler.removeHandlersForRootLogger();
+    SLF4JBridgeHandler.install();
     System.exit(commandLine().execute(arguments));
   }
 

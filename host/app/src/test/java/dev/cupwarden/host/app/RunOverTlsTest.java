@@ -1,9 +1,11 @@
 package dev.cupwarden.host.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.Spoken;
@@ -21,7 +23,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.KeyStore;
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -33,6 +37,8 @@ import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 
 /** A host as a household would open it: page by HTTPS, broker by TLS, both with who comes known. */
@@ -96,8 +102,10 @@ class RunOverTlsTest {
     return context;
   }
 
-  @Test
-  void aPersonSignsInByHttpsAndABenchElsewhereComesByTlsWithItsKey() throws Exception {
+  /** In text as well as in JSON, with all there is to log, no secret stands in the log. */
+  @ParameterizedTest
+  @ValueSource(strings = {"text", "json"})
+  void aPersonSignsInByHttpsAndABenchElsewhereComesByTlsWithItsKey(String log) throws Exception {
     Path data = folder.resolve("data");
     Path keyStore = keyStore();
     Path word = Files.writeString(folder.resolve("word"), WORD + "\n");
@@ -106,6 +114,8 @@ class RunOverTlsTest {
     SSLContext tls = trusting(keyStore);
     try (HostProcess host =
         HostProcess.run(
+            List.of("-Xmx128m"),
+            Map.of("CUPWARDEN_LOG", log, "CUPWARDEN_LOG_LEVEL", "debug"),
             data,
             "--listen",
             "127.0.0.1",
@@ -128,8 +138,28 @@ class RunOverTlsTest {
       bench.disconnect();
       bench.close();
       assertSeenByWhoSignsIn(URI.create(said.group(1)), tls);
-      assertTrue(!host.said().contains(WORD) && !host.said().contains(key), host.said());
+      for (String secret : List.of(WORD, key, PASSWORD, "guessed")) {
+        assertFalse(host.said().contains(secret), host.said());
+      }
+      if (log.equals("json")) {
+        assertEveryLineIsOneObject(host.said());
+      }
     }
+  }
+
+  /** But the one that tells a person where the page is, which is not a log. */
+  private static void assertEveryLineIsOneObject(String said) throws Exception {
+    List<String> lines = said.lines().filter(line -> !SAID.matcher(line).find()).toList();
+    boolean connected = false;
+    for (String line : lines) {
+      JsonNode each = Json.MAPPER.readTree(line);
+      Instant.parse(each.path("time").asText());
+      for (String field : List.of("level", "logger", "message")) {
+        assertTrue(each.path(field).isTextual(), line);
+      }
+      connected |= each.path("broker").asText().startsWith("tcp://127.0.0.1:");
+    }
+    assertTrue(connected, "the broker is a field of its own: " + said);
   }
 
   private String addPersonAndBench(Path data) {

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.broker;
 
+import com.hivemq.configuration.service.InternalConfigurations;
 import com.hivemq.embedded.EmbeddedExtension;
 import com.hivemq.embedded.EmbeddedHiveMQ;
 import dev.cupwarden.host.HostException;
@@ -95,6 +96,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       LoopbackPort port, Optional<BrokerExposure> exposure, Path work, BrokerAccess access) {
     port.requireFree();
     exposure.ifPresent(BrokerExposure::requireFree);
+    widenWindow();
     try {
       Path configuration = Files.createDirectories(work.resolve("conf"));
       write(
@@ -123,6 +125,17 @@ public final class EmbeddedBroker implements AutoCloseable {
       Thread.currentThread().interrupt();
       throw new HostException("Stopped while the broker was starting.", stopped);
     }
+  }
+
+  /**
+   * As many messages under way to a client as it allows. By itself the broker hands out 50 and
+   * waits for their acknowledgements: the host would commit to disk for every 50 packs and idle
+   * between, which halves what it takes in. There is no setting for it but this one for the whole
+   * process.
+   */
+  private static void widenWindow() {
+    InternalConfigurations.MAX_INFLIGHT_WINDOW_SIZE_MESSAGES = MqttLink.RECEIVE_MAXIMUM;
+    InternalConfigurations.PUBLISH_POLL_BATCH_SIZE = MqttLink.RECEIVE_MAXIMUM;
   }
 
   /** For this user's eyes only, since the keystore's password may stand in it. */

@@ -148,6 +148,9 @@ public final class MqttLink implements AutoCloseable {
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setAutomaticReconnect(false);
+    if (uri.startsWith("tcp:")) {
+      options.setSocketFactory(new UndelayedSockets());
+    }
     credential.ifPresent(
         known -> {
           options.setUserName(known.user());
@@ -161,7 +164,9 @@ public final class MqttLink implements AutoCloseable {
       return;
     }
     if (attempt == 0) {
-      LOG.warn("No connection to the broker at {}: {}; trying on", uri, String.valueOf(why));
+      LOG.atWarn()
+          .addKeyValue("broker", uri)
+          .log("No connection to the broker at {}: {}; trying on", uri, String.valueOf(why));
     }
     long longest = Math.min(LONGEST_DELAY_MS, FIRST_DELAY_MS << Math.min(attempt, 10));
     long delayMs = longest / 2 + ThreadLocalRandom.current().nextLong(longest / 2 + 1);
@@ -287,13 +292,15 @@ public final class MqttLink implements AutoCloseable {
     }
 
     private void subscribed() {
-      LOG.info("connected to the broker at {}", uri);
+      LOG.atInfo().addKeyValue("broker", uri).log("Connected to the broker at {}", uri);
       firstConnection.countDown();
       receiver.connected();
     }
 
     private void unsubscribed(Throwable why) {
-      LOG.warn("the broker at {} did not take {}: {}", uri, filters, String.valueOf(why));
+      LOG.atWarn()
+          .addKeyValue("broker", uri)
+          .log("The broker at {} did not take {}: {}", uri, filters, String.valueOf(why));
       lost(attempt, why);
     }
 

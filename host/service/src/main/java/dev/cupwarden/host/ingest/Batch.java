@@ -1,6 +1,5 @@
 package dev.cupwarden.host.ingest;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
@@ -23,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -83,13 +83,17 @@ final class Batch {
     } else if (said instanceof Said.Cup cup) {
       store.benches().touch(handle, said.bench());
       String name = cup.status().cup();
-      store.benches().cup(handle, said.bench(), name, cup.status().at(), json(cup.status()));
+      store
+          .benches()
+          .cup(handle, said.bench(), name, cup.status().at(), Json.written(cup.status()));
       live.add(LiveEvent.of(cup));
     } else if (said instanceof Said.CupGone gone) {
       store.benches().removeCup(handle, said.bench(), gone.cup());
       live.add(LiveEvent.of(gone));
     } else if (said instanceof Said.Bench bench) {
-      store.benches().status(handle, said.bench(), bench.status().at(), json(bench.status()));
+      store
+          .benches()
+          .status(handle, said.bench(), bench.status().at(), Json.written(bench.status()));
       live.add(LiveEvent.of(bench));
     } else if (said instanceof Said.SetUp setUp) {
       add(setUp);
@@ -115,11 +119,13 @@ final class Batch {
                 cups.put(
                     name,
                     new CupRow(
-                        cup.plant(), cup.struck().map(LocalDate::toString).orElse(""), json(cup))));
+                        cup.plant(),
+                        cup.struck().map(LocalDate::toString).orElse(""),
+                        Json.written(cup))));
     live.add(LiveEvent.of(said));
     store
         .setups()
-        .put(handle, said.bench(), said.setup().at(), json(said.setup()), cups)
+        .put(handle, said.bench(), said.setup().at(), Json.written(said.setup()), cups)
         .forEach(cup -> add(new Said.CupGone(said.bench(), cup)));
   }
 
@@ -136,7 +142,7 @@ final class Batch {
             event.at(),
             event.kind(),
             event.cup(),
-            json(event.data()));
+            Json.written(event.data()));
     if (!store.events().insert(handle, row)) {
       doubles++;
       toldAgain.merge(new Journal(bench, event.epoch()), event.seq(), Math::max);
@@ -151,7 +157,7 @@ final class Batch {
     Alerts.Key key = new Alerts.Key(bench, notice.code(), Optional.ofNullable(notice.cup()));
     store
         .alerts()
-        .put(handle, key, notice.state(), at, json(notice))
+        .put(handle, key, notice.state(), at, Json.written(notice))
         .ifPresent(before -> herald.alert(handle, bench, before, notice));
   }
 
@@ -161,7 +167,8 @@ final class Batch {
       return; // Of an order that had no id: there is nothing it could be the answer to.
     }
     ReceiptRow row =
-        new ReceiptRow(answered.bench(), receipt.id(), receipt.outcome(), at, json(receipt));
+        new ReceiptRow(
+            answered.bench(), receipt.id(), receipt.outcome(), at, Json.written(receipt));
     if (store.orders().insert(handle, row)) {
       live.add(LiveEvent.of(answered));
     }
@@ -204,39 +211,35 @@ final class Batch {
             now,
             "change",
             null,
-            json(
+            Json.written(
                 Map.of(
                     "change",
                     "events-passed-over",
                     "detail",
                     "Events " + gap.first() + " to " + gap.last() + " never came.")));
     passedOver += gap.events();
-    LOG.warn(
-        "bench {}: events {} to {} of journal {} were told again and again without ever coming;"
-            + " they are passed over",
-        gap.bench(),
-        gap.first(),
-        gap.last(),
-        gap.epoch());
-  }
-
-  private static String json(Object message) {
-    try {
-      return Json.MAPPER.writeValueAsString(message);
-    } catch (JsonProcessingException impossible) {
-      throw new IllegalStateException("what was read cannot be written", impossible);
-    }
+    LOG.atWarn()
+        .addKeyValue("bench", gap.bench())
+        .addKeyValue("epoch", gap.epoch())
+        .addKeyValue("first_seq", gap.first())
+        .addKeyValue("last_seq", gap.last())
+        .log(
+            "Bench {}: events {} to {} of journal {} never came, though the bench told again what"
+                + " lies beyond them; they are passed over",
+            gap.bench(),
+            gap.first(),
+            gap.last(),
+            gap.epoch());
   }
 
   List<Reading> readings() {
     return readings;
   }
 
-  /** What to show to whoever is looking, once it is committed. */
-  List<LiveEvent> live() {
-    List<LiveEvent> all = new ArrayList<>(live);
-    readings.forEach(reading -> LiveEvent.of(reading).ifPresent(all::add));
-    return all;
+  /** Tells what to show to whoever is looking, once it is committed. */
+  void tellLive(Consumer<LiveEvent> told) {
+    live.forEach(told);
+    readings.forEach(reading -> LiveEvent.of(reading).ifPresent(told));
   }
 
   /** How far each journal that was touched is kept now, also where that has not moved. */

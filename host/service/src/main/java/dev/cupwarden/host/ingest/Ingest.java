@@ -12,8 +12,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
@@ -31,13 +32,21 @@ import org.slf4j.LoggerFactory;
  */
 public final class Ingest implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Ingest.class);
-  private static final int QUEUE = 1_000;
-  private static final int BATCH = 500;
+
+  /**
+   * Of all that is received and not stored, so that large messages fill no more memory than many.
+   */
+  private static final int MOST_BYTES = 4 << 20;
+
+  /** Of what is stored at once: some 50,000 readings, each of which is many objects meanwhile. */
+  private static final int BATCH_BYTES = 2 << 20;
+
   private static final long POLL_MS = 200;
   private static final long FIRST_PAUSE_MS = 100;
   private static final long LONGEST_PAUSE_MS = 5_000;
   private static final long CLOSE_LIMIT_MS = 5_000;
   private static final int HEAD_BYTES = 512;
+  private static final int OVERHEAD_BYTES = 1_024;
 
   private final Store store;
   private final InstantSource clock;
@@ -46,7 +55,8 @@ public final class Ingest implements AutoCloseable {
   private final Herald herald;
   private final MessageReader reader = new MessageReader();
   private final Gaps gaps = new Gaps();
-  private final BlockingQueue<Delivery> queue = new ArrayBlockingQueue<>(QUEUE);
+  private final BlockingQueue<Delivery> queue = new LinkedBlockingQueue<>();
+  private final Semaphore roomBytes = new Semaphore(MOST_BYTES);
   private final AtomicReference<Counts> counts = new AtomicReference<>(Counts.NONE);
   private final Thread thread = new Thread(this::work, "ingest");
   private volatile boolean closing;
@@ -74,9 +84,15 @@ public final class Ingest implements AutoCloseable {
     thread.start();
   }
 
-  /** Takes one message, and waits while there are too many. */
+  /** Takes one message, and waits while there is too much. */
   public void receive(Delivery delivery) throws InterruptedException {
+    roomBytes.acquire(sizeOf(delivery));
     queue.put(delivery);
+  }
+
+  /** With what goes with a payload, however short. */
+  private static int sizeOf(Delivery delivery) {
+    return Math.min(MOST_BYTES, OVERHEAD_BYTES + delivery.payload().length);
   }
 
   public Counts counts() {
@@ -89,13 +105,12 @@ public final class Ingest implements AutoCloseable {
   }
 
   private void work() {
-    List<Delivery> batch = new ArrayList<>(BATCH);
+    List<Delivery> batch = new ArrayList<>();
     while (!closing || !queue.isEmpty()) {
       try {
         Delivery first = queue.poll(POLL_MS, TimeUnit.MILLISECONDS);
         if (first != null) {
-          batch.add(first);
-          queue.drainTo(batch, BATCH - 1);
+          fill(batch, first);
           storeUntilDone(batch);
         }
       } catch (InterruptedException stopped) {
@@ -103,9 +118,21 @@ public final class Ingest implements AutoCloseable {
         return;
       } catch (RuntimeException unforeseen) {
         // Not acknowledged, so nothing is lost: it comes again over the next connection.
-        LOG.error("{} messages could not be taken in", batch.size(), unforeseen);
+        LOG.atError()
+            .addKeyValue("messages", batch.size())
+            .setCause(unforeseen)
+            .log("{} messages could not be taken in", batch.size());
       }
+      batch.forEach(each -> roomBytes.release(sizeOf(each)));
       batch.clear();
+    }
+  }
+
+  private void fill(List<Delivery> batch, Delivery first) {
+    int bytes = 0;
+    for (Delivery next = first; next != null; next = bytes < BATCH_BYTES ? queue.poll() : null) {
+      batch.add(next);
+      bytes += sizeOf(next);
     }
   }
 
@@ -154,7 +181,9 @@ public final class Ingest implements AutoCloseable {
             attempt.batch.finish();
           });
     } catch (JdbiException | IllegalStateException failed) {
-      LOG.warn("{} messages could not be stored yet: {}", deliveries.size(), failed.toString());
+      LOG.atWarn()
+          .addKeyValue("messages", deliveries.size())
+          .log("{} messages could not be stored yet: {}", deliveries.size(), failed.toString());
       return ContentFault.isIn(failed) ? Outcome.NEVER : Outcome.LATER;
     }
     done(deliveries, attempt);
@@ -199,7 +228,7 @@ public final class Ingest implements AutoCloseable {
                     batch.doubles(),
                     batch.passedOver())));
     batch.kept().forEach(this::tellKept);
-    batch.live().forEach(live);
+    batch.tellLive(live);
   }
 
   private void tellKept(Batch.Journal journal, long seq) {

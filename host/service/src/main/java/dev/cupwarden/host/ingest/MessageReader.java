@@ -13,9 +13,11 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.host.store.Era;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -91,6 +93,12 @@ final class MessageReader {
     return value;
   }
 
+  private static void time(Instant time, String field) throws MalformedException {
+    require(
+        Era.holds(there(time, field)),
+        field + ": expected a time from " + Era.EARLIEST + " to " + Era.LATEST);
+  }
+
   private static JsonNode treeOf(byte[] payload) throws MalformedException {
     require(payload.length > 0, "empty");
     require(payload.length <= MOST_BYTES, payload.length + " bytes, more than " + MOST_BYTES);
@@ -129,7 +137,7 @@ final class MessageReader {
       return new Said.CupGone(bench, cup);
     }
     CupStatus status = as(treeOf(payload), CupStatus.class);
-    there(status.at(), "at");
+    time(status.at(), "at");
     there(status.state(), "state");
     require(cup.equals(status.cup()), "cup: the message is of another cup than its topic");
     return new Said.Cup(bench, status);
@@ -140,19 +148,19 @@ final class MessageReader {
     require(
         presence.state() != null && PRESENCES.contains(presence.state()),
         "state: expected online or offline");
-    there(presence.since(), "since");
+    time(presence.since(), "since");
     return new Said.Here(bench, presence);
   }
 
   private static Said bench(String bench, byte[] payload) throws MalformedException {
     BenchStatus status = as(treeOf(payload), BenchStatus.class);
-    there(status.at(), "at");
+    time(status.at(), "at");
     return new Said.Bench(bench, status);
   }
 
   private static Said setUp(String bench, byte[] payload) throws MalformedException {
     BenchSetup setup = as(treeOf(payload), BenchSetup.class);
-    there(setup.at(), "at");
+    time(setup.at(), "at");
     for (var cup : there(setup.cups(), "cups").entrySet()) {
       named("cups", cup.getKey());
       there(there(cup.getValue(), "cups." + cup.getKey()).plant(), "plant");
@@ -164,7 +172,7 @@ final class MessageReader {
     Event event = as(treeOf(payload), Event.class);
     named("epoch", there(event.epoch(), "epoch"));
     require(event.seq() >= 1, "seq: expected 1 or more");
-    there(event.at(), "at");
+    time(event.at(), "at");
     String kind = there(event.kind(), "kind");
     require(kind.matches("[a-z-]{1,32}"), "kind: expected up to 32 letters");
     if (event.cup() != null) {
@@ -184,7 +192,7 @@ final class MessageReader {
     require(
         notice.state() != null && ALERT_STATES.contains(notice.state()),
         "state: expected warned, raised or cleared");
-    there(notice.since(), "since");
+    time(notice.since(), "since");
     return notice;
   }
 

@@ -76,7 +76,7 @@ public final class NoticeDesk implements Herald {
                   bench,
                   due,
                   now,
-                  json(notice),
+                  Json.written(notice),
                   Optional.empty(),
                   0));
     }
@@ -109,7 +109,10 @@ public final class NoticeDesk implements Herald {
       way.get().send(new Message(id, first.bench(), rows.stream().map(NoticeDesk::of).toList()));
       store.notices().settle(id, now, "sent");
     } catch (NotSentException refused) {
-      LOG.warn("A notice was not sent by {}: {}", first.way(), refused.getMessage());
+      LOG.atWarn()
+          .addKeyValue("bench", first.bench())
+          .addKeyValue("way", first.way())
+          .log("A notice was not sent by {}: {}", first.way(), refused.getMessage());
       if (first.made().plus(GIVEN_UP_AFTER).isBefore(now)) {
         store.notices().settle(id, now, "given up: " + refused.getMessage());
       }
@@ -161,14 +164,6 @@ public final class NoticeDesk implements Herald {
       return Json.MAPPER.readValue(row.body(), AlertNotice.class);
     } catch (JsonProcessingException damaged) {
       throw new IllegalStateException("the store holds what is not a notice", damaged);
-    }
-  }
-
-  private static String json(AlertNotice notice) {
-    try {
-      return Json.MAPPER.writeValueAsString(notice);
-    } catch (JsonProcessingException impossible) {
-      throw new IllegalStateException("a notice cannot be written", impossible);
     }
   }
 }

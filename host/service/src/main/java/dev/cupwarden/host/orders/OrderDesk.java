@@ -1,6 +1,5 @@
 package dev.cupwarden.host.orders;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
@@ -79,7 +78,7 @@ public final class OrderDesk {
     Instant expires = expiresOf(order, now);
     order.put("id", id).put("by", by).put("issued", now.toString());
     order.put("expires", expires.toString());
-    keep(new OrderRow(bench, id, kind, now, written(order)));
+    keep(new OrderRow(bench, id, kind, now, Json.written(order)));
     send(bench, order, Duration.between(now, expires));
     return id;
   }
@@ -133,7 +132,7 @@ public final class OrderDesk {
   }
 
   private void send(String bench, JsonNode order, Duration meantFor) throws OrderException {
-    byte[] payload = written(order).getBytes(StandardCharsets.UTF_8);
+    byte[] payload = Json.written(order).getBytes(StandardCharsets.UTF_8);
     try {
       // The bench judges expiry by its own clock; this one clears the broker's queue.
       long expiryS = Math.max(LEAST_QUEUED_S, meantFor.toSeconds());
@@ -147,14 +146,6 @@ public final class OrderDesk {
           "The broker does not take the order now; it was kept as "
               + order.path("id").asText()
               + " but may not arrive.");
-    }
-  }
-
-  private static String written(JsonNode order) {
-    try {
-      return Json.MAPPER.writeValueAsString(order);
-    } catch (JsonProcessingException impossible) {
-      throw new IllegalStateException("an order that was read cannot be written", impossible);
     }
   }
 }

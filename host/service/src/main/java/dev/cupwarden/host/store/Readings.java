@@ -1,5 +1,7 @@
 package dev.cupwarden.host.store;
 
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
@@ -12,10 +14,12 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.PreparedBatch;
+import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /** Measured values; (bench, name, time) names each once. */
 public final class Readings {
   private static final int FETCH_ROWS = 5_000;
+  private static final int ROWS_AT_ONCE = 1_000;
   private static final Duration RAW_UP_TO = Duration.ofDays(8);
   private static final Duration TEN_MINUTES_UP_TO = Duration.ofDays(31);
   private final Jdbi jdbi;
@@ -43,16 +47,31 @@ public final class Readings {
     // Only what is committed may go into the shared map, so new series are looked up in this one.
     Map<Series, Long> met = new HashMap<>();
     Set<Hour> hours = new LinkedHashSet<>();
-    try (PreparedBatch batch =
-        handle.prepareBatch(
-            "INSERT INTO readings (series, at_ms, value) VALUES (?, ?, ?) ON CONFLICT DO NOTHING")) {
+    int waiting = 0;
+    // Without Jdbi between: it makes several objects of each value, and here come tens of
+    // thousands.
+    try (PreparedStatement batch =
+        handle
+            .getConnection()
+            .prepareStatement(
+                "INSERT INTO readings (series, at_ms, value) VALUES (?, ?, ?)"
+                    + " ON CONFLICT DO NOTHING")) {
       for (Reading each : readings) {
         long series = seriesOf(handle, each, met);
         long atMs = each.at().toEpochMilli();
-        batch.bind(0, series).bind(1, atMs).bind(2, each.value()).add();
+        batch.setLong(1, series);
+        batch.setLong(2, atMs);
+        batch.setDouble(3, each.value());
+        batch.addBatch();
+        if (++waiting == ROWS_AT_ONCE) {
+          batch.executeBatch();
+          waiting = 0;
+        }
         hours.add(new Hour(series, atMs - Math.floorMod(atMs, Rollups.HOUR.toMillis())));
       }
-      batch.execute();
+      batch.executeBatch();
+    } catch (SQLException refused) {
+      throw new UnableToExecuteStatementException(refused, null);
     }
     markUnrolled(handle, hours);
   }

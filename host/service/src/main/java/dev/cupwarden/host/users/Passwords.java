@@ -1,11 +1,18 @@
 package dev.cupwarden.host.users;
 
-import com.password4j.Argon2Function;
-import com.password4j.SecureString;
-import com.password4j.types.Argon2;
 import dev.cupwarden.host.HostException;
+import java.security.MessageDigest;
+import java.security.SecureRandom;
+import java.util.Base64;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.bouncycastle.crypto.generators.Argon2BytesGenerator;
+import org.bouncycastle.crypto.params.Argon2Parameters;
 
-/** Hashes words by Argon2id (RFC 9106), so that nobody who reads the store can use them. */
+/**
+ * Hashes words by Argon2id (RFC 9106), so that nobody who reads the store can use them. One at a
+ * time: each takes its 19 MiB meanwhile, and many at once would exhaust a small host.
+ */
 public final class Passwords {
   /** Shorter ones are guessed. */
   public static final int SHORTEST = 12;
@@ -18,9 +25,19 @@ public final class Passwords {
   private static final int PASSES = 2;
   private static final int LANES = 1;
   private static final int HASH_BYTES = 32;
+  private static final int SALT_BYTES = 16;
 
-  private static final Argon2Function ARGON2ID =
-      Argon2Function.getInstance(MEMORY_KIB, PASSES, LANES, HASH_BYTES, Argon2.ID);
+  /** Of hashes that came from elsewhere: more would be a way to exhaust the host. */
+  private static final int MOST_MEMORY_KIB = 65_536;
+
+  private static final int MOST_PASSES = 10;
+  private static final SecureRandom RANDOM = new SecureRandom();
+
+  /** The string form of Argon2's reference implementation. */
+  private static final Pattern FORM =
+      Pattern.compile(
+          "\\$argon2id\\$v=19\\$m=(\\d{1,9}),t=(\\d{1,4}),p=(\\d{1,3})"
+              + "\\$([A-Za-z0-9+/]{11,86})\\$([A-Za-z0-9+/]{22,86})");
 
   private Passwords() {}
 
@@ -29,7 +46,7 @@ public final class Passwords {
    *
    * @throws HostException if the word is too short or too long
    */
-  public static String hash(char[] word) {
+  public static synchronized String hash(char[] word) {
     if (word.length < SHORTEST || word.length > LONGEST) {
       throw new HostException(
           "A password has "
@@ -40,13 +57,50 @@ public final class Passwords {
               + word.length
               + ".");
     }
-    return ARGON2ID.hash(new SecureString(word)).getResult();
+    byte[] salt = new byte[SALT_BYTES];
+    RANDOM.nextBytes(salt);
+    Base64.Encoder base64 = Base64.getEncoder().withoutPadding();
+    return "$argon2id$v=19$m=%d,t=%d,p=%d$%s$%s"
+        .formatted(
+            MEMORY_KIB,
+            PASSES,
+            LANES,
+            base64.encodeToString(salt),
+            base64.encodeToString(argon2id(word, salt, MEMORY_KIB, PASSES, LANES, HASH_BYTES)));
   }
 
   /** True if the word is the one that was hashed, with whatever parameters. */
-  public static boolean matches(char[] word, String hash) {
+  public static synchronized boolean matches(char[] word, String hash) {
+    Matcher form = FORM.matcher(hash);
+    if (word.length > LONGEST || !form.matches()) {
+      return false;
+    }
     // From the hash itself: it may be older than the parameters above.
-    return word.length <= LONGEST
-        && Argon2Function.getInstanceFromHash(hash).check(new SecureString(word), hash);
+    int memoryKib = Integer.parseInt(form.group(1));
+    int passes = Integer.parseInt(form.group(2));
+    if (memoryKib > MOST_MEMORY_KIB || passes > MOST_PASSES) {
+      return false;
+    }
+    byte[] salt = Base64.getDecoder().decode(form.group(4));
+    byte[] expected = Base64.getDecoder().decode(form.group(5));
+    int lanes = Integer.parseInt(form.group(3));
+    return MessageDigest.isEqual(
+        expected, argon2id(word, salt, memoryKib, passes, lanes, expected.length));
+  }
+
+  private static byte[] argon2id(
+      char[] word, byte[] salt, int memoryKib, int passes, int lanes, int bytes) {
+    Argon2BytesGenerator generator = new Argon2BytesGenerator();
+    generator.init(
+        new Argon2Parameters.Builder(Argon2Parameters.ARGON2_id)
+            .withVersion(Argon2Parameters.ARGON2_VERSION_13)
+            .withSalt(salt)
+            .withMemoryAsKB(memoryKib)
+            .withIterations(passes)
+            .withParallelism(lanes)
+            .build());
+    byte[] hash = new byte[bytes];
+    generator.generateBytes(word, hash);
+    return hash;
   }
 }

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.web;
 
+import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import io.javalin.http.Context;
 import java.time.Instant;
@@ -41,19 +42,32 @@ final class Asked {
       return otherwise;
     }
     try {
-      return OffsetDateTime.parse(text).toInstant();
+      Instant time = OffsetDateTime.parse(text).toInstant();
+      if (Era.holds(time)) {
+        return time;
+      }
     } catch (DateTimeParseException notATime) {
       throw new ApiException(BAD_REQUEST, name + ": expected a time such as 2027-02-14T08:00:00Z.");
     }
+    throw new ApiException(
+        BAD_REQUEST, name + ": expected a time from " + Era.EARLIEST + " to " + Era.LATEST + ".");
   }
 
   /** A name in the query, or null. */
   static String name(Context context, String name) {
     String text = context.queryParam(name);
-    if (text != null && (text.isEmpty() || text.length() > LONGEST)) {
-      throw new ApiException(BAD_REQUEST, name + ": expected 1 to " + LONGEST + " characters.");
+    if (text != null && !isName(text)) {
+      throw new ApiException(
+          BAD_REQUEST,
+          name + ": expected 1 to " + LONGEST + " characters, none of them a control character.");
     }
     return text;
+  }
+
+  private static boolean isName(String text) {
+    return !text.isEmpty()
+        && text.length() <= LONGEST
+        && text.chars().noneMatch(Character::isISOControl);
   }
 
   /** A number in the query. */

@@ -7,6 +7,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.host.store.Benches.BenchRow;
 import dev.cupwarden.host.store.Curve;
+import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Search;
 import dev.cupwarden.host.store.Store;
@@ -25,11 +26,6 @@ final class BenchRoutes {
   private static final int MOST_EVENTS = 2_000;
   private static final Duration USUAL_SPAN = Duration.ofDays(7);
   private static final double MS_PER_S = 1_000;
-
-  /** Before and after all that a bench can say: SenML times lie within. */
-  private static final Instant EARLIEST = Instant.EPOCH;
-
-  private static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
 
   private final Store store;
 
@@ -74,7 +70,7 @@ final class BenchRoutes {
     if (newest == null && !store.benches().hasCup(bench, cup)) {
       throw new ApiException(NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
     }
-    Instant to = Asked.time(context, "to", LATEST);
+    Instant to = Asked.time(context, "to", Era.LATEST);
     Instant last = newest == null || newest.isAfter(to) ? to : newest;
     Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));
     requireOrder(from, to);
@@ -103,8 +99,8 @@ final class BenchRoutes {
 
   private void events(Context context) {
     String bench = Asked.bench(context, store);
-    Instant from = Asked.time(context, "from", EARLIEST);
-    Instant to = Asked.time(context, "to", LATEST);
+    Instant from = Asked.time(context, "from", Era.EARLIEST);
+    Instant to = Asked.time(context, "to", Era.LATEST);
     requireOrder(from, to);
     List<EventRow> rows =
         store

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Search;
 import dev.cupwarden.host.store.Store;
@@ -27,7 +28,6 @@ final class DecisionRoutes {
   private static final int MOST_POINTS = 800;
   private static final Duration USUAL_SPAN = Duration.ofDays(7);
   private static final double MS_PER_S = 1_000;
-  private static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
   private static final List<String> CURVES =
       List.of("depletion", "rate_g_h", "vpd_kpa", "fed", "salt_ms_per_cm");
 
@@ -49,7 +49,7 @@ final class DecisionRoutes {
   private void reasons(Context context) {
     String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
-    Instant at = Asked.time(context, "at", LATEST);
+    Instant at = Asked.time(context, "at", Era.LATEST);
     List<EventRow> before = newest(bench, cup, Instant.EPOCH, at.plusMillis(1), LONGEST_RUN);
     if (before.isEmpty()) {
       throw new ApiException(NOT_FOUND, "Nothing is known of cup " + cup + " at that time.");
@@ -86,7 +86,7 @@ final class DecisionRoutes {
   private void course(Context context) {
     String bench = Asked.bench(context, store);
     String cup = context.pathParam("cup");
-    Instant to = Asked.time(context, "to", LATEST);
+    Instant to = Asked.time(context, "to", Era.LATEST);
     Instant last =
         newest(bench, cup, Instant.EPOCH, to, 1).stream().map(EventRow::at).findFirst().orElse(to);
     Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));

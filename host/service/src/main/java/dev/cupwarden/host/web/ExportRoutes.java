@@ -4,6 +4,7 @@ import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.review.DryDownPicture;
 import dev.cupwarden.host.review.DryDowns;
 import dev.cupwarden.host.review.Export;
+import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -17,7 +18,6 @@ import java.time.Instant;
 final class ExportRoutes {
   private static final int NOT_FOUND = 404;
   private static final int BAD_REQUEST = 400;
-  private static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
   private final Store store;
 
   ExportRoutes(Store store) {
@@ -30,8 +30,8 @@ final class ExportRoutes {
   }
 
   private static Export.Asked asked(Context context) {
-    Instant from = Asked.time(context, "from", Instant.EPOCH);
-    Instant to = Asked.time(context, "to", LATEST);
+    Instant from = Asked.time(context, "from", Era.EARLIEST);
+    Instant to = Asked.time(context, "to", Era.LATEST);
     if (!from.isBefore(to)) {
       throw new ApiException(BAD_REQUEST, "from: expected a time before to.");
     }

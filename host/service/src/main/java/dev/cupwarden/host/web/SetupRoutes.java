@@ -1,23 +1,16 @@
 package dev.cupwarden.host.web;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.host.store.Events.EventRow;
-import dev.cupwarden.host.store.Events.Search;
+import dev.cupwarden.host.review.Fate;
 import dev.cupwarden.host.store.Setups.Cutting;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.Instant;
-import java.util.Optional;
 
 /** How a bench is set up, and what became of the cuttings that stood on it. */
 final class SetupRoutes {
-  /** Orders of one cup that are looked through for the one that took it out. */
-  private static final int MOST_CHANGES = 2_000;
-
   private final Store store;
 
   SetupRoutes(Store store) {
@@ -30,7 +23,8 @@ final class SetupRoutes {
   }
 
   private void setup(Context context) {
-    Answer.json(context, Answer.stored(Asked.setup(context, store)));
+    String told = store.setups().find(Asked.bench(context, store)).orElse("null");
+    Answer.json(context, Answer.stored(told));
   }
 
   private void cuttings(Context context) {
@@ -44,24 +38,9 @@ final class SetupRoutes {
         told.putNull("gone").putNull("because");
       } else {
         told.put("gone", cutting.gone().toString());
-        told.put("because", because(bench, cutting).orElse(null));
+        told.put("because", Fate.because(store, bench, cutting).orElse(null));
       }
     }
     Answer.json(context, all);
-  }
-
-  /** What was given as the reason by the order that took it out, if an order did. */
-  private Optional<String> because(String bench, Cutting cutting) {
-    Instant until = cutting.gone().plusMillis(1);
-    Search changes =
-        new Search(bench, cutting.cup(), "change", cutting.since(), until, MOST_CHANGES);
-    return store.events().find(changes).stream()
-        .map(EventRow::data)
-        .map(data -> Answer.stored(data).path("order"))
-        .filter(order -> order.path("kind").asText().equals("retire"))
-        .map(order -> order.path("because"))
-        .filter(JsonNode::isTextual)
-        .map(JsonNode::textValue)
-        .findFirst();
   }
 }

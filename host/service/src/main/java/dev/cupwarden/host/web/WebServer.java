@@ -138,7 +138,11 @@ public final class WebServer implements AutoCloseable {
     routes.exception(
         Exception.class,
         (unforeseen, context) -> {
-          LOG.error("{} {} failed", context.method(), context.path(), unforeseen);
+          LOG.atError()
+              .addKeyValue("method", context.method().name())
+              .addKeyValue("path", context.path())
+              .setCause(unforeseen)
+              .log("{} {} failed", context.method(), context.path());
           Answer.error(context, SERVER_ERROR, "The host could not answer; its log says why.");
         });
     routes.error(NOT_FOUND, WebServer::notFound);

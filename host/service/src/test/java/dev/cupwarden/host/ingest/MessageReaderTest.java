@@ -73,6 +73,8 @@ class MessageReaderTest {
         "events|{\"epoch\":\"e\",\"at\":\"2027-02-14T08:00:00Z\",\"kind\":\"dose\",\"data\":{}}|seq",
         "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"2027-02-14T08:00:00Z\",\"kind\":\"alert\",\"data\":{}}|value: is missing",
         "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"soon\",\"kind\":\"dose\",\"data\":{}}|soon",
+        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"+999999999-12-31T23:59:59Z\",\"kind\":\"dose\",\"data\":{}}|expected a time from 1970",
+        "presence|{\"state\":\"online\",\"since\":\"-0044-03-15T12:00:00Z\"}|expected a time from 1970",
         "bench|[1]|object",
         "bench|null|object",
         "cups/A1|{\"cup\":\"A1\"}|missing",

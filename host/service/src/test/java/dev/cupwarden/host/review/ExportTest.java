@@ -117,7 +117,7 @@ class ExportTest {
     String alert = export(Export.ALERTS).lines().toList().get(1);
     assertTrue(alert.endsWith("\"'=Water it, now\""), "no spreadsheet runs it: " + alert);
     assertEquals(
-        "A1,currant,white,1,20.0,5.0," + at + "," + at + ",1",
+        "A1,currant,,,,white,,,unknown,1,20.0,5.0," + at + "," + at + ",1",
         export(Export.SEASON).lines().toList().get(1));
   }
 

@@ -24,6 +24,33 @@ class PasswordsTest {
     assertFalse(Passwords.matches("twelve or less".toCharArray(), hash));
   }
 
+  /**
+   * Made by Argon2's reference implementation, as Debian packages it (argon2 0~20171227): {@code
+   * echo -n password | argon2 somesalt -id -t 2 -m 16 -p 1 -e}.
+   */
+  @Test
+  void aHashOfTheReferenceImplementationIsKnown() {
+    String hash =
+        "$argon2id$v=19$m=65536,t=2,p=1$c29tZXNhbHQ$CTFhFdXPJO1aFaMaO6Mm5c8y7cJHAph8ArZWb2GRPPc";
+    assertTrue(Passwords.matches("password".toCharArray(), hash));
+    assertFalse(Passwords.matches("passwore".toCharArray(), hash));
+  }
+
+  @Test
+  void whatIsNoHashOrWouldExhaustTheHostMatchesNothing() {
+    char[] word = "twelve or more".toCharArray();
+    for (String hash :
+        new String[] {
+          "",
+          "$argon2id$",
+          Passwords.hash(word).replace("argon2id", "argon2i"),
+          Passwords.hash(word).replace("m=19456", "m=999999999"),
+          Passwords.hash(word).replace("t=2", "t=9999")
+        }) {
+      assertFalse(Passwords.matches(word, hash), hash);
+    }
+  }
+
   @Test
   void aShortPasswordIsRefused() {
     assertThrows(HostException.class, () -> Passwords.hash("short".toCharArray()));

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /** The host's program as a process of its own, which can be killed. */
@@ -32,11 +33,12 @@ public final class HostProcess implements AutoCloseable {
    */
   public static HostProcess run(Path data, String... options)
       throws IOException, InterruptedException {
-    return run(List.of("-Xmx128m"), data, options);
+    return run(List.of("-Xmx128m"), Map.of(), data, options);
   }
 
-  /** Likewise, with options for Java. */
-  static HostProcess run(List<String> java, Path data, String... options)
+  /** Likewise, with options for Java and its surroundings. */
+  public static HostProcess run(
+      List<String> java, Map<String, String> environment, Path data, String... options)
       throws IOException, InterruptedException {
     Files.createDirectories(data);
     Path out = data.resolve("out.log");
@@ -57,6 +59,7 @@ public final class HostProcess implements AutoCloseable {
     ProcessBuilder builder =
         new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(out.toFile());
     builder.environment().put("CUPWARDEN_DATABASE_PASSWORD", "none");
+    builder.environment().putAll(environment);
     Process process = builder.start();
     long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
     while (!Files.readString(out).contains("The page is at")) {
@@ -67,6 +70,10 @@ public final class HostProcess implements AutoCloseable {
       process.waitFor(50, TimeUnit.MILLISECONDS);
     }
     return new HostProcess(process, out);
+  }
+
+  long pid() {
+    return process.pid();
   }
 
   /** Resident memory now, and the most there was, in MiB; what Linux tells of the process. */

@@ -11,10 +11,14 @@ import dev.cupwarden.app.journal.Retention;
 import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.link.MqttLink;
+import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.host.Spoken;
 import java.net.URI;
 import java.nio.file.Path;
@@ -34,6 +38,17 @@ final class LoadedBench implements AutoCloseable {
   private static final Duration TICK = Duration.ofMinutes(15);
   private static final int DAY_TICKS = (int) Duration.ofDays(1).dividedBy(TICK);
   private static final long LIMIT_S = 120;
+
+  /** Only the numbers told are looked at, not what a bench would decide. */
+  private static final String ONE_CUP =
+      """
+      bench: loaded
+      mixes: {perlite: {retention: {saturated: 0.8, residual: 0.1, alpha: 0.2, n: 1.5}, unavailable: 0.1, least_air: 0.1, dry_density: 0.1}}
+      vessels: {tall: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}}
+      cups: {A1: {vessel: tall, mix: perlite, plant: vine, stage: struck, cutting: 10 g}}
+      """;
+
+  private final BenchState state;
   private final Journal journal;
   private final Outbox outbox;
   private final String name;
@@ -43,8 +58,9 @@ final class LoadedBench implements AutoCloseable {
   private volatile boolean ending;
   private volatile int ticks;
 
-  LoadedBench(String name, Path folder) throws JournalException {
+  LoadedBench(String name, Path folder) throws JournalException, SetupException {
     this.name = name;
+    state = new Tick(BenchFile.read("bench.yaml", ONE_CUP)).fresh();
     journal = Journal.open(folder.resolve(name + ".db"));
     outbox = Outbox.of(journal);
   }
@@ -83,9 +99,9 @@ final class LoadedBench implements AutoCloseable {
                         number,
                         "Look at the bench.")));
     String pack = Json.MAPPER.writeValueAsString(Spoken.pack(name, at, "A1", 300 + number * 0.01));
-    journal.commit(new TickEntry(at, "{}", "{}", Optional.of(pack), List.of(), events, List.of()));
+    journal.commit(new TickEntry(at, "{}", state, Optional.of(pack), List.of(), events, List.of()));
     if (number % DAY_TICKS == 0) {
-      journal.endDay(new Journal.Start(at, "", "{}", "test"), Retention.USUAL);
+      journal.endDay(new Journal.Start(at, "", state, "test"), Retention.USUAL);
     }
   }
 

@@ -51,14 +51,8 @@ export const weights = (bench, cup, from, to) =>
 /** Events, filtered by cup, kind, from, to, limit. */
 export const events = (bench, filter = {}) => get(path('benches', bench, 'events') + query(filter));
 
-/** The bench as set up (vessels, mixes, feeds, tanks, cups), or null where it has not been told. */
-export async function setup(bench) {
-  try {
-    return await get(path('benches', bench, 'setup'));
-  } catch {
-    return null; // Cups are then drawn in a usual shape, to the scale of the water they hold.
-  }
-}
+/** The bench as set up (vessels, mixes, feeds, tanks, cups); null until it has told: cups are then drawn in a usual shape. */
+export const setup = (bench) => get(path('benches', bench, 'setup'));
 
 /** Tanks: {tank, size_ml, feed, strength, left_ml, use_ml_per_d, use_over_s, lasts_until}. */
 export const tanks = (bench) => get(path('benches', bench, 'tanks'));
