@@ -4,17 +4,23 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.JournalExport;
+import dev.cupwarden.app.link.Waiting;
 import dev.cupwarden.core.messages.Json;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 
 /** One simulated bench whose program is killed and started again, and what its journal says. */
 final class KilledBench {
+  private static final Duration SOON = Duration.ofSeconds(90);
   static final Duration SOAK = Duration.ofMinutes(12);
 
   /** So long without water that several cups are due at the first tick. */
@@ -47,33 +53,60 @@ final class KilledBench {
         NO_BROKER);
   }
 
-  List<JournalExport.Pass> passes() throws JournalException {
+  /** Waits until the running program has begun more passes than so many. */
+  void awaitMorePassesThan(int before) throws Exception {
+    Waiting.until("more than " + before + " passes", SOON, () -> begun() > before);
+  }
+
+  /** Passes begun as the running program has them, by a look that never holds it up. */
+  private int begun() {
+    String file = "jdbc:sqlite:file:" + ControllerProcess.journal(folder) + "?mode=ro";
+    try (Connection look = DriverManager.getConnection(file);
+        Statement statement = look.createStatement();
+        ResultSet count = statement.executeQuery("SELECT count(*) FROM pass")) {
+      return count.getInt(1);
+    } catch (SQLException e) {
+      return 0; // it is being made, or taken up after a kill, at this moment
+    }
+  }
+
+  /** The journal as the program left it; a copy, so that the program itself has to take it up. */
+  private JournalExport left() throws Exception {
+    Path copy = Files.createDirectories(folder.resolve("copy")).resolve("journal.db");
+    Files.deleteIfExists(Path.of(copy + "-shm"));
+    for (String end : List.of("", "-wal")) {
+      Path file = Path.of(ControllerProcess.journal(folder) + end);
+      Files.deleteIfExists(Path.of(copy + end));
+      if (Files.exists(file)) {
+        Files.copy(file, Path.of(copy + end));
+      }
+    }
+    return JournalExport.open(copy);
+  }
+
+  /** Its passes when the program has ended; none before it first ran. */
+  List<JournalExport.Pass> passes() throws Exception {
     if (!Files.exists(ControllerProcess.journal(folder))) {
       return List.of();
     }
-    try (JournalExport journal = JournalExport.open(ControllerProcess.journal(folder))) {
+    try (JournalExport journal = left()) {
       return journal.passes();
-    } catch (JournalException e) {
-      if (e.getMessage().contains("has schema 0")) {
-        return List.of(); // it is being made at this moment
-      }
-      throw e;
     }
   }
 
   /** How many passes have no outcome yet. */
-  int open() throws JournalException {
+  int open() throws Exception {
     return (int) passes().stream().filter(pass -> pass.outcome() == null).count();
   }
 
   JsonNode state() throws Exception {
-    try (JournalExport journal = JournalExport.open(ControllerProcess.journal(folder))) {
+    try (JournalExport journal = left()) {
       return Json.MAPPER.valueToTree(journal.state().orElseThrow());
     }
   }
 
   List<String> starts() throws Exception {
-    try (JournalExport journal = JournalExport.open(ControllerProcess.journal(folder))) {
+    try (JournalExport journal = left()) {
       return journal.starts().stream().map(JournalExport.Start::at).toList();
     }
   }

@@ -38,7 +38,7 @@ class KilledRunIT {
   void passCutOffByAKillCountsAsGivenAndNothingIsGivenTwice() throws Exception {
     KilledBench bench = new KilledBench(folder);
     try (ControllerProcess run = bench.start("4")) {
-      Waiting.until("the pump runs", SOON, () -> !bench.passes().isEmpty());
+      bench.awaitMorePassesThan(0);
       run.kill();
     }
     List<JournalExport.Pass> open =
@@ -51,7 +51,7 @@ class KilledRunIT {
 
     int before = bench.passes().size();
     try (ControllerProcess run = bench.start("300")) {
-      Waiting.until("more passes", SOON, () -> bench.passes().size() > before + 3);
+      bench.awaitMorePassesThan(before + 3);
       assertTrue(run.errors().contains("counts as given"), run.errors());
       assertTrue(run.terminate(), "ends when told to");
     }
@@ -77,6 +77,7 @@ class KilledRunIT {
   @Tag("long")
   void killedAgainAndAgainNothingIsGivenTwiceAndNothingIsLost() throws Exception {
     long begun = System.nanoTime();
+    ControllerProcess.shareClasses(folder);
     int kills = Integer.getInteger("kills", 6);
     long seed = Long.getLong("kills.seed", 1);
     AtomicInteger benches = new AtomicInteger();
@@ -114,7 +115,7 @@ class KilledRunIT {
     int before = bench.passes().size();
     long nanos = random.nextInt(1_500) * 1_000_000L;
     try (ControllerProcess run = bench.start(speed)) {
-      Waiting.until("a pass", SOON, () -> bench.passes().size() > before);
+      bench.awaitMorePassesThan(before);
       long end = System.nanoTime() + nanos;
       Waiting.until("the moment to kill", SOON, () -> System.nanoTime() >= end);
       run.kill();
@@ -133,7 +134,7 @@ class KilledRunIT {
   void toldToEndWhileThePumpRunsItPutsDownWhatRan() throws Exception {
     KilledBench bench = new KilledBench(folder);
     try (ControllerProcess run = bench.start("1")) {
-      Waiting.until("the pump runs", SOON, () -> !bench.passes().isEmpty());
+      bench.awaitMorePassesThan(0);
       assertTrue(run.terminate());
     }
     JournalExport.Pass cutShort = bench.passes().get(0);
