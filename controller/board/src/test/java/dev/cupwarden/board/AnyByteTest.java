@@ -45,10 +45,10 @@ class AnyByteTest {
     }
   }
 
-  /** Else the tries were hardly tries. */
+  /** Else the tries were hardly tries; of a few of them, nothing can be said. */
   private void assertBothCame() {
-    boolean one = Long.getLong("fuzz.seed") != null;
-    assertTrue(one || 100 * Math.min(values, faults) > values + faults, values + " / " + faults);
+    int all = values + faults;
+    assertTrue(all < 500 || 100 * Math.min(values, faults) > all, values + " / " + faults);
   }
 
   private static MadPort port(SplittableRandom random, double madness) {

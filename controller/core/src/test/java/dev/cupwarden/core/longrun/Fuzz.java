@@ -5,12 +5,13 @@ import java.time.Duration;
 import java.util.SplittableRandom;
 
 /**
- * Tries seed after seed on what must bear any input: as many as jqwik tries by default, or for
- * {@code -Dfuzz.minutes=M} if that is more than nothing. {@code -Dfuzz.from=N} begins at another
- * seed, {@code -Dfuzz.seed=N} plays one again, which the failure names.
+ * Tries seed after seed on what must bear any input: as many as jqwik tries by default, within a
+ * few seconds, or for {@code -Dfuzz.minutes=M} if that is more than nothing. {@code -Dfuzz.from=N}
+ * begins at another seed, {@code -Dfuzz.seed=N} plays one again, which the failure names.
  */
 public final class Fuzz {
   private static final int TRIES = 1000;
+  private static final Duration SHORT = Duration.ofSeconds(5);
 
   private Fuzz() {}
 
@@ -36,7 +37,7 @@ public final class Fuzz {
       return;
     }
     long first = Long.getLong("fuzz.from", 1);
-    Duration time = Duration.ofSeconds(Math.round(60 * minutes()));
+    Duration time = Duration.ofMillis(Math.round(60_000 * minutes()));
     long begun = System.nanoTime();
     long seed = first;
     for (; goesOn(seed - first, time, begun); seed++) {
@@ -53,7 +54,8 @@ public final class Fuzz {
   }
 
   private static boolean goesOn(long tries, Duration time, long begun) {
-    return time.isZero() ? tries < TRIES : System.nanoTime() - begun < time.toNanos();
+    Duration gone = Duration.ofNanos(System.nanoTime() - begun);
+    return time.isZero() ? tries < TRIES && gone.compareTo(SHORT) < 0 : gone.compareTo(time) < 0;
   }
 
   private static void once(String what, long seed, Try each) {
