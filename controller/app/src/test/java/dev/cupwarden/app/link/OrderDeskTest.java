@@ -1,15 +1,17 @@
 package dev.cupwarden.app.link;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.longrun.Fuzz;
+import dev.cupwarden.core.longrun.Slips;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.Size;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class OrderDeskTest {
@@ -70,10 +72,39 @@ class OrderDeskTest {
     refused("[".repeat(5_000), null, "must be JSON");
   }
 
-  @Property
-  void noBytesBringItDown(@ForAll @Size(max = 200) byte[] bytes) {
-    OrderDesk.Verdict verdict = desk.judge(bytes, false, NOW);
-    var refused = assertInstanceOf(OrderDesk.Refused.class, verdict);
-    assertNull(refused.receipt().id());
+  @Test
+  @Tag("long")
+  void noBytesBringItDown() throws Exception {
+    byte[] good = GOOD.getBytes(StandardCharsets.UTF_8);
+    Fuzz.of(
+        "orders from the wire",
+        "each was taken with its id or refused in a sentence.",
+        random -> {
+          Slips slips = new Slips(random);
+          byte[] order = random.nextInt(3) == 0 ? slips.in(good) : slipped(slips);
+          OrderDesk.Verdict verdict = desk.judge(order, random.nextInt(20) == 0, NOW);
+          if (verdict instanceof OrderDesk.Refused refused) {
+            assertFalse(refused.receipt().why().isBlank());
+          } else {
+            var accepted = assertInstanceOf(OrderDesk.Accepted.class, verdict);
+            assertFalse(accepted.id().isEmpty());
+            assertTrue(accepted.expires().isAfter(NOW));
+          }
+        });
+  }
+
+  private static byte[] slipped(Slips slips) {
+    return slips.in(GOOD).getBytes(StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void noiseIsRefused() {
+    SplittableRandom random = new SplittableRandom(1);
+    for (int i = 0; i < 200; i++) {
+      byte[] bytes = new byte[random.nextInt(200)];
+      random.nextBytes(bytes);
+      OrderDesk.Verdict verdict = desk.judge(bytes, false, NOW);
+      assertNull(assertInstanceOf(OrderDesk.Refused.class, verdict).receipt().id());
+    }
   }
 }

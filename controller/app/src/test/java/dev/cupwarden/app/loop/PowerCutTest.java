@@ -3,10 +3,16 @@ package dev.cupwarden.app.loop;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.BackRoom;
-import dev.cupwarden.app.TestReport;
+import dev.cupwarden.core.longrun.FolderInMemory;
+import dev.cupwarden.core.longrun.SideBySide;
+import dev.cupwarden.core.longrun.TestReport;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -14,35 +20,40 @@ import org.junit.jupiter.api.io.TempDir;
  * Power cuts by the hundred; {@code -Plong} makes it a hundred thousand, and {@code
  * -Dpowercuts.seed=N} plays one seed again, which the failure names.
  */
+@Tag("long")
 class PowerCutTest {
-  @TempDir Path folder;
+  @TempDir(factory = FolderInMemory.class)
+  Path folder;
 
   @Test
   void noDoseIsGivenTwiceAndNoLedgerEntryLost() throws Exception {
     String text = threeCups();
     Bench bench = BenchFile.read("back-room.yaml", text);
     Long only = Long.getLong("powercuts.seed");
+    if (only != null) {
+      new PowerCutRun(only, bench, text, folder).run();
+      return;
+    }
+    long begun = System.nanoTime();
     int wanted = Integer.getInteger("powercuts", 200);
-    int cuts = 0;
-    int runs = 0;
-    for (long seed = only == null ? 1 : only; cuts < wanted; seed++) {
-      cuts += new PowerCutRun(seed, bench, text, folder).run();
-      runs++;
-      if (only != null) {
-        break;
-      }
-    }
-    assertTrue(only != null || cuts >= wanted);
-    if (only == null) {
-      TestReport.put(
-          "Power cuts",
-          "%,d in %,d runs, seeds 1 to %,d: no double dose, no lost ledger entry, no lost event."
-              .formatted(cuts, runs, runs));
-    }
+    AtomicInteger cuts = new AtomicInteger();
+    AtomicLong runs = new AtomicLong();
+    SideBySide.onEveryCore(
+        () -> {
+          while (cuts.get() < wanted) {
+            cuts.addAndGet(new PowerCutRun(runs.incrementAndGet(), bench, text, folder).run());
+          }
+        });
+    assertTrue(cuts.get() >= wanted);
+    TestReport.put(
+        "Power cuts",
+        Duration.ofNanos(System.nanoTime() - begun),
+        "%,d in %,d runs, seeds 1 to %,d: no double dose, no lost ledger entry, no lost event."
+            .formatted(cuts.get(), runs.get(), runs.get()));
   }
 
   /** The bench that comes with the program, with its first three cups. */
-  private static String threeCups() {
+  static String threeCups() {
     return BackRoom.text()
         .replaceAll("(?m)^  (A4|B[1-4]|C[1-4]): .*$", "")
         .replaceAll("(?m)^    s([4-9]|1[0-2]): .*$", "")
