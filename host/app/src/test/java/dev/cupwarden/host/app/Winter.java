@@ -27,15 +27,21 @@ import java.util.concurrent.atomic.AtomicReference;
  */
 final class Winter implements AutoCloseable {
   static final Instant C2_DARK = Instant.parse("2026-12-01T03:00:00Z");
-  static final Instant C2_MENDED = Instant.parse("2026-12-12T10:00:00Z");
+  static final Instant C2_MENDED = Instant.parse("2026-12-12T11:00:00Z");
   static final Instant B1_DARK = Instant.parse("2026-12-29T15:00:00Z");
-  static final LocalDate LAST_FILLED = LocalDate.of(2027, 1, 2);
+  static final LocalDate PLAIN_FILLED = LocalDate.of(2027, 1, 9);
+  static final LocalDate LAST_MIXED = LocalDate.of(2027, 1, 23);
   static final LocalDate GONE_FROM = LocalDate.of(2027, 1, 30);
   static final LocalDate BACK = LocalDate.of(2027, 2, 20);
   static final LocalDate SWITCH = LocalDate.of(2027, 3, 15);
+  static final LocalDate MIXED = LocalDate.of(2027, 3, 20);
 
   private static final Duration FAR_AHEAD = Duration.ofHours(1);
-  private static final Duration VISIT = Duration.ofHours(10);
+  static final Duration VISIT = Duration.ofHours(10);
+
+  /** Lasts some five weeks. */
+  private static final double LITTLE_PLAIN_ML = 1_700;
+
   private static final long SEED = 1;
 
   final WinterDiary diary = new WinterDiary();
@@ -128,7 +134,7 @@ final class Winter implements AutoCloseable {
         begins,
         () -> {
           diary.happened(now, "the bench begins");
-          grower.fill(now, "plain", 12_000);
+          grower.fill(now, "plain", LITTLE_PLAIN_ML);
           grower.fill(now, "feed", 4_000);
         });
     at(C2_DARK, "the scale of C2 falls silent", () -> lose("C2", "s10"));
@@ -144,24 +150,29 @@ final class Winter implements AutoCloseable {
     at(WinterRoom.FROST_FROM, "a night of frost comes", () -> {});
     at(WinterRoom.FROST_TO, "the frost is over", () -> {});
     at(WinterRoom.COLD_TO, "the heating goes again", () -> {});
-    at(instant(GONE_FROM), "the grower is away from here on", () -> {});
-    at(instant(SWITCH), "from today the plan wants balanced", () -> grower.takeUp("balanced"));
+    at(day(GONE_FROM), "the grower is away from here on", () -> {});
+    at(day(SWITCH), "from today the plan wants balanced", () -> grower.takeUp("balanced"));
     ZonedDateTime day = WinterDiary.clock(begins).toLocalDate().atStartOfDay(WinterDiary.ZONE);
     for (int i = 1; i <= length.toDays(); i++) {
       LocalDate date = day.toLocalDate().plusDays(i);
       boolean here = date.isBefore(GONE_FROM) || !date.isBefore(BACK);
       if (here && date.getDayOfWeek() == DayOfWeek.SATURDAY) {
-        boolean fills = date.isBefore(LAST_FILLED) || !date.isBefore(BACK);
-        script.put(instant(date).plus(VISIT), () -> grower.visit(now, fills));
+        boolean plain = !date.isBefore(PLAIN_FILLED);
+        boolean feed = !date.isAfter(LAST_MIXED) || !date.isBefore(BACK);
+        script.put(day(date).plus(VISIT), () -> grower.visit(now, plain, feed));
       }
     }
   }
 
-  private static Instant instant(LocalDate date) {
+  /** When that day begins there. */
+  static Instant day(LocalDate date) {
     return date.atStartOfDay(WinterDiary.ZONE).toInstant();
   }
 
   private void at(Instant at, String what, Runnable act) {
+    if (script.containsKey(at)) {
+      throw new IllegalStateException("two things at once, " + what);
+    }
     script.put(
         at,
         () -> {

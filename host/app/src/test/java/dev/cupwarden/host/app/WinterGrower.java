@@ -58,23 +58,25 @@ final class WinterGrower {
   }
 
   /** A Saturday's look: roots, cups without a scale, tanks. */
-  void visit(Instant at, boolean fillsTanks) {
+  void visit(Instant at, boolean fillsPlain, boolean mixesFeed) {
     Set<String> alerts = new TreeSet<>();
     page.alerts().forEach(alert -> alerts.add(alert.get("code").asText()));
     for (JsonNode told : page.cups()) {
       look(at, told);
     }
-    if (fillsTanks) {
-      for (JsonNode tank : page.tanks()) {
-        if (tank.get("feed").isNull()) {
-          fillPlain(at, tank);
-        } else if (alerts.contains("feed-old")
-            || leftPart(tank) < 0.25
-            || !tank.get("feed").asText().equals(feed)) {
-          mix(at, tank);
-        }
+    for (JsonNode tank : page.tanks()) {
+      boolean plain = tank.get("feed").isNull();
+      if (plain && fillsPlain) {
+        fillPlain(at, tank);
+      } else if (!plain && mixesFeed && wantsMixing(tank, alerts)) {
+        mix(at, tank);
       }
     }
+  }
+
+  private boolean wantsMixing(JsonNode tank, Set<String> alerts) {
+    boolean other = !tank.get("feed").asText().equals(feed);
+    return other || alerts.contains("feed-old") || leftPart(tank) < 0.25;
   }
 
   private void look(Instant at, JsonNode told) {

@@ -10,13 +10,17 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** How the cups really were, tick by tick; the controller knows nothing of it. */
 final class WinterTruth {
+  private static final double EMPTY_ML = 5;
   private final Bench bench;
   private final SimulatedBench world;
   private final Map<String, Cup> cups = new TreeMap<>();
+  private final Map<String, Instant> empty = new TreeMap<>();
+  private long passes;
 
   /** A time in which a cup was as it should not be. */
   record Spell(Instant from, Instant to) {
@@ -40,6 +44,15 @@ final class WinterTruth {
   }
 
   void see(TickReport report) {
+    passes += report.doses().size();
+    world
+        .tankMl()
+        .forEach(
+            (tank, ml) -> {
+              if (ml < EMPTY_ML) {
+                empty.putIfAbsent(tank, report.at());
+              }
+            });
     for (CupStatus told : report.cups()) {
       Cup seen = cups.get(told.cup());
       SimulatedCup truth = world.cup(told.cup());
@@ -84,6 +97,26 @@ final class WinterTruth {
     Map.Entry<Instant, Double> now = out.floorEntry(at);
     double days = Duration.between(then.getKey(), now.getKey()).toSeconds() / 86_400.0;
     return (now.getValue() - then.getValue()) / days;
+  }
+
+  /** Water of a cup between capacity and where the cutting can take no more, mL. */
+  double availableMl(String cup) {
+    return world.cup(cup).availableMl();
+  }
+
+  /** How many passes the controller gave. */
+  long passes() {
+    return passes;
+  }
+
+  /** When a cutting died; null while it lives. */
+  Instant dead(String cup) {
+    return cups.get(cup).dead;
+  }
+
+  /** When a tank first ran empty. */
+  Optional<Instant> empty(String tank) {
+    return Optional.ofNullable(empty.get(tank));
   }
 
   /** One line a cup. */
