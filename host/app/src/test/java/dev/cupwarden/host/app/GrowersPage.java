@@ -21,7 +21,7 @@ import java.util.function.BooleanSupplier;
 
 /** What the host's HTTP API tells a grower of one bench, and takes from them. */
 final class GrowersPage {
-  private static final Duration LOOK = Duration.ofMillis(2);
+  private static final Duration LOOK = Duration.ofMillis(10);
   private static final Duration PATIENCE = Duration.ofMinutes(2);
   private static final int MOST_EVENTS = 2_000;
   private final HttpClient http = HttpClient.newHttpClient();

@@ -40,7 +40,7 @@ final class Winter implements AutoCloseable {
   static final Duration VISIT = Duration.ofHours(10);
 
   /** Lasts some five weeks. */
-  private static final double LITTLE_PLAIN_ML = 1_700;
+  private static final double LITTLE_PLAIN_ML = 1_500;
 
   private static final long SEED = 1;
 
