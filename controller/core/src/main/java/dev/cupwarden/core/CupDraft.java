@@ -19,6 +19,7 @@ import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.UseLog;
@@ -171,9 +172,16 @@ final class CupDraft {
     return weights.massG(frame.lines().wet()) - massG();
   }
 
-  /** Smaller passes are not worth a valve, or cannot be told from noise. */
-  double leastMl() {
-    return Math.max(Limits.LEAST_PASS_ML, 8.0 * (now.known() ? now.massSdG() : 0.0));
+  /**
+   * Smaller passes are not worth a valve, or cannot be told from noise. A blind ration is told from
+   * nothing: its cup's weight is ever less sure, and must not hold back what is given for want of
+   * it.
+   *
+   * @param cause why there would be a pass; null where there is none
+   */
+  double leastMl(Cause cause) {
+    boolean weighed = now.known() && cause != Cause.BLIND;
+    return Math.max(Limits.LEAST_PASS_ML, 8.0 * (weighed ? now.massSdG() : 0.0));
   }
 
   /** Loss, g/h: learned, else predicted. */

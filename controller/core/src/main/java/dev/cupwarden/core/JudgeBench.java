@@ -7,6 +7,8 @@ import dev.cupwarden.core.feeding.FeedSwitch;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -20,6 +22,9 @@ final class JudgeBench {
   private static final double TRAY_ML = 500.0;
 
   private static final double HYSTERESIS_C = 1.0;
+
+  private static final String PLAIN_IS_OUT =
+      "Fill the tank of plain water, and say so: the feed is not for every cup that is due.";
 
   private JudgeBench() {}
 
@@ -79,10 +84,14 @@ final class JudgeBench {
     double leftMl = 0.0;
     double lowMl = 0.0;
     double oldestD = 0.0;
+    List<String> low = new ArrayList<>();
     for (var entry : draft.tanks.entrySet()) {
       TankState tank = entry.getValue();
       double sizeMl = draft.bench.tanks().get(entry.getKey()).sizeMl();
       double part = tank.leftMl() / sizeMl;
+      if (part < TANK_LOW_PART) {
+        low.add("“" + entry.getKey() + "”");
+      }
       if (part < lowest) {
         lowest = part;
         leftMl = tank.leftMl();
@@ -92,7 +101,10 @@ final class JudgeBench {
         oldestD = Math.max(oldestD, JudgeConditions.hours(tank.mixedAt(), draft.at) / 24.0);
       }
     }
-    if (Double.isFinite(lowest)) {
+    if (!low.isEmpty()) {
+      String fill = "Fill the tank " + String.join(" and ", low) + ", and say so.";
+      to.add(new Condition("tank-low", null, Condition.Level.ON, leftMl, lowMl, fill));
+    } else if (Double.isFinite(lowest)) {
       to.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl);
     }
     to.above("feed-old", null, oldestD, Recipe.KEEPS_DAYS, Recipe.KEEPS_DAYS);
@@ -102,7 +114,8 @@ final class JudgeBench {
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
   private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
     if (draft.unsuited) {
-      to.when("tank-unsuited", null, true, 1.0, 0.0);
+      String fill = draft.supply().plain() ? PLAIN_IS_OUT : null;
+      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, 1.0, 0.0, fill));
       return;
     }
     Condition change = draft.bench.feeding().plan().isEmpty() ? null : feedSwitch(draft);

@@ -124,14 +124,24 @@ final class JudgeConditions {
       double silentH = hours(cup.stageSince, draft.at);
       to.above("scale-silent", cup.name(), silentH, NEVER_READ_H, 0.0);
     }
-    boolean ration = BlindRation.on(cup.distrustedSince, draft.at) && !cup.away;
-    double blindH = hours(cup.distrustedSince, draft.at);
-    double afterH = BlindRation.AFTER.toMinutes() / 60.0;
-    to.when("blind-ration", cup.name(), ration, blindH, afterH);
+    blind(draft, cup, to);
     Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? cup.distrustedSince : null;
     double longestH = cup.away ? AWAY_TOO_LONG_H : FORGOTTEN_H;
     double awayH = hours(goneSince, draft.at);
     to.above("cup-away", cup.name(), awayH, longestH, longestH);
+  }
+
+  /** When its three days are over the cup gets nothing, so the alert stays until it is weighed. */
+  private static void blind(BenchDraft draft, CupDraft cup, Conditions to) {
+    Condition.Level level =
+        cup.distrustedSince == null || cup.away
+            ? Condition.Level.OFF
+            : BlindRation.on(cup.distrustedSince, draft.at)
+                ? Condition.Level.ON
+                : Condition.Level.BETWEEN;
+    double blindH = hours(cup.distrustedSince, draft.at);
+    double afterH = BlindRation.AFTER.toMinutes() / 60.0;
+    to.add("blind-ration", cup.name(), level, blindH, afterH);
   }
 
   /** Noisy, but not so much that the cup is not watered: said ahead of time. */

@@ -38,7 +38,7 @@ final class ProposeWater {
   /** Why the refill is over, to be followed by what was given; null while it is not. */
   private static String end(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     Refill refill = cup.refill;
-    double leastMl = cup.leastMl();
+    double leastMl = cup.leastMl(refill.cause());
     if (refill.leftMl() < leastMl) {
       return "";
     }
@@ -66,7 +66,7 @@ final class ProposeWater {
   private Refill begin(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     double blindMl =
         BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
-    if (blindMl >= cup.leastMl()) {
+    if (blindMl >= cup.leastMl(Cause.BLIND)) {
       return starting(draft, Cause.BLIND, blindMl);
     }
     CupLines lines = cup.frame.lines();
@@ -79,7 +79,7 @@ final class ProposeWater {
     } else if (dryBeforeNextWindow(cup, window)) {
       cause = Cause.FORECAST;
     }
-    if (cause == null || cup.roomMl() < cup.leastMl()) {
+    if (cause == null || cup.roomMl() < cup.leastMl(cause)) {
       return null;
     }
     boolean heldOtherwise =

@@ -181,7 +181,7 @@ final class PutOutPasses {
 
   private static Case proposed(
       BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
-    double leastMl = cup.leastMl();
+    double leastMl = cup.leastMl(wanted == null ? null : wanted.cause());
     Case.Proposal proposal =
         wanted == null
             ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)

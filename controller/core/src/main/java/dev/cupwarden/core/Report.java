@@ -33,7 +33,7 @@ final class Report {
           cup.name(),
           new Advice.CupReport(
               activity(draft, cup),
-              known ? rounded(cup.weights.depletion(cup.now.massG()), 1e4) : null,
+              known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
               known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
               cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
               time(draft.at, cup, cup.frame.lines().due()),
@@ -57,8 +57,8 @@ final class Report {
         cup.setup.plant(),
         cup.setup.stage(),
         activity(draft, cup),
-        known ? rounded(cup.now.massG(), 1e2) : null,
-        known ? rounded(cup.weights.depletion(cup.now.massG()), 1e4) : null,
+        known ? rounded(massG(cup), 1e2) : null,
+        known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
         known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
         time(draft.at, cup, cup.frame.lines().due()),
@@ -81,8 +81,8 @@ final class Report {
     boolean known = cup.now.known();
     return new Decision(
         activity(draft, cup),
-        known ? rounded(cup.now.massG(), 1e2) : null,
-        known ? rounded(cup.weights.depletion(cup.now.massG()), 1e4) : null,
+        known ? rounded(massG(cup), 1e2) : null,
+        known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
         Double.isNaN(vpdKpa) ? null : rounded(vpdKpa, 1e3),
         rounded(cup.fed, 1e4),
@@ -150,6 +150,11 @@ final class Report {
       return CupActivity.DRY;
     }
     return depletion > cup.frame.lines().due() ? CupActivity.DUE : CupActivity.STEADY;
+  }
+
+  /** While nobody weighs it, what was given since belongs to it as well. */
+  private static double massG(CupDraft cup) {
+    return cup.now.trusted() ? cup.now.massG() : cup.massG();
   }
 
   private static boolean held(BenchDraft draft, CupDraft cup) {

@@ -152,6 +152,23 @@ class AlertStoryTest {
     assertTrue(story.raised("tank-unsuited"));
   }
 
+  @Test
+  void lowTanksAreNamedAndMissingPlainWaterIsNoMatterOfMixing() {
+    Story story = Story.from("2027-02-14T09:00:00Z").with("A2", 130.0);
+    story.tankMl.put("plain", 0.0);
+    story.tankMl.put("feed", 4_000.0);
+    story.look();
+    assertEquals(
+        List.of(
+            "Fill the tank “plain”, and say so.",
+            "Fill the tank of plain water, and say so: the feed is not for every cup that is due."),
+        story.alerts.stream()
+            .filter(alert -> alert.code().startsWith("tank-"))
+            .map(AlertNotice::whatToDo)
+            .toList());
+    assertEquals(0.0, story.givenMl("A2"), "a struck cup takes no feed");
+  }
+
   /** Codes that were told of that cup, or of the whole bench, in order of time. */
   private static List<String> told(Story story, String cup) {
     return story.alerts.stream()

@@ -183,6 +183,7 @@ abstract class HostStoriesTest {
           "{\"kind\":\"hold\",\"id\":7}",
           "{\"kind\":\"hold\",\"expires\":\"tomorrow\"}",
           "{\"kind\":\"hold\",\"expires\":\"1999-01-01T00:00:00Z\"}",
+          "{\"kind\":\"hold\",\"expires\":\"+999999999-12-31T23:59:59Z\"}",
           "[".repeat(5000)
         }) {
       HttpResponse<String> answer = host.post("api/benches/strict/orders", body);

@@ -20,6 +20,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 
 /**
  * The demo's bench: twelve cups in a back room at the end of November, left alone until the first
@@ -39,7 +41,7 @@ final class DemoBench implements AutoCloseable {
   /**
    * What to start.
    *
-   * @param speed virtual seconds per second
+   * @param speed virtual seconds per second; infinite: as fast as can be
    */
   record Plan(URI broker, Path folder, long seed, double speed) {}
 
@@ -48,6 +50,16 @@ final class DemoBench implements AutoCloseable {
   }
 
   static DemoBench start(Plan plan, TickReport.Listener listener) {
+    return start(plan, (bench, at) -> SimulatedBench.of(bench, plan.seed(), at), listener);
+  }
+
+  /**
+   * Likewise in another world.
+   *
+   * @param worlds makes the world of a bench, its cups freshly watered at that time
+   */
+  static DemoBench start(
+      Plan plan, BiFunction<Bench, Instant, SimulatedBench> worlds, TickReport.Listener listener) {
     try {
       String text = benchText();
       Bench bench = BenchFile.read("back-room.yaml", text);
@@ -60,7 +72,8 @@ final class DemoBench implements AutoCloseable {
               Optional.of(BrokerSettings.open(plan.broker())),
               listener);
       return new DemoBench(
-          ControllerRun.inWorld(run, next -> world(bench, plan.seed(), next), plan.speed()));
+          ControllerRun.inWorld(
+              run, next -> world(bench, at -> worlds.apply(bench, at), next), plan.speed()));
     } catch (SetupException | BoardException | JournalException | IOException failed) {
       throw new HostException("The demo's bench did not start: " + failed.getMessage(), failed);
     }
@@ -75,13 +88,13 @@ final class DemoBench implements AutoCloseable {
     }
   }
 
-  private static SimulatedBench world(Bench bench, long seed, Optional<Instant> next) {
-    return next.map(at -> SimulatedBench.of(bench, seed, at)).orElseGet(() -> thirsty(bench, seed));
+  private static SimulatedBench world(
+      Bench bench, Function<Instant, SimulatedBench> worlds, Optional<Instant> next) {
+    return next.map(worlds).orElseGet(() -> thirsty(bench, worlds.apply(WATERED)));
   }
 
   /** A world in which at least one cup has just passed its due line. */
-  private static SimulatedBench thirsty(Bench bench, long seed) {
-    SimulatedBench world = SimulatedBench.of(bench, seed, WATERED);
+  private static SimulatedBench thirsty(Bench bench, SimulatedBench world) {
     for (int step = 1; step <= MOST_STEPS && !anyDue(bench, world); step++) {
       world.advanceTo(WATERED.plus(STEP.multipliedBy(step)));
     }

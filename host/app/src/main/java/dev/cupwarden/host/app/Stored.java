@@ -1,6 +1,7 @@
 package dev.cupwarden.host.app;
 
 import dev.cupwarden.host.review.Export.Asked;
+import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -44,10 +45,7 @@ final class Stored {
 
   Asked asked() {
     Asked asked =
-        new Asked(
-            bench,
-            time("--from", from, Instant.EPOCH),
-            time("--to", to, Instant.parse("2200-01-01T00:00:00Z")));
+        new Asked(bench, time("--from", from, Era.EARLIEST), time("--to", to, Era.LATEST));
     if (!asked.from().isBefore(asked.to())) {
       throw new ParameterException(spec.commandLine(), "--from: expected a time before --to.");
     }
@@ -59,12 +57,25 @@ final class Stored {
       return otherwise;
     }
     try {
-      return OffsetDateTime.parse(text).toInstant();
+      Instant time = OffsetDateTime.parse(text).toInstant();
+      if (Era.holds(time)) {
+        return time;
+      }
     } catch (DateTimeParseException notATime) {
       throw new ParameterException(
           spec.commandLine(),
           option + ": expected a time such as 2027-02-14T08:00:00Z, not \"" + text + "\".",
           notATime);
     }
+    throw new ParameterException(
+        spec.commandLine(),
+        option
+            + ": expected a time from "
+            + Era.EARLIEST
+            + " to "
+            + Era.LATEST
+            + ", not \""
+            + text
+            + "\".");
   }
 }

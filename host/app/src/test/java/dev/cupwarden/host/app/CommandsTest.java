@@ -99,6 +99,12 @@ class CommandsTest {
   }
 
   @Test
+  void exportOfATimeThatNoClockShowsIsRefused() {
+    assertEquals(2, stored("export readings --bench sill --to +999999999-12-31T23:59:59Z"));
+    assertTrue(err.toString().contains("--to: expected a time from 1970"), err.toString());
+  }
+
+  @Test
   void reviewDrawsAndTabulatesDryDowns() throws Exception {
     Path picture = folder.resolve("dry-downs.svg");
     assertEquals(0, stored("review --bench sill --cup A1 --svg " + picture), err.toString());

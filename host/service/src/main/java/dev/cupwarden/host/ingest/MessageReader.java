@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
@@ -13,7 +14,6 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.core.messages.Receipt;
-import dev.cupwarden.host.store.Era;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -39,6 +39,7 @@ final class MessageReader {
           .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
           .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
           .enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS)
+          .addModule(new SimpleModule().addDeserializer(Instant.class, new StrictTime()))
           .build();
 
   private final SenmlReader senml = new SenmlReader(STRICT);
@@ -93,12 +94,6 @@ final class MessageReader {
     return value;
   }
 
-  private static void time(Instant time, String field) throws MalformedException {
-    require(
-        Era.holds(there(time, field)),
-        field + ": expected a time from " + Era.EARLIEST + " to " + Era.LATEST);
-  }
-
   private static JsonNode treeOf(byte[] payload) throws MalformedException {
     require(payload.length > 0, "empty");
     require(payload.length <= MOST_BYTES, payload.length + " bytes, more than " + MOST_BYTES);
@@ -115,7 +110,7 @@ final class MessageReader {
   }
 
   private static void requireFinite(JsonNode node) throws MalformedException {
-    if (node.isFloatingPointNumber()) {
+    if (node.isNumber()) { // A whole number, too, may have more digits than a double holds.
       require(Double.isFinite(node.doubleValue()), "a number is too large");
     }
     for (JsonNode child : node) {
@@ -137,7 +132,7 @@ final class MessageReader {
       return new Said.CupGone(bench, cup);
     }
     CupStatus status = as(treeOf(payload), CupStatus.class);
-    time(status.at(), "at");
+    there(status.at(), "at");
     there(status.state(), "state");
     require(cup.equals(status.cup()), "cup: the message is of another cup than its topic");
     return new Said.Cup(bench, status);
@@ -148,19 +143,19 @@ final class MessageReader {
     require(
         presence.state() != null && PRESENCES.contains(presence.state()),
         "state: expected online or offline");
-    time(presence.since(), "since");
+    there(presence.since(), "since");
     return new Said.Here(bench, presence);
   }
 
   private static Said bench(String bench, byte[] payload) throws MalformedException {
     BenchStatus status = as(treeOf(payload), BenchStatus.class);
-    time(status.at(), "at");
+    there(status.at(), "at");
     return new Said.Bench(bench, status);
   }
 
   private static Said setUp(String bench, byte[] payload) throws MalformedException {
     BenchSetup setup = as(treeOf(payload), BenchSetup.class);
-    time(setup.at(), "at");
+    there(setup.at(), "at");
     for (var cup : there(setup.cups(), "cups").entrySet()) {
       named("cups", cup.getKey());
       there(there(cup.getValue(), "cups." + cup.getKey()).plant(), "plant");
@@ -172,7 +167,7 @@ final class MessageReader {
     Event event = as(treeOf(payload), Event.class);
     named("epoch", there(event.epoch(), "epoch"));
     require(event.seq() >= 1, "seq: expected 1 or more");
-    time(event.at(), "at");
+    there(event.at(), "at");
     String kind = there(event.kind(), "kind");
     require(kind.matches("[a-z-]{1,32}"), "kind: expected up to 32 letters");
     if (event.cup() != null) {
@@ -192,7 +187,7 @@ final class MessageReader {
     require(
         notice.state() != null && ALERT_STATES.contains(notice.state()),
         "state: expected warned, raised or cleared");
-    time(notice.since(), "since");
+    there(notice.since(), "since");
     return notice;
   }
 

@@ -1,6 +1,7 @@
 package dev.cupwarden.host.review;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.host.store.Era;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -44,13 +45,16 @@ public record TankUse(double plainMlPerD, double feedMlPerD, Duration over) {
    * When tanks will be empty if use goes on so.
    *
    * @param leftMl in all tanks that the use is taken from
-   * @return empty where nothing is used
+   * @return empty where nothing is used, or so little that no clock will show that time
    */
   public static Optional<Instant> emptyAt(double leftMl, double mlPerD, Instant now) {
     if (mlPerD <= 0) {
       return Optional.empty();
     }
     double seconds = leftMl / mlPerD * Duration.ofDays(1).toSeconds();
-    return Optional.of(now.plusSeconds(Math.round(seconds)));
+    if (seconds > Duration.between(now, Era.LATEST).toSeconds()) {
+      return Optional.empty();
+    }
+    return Optional.of(now.plusSeconds(Math.round(Math.max(0, seconds))));
   }
 }

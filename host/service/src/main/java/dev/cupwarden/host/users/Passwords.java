@@ -27,17 +27,20 @@ public final class Passwords {
   private static final int HASH_BYTES = 32;
   private static final int SALT_BYTES = 16;
 
-  /** Of hashes that came from elsewhere: more would be a way to exhaust the host. */
-  private static final int MOST_MEMORY_KIB = 65_536;
+  /** Of a hash in the store: more would exhaust a small host, whose whole heap is twice that. */
+  private static final int MOST_MEMORY_KIB = 32_768;
 
   private static final int MOST_PASSES = 10;
   private static final SecureRandom RANDOM = new SecureRandom();
 
+  /** 7 to 66 bytes in Base64 without padding, where one character alone is no byte. */
+  private static final String BYTES = "((?:[A-Za-z0-9+/]{4}){2,21}[A-Za-z0-9+/]{2,4})";
+
   /** The string form of Argon2's reference implementation. */
   private static final Pattern FORM =
       Pattern.compile(
-          "\\$argon2id\\$v=19\\$m=(\\d{1,9}),t=(\\d{1,4}),p=(\\d{1,3})"
-              + "\\$([A-Za-z0-9+/]{11,86})\\$([A-Za-z0-9+/]{22,86})");
+          "\\$argon2id\\$v=19\\$m=([1-9]\\d{0,8}),t=([1-9]\\d{0,3}),p=([1-9]\\d{0,2})"
+              + ("\\$" + BYTES).repeat(2));
 
   private Passwords() {}
 

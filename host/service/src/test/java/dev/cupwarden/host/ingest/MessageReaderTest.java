@@ -11,6 +11,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.Spoken;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -72,9 +73,13 @@ class MessageReaderTest {
         "events|{\"epoch\":\"e\",\"seq\":\"1\",\"at\":\"2027-02-14T08:00:00Z\",\"kind\":\"dose\",\"data\":{}}|String",
         "events|{\"epoch\":\"e\",\"at\":\"2027-02-14T08:00:00Z\",\"kind\":\"dose\",\"data\":{}}|seq",
         "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"2027-02-14T08:00:00Z\",\"kind\":\"alert\",\"data\":{}}|value: is missing",
-        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"soon\",\"kind\":\"dose\",\"data\":{}}|soon",
-        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"+999999999-12-31T23:59:59Z\",\"kind\":\"dose\",\"data\":{}}|expected a time from 1970",
-        "presence|{\"state\":\"online\",\"since\":\"-0044-03-15T12:00:00Z\"}|expected a time from 1970",
+        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"soon\",\"kind\":\"dose\",\"data\":{}}|at: expected a time such as 2027",
+        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":\"+999999999-12-31T23:59:59Z\",\"kind\":\"dose\",\"data\":{}}|: expected a time from 1970-01-01T00:00:00Z to 2200",
+        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":1e300,\"kind\":\"dose\",\"data\":{}}|at: expected a time such as 2027",
+        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":99999999999999,\"kind\":\"dose\",\"data\":{}}|at: expected a time such as 2027",
+        "events|{\"epoch\":\"e\",\"seq\":1,\"at\":9223372036854775807,\"kind\":\"dose\",\"data\":{}}|at: expected a time such as 2027",
+        "readings|[{\"bt\":1e300,\"n\":\"A1/mass\",\"v\":1}]|not a time",
+        "presence|{\"state\":\"online\",\"since\":\"-0044-03-15T12:00:00Z\"}|: expected a time from 1970-01-01T00:00:00Z to 2200",
         "bench|[1]|object",
         "bench|null|object",
         "cups/A1|{\"cup\":\"A1\"}|missing",
@@ -99,6 +104,19 @@ class MessageReaderTest {
     assertThrows(
         MalformedException.class, () -> reader.read(SILL.events(), utf8("[".repeat(100_000))));
     assertThrows(MalformedException.class, () -> reader.read(SILL.events(), new byte[0]));
+  }
+
+  @Test
+  void aWholeNumberOfMoreDigitsThanADoubleHoldsIsRefused() {
+    String huge = "1" + "0".repeat(400);
+    for (String reading :
+        List.of(
+            "[{\"bt\":1.8e9,\"n\":\"A1/mass\",\"v\":" + huge + "}]",
+            "[{\"bt\":" + huge + ",\"n\":\"A1/mass\",\"v\":1}]")) {
+      MalformedException refused =
+          assertThrows(MalformedException.class, () -> reader.read(SILL.readings(), utf8(reading)));
+      assertEquals("a number is too large", refused.getMessage());
+    }
   }
 
   @Test

@@ -1,0 +1,61 @@
+package dev.cupwarden.core;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.messages.Advice;
+import java.time.Duration;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A1, toughened, loses a gram an hour for four days; then its scale falls silent. */
+class LostScaleStoryTest {
+  private static final double RATE_G_PER_H = 1.0;
+
+  /** Three days of three fifths of what it used. */
+  private static final double MOST_ML = 3 * 0.6 * 24 * RATE_G_PER_H;
+
+  private Story story;
+
+  @BeforeEach
+  void itsScaleFallsSilent() {
+    story = Story.from("2027-02-10T18:00:00Z").with("A1", 385.0).with("A2", 202.3);
+    story.rateGPerH.put("A1", RATE_G_PER_H);
+    story.run(Duration.ofDays(4));
+    story.massG.remove("A1");
+    story.run(Duration.ofMinutes(20));
+    assertTrue(story.raised("scale-silent"));
+  }
+
+  @Test
+  void getsThreeDaysRationThoughItsWeightIsEverLessSure() {
+    story.run(Duration.ofHours(23));
+    assertEquals(0.0, story.givenMl("A1"), "not on the first day");
+    story.run(Duration.ofDays(4));
+    double givenMl = story.givenMl("A1");
+    assertTrue(givenMl > 0.9 * MOST_ML && givenMl < 1.1 * MOST_ML, givenMl + " mL");
+    assertTrue(story.raised("blind-ration"));
+    story.run(Duration.ofDays(3));
+    assertEquals(givenMl, story.givenMl("A1"), "and none after three days");
+  }
+
+  @Test
+  void theRationIsNotCalledOffBeforeTheCupIsWeighedAgain() {
+    story.run(Duration.ofDays(6));
+    assertFalse(story.cleared("blind-ration"));
+    story.with("A1", 280.0).run(Duration.ofHours(1));
+    assertTrue(story.cleared("blind-ration"));
+  }
+
+  @Test
+  void whatAPersonGaveMeanwhileIsSeenInItsDepletion() {
+    double before = story.look().cups().get("A1").depletion();
+    Advice told =
+        story
+            .wait(Duration.ofMinutes(5))
+            .look("{\"id\":\"w\",\"kind\":\"watered\",\"cup\":\"A1\",\"ml\":80,\"strength\":0}");
+    assertEquals("done", told.receipts().get(0).outcome());
+    assertTrue(told.cups().get("A1").depletion() < before - 0.25, told.toString());
+  }
+}

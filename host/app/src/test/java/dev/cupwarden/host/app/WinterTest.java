@@ -1,0 +1,300 @@
+package dev.cupwarden.host.app;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.host.ingest.Counts;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A winter of the demo as its grower lives it: two lost scales, a cold week with a night of frost,
+ * tanks that nobody fills, and the switch of feed in spring. A build plays its first days; {@code
+ * -Dwinter.days=118} plays all of it. What was lived through stands in {@code target/winter.md}.
+ */
+@Tag("long")
+class WinterTest {
+  private static final int FIRST_DAYS = 5;
+
+  /** A dead scale is told when nothing was read for 12 min: at the third tick. */
+  private static final Duration SOON = Duration.ofMinutes(20);
+
+  private static final Duration DAY = Duration.ofDays(1);
+
+  /** Rot rises with a day without air, so that long no cup may be past its wet line. */
+  private static final double LONGEST_WET_H = 24;
+
+  /** Parts of its use that a cup gets blind, with room for what the controller knows of its use. */
+  private static final double BLIND_PART = 0.6 * 1.25;
+
+  /** What nothing in this winter gives cause for. */
+  private static final Set<String> UNCALLED =
+      Set.of(
+          "dose-short",
+          "dose-over",
+          "valve-leaking",
+          "pump-running-on",
+          "cups-swapped",
+          "cup-away",
+          "leak",
+          "clock",
+          "store-full",
+          "sensor-dead",
+          "controller-silent",
+          "heat",
+          "scale-stuck",
+          "scale-noisy",
+          "scale-out-of-range");
+
+  @TempDir Path folder;
+  private final List<Executable> checks = new ArrayList<>();
+  private Winter winter;
+  private WinterTold told;
+
+  @Test
+  void theGrowerIsToldInTimeAndEveryCupStaysInItsBand() throws Exception {
+    int days = Integer.getInteger("winter.days", FIRST_DAYS);
+    long began = System.nanoTime();
+    winter = new Winter(folder, Duration.ofDays(days));
+    try {
+      winter.await(Duration.ofMinutes(10 + days));
+      told = new WinterTold(winter.page().events(winter.begins(), winter.ended().plusSeconds(1)));
+      write(Duration.ofNanos(System.nanoTime() - began));
+      nothingIsMissingOrDouble();
+      noLimitIsBroken();
+      noAlertWithoutCause();
+      lostScale("C2", Winter.C2_DARK, Winter.C2_MENDED);
+      lostScale("B1", Winter.B1_DARK, winter.ended());
+      otherCupsStayInBand();
+      coldWeek();
+      emptyTanks();
+      springSwitch();
+      assertAll(checks);
+    } finally {
+      winter.close();
+    }
+  }
+
+  private void check(String what, Executable check) {
+    checks.add(
+        () -> {
+          try {
+            check.execute();
+          } catch (AssertionError failed) {
+            throw new AssertionError(what + ": " + failed.getMessage(), failed);
+          }
+        });
+  }
+
+  private boolean reached(Instant at) {
+    return !winter.ended().isBefore(at);
+  }
+
+  private void nothingIsMissingOrDouble() {
+    check(
+        "numbers",
+        () -> {
+          assertEquals(1, told.all().stream().map(event -> event.get("epoch")).distinct().count());
+          for (int i = 0; i < told.all().size(); i++) {
+            assertEquals(i + 1, told.all().get(i).get("seq").asLong());
+          }
+        });
+    check("passes", () -> assertEquals(winter.truth().passes(), told.of("dose").size()));
+    check(
+        "set aside",
+        () -> {
+          Counts counts = winter.host().counts();
+          assertEquals(0, counts.malformed() + counts.passedOver());
+        });
+    check("orders", () -> assertEquals(List.of(), winter.grower().refused()));
+  }
+
+  private void noLimitIsBroken() {
+    check(
+        "limits",
+        () ->
+            assertEquals(
+                List.of(), new WinterReferee(winter.bench()).judge(told.all(), winter.truth())));
+  }
+
+  private void noAlertWithoutCause() {
+    check(
+        "uncalled",
+        () -> {
+          List<String> uncalled =
+              told.of("alert").stream()
+                  .filter(event -> UNCALLED.contains(event.at("/data/code").asText()))
+                  .map(JsonNode::toString)
+                  .toList();
+          assertEquals(List.of(), uncalled);
+        });
+    check(
+        "rot",
+        () -> {
+          for (JsonNode event : told.of("alert")) {
+            if (event.at("/data/code").asText().equals("rot-suspected")) {
+              assertEquals("cleared", event.at("/data/state").asText(), event.toString());
+            }
+          }
+        });
+  }
+
+  /** Told at once and a day later; a ration for three days, and then nothing. */
+  private void lostScale(String cup, Instant dark, Instant mended) {
+    Instant rationFrom = dark.plus(DAY);
+    Instant rationTo = rationFrom.plus(DAY.multipliedBy(3));
+    if (reached(dark.plus(SOON))) {
+      check("lost scale " + cup, () -> within("scale-silent", cup, "raised", dark, SOON));
+      check(
+          "before the ration " + cup,
+          () -> assertEquals(List.of(), told.doses(cup, dark.plus(SOON), rationFrom)));
+    }
+    if (reached(rationFrom.plus(SOON))) {
+      check("ration told " + cup, () -> within("blind-ration", cup, "raised", rationFrom, SOON));
+    }
+    if (reached(rationTo.plus(SOON))) {
+      double useMlPerD = winter.truth().usePerDayMl(cup, dark);
+      check(
+          "ration " + cup,
+          () -> {
+            List<JsonNode> given = told.doses(cup, rationFrom, rationTo.plus(SOON));
+            double ml = given.stream().mapToDouble(WinterTold::ml).sum();
+            assertTrue(ml > 0, "none was given, of " + useMlPerD + " mL/d");
+            assertTrue(ml <= 3 * BLIND_PART * useMlPerD, ml + " mL of " + useMlPerD + " mL/d");
+          });
+      check(
+          "after the ration " + cup,
+          () -> assertEquals(List.of(), told.doses(cup, rationTo.plus(SOON), mended)));
+      check(
+          "still told " + cup,
+          () -> {
+            Optional<Instant> cleared = told.first("scale-silent", cup, "cleared", dark);
+            assertTrue(cleared.isEmpty() || !cleared.get().isBefore(mended), "cleared " + cleared);
+          });
+    }
+    if (mended.isBefore(winter.ended()) && reached(mended.plus(SOON))) {
+      check("mended " + cup, () -> within("scale-silent", cup, "cleared", mended, SOON));
+    }
+  }
+
+  private void otherCupsStayInBand() {
+    for (String cup : new TreeSet<>(winter.bench().cups().keySet())) {
+      if (cup.equals("C2") || cup.equals("B1")) {
+        continue;
+      }
+      check("dry " + cup, () -> assertEquals(List.of(), winter.truth().dry(cup)));
+      check(
+          "wet " + cup,
+          () -> {
+            for (WinterTruth.Spell spell : winter.truth().wet(cup)) {
+              assertTrue(spell.hours() <= LONGEST_WET_H, spell.toString());
+            }
+          });
+    }
+    for (String cup : winter.bench().cups().keySet()) {
+      check("alive " + cup, () -> assertEquals(null, winter.truth().dead(cup)));
+    }
+  }
+
+  private void coldWeek() {
+    if (!reached(WinterRoom.COLD_TO.plus(DAY))) {
+      return;
+    }
+    check("cold", () -> within("cold", null, "raised", WinterRoom.COLD_FROM, DAY));
+    check("frost", () -> within("frost", null, "raised", WinterRoom.FROST_FROM, DAY.dividedBy(4)));
+    check("thaw", () -> within("frost", null, "cleared", WinterRoom.FROST_TO, DAY.dividedBy(4)));
+    check("warm", () -> within("cold", null, "cleared", WinterRoom.COLD_TO, DAY));
+  }
+
+  private void emptyTanks() {
+    Instant filled = Winter.day(Winter.PLAIN_FILLED).plus(Winter.VISIT);
+    if (reached(filled.plus(DAY))) {
+      check(
+          "plain told before it is empty",
+          () -> {
+            Instant low = told.first("tank-low", null, "raised", winter.begins()).get();
+            Instant empty = winter.truth().empty("plain").orElseThrow();
+            assertTrue(empty.isBefore(filled), "empty at " + empty);
+            assertTrue(low.plus(DAY.multipliedBy(2)).isBefore(empty), low + ", empty at " + empty);
+          });
+      check("plain full again", () -> within("tank-low", null, "cleared", filled, DAY));
+    }
+    if (!reached(Winter.day(Winter.BACK).plus(DAY))) {
+      return;
+    }
+    Instant back = Winter.day(Winter.BACK);
+    check(
+        "told before it is empty",
+        () -> {
+          Instant low = told.first("tank-low", null, "raised", Winter.day(Winter.LAST_MIXED)).get();
+          Instant empty = winter.truth().empty("feed").orElseThrow();
+          assertTrue(low.plus(DAY.multipliedBy(2)).isBefore(empty), low + ", empty at " + empty);
+          List<JsonNode> fed =
+              told.doses(null, empty.plus(SOON), back).stream()
+                  .filter(event -> event.at("/data/feed_ml").asDouble() > 0)
+                  .toList();
+          assertEquals(List.of(), fed);
+          assertTrue(told.doses(null, empty.plus(SOON), back).size() > 0, "no plain water went on");
+        });
+    check("full again", () -> within("tank-low", null, "cleared", back, DAY));
+  }
+
+  private void springSwitch() {
+    Instant comes = Winter.day(Winter.SWITCH);
+    Instant mixed = Winter.day(Winter.MIXED).plus(Winter.VISIT);
+    if (!reached(mixed.plus(DAY))) {
+      return;
+    }
+    check(
+        "told ahead",
+        () -> within("tank-unsuited", null, "warned", comes.minus(DAY.multipliedBy(7)), SOON));
+    check("told on the day", () -> within("tank-unsuited", null, "raised", comes, SOON));
+    check("mixed anew", () -> within("tank-unsuited", null, "cleared", mixed, DAY));
+    check(
+        "no old feed",
+        () -> {
+          List<JsonNode> fed =
+              told.doses(null, comes, mixed).stream()
+                  .filter(event -> event.at("/data/feed_ml").asDouble() > 0)
+                  .toList();
+          assertEquals(List.of(), fed);
+        });
+    check("water goes on", () -> assertTrue(told.doses(null, comes, mixed).size() > 0));
+  }
+
+  private void within(String code, String cup, String state, Instant from, Duration limit) {
+    Instant at = told.first(code, cup, state, from).orElse(Instant.MAX);
+    assertTrue(!at.isAfter(from.plus(limit)), code + " " + state + " at " + at);
+  }
+
+  private void write(Duration took) throws Exception {
+    told.of("alert").forEach(event -> winter.diary.told(WinterTold.at(event), event.get("data")));
+    String said =
+        "%s to %s in %d s of this machine, %d events.%n%n%s%n%s%n"
+            .formatted(
+                winter.begins(),
+                winter.ended(),
+                took.toSeconds(),
+                told.all().size(),
+                winter.diary.table(),
+                winter.truth().told());
+    System.out.println("A winter: " + said);
+    Files.writeString(Path.of("target", "winter.md"), said);
+    StringBuilder all = new StringBuilder();
+    told.all().forEach(event -> all.append(event).append('\n'));
+    Files.writeString(Path.of("target", "winter-events.jsonl"), all);
+  }
+}
