@@ -87,7 +87,8 @@ class CheckCommandTest {
     Files.createDirectories(root.resolve("dev"));
     var wiring = dev.cupwarden.app.BenchSource.load(bench).board().orElseThrow();
     MachineCheck machine = new MachineCheck(root);
-    assertEquals(2, machine.devices(wiring).stream().filter(CheckCommandTest::failed).count());
+    assertEquals(3, machine.devices(wiring).stream().filter(CheckCommandTest::failed).count());
+    Files.createDirectories(root.resolve("sys/bus/w1/devices/28-0316a2795aff"));
     Files.createFile(root.resolve("dev/i2c-1"));
     Files.createFile(root.resolve("dev/gpiochip0"));
     assertEquals(0, machine.devices(wiring).stream().filter(CheckCommandTest::failed).count());

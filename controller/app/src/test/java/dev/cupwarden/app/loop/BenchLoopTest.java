@@ -63,7 +63,7 @@ class BenchLoopTest {
     world.advanceTo(START);
     time = new AcceleratedTime(world.time(), AcceleratedTime.UNBOUNDED);
     context = world.newContext();
-    board = BenchBoard.open(context, bench, time);
+    board = BenchBoard.open(context, bench, time, world::oneWire);
     journal = Journal.open(folder.resolve("journal.db"));
   }
 

@@ -7,8 +7,9 @@ import java.time.Instant;
 import java.util.List;
 
 /**
- * Water for a cup whose scale is dead: after a day a part of what it used lately, once a day, for
- * three days at most. All figures are our choice.
+ * Water for a cup whose scale is dead: after a day a part of what it used lately, for each of three
+ * days at most. A slow cup's parts are saved up until they are worth a pass. All figures are our
+ * choice.
  */
 public final class BlindRation {
   /** A scale may come back by itself; a cup can wait a day. */
@@ -33,7 +34,8 @@ public final class BlindRation {
   }
 
   /**
-   * What is left of today's ration, mL; 0 where there is none.
+   * What is left of the rations of the days so far, mL; 0 where there is none. All that was given
+   * since the scale died counts against them, a person's can as well.
    *
    * @param use where it is not known there is no ration
    */
@@ -46,10 +48,13 @@ public final class BlindRation {
     if (Double.isNaN(usePerDayG)) {
       return 0.0;
     }
-    double rationMl = usePerDayG * (stage.rooted() ? ROOTED_PART : UNROOTED_PART);
-    Instant dayAgo = at.minus(Duration.ofHours(24));
+    long days = 1 + Duration.between(distrustedSince.plus(AFTER), at).toDays();
+    double rationMl = days * usePerDayG * (stage.rooted() ? ROOTED_PART : UNROOTED_PART);
     double givenMl =
-        given.stream().filter(one -> one.at().isAfter(dayAgo)).mapToDouble(Given::ml).sum();
+        given.stream()
+            .filter(one -> !one.at().isBefore(distrustedSince))
+            .mapToDouble(Given::ml)
+            .sum();
     return Math.max(0.0, rationMl - givenMl);
   }
 }

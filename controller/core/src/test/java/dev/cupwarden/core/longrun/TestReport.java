@@ -11,8 +11,8 @@ import java.util.TreeMap;
 
 /** What long runs saw, in {@code controller/TESTING.md}: each run puts in its own section. */
 public final class TestReport {
-  /** From the folder of any of the controller's modules. */
-  private static final Path PAGE = Path.of("..", "TESTING.md");
+  /** From the folder of any module. */
+  private static final Path PAGE = Path.of("..", "..", "controller", "TESTING.md");
 
   private static final String HEAD =
       """

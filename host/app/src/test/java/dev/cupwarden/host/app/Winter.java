@@ -5,6 +5,7 @@ import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
+import dev.cupwarden.host.app.page.Browser;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.simulator.SimulatedBench;
 import dev.cupwarden.simulator.chips.ChipFault;
@@ -40,7 +41,7 @@ final class Winter implements AutoCloseable {
   static final Duration VISIT = Duration.ofHours(10);
 
   /** Lasts some five weeks. */
-  private static final double LITTLE_PLAIN_ML = 1_500;
+  private static final double LITTLE_PLAIN_ML = 1_800;
 
   private static final long SEED = 1;
 
@@ -49,6 +50,10 @@ final class Winter implements AutoCloseable {
   private final AtomicReference<SimulatedBench> made = new AtomicReference<>();
   private final AtomicReference<Throwable> failed = new AtomicReference<>();
   private final CountDownLatch over = new CountDownLatch(1);
+
+  /** Whoever waits for this waits until the loop is stopped, which interrupts. */
+  private final CountDownLatch never = new CountDownLatch(1);
+
   private final CountDownLatch ready = new CountDownLatch(1);
   private final Duration length;
   private final Host host;
@@ -91,9 +96,6 @@ final class Winter implements AutoCloseable {
   }
 
   private void ticked(TickReport report) {
-    if (over.getCount() == 0) {
-      return;
-    }
     try {
       ready.await();
       now = report.at();
@@ -111,13 +113,23 @@ final class Winter implements AutoCloseable {
       grower.read(now);
       if (!now.isBefore(begins.plus(length))) {
         page.heardOf(now);
-        over.countDown();
+        standStill();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (Throwable e) {
       failed.set(e);
-      over.countDown();
+      standStill();
+    }
+  }
+
+  /** The world has come to its end; nothing moves any more until all is closed. */
+  private void standStill() {
+    over.countDown();
+    try {
+      never.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 
@@ -128,7 +140,35 @@ final class Winter implements AutoCloseable {
     plan();
   }
 
+  /** With {@code -Dwinter.pictures=true} what the page shows then: {@code target/screenshots}. */
+  private void picture(Instant at, String name, String... views) {
+    if (Boolean.getBoolean("winter.pictures")) {
+      script.put(at, () -> photograph(name, views));
+    }
+  }
+
+  private void photograph(String name, String... views) {
+    try (Browser browser = new Browser()) {
+      browser.size(Browser.WIDE).scheme("light");
+      for (String view : views) {
+        browser.open(host.address() + "#/back-room/" + view);
+        browser.await(
+            "a heading", () -> browser.textsOf("h1").stream().anyMatch(t -> t.length() > 1));
+        GrowersPage.until(Duration.ofSeconds(3), () -> false);
+        browser.screenshot("winter-" + name + "-" + view.replace('/', '-'));
+      }
+    }
+  }
+
+  private void pictures() {
+    picture(Instant.parse("2026-12-03T12:30:00Z"), "lost-scale", "", "cup/C2", "alerts");
+    picture(Instant.parse("2027-01-15T08:30:00Z"), "frost", "", "alerts");
+    picture(Instant.parse("2027-02-17T12:30:00Z"), "empty-tank", "", "tanks", "alerts");
+    picture(Instant.parse("2027-03-16T12:30:00Z"), "switch", "tanks", "alerts");
+  }
+
   private void plan() {
+    pictures();
     SimulatedBench world = made.get();
     script.put(
         begins,
@@ -226,9 +266,7 @@ final class Winter implements AutoCloseable {
 
   @Override
   public void close() {
-    if (demo != null) {
-      demo.close();
-    }
+    demo.close();
     host.close();
   }
 }

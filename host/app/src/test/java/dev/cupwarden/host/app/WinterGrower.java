@@ -64,6 +64,7 @@ final class WinterGrower {
     for (JsonNode told : page.cups()) {
       look(at, told);
     }
+    flush(at);
     for (JsonNode tank : page.tanks()) {
       boolean plain = tank.get("feed").isNull();
       if (plain && fillsPlain) {
@@ -71,6 +72,26 @@ final class WinterGrower {
       } else if (!plain && mixesFeed && wantsMixing(tank, alerts)) {
         mix(at, tank);
       }
+    }
+  }
+
+  /** As the page asks where salts are high; the tray is emptied at once. */
+  private void flush(Instant at) {
+    Set<String> salty = new TreeSet<>();
+    for (JsonNode alert : page.alerts()) {
+      if (alert.get("code").asText().equals("salts-high")) {
+        for (JsonNode told : page.cups()) {
+          String cup = told.get("cup").asText();
+          boolean named = alert.get("do").asText().contains(cup);
+          if (alert.path("cup").asText("").equals(cup) || (!alert.has("cup") && named)) {
+            salty.add(cup);
+          }
+        }
+      }
+    }
+    for (String cup : salty) {
+      double ml = Math.rint(1.2 * world.cup(cup).availableMl());
+      say(at, order("flush", cup).put("ml", ml), "flush of " + cup + ", " + Math.round(ml) + " mL");
     }
   }
 

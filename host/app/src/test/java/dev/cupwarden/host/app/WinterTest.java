@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.longrun.TestReport;
 import dev.cupwarden.host.ingest.Counts;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,6 +41,9 @@ class WinterTest {
   /** Parts of its use that a cup gets blind, with room for what the controller knows of its use. */
   private static final double BLIND_PART = 0.6 * 1.25;
 
+  /** What a tank without a gauge may be reckoned wrong by: a pump is some percent off. */
+  private static final double RECKONED_ML = 60;
+
   /** What nothing in this winter gives cause for. */
   private static final Set<String> UNCALLED =
       Set.of(
@@ -72,7 +76,7 @@ class WinterTest {
     try {
       winter.await(Duration.ofMinutes(10 + days));
       told = new WinterTold(winter.page().events(winter.begins(), winter.ended().plusSeconds(1)));
-      write(Duration.ofNanos(System.nanoTime() - began));
+      Duration took = Duration.ofNanos(System.nanoTime() - began);
       nothingIsMissingOrDouble();
       noLimitIsBroken();
       noAlertWithoutCause();
@@ -82,6 +86,7 @@ class WinterTest {
       coldWeek();
       emptyTanks();
       springSwitch();
+      write(took);
       assertAll(checks);
     } finally {
       winter.close();
@@ -242,11 +247,8 @@ class WinterTest {
           Instant low = told.first("tank-low", null, "raised", Winter.day(Winter.LAST_MIXED)).get();
           Instant empty = winter.truth().empty("feed").orElseThrow();
           assertTrue(low.plus(DAY.multipliedBy(2)).isBefore(empty), low + ", empty at " + empty);
-          List<JsonNode> fed =
-              told.doses(null, empty.plus(SOON), back).stream()
-                  .filter(event -> event.at("/data/feed_ml").asDouble() > 0)
-                  .toList();
-          assertEquals(List.of(), fed);
+          double fedMl = feedMl(told.doses(null, empty.plus(SOON), back));
+          assertTrue(fedMl <= RECKONED_ML, fedMl + " mL of feed were thought to be there");
           assertTrue(told.doses(null, empty.plus(SOON), back).size() > 0, "no plain water went on");
         });
     check("full again", () -> within("tank-low", null, "cleared", back, DAY));
@@ -264,15 +266,26 @@ class WinterTest {
     check("told on the day", () -> within("tank-unsuited", null, "raised", comes, SOON));
     check("mixed anew", () -> within("tank-unsuited", null, "cleared", mixed, DAY));
     check(
-        "no old feed",
+        "told what to do with the old feed",
         () -> {
-          List<JsonNode> fed =
-              told.doses(null, comes, mixed).stream()
-                  .filter(event -> event.at("/data/feed_ml").asDouble() > 0)
-                  .toList();
-          assertEquals(List.of(), fed);
+          String doing =
+              told.of("alert").stream()
+                  .filter(event -> event.at("/data/code").asText().equals("tank-unsuited"))
+                  .filter(event -> !WinterTold.at(event).isBefore(comes))
+                  .map(event -> event.at("/data/do").asText())
+                  .findFirst()
+                  .orElseThrow();
+          assertTrue(doing.contains("wants balanced: use up what is in the tank"), doing);
         });
+    winter.diary.happened(
+        mixed,
+        "%.0f mL of the old feed were given since the switch"
+            .formatted(feedMl(told.doses(null, comes, mixed))));
     check("water goes on", () -> assertTrue(told.doses(null, comes, mixed).size() > 0));
+  }
+
+  private static double feedMl(List<JsonNode> doses) {
+    return doses.stream().mapToDouble(event -> event.at("/data/feed_ml").asDouble()).sum();
   }
 
   private void within(String code, String cup, String state, Instant from, Duration limit) {
@@ -283,15 +296,16 @@ class WinterTest {
   private void write(Duration took) throws Exception {
     told.of("alert").forEach(event -> winter.diary.told(WinterTold.at(event), event.get("data")));
     String said =
-        "%s to %s in %d s of this machine, %d events.%n%n%s%n%s%n"
+        "%s to %s, %d events at the host.%n%n%s%n%s%n"
             .formatted(
                 winter.begins(),
                 winter.ended(),
-                took.toSeconds(),
                 told.all().size(),
                 winter.diary.table(),
                 winter.truth().told());
-    System.out.println("A winter: " + said);
+    if (reached(Winter.day(Winter.MIXED).plus(DAY))) {
+      TestReport.put("A winter of the demo's bench, host and all", took, said);
+    }
     Files.writeString(Path.of("target", "winter.md"), said);
     StringBuilder all = new StringBuilder();
     told.all().forEach(event -> all.append(event).append('\n'));

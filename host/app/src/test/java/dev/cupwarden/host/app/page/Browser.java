@@ -29,8 +29,8 @@ import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A real browser without a window, as Debian packages it. */
-final class Browser implements AutoCloseable {
-  static final Dimension WIDE = new Dimension(1400, 1000);
+public final class Browser implements AutoCloseable {
+  public static final Dimension WIDE = new Dimension(1400, 1000);
   static final Dimension NARROW = new Dimension(360, 760);
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
   private static final int MOST_TABS = 150;
@@ -39,7 +39,7 @@ final class Browser implements AutoCloseable {
   final ChromeDriver driver;
   private final Path profile;
 
-  Browser() {
+  public Browser() {
     try {
       profile = Files.createTempDirectory("cupwarden-browser");
       ChromeOptions options = new ChromeOptions();
@@ -71,7 +71,7 @@ final class Browser implements AutoCloseable {
     }
   }
 
-  Browser size(Dimension size) {
+  public Browser size(Dimension size) {
     // A window cannot be narrower than some 500 px; the emulated screen of a phone can.
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
@@ -80,7 +80,7 @@ final class Browser implements AutoCloseable {
     return this;
   }
 
-  Browser scheme(String scheme) {
+  public Browser scheme(String scheme) {
     return media("", Map.of("prefers-color-scheme", scheme));
   }
 
@@ -95,7 +95,7 @@ final class Browser implements AutoCloseable {
     return this;
   }
 
-  Browser open(String address) {
+  public Browser open(String address) {
     driver.get("about:blank");
     consoleErrors(); // those of the page before are read, and gone
     driver.get(address);
@@ -116,11 +116,11 @@ final class Browser implements AutoCloseable {
         .until(d -> textsOf(css).stream().anyMatch(text -> text.contains(words)));
   }
 
-  void await(String what, java.util.function.BooleanSupplier condition) {
+  public void await(String what, java.util.function.BooleanSupplier condition) {
     new WebDriverWait(driver, PATIENCE).withMessage(what).until(d -> condition.getAsBoolean());
   }
 
-  List<String> textsOf(String css) {
+  public List<String> textsOf(String css) {
     Object texts =
         driver.executeScript(
             "return [...document.querySelectorAll(arguments[0])].map(e => e.innerText)", css);
@@ -132,7 +132,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Writes what is seen, the whole page high, for a person to look at. */
-  void screenshot(String name) {
+  public void screenshot(String name) {
     try {
       Files.createDirectories(SCREENSHOTS);
       Number width = (Number) run("return innerWidth");
