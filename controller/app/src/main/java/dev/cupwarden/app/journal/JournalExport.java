@@ -69,7 +69,7 @@ public final class JournalExport implements AutoCloseable {
   }
 
   public List<Start> starts() throws JournalException {
-    return sql.inTransaction(
+    return sql.reading(
         "reading the starts",
         () ->
             sql.list(
@@ -92,7 +92,7 @@ public final class JournalExport implements AutoCloseable {
    */
   BenchState stateAt(Start start) throws JournalException {
     byte[] state =
-        sql.inTransaction(
+        sql.reading(
             "reading a start",
             () ->
                 sql.first(
@@ -114,7 +114,7 @@ public final class JournalExport implements AutoCloseable {
 
   /** What was seen from that start on, up to the next. */
   List<String> linesFrom(Start start) throws JournalException {
-    return sql.inTransaction(
+    return sql.reading(
         "reading what was seen",
         () ->
             sql.list(
@@ -127,7 +127,7 @@ public final class JournalExport implements AutoCloseable {
 
   /** All passes, in the order they were put down. */
   public List<Pass> passes() throws JournalException {
-    return sql.inTransaction(
+    return sql.reading(
         "reading the passes",
         () ->
             sql.list(
@@ -151,7 +151,7 @@ public final class JournalExport implements AutoCloseable {
    * @throws JournalException also when this program does not understand it
    */
   public Optional<BenchState> state() throws JournalException {
-    Optional<KeptState.Raw> raw = sql.inTransaction("reading the state", new KeptState(sql)::read);
+    Optional<KeptState.Raw> raw = sql.reading("reading the state", new KeptState(sql)::read);
     return raw.isEmpty() ? Optional.empty() : Optional.of(raw.get().state());
   }
 

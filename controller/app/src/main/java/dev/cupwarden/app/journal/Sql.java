@@ -27,9 +27,19 @@ final class Sql implements AutoCloseable {
   }
 
   /** All of it or nothing; {@code doing} names it in the sentence when it fails. */
-  synchronized <T> T inTransaction(String doing, Work<T> work) throws JournalException {
+  <T> T inTransaction(String doing, Work<T> work) throws JournalException {
+    return between("BEGIN IMMEDIATE", doing, work);
+  }
+
+  /** Sees one state of all tables, and holds up nobody who writes. */
+  <T> T reading(String doing, Work<T> work) throws JournalException {
+    return between("BEGIN", doing, work);
+  }
+
+  private synchronized <T> T between(String begin, String doing, Work<T> work)
+      throws JournalException {
     try {
-      update("BEGIN IMMEDIATE");
+      update(begin);
       try {
         T result = work.run();
         update("COMMIT");

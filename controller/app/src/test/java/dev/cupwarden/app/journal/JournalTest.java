@@ -68,6 +68,22 @@ class JournalTest {
   }
 
   @Test
+  void journalIsReadBackWhileTheControllerWrites() throws Exception {
+    try (Journal journal = Journal.open(file())) {
+      journal.commit(tick(START, List.of(A1)));
+      try (Connection writer = DriverManager.getConnection("jdbc:sqlite:" + file());
+          Statement statement = writer.createStatement()) {
+        statement.execute("BEGIN IMMEDIATE");
+        try (JournalExport export = JournalExport.open(file())) {
+          assertEquals(1, export.passes().size());
+          assertEquals(SomeState.at(START), export.state().orElseThrow());
+        }
+        statement.execute("ROLLBACK");
+      }
+    }
+  }
+
+  @Test
   void whatIsCommittedIsThereAfterAPowerCut() throws Exception {
     try (Journal journal = Journal.open(file())) {
       journal.start(start(START));
