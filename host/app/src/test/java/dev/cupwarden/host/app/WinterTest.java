@@ -187,7 +187,17 @@ class WinterTest {
           "still told " + cup,
           () -> {
             Optional<Instant> cleared = told.first("scale-silent", cup, "cleared", dark);
-            assertTrue(cleared.isEmpty() || !cleared.get().isBefore(mended), "cleared " + cleared);
+            Instant dead = winter.truth().dead(cup);
+            Instant until = dead == null ? mended : dead;
+            assertTrue(cleared.isEmpty() || !cleared.get().isBefore(until), "cleared " + cleared);
+          });
+      check(
+          "near dry told " + cup,
+          () -> {
+            for (WinterTruth.Spell dry : winter.truth().dry(cup)) {
+              Instant near = told.first("near-dry", cup, "raised", dark).orElse(Instant.MAX);
+              assertTrue(near.isBefore(dry.from()), "dry " + dry + ", told " + near);
+            }
           });
     }
     if (mended.isBefore(winter.ended()) && reached(mended.plus(SOON))) {
@@ -200,6 +210,7 @@ class WinterTest {
       if (cup.equals("C2") || cup.equals("B1")) {
         continue;
       }
+      check("alive " + cup, () -> assertEquals(null, winter.truth().dead(cup)));
       check("dry " + cup, () -> assertEquals(List.of(), winter.truth().dry(cup)));
       check(
           "wet " + cup,
@@ -208,9 +219,6 @@ class WinterTest {
               assertTrue(spell.hours() <= LONGEST_WET_H, spell.toString());
             }
           });
-    }
-    for (String cup : winter.bench().cups().keySet()) {
-      check("alive " + cup, () -> assertEquals(null, winter.truth().dead(cup)));
     }
   }
 
