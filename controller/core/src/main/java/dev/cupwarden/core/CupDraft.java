@@ -154,9 +154,12 @@ final class CupDraft {
     return setup.name();
   }
 
-  /** Gross grams, what is on its way counted as arrived; NaN if never known. */
+  /**
+   * Gross grams, what is on its way counted as arrived; NaN if never known. A cup that nobody
+   * weighs goes on to lose what it was given as well.
+   */
   double massG() {
-    return now.known() ? now.massG() + onItsWayMl() : Double.NaN;
+    return now.known() ? now.massG() + Math.max(0.0, onItsWayMl() - now.beyondDryG()) : Double.NaN;
   }
 
   /** 0 at capacity, 1 where the cutting can take no more; NaN if never known. */
@@ -207,12 +210,15 @@ final class CupDraft {
     return sumMl;
   }
 
-  /** Counts water as given, and forgets what is older than any ledger asks. */
+  /**
+   * Counts water as given, and forgets what is older than any ledger asks and was seen in the cup's
+   * weight.
+   */
   void give(Given one, double ecMsPerCm, double waterEcMsPerCm, Duration kept) {
     List<Given> next = new ArrayList<>(given.size() + 1);
     Instant oldest = one.at().minus(kept);
     for (Given before : given) {
-      if (before.at().isAfter(oldest)) {
+      if (before.at().isAfter(oldest) || unseen(before)) {
         next.add(before);
       }
     }
@@ -221,6 +227,10 @@ final class CupDraft {
     salts = salts.plus(one.ml(), ecMsPerCm, waterEcMsPerCm);
     lastPassAt = one.at();
     unlookedMl += one.ml();
+  }
+
+  private boolean unseen(Given one) {
+    return now.readAt() != null && !one.at().isBefore(now.readAt());
   }
 
   /** Ends the refill under way; from here on drying back counts. */

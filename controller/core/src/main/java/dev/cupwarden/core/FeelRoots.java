@@ -57,9 +57,11 @@ final class FeelRoots {
         draft.cups.values().stream().filter(cup -> cup.draw.falls(middle)).toList();
     // Many at once: a cold day, a blind let down, a person who has handled the bench.
     boolean alone = falling.size() <= Math.max(1.0, MOST_FALLING * changes.length);
+    // Cold roots take up almost nothing, some plants' sooner than others'.
+    boolean cold = draft.rootC() < draft.bench.climate().coldC();
     for (CupDraft cup : draft.cups.values()) {
       boolean watered = cup.depletion() <= cup.frame.lines().due();
-      cup.draw = cup.draw.close(middle, alone && watered);
+      cup.draw = cup.draw.close(middle, alone && watered && !cold);
     }
   }
 

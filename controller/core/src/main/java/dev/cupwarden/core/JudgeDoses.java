@@ -7,6 +7,7 @@ import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.watering.Cause;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -71,7 +72,9 @@ final class JudgeDoses {
     cup.shortRun = null;
     draft.shortCups = List.of();
     if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS) {
-      cup.soaking = cup.soaking.afterBypass();
+      // A flush is meant to run through; it says nothing of how the mix takes water.
+      boolean flushed = cup.refill != null && cup.refill.cause() == Cause.FLUSH;
+      cup.soaking = flushed ? cup.soaking : cup.soaking.afterBypass();
       double lostMl = pass.orderedMl() - cup.finding.riseG();
       draft.trayMl += lostMl;
       cup.salts = cup.salts.drained(lostMl, cup.frame.water().capacityMl());

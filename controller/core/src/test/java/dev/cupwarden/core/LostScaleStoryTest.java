@@ -41,6 +41,23 @@ class LostScaleStoryTest {
   }
 
   @Test
+  void aCupWateredByHandForWeeksIsToldNearDryThoughNobodyWeighsIt() {
+    story.run(Duration.ofDays(4));
+    for (int i = 0; i < 2; i++) {
+      story.wait(Duration.ofMinutes(5)).look(watered("w" + i, 150));
+      story.run(Duration.ofDays(6));
+    }
+    assertFalse(story.raised("near-dry"));
+    story.run(Duration.ofDays(7));
+    assertTrue(story.raised("near-dry"), story.look().cups().get("A1").toString());
+  }
+
+  private static String watered(String id, double ml) {
+    return "{\"id\":\"%s\",\"kind\":\"watered\",\"cup\":\"A1\",\"ml\":%.0f,\"strength\":0}"
+        .formatted(id, ml);
+  }
+
+  @Test
   void aSlowCupsRationsAreSavedUpUntilTheyAreWorthAPass() {
     Story slow = Story.from("2027-02-10T18:00:00Z").with("A2", 190.0);
     slow.rateGPerH.put("A2", 0.5);
@@ -63,10 +80,7 @@ class LostScaleStoryTest {
   @Test
   void whatAPersonGaveMeanwhileIsSeenInItsDepletion() {
     double before = story.look().cups().get("A1").depletion();
-    Advice told =
-        story
-            .wait(Duration.ofMinutes(5))
-            .look("{\"id\":\"w\",\"kind\":\"watered\",\"cup\":\"A1\",\"ml\":80,\"strength\":0}");
+    Advice told = story.wait(Duration.ofMinutes(5)).look(watered("w", 80));
     assertEquals("done", told.receipts().get(0).outcome());
     assertTrue(told.cups().get("A1").depletion() < before - 0.25, told.toString());
   }

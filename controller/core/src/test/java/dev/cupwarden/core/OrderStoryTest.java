@@ -123,6 +123,16 @@ class OrderStoryTest {
   }
 
   @Test
+  void flushThatRunsThroughIsNotTakenForBypassAndComesToItsEnd() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 400.0);
+    story.run(Duration.ofHours(1));
+    story.arrives.put("A1", 0.4);
+    story.look("{\"id\":\"f\",\"kind\":\"flush\",\"cup\":\"A1\",\"ml\":240}");
+    story.run(Duration.ofHours(3));
+    assertEquals(240.0, story.givenMl("A1"), 5.0);
+  }
+
+  @Test
   void flushGoesPastTheWetLineWithPlainWater() {
     Story story = morning().with("A1", 440.0);
     Advice advice = story.look("{\"id\":\"f\",\"kind\":\"flush\",\"cup\":\"A1\",\"ml\":90}");

@@ -34,7 +34,8 @@ public final class WhatToDo {
               "Switch the pump's supply off and look at its driver, then clear it."),
           Map.entry(
               "blind-ration",
-              "Mend the scale: for three days at most the cup gets a part of what it used."),
+              "Mend the scale: for three days at most the cup gets a part of what it used, and then"
+                  + " nothing but what a person gives and tells."),
           Map.entry("sensor-dead", "Check the sensor's plug and wires."),
           Map.entry("tank-unsuited", "Mix what the recipe says into the tank."),
           Map.entry("tray-full", "Empty the tray."),

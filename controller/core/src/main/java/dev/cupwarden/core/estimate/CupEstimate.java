@@ -10,7 +10,9 @@ import java.util.Optional;
  *
  * @param known whether it was ever read plausibly; all numbers are 0 if not
  * @param massG gross grams now
- * @param massSdG its standard deviation
+ * @param beyondDryG what it would have lost beyond all its water at the rate known, g: a cup that
+ *     is not weighed may have been given that much meanwhile
+ * @param massSdG standard deviation of the weight
  * @param rateGPerH loss in the present weather, g/h, 0 or more
  * @param rateSdGPerH its standard deviation
  * @param rateKnown whether the rate was learned from the cup; if not, it is a guess
@@ -23,6 +25,7 @@ import java.util.Optional;
 public record CupEstimate(
     boolean known,
     double massG,
+    double beyondDryG,
     double massSdG,
     double rateGPerH,
     double rateSdGPerH,
@@ -45,13 +48,14 @@ public record CupEstimate(
             && state.excursion().fault() == Fault.LIFTED
             && state.excursion().quietSince() == null;
     if (last == null) {
-      return new CupEstimate(false, 0, 0, 0, 0, false, distrust, lifted, state.readAt());
+      return new CupEstimate(false, 0, 0, 0, 0, 0, false, distrust, lifted, state.readAt());
     }
     LoadFilter filter = last.predict(now);
     double doubtG = state.doubt() == null ? 0 : state.doubt().surpriseG() / 2;
     return new CupEstimate(
         true,
         Math.max(frame.dryG(), filter.massG()),
+        Math.max(0.0, frame.dryG() - filter.massG()),
         Math.sqrt(Math.max(0, filter.varM()) + doubtG * doubtG),
         Math.max(0, filter.rateGPerH()),
         Math.sqrt(Math.max(0, filter.varR())),

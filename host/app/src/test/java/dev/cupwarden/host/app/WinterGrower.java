@@ -89,6 +89,10 @@ final class WinterGrower {
         }
       }
     }
+    if (!salty.isEmpty()) {
+      ObjectNode clear = Json.MAPPER.createObjectNode().put("kind", "clear");
+      say(at, clear, "the tray is emptied");
+    }
     for (String cup : salty) {
       double ml = Math.rint(1.2 * world.cup(cup).availableMl());
       say(at, order("flush", cup).put("ml", ml), "flush of " + cup + ", " + Math.round(ml) + " mL");
@@ -113,7 +117,7 @@ final class WinterGrower {
           order("stage", cup).put("stage", seen.word()),
           cup + " shows " + seen.word() + " roots");
     }
-    if (dark.contains(cup) && truth.depletion() > told.get("due").asDouble()) {
+    if (dark.contains(cup) && truth.alive() && truth.depletion() > told.get("due").asDouble()) {
       double room = truth.depletion() - told.get("refill").asDouble();
       double ml = Math.rint(room * truth.availableMl());
       world.person().water(cup, ml, 0);

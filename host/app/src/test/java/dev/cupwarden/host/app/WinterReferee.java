@@ -67,9 +67,8 @@ final class WinterReferee {
     LocalTime clock = WinterDiary.clock(at).toLocalTime();
     double ml = ml(dose);
     note(ml > bench.watering().passMl() + ROUNDING_ML, "pass", event);
-    boolean flush = dose.get("why").asText().equals("flush");
-    boolean open = !clock.isBefore(OPENS) && clock.isBefore(CLOSES);
-    note(!rescue && !flush && !open, "window", event);
+    boolean flush = dose.get("why").asText().equals("flush"); // A person stands by.
+    note(!rescue && !flush && (clock.isBefore(OPENS) || !clock.isBefore(CLOSES)), "window", event);
     note(Math.min(room.airC(), room.rootC()) < FROST_C - SENSOR_C, "frost", event);
     note(!rescue && room.rootC() < COLD_C - SENSOR_C, "cold", event);
     List<JsonNode> before = given.computeIfAbsent(cup, name -> new ArrayList<>());
@@ -80,7 +79,7 @@ final class WinterReferee {
     before.add(event);
     double strength = dose.get("strength").asDouble();
     double availableMl = truth.availableMl(cup) * LEARNED;
-    note(sum(before, at.minus(DAY), false) > 1.2 * availableMl, "day-volume", event);
+    note(!flush && sum(before, at.minus(DAY), false) > 1.2 * availableMl, "day-volume", event);
     if (dose.get("feed_ml").asDouble() > 0) {
       note(!FED.contains(stages.get(cup)), "stage " + stages.get(cup), event);
       note(strength > bench.feeding().ceiling() + 1e-6, "ceiling", event);
