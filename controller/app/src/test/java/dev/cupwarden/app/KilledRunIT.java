@@ -28,7 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
 class KilledRunIT {
   private static final Duration SOON = Duration.ofSeconds(90);
 
-  /** A fresh bench after so many: caps of a day would keep it dry of passes. */
+  /** A fresh bench after so many: one that was killed more often has gone without a pass. */
   private static final int KILLS_A_BENCH = 2;
 
   @TempDir(factory = FolderInMemory.class)

@@ -40,6 +40,15 @@ final class WinterTold {
         .findFirst();
   }
 
+  /** When a person took a cup off the bench for good. */
+  Optional<Instant> retired(String cup) {
+    return of("change").stream()
+        .filter(event -> event.at("/data/order/kind").asText().equals("retire"))
+        .filter(event -> event.at("/data/order/cup").asText().equals(cup))
+        .map(WinterTold::at)
+        .findFirst();
+  }
+
   static Instant at(JsonNode event) {
     return Instant.parse(event.get("at").asText());
   }
