@@ -67,8 +67,10 @@ final class WinterReferee {
     LocalTime clock = WinterDiary.clock(at).toLocalTime();
     double ml = ml(dose);
     note(ml > bench.watering().passMl() + ROUNDING_ML, "pass", event);
-    boolean flush = dose.get("why").asText().equals("flush"); // A person stands by.
-    note(!rescue && !flush && (clock.isBefore(OPENS) || !clock.isBefore(CLOSES)), "window", event);
+    // A person stands by a flush.
+    boolean flush = dose.get("why").asText().equals("flush");
+    boolean open = !clock.isBefore(OPENS) && clock.isBefore(CLOSES);
+    note(!rescue && !flush && !open, "window", event);
     note(Math.min(room.airC(), room.rootC()) < FROST_C - SENSOR_C, "frost", event);
     note(!rescue && room.rootC() < COLD_C - SENSOR_C, "cold", event);
     List<JsonNode> before = given.computeIfAbsent(cup, name -> new ArrayList<>());

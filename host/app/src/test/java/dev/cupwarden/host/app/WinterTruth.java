@@ -34,6 +34,7 @@ final class WinterTruth {
     final List<Spell> wet = new ArrayList<>();
     final TreeMap<Instant, Double> outMl = new TreeMap<>();
     double driest = Double.NEGATIVE_INFINITY;
+    double saltiestMsPerCm;
     Instant dead;
   }
 
@@ -60,6 +61,7 @@ final class WinterTruth {
       note(seen.dry, truth.depletion() > told.dry(), report.at());
       note(seen.wet, truth.airFraction() < leastAir, report.at());
       seen.driest = Math.max(seen.driest, truth.depletion());
+      seen.saltiestMsPerCm = Math.max(seen.saltiestMsPerCm, truth.ecAtCapacityMsPerCm());
       seen.outMl.put(report.at(), truth.balance().waterOutMl());
       if (!truth.alive() && seen.dead == null) {
         seen.dead = report.at();
@@ -119,25 +121,25 @@ final class WinterTruth {
     return Optional.ofNullable(empty.get(tank));
   }
 
-  /** One line a cup. */
+  /** One row a cup, all by the simulator's truth. */
   String told() {
     StringBuilder lines = new StringBuilder();
+    lines.append(
+        "| cup | driest | h past dry | h past wet | saltiest, mS/cm | roots | leaves, cm² |\n");
+    lines.append("|---|---|---|---|---|---|---|\n");
     cups.forEach(
         (name, cup) ->
             lines.append(
-                "%s: driest %.2f, past its dry line %.1f h in %d spells %s, past its wet line %.1f h (longest %.1f), %s, %.0f cm2, rot %.2f%s%n"
+                "| %s | %.2f | %.1f | %.1f | %.1f | %s | %.0f%s |%n"
                     .formatted(
                         name,
                         cup.driest,
                         hours(cup.dry),
-                        cup.dry.size(),
-                        cup.dry.stream().limit(6).toList(),
                         hours(cup.wet),
-                        cup.wet.stream().mapToDouble(Spell::hours).max().orElse(0),
-                        world.cup(name).stage(),
+                        cup.saltiestMsPerCm,
+                        world.cup(name).stage().word(),
                         world.cup(name).leafCm2(),
-                        world.cup(name).rot(),
-                        cup.dead == null ? "" : ", dead " + cup.dead)));
+                        cup.dead == null ? "" : ", dead since " + cup.dead)));
     return lines.toString();
   }
 
