@@ -19,6 +19,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.eclipse.jetty.util.resource.ResourceFactory;
+import org.eclipse.jetty.util.resource.URLResourceFactory;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -47,6 +49,9 @@ public final class WebServer implements AutoCloseable {
     this.port = port;
     this.exposure = exposure;
     this.condition = condition;
+    // Otherwise each folder of the page is a file system of its own over the whole program, several
+    // times: 12 MB of heap each.
+    ResourceFactory.registerResourceFactory("jar", new URLResourceFactory());
     server =
         Javalin.create(
             config -> {
