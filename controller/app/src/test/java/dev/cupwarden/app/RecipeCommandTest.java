@@ -80,7 +80,7 @@ class RecipeCommandTest {
     assertEquals(2, recipe("--tank", "bucket"));
     assertTrue(err.toString().contains("\"bucket\" is none of the bench file's tanks"));
     assertEquals(2, recipe("--tank", "plain"));
-    assertTrue(err.toString().contains("holds plain water; name one of: leafy"));
+    assertTrue(err.toString().contains("holds plain water; name one of: balanced, leafy"));
     assertEquals(2, recipe("--make", "a lot"));
     assertTrue(err.toString().contains("--make"), err.toString());
     assertEquals(2, recipe("--strength", "-1"));
