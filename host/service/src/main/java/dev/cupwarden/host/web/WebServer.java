@@ -27,7 +27,10 @@ import org.slf4j.LoggerFactory;
 /** The HTTP server, on loopback unless it is told to be open to others. */
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
-  private static final String PAGE = "/dev/cupwarden/host/page";
+
+  /** With its last slash, without which a folder in a jar is not taken for one. */
+  private static final String PAGE = "/dev/cupwarden/host/page/";
+
   private static final long MOST_REQUEST_BYTES = 65_536;
   private static final int SERVER_ERROR = 500;
   private static final int NOT_FOUND = 404;
@@ -119,7 +122,7 @@ public final class WebServer implements AutoCloseable {
   private static void signIn(StaticFileConfig files) {
     page(files);
     files.hostedPath = "/sign-in";
-    files.directory = "/dev/cupwarden/host/sign-in";
+    files.directory = "/dev/cupwarden/host/sign-in/";
   }
 
   private void routes(RoutesConfig routes, Store store, OrderDesk desk, InstantSource clock) {
