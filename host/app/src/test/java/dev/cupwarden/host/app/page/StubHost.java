@@ -153,7 +153,7 @@ final class StubHost implements AutoCloseable {
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
-          files.directory = "/dev/cupwarden/host/page";
+          files.directory = "/dev/cupwarden/host/page/";
           files.location = Location.CLASSPATH;
         });
     config.routes.before(context -> context.header("Content-Security-Policy", POLICY));
