@@ -28,8 +28,8 @@ import org.slf4j.LoggerFactory;
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
 
-  /** With its last slash, without which a folder in a jar is not taken for one. */
-  private static final String PAGE = "/dev/cupwarden/host/page/";
+  /** Where the page's files lie; without its last slash a folder in a jar is not taken for one. */
+  public static final String PAGE = "/dev/cupwarden/host/page/";
 
   private static final long MOST_REQUEST_BYTES = 65_536;
   private static final int SERVER_ERROR = 500;

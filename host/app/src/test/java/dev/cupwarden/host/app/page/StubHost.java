@@ -15,6 +15,7 @@ import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.Window;
+import dev.cupwarden.host.web.WebServer;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
@@ -153,7 +154,7 @@ final class StubHost implements AutoCloseable {
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
-          files.directory = "/dev/cupwarden/host/page/";
+          files.directory = WebServer.PAGE;
           files.location = Location.CLASSPATH;
         });
     config.routes.before(context -> context.header("Content-Security-Policy", POLICY));
