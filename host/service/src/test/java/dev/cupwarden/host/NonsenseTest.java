@@ -15,7 +15,6 @@ import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Upkeep.Retention;
 import dev.cupwarden.host.users.BenchKeys;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.net.URI;
 import java.net.URLEncoder;
@@ -28,7 +27,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -49,7 +47,7 @@ class NonsenseTest {
   private static final List<HostInTest> HOSTS = new ArrayList<>();
   private static final List<Operation> OPERATIONS = new ArrayList<>();
   private static Path folder;
-  private static EmbeddedPostgres server;
+  private static PostgresqlServer server;
 
   /** What the OpenAPI document offers. */
   private record Operation(String method, String path, List<String> parameters) {}
@@ -74,10 +72,9 @@ class NonsenseTest {
   @BeforeContainer
   static void start() throws Exception {
     folder = Files.createTempDirectory("cupwarden-nonsense");
-    server = EmbeddedPostgres.start();
-    String url = "postgresql://postgres@localhost:" + server.getPort() + "/postgres";
+    server = PostgresqlServer.start();
     HOSTS.add(new HostInTest(settings(Database.sqlite(folder.resolve("host.db")))));
-    HOSTS.add(new HostInTest(settings(Database.at(url, Optional.of("none")))));
+    HOSTS.add(new HostInTest(settings(server.database())));
     JsonNode paths = HOSTS.get(0).json("api/openapi.json").get("paths");
     paths
         .fields()
@@ -118,7 +115,7 @@ class NonsenseTest {
   }
 
   @AfterContainer
-  static void stop() throws IOException {
+  static void stop() throws Exception {
     HOSTS.forEach(HostInTest::close);
     server.close();
   }

@@ -5,12 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.review.Export.Asked;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Setups.CupRow;
 import dev.cupwarden.host.store.Store;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.file.Path;
@@ -18,7 +18,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -35,11 +34,8 @@ class SeasonTableTest {
 
   @Test
   void retiredCutsKeepPlantMixVesselStageAndOutcomeOnPostgresql() throws Exception {
-    try (EmbeddedPostgres server = EmbeddedPostgres.start()) {
-      seasonOf(
-          Database.at(
-              "postgresql://postgres@localhost:" + server.getPort() + "/postgres",
-              Optional.of("none")));
+    try (PostgresqlServer server = PostgresqlServer.start()) {
+      seasonOf(server.database());
     }
   }
 

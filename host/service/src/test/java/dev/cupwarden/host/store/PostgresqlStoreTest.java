@@ -5,8 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.host.HostException;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
-import java.io.IOException;
+import dev.cupwarden.host.PostgresqlServer;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -21,27 +20,21 @@ import org.junit.jupiter.api.Test;
 
 class PostgresqlStoreTest extends StoreStoriesTest {
   private static final AtomicInteger NUMBER = new AtomicInteger();
-  private static EmbeddedPostgres server;
+  private static PostgresqlServer server;
 
   @BeforeAll
-  static void startServer() throws IOException {
-    server = EmbeddedPostgres.start();
+  static void startServer() throws Exception {
+    server = PostgresqlServer.start();
   }
 
   @AfterAll
-  static void stopServer() throws IOException {
+  static void stopServer() throws Exception {
     server.close();
   }
 
   @Override
   Database database() throws Exception {
-    String name = "store" + NUMBER.incrementAndGet();
-    try (var connection = server.getPostgresDatabase().getConnection();
-        var statement = connection.createStatement()) {
-      statement.execute("CREATE DATABASE " + name);
-    }
-    return Database.at(
-        "postgresql://postgres@localhost:" + server.getPort() + "/" + name, Optional.of("none"));
+    return server.create("store" + NUMBER.incrementAndGet());
   }
 
   @Override
@@ -55,7 +48,7 @@ class PostgresqlStoreTest extends StoreStoriesTest {
     // Simple queries: the parameters of a generic plan stay without values.
     String url =
         "jdbc:postgresql://localhost:"
-            + server.getPort()
+            + server.port()
             + "/store"
             + NUMBER.get()
             + "?user=postgres&preferQueryMode=simple";

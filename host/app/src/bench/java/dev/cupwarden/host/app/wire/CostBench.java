@@ -1,10 +1,8 @@
 package dev.cupwarden.host.app.wire;
 
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import dev.cupwarden.host.PostgresqlServer;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -49,27 +47,21 @@ public final class CostBench {
 
   private static Cost measure(int count, int cups, long seconds) throws Exception {
     Path folder = Files.createTempDirectory("cupwarden-cost");
-    Path tables = folder.resolve("tables");
-    List<SpeakingBench> benches = new ArrayList<>();
-    try (EmbeddedPostgres server = EmbeddedPostgres.builder().setDataDirectory(tables).start();
+    try (PostgresqlServer server = PostgresqlServer.start();
         MeteredHost host =
             MeteredHost.start(
                 folder.resolve("data"),
                 "--database",
-                "postgresql://postgres@localhost:" + server.getPort() + "/postgres")) {
-      long postmaster =
-          Long.parseLong(Files.readAllLines(tables.resolve("postmaster.pid")).get(0).strip());
+                server.url());
+        SpeakingBenches benches = new SpeakingBenches()) {
+      long postmaster = server.pid();
       TimeUnit.SECONDS.sleep(WARM_S);
       double idleFrom = host.cpuS() + ProcessorTime.ofFamily(postmaster);
       TimeUnit.SECONDS.sleep(WARM_S);
       double idle = (host.cpuS() + ProcessorTime.ofFamily(postmaster) - idleFrom) / WARM_S;
-      for (int number = 1; number <= count; number++) {
-        SpeakingBench bench = new SpeakingBench("bench-" + number, cups, host.broker());
-        benches.add(bench);
-        bench.start();
-      }
+      benches.start(count, cups, host.broker());
       TimeUnit.SECONDS.sleep(WARM_S);
-      benches.forEach(SpeakingBench::takeLatenciesMs);
+      benches.takeLatency();
       Cost cost = under(benches, host, postmaster, idle, seconds);
       System.out.printf(
           "%d bench(es) of %d cups: %.0f µs of the host and %.0f µs of the database for a reading,"
@@ -82,15 +74,11 @@ public final class CostBench {
           idle * 1e3,
           cost.latency());
       return cost;
-    } finally {
-      for (SpeakingBench bench : benches) {
-        bench.close();
-      }
     }
   }
 
   private static Cost under(
-      List<SpeakingBench> benches, MeteredHost host, long postmaster, double idle, long seconds)
+      SpeakingBenches benches, MeteredHost host, long postmaster, double idle, long seconds)
       throws Exception {
     long before = host.readingsStored();
     double hostFrom = host.cpuS();
@@ -105,6 +93,6 @@ public final class CostBench {
         hostS / readings,
         databaseS / readings,
         (hostS + databaseS - idle * tookS) / readings,
-        Latency.of(benches.stream().flatMap(each -> each.takeLatenciesMs().stream()).toList()));
+        benches.takeLatency());
   }
 }

@@ -19,7 +19,7 @@ public final class LoadBench {
   /** By how much the last third's highest may lie above that of the third before it. */
   private static final double FLAT = 1.1;
 
-  private final List<SpeakingBench> benches = new ArrayList<>();
+  private final SpeakingBenches benches = new SpeakingBenches();
   private final List<Double> heapMib = new ArrayList<>();
   private final List<Double> residentMib = new ArrayList<>();
 
@@ -33,44 +33,29 @@ public final class LoadBench {
 
   private void run(int minutes) throws Exception {
     Path data = Files.createTempDirectory("cupwarden-load");
-    try (MeteredHost host = MeteredHost.start(data)) {
+    try (MeteredHost host = MeteredHost.start(data);
+        benches) {
       System.out.printf(
           "%d benches of %d cups, a reading of each cup a second, %d minutes%n",
           BENCHES, CUPS, minutes);
-      for (int number = 1; number <= BENCHES; number++) {
-        SpeakingBench bench = new SpeakingBench("bench-" + number, CUPS, host.broker());
-        benches.add(bench);
-        bench.start();
-      }
+      benches.start(BENCHES, CUPS, host.broker());
       for (int minute = 1; minute <= minutes; minute++) {
         TimeUnit.MINUTES.sleep(1);
         tell(minute, host);
       }
-      for (SpeakingBench bench : benches) {
-        bench.stop();
-      }
+      benches.stop();
       conclude(host);
-    } finally {
-      for (SpeakingBench bench : benches) {
-        bench.close();
-      }
     }
   }
 
   private long backlog(MeteredHost host) throws Exception {
-    return benches.stream().mapToLong(SpeakingBench::readings).sum() - host.readingsStored();
-  }
-
-  private long unkept() {
-    return benches.stream().mapToLong(SpeakingBench::unkept).sum();
+    return benches.readings() - host.readingsStored();
   }
 
   private void tell(int minute, MeteredHost host) throws Exception {
     long backlog = backlog(host);
     residentMib.add(host.residentMib());
     heapMib.add(host.heapAfterGcMib());
-    Latency latency =
-        Latency.of(benches.stream().flatMap(each -> each.takeLatenciesMs().stream()).toList());
     System.out.printf(
         "%3d min: resident %.0f MiB, heap after collection %.1f MiB, under way %d readings and %d"
             + " events, kept after %s%n",
@@ -78,18 +63,18 @@ public final class LoadBench {
         residentMib.get(minute - 1),
         heapMib.get(minute - 1),
         backlog,
-        unkept(),
-        latency);
+        benches.unkept(),
+        benches.takeLatency());
   }
 
   private void conclude(MeteredHost host) throws Exception {
     long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(CATCH_UP_S);
-    while ((backlog(host) > 0 || unkept() > 0) && System.nanoTime() < until) {
+    while ((backlog(host) > 0 || benches.unkept() > 0) && System.nanoTime() < until) {
       TimeUnit.MILLISECONDS.sleep(50);
     }
     System.out.printf(
         "back-log at the end: %d readings, %d events: %s%n",
-        backlog(host), unkept(), backlog(host) == 0 && unkept() == 0 ? "kept" : "BROKEN");
+        backlog(host), benches.unkept(), backlog(host) == 0 && benches.unkept() == 0 ? "kept" : "BROKEN");
     tellFlat("resident memory", residentMib);
     tellFlat("heap after collection", heapMib);
   }

@@ -7,10 +7,10 @@ import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
 import dev.cupwarden.host.HostSettings.Keeping;
 import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Upkeep.Retention;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -37,12 +37,12 @@ class BrokerKilledTest {
   private static final int AWAY_TICKS = 72 * 4;
   private static final long LIMIT_S = 60;
   private static final long LONGEST_UP_MS = 400;
-  private static EmbeddedPostgres server;
+  private static PostgresqlServer server;
   @TempDir Path folder;
 
   @BeforeAll
   static void startServer() throws Exception {
-    server = EmbeddedPostgres.start();
+    server = PostgresqlServer.start();
   }
 
   @AfterAll
@@ -54,13 +54,7 @@ class BrokerKilledTest {
     if (kind.equals("SQLite")) {
       return Database.sqlite(folder.resolve("host.db"));
     }
-    String name = "killed" + System.nanoTime();
-    try (var connection = server.getPostgresDatabase().getConnection();
-        var statement = connection.createStatement()) {
-      statement.execute("CREATE DATABASE " + name);
-    }
-    return Database.at(
-        "postgresql://postgres@localhost:" + server.getPort() + "/" + name, Optional.of("none"));
+    return server.create("killed" + System.nanoTime());
   }
 
   private Host host(FailingBroker broker, Database database) throws Exception {

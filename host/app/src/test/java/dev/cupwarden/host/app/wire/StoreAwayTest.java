@@ -7,10 +7,10 @@ import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
 import dev.cupwarden.host.HostSettings.Keeping;
 import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Upkeep.Retention;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -103,13 +103,10 @@ class StoreAwayTest {
 
   @Test
   void aDatabaseThatGoesAwayAndReturnsFindsEverything() throws Exception {
-    Path cluster = folder.resolve("cluster");
-    int port = LoopbackPort.anyFree("the database", "--database").number();
-    EmbeddedPostgres server = server(cluster, port);
-    try (BrokerProcess broker = BrokerProcess.start(folder);
+    try (PostgresqlServer server = PostgresqlServer.start();
+        BrokerProcess broker = BrokerProcess.start(folder);
         LoadedBench bench = new LoadedBench("sill", folder)) {
-      Database database =
-          Database.at("postgresql://postgres@localhost:" + port + "/postgres", Optional.of("none"));
+      Database database = server.database();
       bench.connect(broker.uri());
       try (Host host = host(broker, database)) {
         bench.startLoad(10);
@@ -118,24 +115,14 @@ class StoreAwayTest {
           assertTrue(System.nanoTime() < until, "nothing came");
           TimeUnit.MILLISECONDS.sleep(20);
         }
-        server.close();
+        server.stop();
         awaitUnkept(bench);
-        server = server(cluster, port);
+        server.run();
         bench.stopLoad();
         bench.awaitKept();
         bench.assertAllOnce(new Stored(database));
         assertTrue(host.counts().malformed() == 0, "set aside instead of waiting");
       }
-    } finally {
-      server.close();
     }
-  }
-
-  private static EmbeddedPostgres server(Path cluster, int port) throws Exception {
-    return EmbeddedPostgres.builder()
-        .setDataDirectory(cluster)
-        .setCleanDataDirectory(false)
-        .setPort(port)
-        .start();
   }
 }

@@ -7,10 +7,10 @@ import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
 import dev.cupwarden.host.HostSettings.Keeping;
 import dev.cupwarden.host.HostSettings.OtherBroker;
+import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Upkeep.Retention;
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -26,11 +26,10 @@ class TwoHostsTest {
 
   @Test
   void oneIsKilledUnderLoadAndNothingIsLostOrDoubled() throws Exception {
-    try (EmbeddedPostgres server = EmbeddedPostgres.start();
+    try (PostgresqlServer server = PostgresqlServer.start();
         BrokerProcess broker = BrokerProcess.start(folder)) {
-      String url = "postgresql://postgres@localhost:" + server.getPort() + "/postgres";
-      Database database = Database.at(url, Optional.of("none"));
-      String[] options = {"--broker", broker.uri(), "--database", url, "--shared"};
+      Database database = server.database();
+      String[] options = {"--broker", broker.uri(), "--database", server.url(), "--shared"};
       try (Host host = survivor(broker, database);
           HostProcess other = HostProcess.run(folder.resolve("other"), options);
           LoadedBench bench = new LoadedBench("sill", folder)) {
