@@ -2,7 +2,7 @@
 
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { freshId, h, setAttr, setText } from './dom.js';
-import { alertsByCause, commonLimit, compareCups, compareNames, forecastWords, groupOf, GROUPS, leftWords, nameOfAlert, nameOfLimit } from './reading.js';
+import { alertsByCause, commonLimit, compareCups, compareNames, forecastWords, groupOf, GROUPS, holdingWater, leftWords, nameOfAlert, nameOfLimit } from './reading.js';
 import { Spark } from './spark.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -180,9 +180,11 @@ export function benchView(benchName) {
   }
 
   function nextWords(bench) {
-    const names = (states) => [...bench.cups.values()].filter((cup) => states.includes(cup.state)).map((cup) => cup.cup).sort(compareNames);
-    const now = names(['watering', 'due']);
+    const names = (fits) => [...bench.cups.values()].filter(fits).map((cup) => cup.cup).sort(compareNames);
+    const now = names((cup) => cup.state === 'watering' || (cup.state === 'due' && holdingWater(cup).length === 0));
     if (now.length > 0) return text.bench.nextNow(now);
+    const waiting = names((cup) => cup.state === 'due');
+    if (waiting.length > 0) return text.bench.nextWaits(waiting, [...new Set(waiting.map((name) => nameOfLimit(holdingWater(bench.cups.get(name))[0].code)))]);
     const coming = [...bench.cups.values()].filter((cup) => cup.state === 'steady' && cup.due_at)
       .sort((a, b) => Date.parse(a.due_at) - Date.parse(b.due_at))[0];
     if (!coming) return text.bench.nextNone;

@@ -5,7 +5,7 @@ import * as api from './api.js';
 import { benchView } from './bench-view.js';
 import { h, s, say, setAttr, setText } from './dom.js';
 import { follow, leaveIfSignedOut, restWhenUnseen } from './live.js';
-import { nameOfAlert } from './reading.js';
+import { alertsByCause, nameOfAlert } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -82,7 +82,7 @@ function drawNav() {
   }
   const badge = nav.querySelector('.badge');
   if (badge && bench) {
-    const n = store.bench(bench).unseen().length;
+    const n = alertsByCause(store.bench(bench).unseen()).length; // as many as the alerts' view has parts not marked as seen
     badge.hidden = n === 0;
     setText(badge, String(n));
   }

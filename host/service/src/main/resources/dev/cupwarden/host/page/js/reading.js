@@ -82,9 +82,12 @@ export function alertsByCause(alerts) {
 
 const FEED_LIMITS = ['stage', 'dry-roots', 'ledger', 'salt', 'dark-season'];
 
+/** A hold on a cup that is about to get water is one on feed: held back from water, it would be `held`. */
+const onFeed = (cup, reason) => FEED_LIMITS.includes(reason.code) || (reason.code === 'hold' && NOW.includes(cup.state));
+
 /** The reasons that hold water back from a cup, not only feed. */
-export const holdingWater = (cup) => (cup?.reasons ?? []).filter((reason) => !FEED_LIMITS.includes(reason.code));
-export const holdingFeed = (cup) => (cup?.reasons ?? []).filter((reason) => FEED_LIMITS.includes(reason.code));
+export const holdingWater = (cup) => (cup?.reasons ?? []).filter((reason) => !onFeed(cup, reason));
+export const holdingFeed = (cup) => (cup?.reasons ?? []).filter((reason) => onFeed(cup, reason));
 
 /** The one limit that holds back every cup of a cause, if there is one: the cause behind them all. */
 export function commonLimit(bench, cause) {

@@ -46,6 +46,9 @@ function tankPanel(bench, tank) {
 const onlyLeft = (bench) => Object.entries(bench.status?.tank_ml ?? {}).map(([name, ml]) =>
   h('section', { class: 'panel', 'data-tank': name }, h('h2', null, name), h('p', null, h('strong', null, u.tank(ml)))));
 
+/** The feed that the plan names for now, or null. */
+const plannedFeed = (bench) => (bench.setup.feeding?.plan ?? []).filter((step) => noonOf(step.from) <= bench.now).at(-1)?.feed ?? null;
+
 /** What to weigh for a volume at a strength, as the host reckons it. */
 function mixPanel(bench) {
   const feeds = bench.setup?.feeds ?? {};
@@ -55,12 +58,13 @@ function mixPanel(bench) {
   const gallons = u.choice().volume === 'floz';
   const mlPerUnit = gallons ? ML_PER_US_GAL : ML_PER_L;
   const fed = Object.values(bench.setup.tanks).find((tank) => tank.feed);
+  const chosen = plannedFeed(bench) ?? fed?.feed;
   const out = h('p', { role: 'status' }, t.ready);
   const bag = h('p', { class: 'quiet' });
   const input = (value) => h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value, id: freshId('mix'), oninput: () => soon() });
   const volume = input(String(Math.round((100 * (fed?.size_ml ?? 4 * ML_PER_L)) / mlPerUnit) / 100));
   const strength = input(String(fed?.strength ?? 0.5));
-  const pick = h('select', { id: freshId('mix'), onchange: () => reckon() }, Object.keys(feeds).map((name) => h('option', { value: name, selected: name === fed?.feed }, name)));
+  const pick = h('select', { id: freshId('mix'), onchange: () => reckon() }, Object.keys(feeds).map((name) => h('option', { value: name, selected: name === chosen }, name)));
   const row = (label, control) => h('div', { class: 'field' }, h('label', { for: control.id }, h('strong', null, label)), control);
   const numberIn = (control) => (control.value.trim() === '' ? NaN : Number(control.value.replace(',', '.')));
   let timer = null;

@@ -98,6 +98,7 @@ export const text = {
     next: 'Next water',
     nextCup: (cup, forecast) => `${cup}, ${forecast}`,
     nextNow: (names) => `${list(names)}, now`,
+    nextWaits: (names, limits) => `${list(names)}: due, held back by ${list(limits)}`,
     nextNone: 'none in sight',
     held: 'Held',
     heldNone: 'nothing',
