@@ -21,12 +21,12 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Function;
 import java.util.function.Predicate;
 
 /** A bench's next state while one tick works it out; it never leaves the tick. */
@@ -41,7 +41,10 @@ final class BenchDraft {
   final Observation seen;
   final Instant at;
   final BenchState before;
-  final SortedMap<String, CupDraft> cups;
+
+  /** By name; walked many times a tick, so linked. */
+  final Map<String, CupDraft> cups;
+
   final SortedMap<String, TankState> tanks;
   final List<Receipt> receipts = new ArrayList<>();
   final List<String> orderIds;
@@ -60,7 +63,8 @@ final class BenchDraft {
     this.seen = seen;
     this.at = seen.at();
     this.before = before;
-    cups = mapped(before.cups(), CupDraft::new);
+    cups = new LinkedHashMap<>(2 * before.cups().size());
+    before.cups().forEach((name, cup) -> cups.put(name, new CupDraft(cup)));
     tanks = new TreeMap<>(before.tanks());
     seen.tankMl()
         .forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
@@ -74,12 +78,16 @@ final class BenchDraft {
     trayMl = before.trayMl();
   }
 
-  /** Another value for each key; built from the sorted map, so that no name is compared. */
-  @SuppressWarnings("unchecked")
-  private static <A, B> SortedMap<String, B> mapped(SortedMap<String, A> from, Function<A, B> by) {
-    TreeMap<String, Object> to = new TreeMap<>(from);
-    to.replaceAll((name, value) -> by.apply((A) value));
-    return (SortedMap<String, B>) (SortedMap<String, ?>) to;
+  /** Without an order the cups are those of before, and no name need be compared. */
+  private SortedMap<String, CupState> cupStates() {
+    SortedMap<String, CupState> states = new TreeMap<>(before.cups());
+    if (!seen.orders().isEmpty()) {
+      states.clear();
+      cups.forEach((name, cup) -> states.put(name, cup.state()));
+    } else {
+      states.replaceAll((name, was) -> cups.get(name).state());
+    }
+    return states;
   }
 
   /** Vapour pressure deficit of the room, kPa; NaN where temperature or humidity is unknown. */
@@ -95,7 +103,7 @@ final class BenchDraft {
     boolean put = !passes.isEmpty();
     return new BenchState(
         at,
-        Collections.unmodifiableSortedMap(mapped(cups, CupDraft::state)),
+        Collections.unmodifiableSortedMap(cupStates()),
         air,
         Collections.unmodifiableSortedMap(tanks),
         seen.leak(),

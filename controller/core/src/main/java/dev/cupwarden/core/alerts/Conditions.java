@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 
 /**
@@ -13,6 +14,11 @@ import java.util.SortedMap;
 public final class Conditions {
   private final Map<String, Map<String, OpenAlert>> openByCup = new HashMap<>();
   private final List<Told> kept = new ArrayList<>();
+
+  /** Of the cup last asked of: conditions come cup by cup, a dozen of each. */
+  private Map<String, OpenAlert> lastOpen = Map.of();
+
+  private String lastCup = "";
 
   /**
    * A condition beside the alert that stands of it.
@@ -38,7 +44,11 @@ public final class Conditions {
   }
 
   private OpenAlert standing(String code, String cup) {
-    return openByCup.getOrDefault(cup, Map.of()).get(code);
+    if (!Objects.equals(cup, lastCup)) {
+      lastCup = cup;
+      lastOpen = openByCup.getOrDefault(cup, Map.of());
+    }
+    return lastOpen.get(code);
   }
 
   /** About which there is something else to do than its code says. */
