@@ -5,12 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.simulator.rehearsal.Figures;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -42,6 +47,24 @@ class RehearseCommandTest {
     assertEquals(3, read.at("/policies/0/seeds").size());
     assertEquals(18, read.at("/policies/0/total/cups").intValue());
     assertTrue(err.toString().contains("cup-days simulated a second"));
+  }
+
+  /** A virtual machine may list methods in another order at its next start; components it keeps. */
+  @Test
+  void figuresComeInTheSameOrderAtEveryStart() throws JsonProcessingException {
+    assertEquals(0, rehearse("--cups", "2", "--days", "3", "--policy", "timer", "--json"));
+    List<String> expected =
+        new ArrayList<>(List.of("lost", "in_band", "leaching_fraction", "wet_hours_per_cup_week"));
+    Arrays.stream(Figures.class.getRecordComponents())
+        .map(part -> PropertyNamingStrategies.SnakeCaseStrategy.INSTANCE.translate(part.getName()))
+        .forEach(expected::add);
+    List<String> names = new ArrayList<>();
+    Json.MAPPER
+        .readTree(out.toString())
+        .at("/policies/0/total")
+        .fieldNames()
+        .forEachRemaining(names::add);
+    assertEquals(expected, names);
   }
 
   @Test

@@ -1,13 +1,16 @@
 package dev.cupwarden.simulator.rehearsal;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What a rehearsal came to, by the simulator's truth. Hours are cup-hours of living cups.
+ * What a rehearsal came to, by the simulator's truth. Hours are cup-hours of living cups. The order
+ * in JSON is named, since a virtual machine lists methods in another order at each start, and the
+ * same seed gives the same bytes.
  *
  * @param cupHours lived by all cups
  * @param wetHours past the wet line: less air than the mix's least
@@ -27,6 +30,7 @@ import java.util.TreeMap;
  * @param leafCm2 leaf of all living cups at the end
  * @param alerts by code
  */
+@JsonPropertyOrder({"lost", "in_band", "leaching_fraction", "wet_hours_per_cup_week"})
 public record Figures(
     double cupHours,
     double wetHours,
