@@ -34,7 +34,7 @@ final class JudgeConditions {
 
   private static final double QUIET_SD_G = 0.20;
 
-  private static final double NEVER_READ_H = 0.5;
+  private static final double NEVER_READ_MIN = 30.0;
 
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
@@ -120,9 +120,9 @@ final class JudgeConditions {
         to.when(fault, cup.name(), false, 0.0, 0.0);
       }
     }
-    if (neverRead && hours(cup.stageSince, draft.at) > NEVER_READ_H) {
-      double silentH = hours(cup.stageSince, draft.at);
-      to.above("scale-silent", cup.name(), silentH, NEVER_READ_H, 0.0);
+    double silentMin = neverRead ? 60.0 * hours(cup.stageSince, draft.at) : 0.0;
+    if (silentMin > NEVER_READ_MIN) {
+      to.above("scale-silent", cup.name(), silentMin, NEVER_READ_MIN, 0.0);
     }
     blind(draft, cup, to);
     Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? cup.distrustedSince : null;

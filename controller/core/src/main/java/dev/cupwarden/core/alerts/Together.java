@@ -25,7 +25,7 @@ final class Together {
   private static final Duration SHORTLY = Duration.ofMinutes(30);
 
   /** What can have a cause in common. A latch is cleared cup by cup, so it is told cup by cup. */
-  private static final Set<String> CODES =
+  static final Set<String> CODES =
       Set.of(
           "wet-too-long",
           "near-dry",

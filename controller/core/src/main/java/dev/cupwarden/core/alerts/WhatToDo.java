@@ -38,7 +38,7 @@ public final class WhatToDo {
                   + " nothing but what a person gives and tells."),
           Map.entry("sensor-dead", "Check the sensor's plug and wires."),
           Map.entry("tank-unsuited", "Mix what the recipe says into the tank."),
-          Map.entry("tray-full", "Empty the tray."),
+          Map.entry("tray-full", "Empty the tray, then clear it for the whole bench."),
           Map.entry("tank-low", "Fill the tank, and say so."),
           Map.entry("feed-old", "Use the rest on other plants and mix the tank anew."),
           Map.entry(

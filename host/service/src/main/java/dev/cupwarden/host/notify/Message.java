@@ -3,6 +3,7 @@ package dev.cupwarden.host.notify;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.alerts.Found;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
 import java.time.ZoneOffset;
@@ -43,24 +44,14 @@ record Message(String id, String bench, List<AlertNotice> notices) {
       text.append(headline.substring(0, 1).toUpperCase(Locale.ROOT))
           .append(headline.substring(1))
           .append("\nSince ")
-          .append(TIME.format(notice.since()))
-          .append(
-              String.format(
-                  Locale.ROOT,
-                  "%nFound %s, limit %s",
-                  number(notice.value()),
-                  number(notice.threshold())));
+          .append(TIME.format(notice.since()));
+      Found.words(notice).ifPresent(found -> text.append("\nFound ").append(found));
       if (!notice.state().equals("cleared")) {
         text.append("\nWhat to do: ").append(notice.whatToDo());
       }
       text.append("\n\n");
     }
     return text.append("From the bench ").append(bench).append(".\n").toString();
-  }
-
-  private static String number(double value) {
-    String text = String.format(Locale.ROOT, "%.2f", value);
-    return text.replaceAll("\\.?0+$", "");
   }
 
   /** For a program. */

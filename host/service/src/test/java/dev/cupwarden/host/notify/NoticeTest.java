@@ -141,7 +141,7 @@ class NoticeTest {
     String text = GreenMailUtil.getBody(message);
     assertEquals("Bench sill: cup A1: wet too long", message.getSubject());
     for (String part :
-        List.of("Since 2027-02-14 08:00 UTC", "Found 49, limit 48.5", "Lift the cup")) {
+        List.of("Since 2027-02-14 08:00 UTC", "Found 49 h, limit 48.5 h", "Lift the cup")) {
       assertTrue(text.contains(part), text);
     }
     later(Duration.ofDays(1));

@@ -11,15 +11,21 @@ const t = text.alerts;
 const MOST_PAST = 400;
 
 const hours = (h) => u.span(h * 3600e3);
+const grams = (g) => u.mass(g);
+const ofExpected = (part) => t.ofExpected(u.percent(part));
 /** What was found and its limit, where they are quantities; the other alerts are a yes or no. */
-const QUANTITY = {
+const OF_CUP = {
   'near-dry': (part) => t.used(u.percent(part)), 'wet-too-long': hours, 'salts-high': (ms) => `${u.number(ms, 1)} mS/cm`,
-  'blind-ration': hours, 'scale-noisy': (g) => u.mass(g), 'scale-out-of-range': (g) => u.mass(g), 'scale-stuck': (min) => hours(min / 60), 'cup-away': hours, 'sensor-dead': hours, 'feed-old': (d) => hours(24 * d),
-  'dose-over': (g) => u.mass(g), 'tray-full': u.tank, 'tank-low': u.tank, cold: u.temp, frost: u.temp, heat: u.temp,
+  'blind-ration': hours, 'scale-noisy': grams, 'scale-out-of-range': grams, 'scale-stuck': (min) => hours(min / 60), 'scale-silent': (min) => hours(min / 60),
+  'cup-away': hours, 'dose-short': grams, 'dose-over': grams, 'rot-suspected': ofExpected, 'look-at-roots': ofExpected, 'pot-on': (g) => t.aDay(u.mass(g)),
 };
-const valueWords = ({ code, value, threshold }) => {
-  const quantity = QUANTITY[code];
-  return quantity && Number.isFinite(value) && Number.isFinite(threshold) ? `, ${t.value(quantity(value), quantity(threshold))}` : '';
+const OF_BENCH = { 'sensor-dead': hours, 'feed-old': (d) => hours(24 * d), 'tray-full': u.tank, 'tank-low': u.tank, cold: u.temp, frost: u.temp, heat: u.temp };
+/** An alert of cups that stands for the whole bench counts them. */
+const valueWords = ({ code, cup, value, threshold }) => {
+  if (!Number.isFinite(value) || !Number.isFinite(threshold)) return '';
+  if (!cup && OF_CUP[code]) return value > 0 ? `, ${t.inCups(value)}` : '';
+  const quantity = OF_CUP[code] ?? OF_BENCH[code];
+  return quantity ? `, ${t.value(quantity(value), quantity(threshold))}` : '';
 };
 
 /** Past alerts: each raising with the clearing that ended it. */

@@ -114,7 +114,7 @@ function beforeFreed(bench, order) {
 }
 
 function beforeClear(bench, order) {
-  const codes = ['leak', 'pump-running-on', 'valve-leaking', 'dose-short', 'dose-over', 'cups-swapped', 'clock'];
+  const codes = ['leak', 'pump-running-on', 'valve-leaking', 'dose-short', 'dose-over', 'cups-swapped', 'clock', 'tray-full'];
   const ends = bench.alerts.filter((alert) => codes.includes(alert.code) && (!order.cup || alert.cup === order.cup))
     .map((alert) => (alert.cup ? `${nameOfAlert(alert.code)} (${alert.cup})` : nameOfAlert(alert.code)));
   return [line('stop', t.clearNote), line('', ends.length > 0 ? t.clearEnds(ends) : t.clearNothing), ...beforeFreed(bench, order)];

@@ -246,7 +246,7 @@ export const text = {
   },
   why: {
     due: 'due',
-    forecast: 'would dry before the next window',
+    forecast: 'ahead, by forecast',
     rescue: 'rescue',
     flush: 'flush',
     order: 'ordered',
@@ -320,6 +320,9 @@ export const text = {
     forBench: 'Whole bench',
     used: (percent) => `${percent} of its usable water gone`,
     value: (value, threshold) => `found ${value}, limit ${threshold}`,
+    ofExpected: (percent) => `${percent} of the use expected`,
+    aDay: (mass) => `${mass} a day`,
+    inCups: (n) => `found in ${cups(n)}`,
     seen: 'Mark as seen',
     seenBy: (who, when) => `Seen${who ? ` by ${who}` : ''}, ${when}. It stays open until the cause is gone.`,
     seenShort: 'seen',
