@@ -41,7 +41,10 @@ final class BenchCheck {
     }
     if (wiring.more().root().isEmpty()) {
       findings.add(
-          Finding.note("sensors", "There is no root thermometer: frost is judged by the air."));
+          Finding.note(
+              "sensors",
+              "There is no root thermometer: frost is judged by the air, and nothing is held back"
+                  + " for cold roots."));
     }
     return findings;
   }

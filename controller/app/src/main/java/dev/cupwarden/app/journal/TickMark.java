@@ -1,12 +1,10 @@
 package dev.cupwarden.app.journal;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.OptionalLong;
 
 /**
@@ -30,10 +28,9 @@ final class TickMark {
   /** On the disk when this returns. */
   void write(long tick) throws IOException {
     String text = String.format("%0" + DIGITS + "d%n", tick);
-    try (FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
-      channel.write(ByteBuffer.wrap(text.getBytes(StandardCharsets.US_ASCII)), 0);
-      channel.force(false);
+    // Not by a channel: an interrupt closes one, and a loop told to stop is to finish its tick.
+    try (RandomAccessFile written = new RandomAccessFile(file.toFile(), "rwd")) {
+      written.write(text.getBytes(StandardCharsets.US_ASCII));
     }
   }
 

@@ -99,6 +99,17 @@ class JournalTest {
   }
 
   @Test
+  void aLoopThatIsToldToStopWithinATickFinishesIt() throws Exception {
+    try (Journal journal = Journal.open(file())) {
+      journal.start(start(START));
+      Thread.currentThread().interrupt();
+      List<Journal.Intent> intents = journal.commit(tick(START, List.of(A1)));
+      assertTrue(Thread.interrupted());
+      assertEquals(A1, intents.get(0).pass());
+    }
+  }
+
+  @Test
   void intentWithoutOutcomeIsUnknownAtTheNextStartAndToldOnce() throws Exception {
     Path cut;
     try (Journal journal = Journal.open(file())) {
