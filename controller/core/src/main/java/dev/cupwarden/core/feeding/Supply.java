@@ -11,6 +11,8 @@ package dev.cupwarden.core.feeding;
  */
 public record Supply(
     boolean plain, double plainMl, String feed, double feedMl, double feedStrength) {
+  /** Tenths of a millilitre: what a double may lack of a whole one, and no more. */
+  private static final double ROUNDING = 1e-9;
 
   /** What both hold together, mL. */
   public double totalMl() {
@@ -28,7 +30,7 @@ public record Supply(
    * @return empty volumes where nothing in the tanks suits
    */
   public TankDraw draw(double ml, double wanted, double most) {
-    double tenths = Math.floor(ml * 10.0 + 1e-6);
+    double tenths = Math.floor(ml * 10.0 + ROUNDING);
     if (!plain || plainMl < ml) {
       boolean suits = feed != null && feedStrength <= most && feedMl >= ml;
       return suits ? new TankDraw(0.0, tenths / 10.0, feedStrength) : TankDraw.NOTHING;
@@ -47,6 +49,6 @@ public record Supply(
     if (strength <= 0.0) {
       return 0.0;
     }
-    return Math.floor(Blend.of(tenths, strength, 0.0, feedStrength).feedMl() + 1e-9);
+    return Math.floor(Blend.of(tenths, strength, 0.0, feedStrength).feedMl() + ROUNDING);
   }
 }

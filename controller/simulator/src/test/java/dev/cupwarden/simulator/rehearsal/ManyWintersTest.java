@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.cupwarden.core.longrun.SideBySide;
 import dev.cupwarden.core.longrun.TestReport;
+import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import java.time.Duration;
 import java.util.Map;
@@ -37,8 +38,7 @@ class ManyWintersTest {
     SideBySide.onEveryCore(
         () -> {
           for (long seed = next.getAndIncrement(); seed <= last; seed = next.getAndIncrement()) {
-            Rehearsal rehearsal = new Rehearsal(UsualBench.of(CUPS), DAYS, FaultLevel.COMMON);
-            put(seed, rehearsal.run(PolicyKind.CUPWARDEN, seed, day -> {}));
+            put(seed, winter(seed));
           }
         });
     Figures total = figures.values().stream().reduce(Figures::plus).orElseThrow();
@@ -48,6 +48,15 @@ class ManyWintersTest {
     assertEquals(last - first + 1, figures.size());
     TestReport.put(
         "Simulated winters", Duration.ofNanos(System.nanoTime() - begun), text(first, last, total));
+  }
+
+  private static Rehearsal.Outcome winter(long seed) throws SetupException {
+    try {
+      return new Rehearsal(UsualBench.of(CUPS), DAYS, FaultLevel.COMMON)
+          .run(PolicyKind.CUPWARDEN, seed, day -> {});
+    } catch (RuntimeException failed) {
+      throw new IllegalStateException("seed " + seed, failed);
+    }
   }
 
   private synchronized void put(long seed, Rehearsal.Outcome outcome) {
