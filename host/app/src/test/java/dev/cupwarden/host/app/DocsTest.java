@@ -76,7 +76,7 @@ class DocsTest {
     for (Path page : files(".md")) {
       for (MatchResult command : all(COMMAND, page)) {
         seen++;
-        String[] words = command.group(2).replaceAll("[<|>].*|&&.*", "").strip().split(" +");
+        String[] words = command.group(2).replaceAll("[<|>#].*|&&.*", "").strip().split(" +");
         try {
           programs.get(command.group(1)).parseArgs(words);
         } catch (CommandLine.ParameterException unknown) {
