@@ -35,6 +35,10 @@ final class JudgeDoses {
   void judge(BenchDraft draft) {
     for (CupDraft cup : draft.cups.values()) {
       boolean dosed = cup.onTrial != null || justGiven(draft, cup);
+      if (dosed) {
+        // Unread, too: when the scale speaks again, what was given meanwhile is no leak.
+        cup.rising = cup.rising.dosed();
+      }
       if (!Double.isNaN(cup.readG)) {
         if (cup.onTrial != null && DoseCheck.judges(cup.onTrial, draft.at) && plausible(cup)) {
           judge(draft, cup);
@@ -128,7 +132,10 @@ final class JudgeDoses {
   }
 
   private static void lookForLeak(BenchDraft draft, CupDraft cup, boolean dosed) {
-    if (dosed || !plausible(cup)) {
+    if (dosed) {
+      return;
+    }
+    if (!plausible(cup)) {
       cup.rising = cup.rising.dosed();
       return;
     }

@@ -106,6 +106,22 @@ class AlertStoryTest {
   }
 
   @Test
+  void passGivenToACupWhoseScaleFellSilentIsNoLeakWhenItSpeaksAgain() {
+    Story story = Story.from("2027-02-14T05:00:00Z").with("A1", 220.0).with("A2", 205.0);
+    story.rateGPerH.put("A1", 0.5);
+    for (int i = 0; i < 60 && story.passes.isEmpty(); i++) {
+      story.wait(TICK).look();
+    }
+    assertEquals("A1", story.passes.get(0).cup());
+    double withPassG = story.massG.remove("A1");
+    story.wait(TICK).look("{\"id\":\"h\",\"kind\":\"hold\",\"until\":\"2027-02-15T08:00:00Z\"}");
+    story.run(Duration.ofHours(2));
+    story.with("A1", withPassG).run(Duration.ofHours(2));
+    assertEquals(1, story.passes.size());
+    assertFalse(story.raised("valve-leaking"), story.alerts.toString());
+  }
+
+  @Test
   void fullCupThatGetsOthersPassesStopsThePumpThoughItWeighsMoreThanItCan() {
     Story story = Story.from("2027-02-14T07:00:00Z").with("A1", 200.0).with("A2", 205.0);
     story.run(Duration.ofMinutes(55));
