@@ -22,7 +22,6 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -36,9 +35,11 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class PagesCommandsIT {
   private static final Path README = SourceTree.ROOT.resolve("README.md");
-  private static final Pattern COMMAND = Pattern.compile("(?m)^ {4,}(\\S.*\\.jar .*)$");
+  private static final Pattern COMMAND = Pattern.compile("(?m)^ {4,}(\\S.*\\.jar .*|keytool .*)$");
   private static final Pattern CODE = Pattern.compile("`(at,[^`]+|\\d{4}-[^`]+,[^`]+)`");
   private static final List<String> BUILT = List.of("controller/app/target", "host/app/target");
+  private static final String WIRED =
+      "controller/app/src/main/resources/dev/cupwarden/app/back-room.yaml";
   private static final String HANDS_ON = " # hands-on hardware";
   private static final String DEMO = "S=$(command -v sudo)";
   private static final Duration LIMIT = Duration.ofSeconds(120);
@@ -83,7 +84,6 @@ class PagesCommandsIT {
     List<String> weights = CODE.matcher(text).results().map(found -> found.group(1)).toList();
     assertEquals(2, weights.size(), "a header and a row");
     Files.write(folder.resolve("weights.csv"), weights);
-    certificate();
     for (String line : commands(README)) {
       if (line.contains("controller.jar run")) {
         startController(line);
@@ -129,18 +129,9 @@ class PagesCommandsIT {
     return lines;
   }
 
-  private void certificate() throws Exception {
-    toTheEnd(
-        "keytool -genkeypair -alias host -keyalg EC -dname CN=localhost -storetype PKCS12"
-            + " -keystore host.p12 -storepass:file password && echo made");
-  }
-
   /** From here on the bench is the wired one that the page names. */
   private void startController(String line) throws Exception {
-    try (Stream<Path> sources = Files.walk(SourceTree.ROOT.resolve("controller/app/src/main"))) {
-      Path wired = sources.filter(path -> path.endsWith("back-room.yaml")).findAny().orElseThrow();
-      Files.copy(wired, folder.resolve("wired.yaml"));
-    }
+    Files.copy(SourceTree.ROOT.resolve(WIRED), folder.resolve("wired.yaml"));
     begun = Instant.now();
     String simulated =
         line.replace("bench.yaml", "wired.yaml").replace(":1883", ":" + broker)
@@ -199,7 +190,7 @@ class PagesCommandsIT {
     }
     String said = Files.readString(out);
     assertEquals(0, process.exitValue(), line + "\n" + said);
-    assertFalse(said.isBlank(), line + ": says nothing");
+    assertFalse(line.contains(".jar") && said.isBlank(), line + ": says nothing");
   }
 
   /** An hour after the bench was started, by its own clock. */
