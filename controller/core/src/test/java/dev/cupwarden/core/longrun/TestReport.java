@@ -9,17 +9,42 @@ import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** What long runs saw, in {@code controller/TESTING.md}: each run puts in its own section. */
+/** The page on testing, {@code controller/TESTING.md}: each long run puts in its own section. */
 public final class TestReport {
   /** From the folder of any module. */
   private static final Path PAGE = Path.of("..", "..", "controller", "TESTING.md");
 
+  private static final String RUNS = "## What long runs saw\n";
+
   private static final String HEAD =
       """
-      # What long runs saw
+      # Testing
 
-      Made by `mvn -Plong verify`: each long test puts in its own section when it ends well. A section is as old as its date.
-      """;
+      `mvn -B verify` passes every test, the long ones in short. `mvn -B -Plong verify` passes the long ones alone, in full, in about an
+      hour on two free cores; each then puts what it saw into its own section below, so a section is as old as its date.
+
+      ## What is real and what is simulated
+
+      Real: SQLite, PostgreSQL, both MQTT brokers, the browser, mail and web servers on loopback, the packaged programs, and the signals
+      that kill them. Simulated, since it is not there: chips and lines at the level of their registers, pump, valves and tanks, the
+      water, salts and roots in a cup, air and light of a room, the hands of a grower. All of that is invented, and stands in
+      `controller/simulator`: how cups and cuttings differ in the one table `TraitTable`, how often what breaks in `FaultPlan`.
+
+      ## How a seed is played again
+
+      Everything that is drawn is drawn from a seed, and a failure names it.
+
+      | what | again | on to other seeds |
+      |---|---|---|
+      | winters | `rehearse --cups 24 --days 120 --faults common --seed N` | `-Drehearsal.from=N` |
+      | power cuts | `-Dtest=PowerCutTest -Dpowercuts.seed=N` | more by `-Dpowercuts=COUNT` |
+      | kills | `-Dit.test=KilledRunIT -Dkills.seed=N` | the same |
+      | fuzzing | `-Dtest=BenchFileFuzzTest -Dfuzz.seed=N`, and so the others | `-Dfuzz.from=N` |
+
+      Sizes: `-Dcupyears`, `-Dpowercuts`, `-Dkills`, `-Dsoak.ticks`, `-Dfuzz.minutes` (for each thing that is fuzzed), `-Dwinter.days`.
+
+      """
+          + RUNS;
 
   private TestReport() {}
 
@@ -48,7 +73,7 @@ public final class TestReport {
   /** The page with that section in place of the one of its name, sections in order of name. */
   static String with(String page, String section, String said) {
     Map<String, String> sections = new TreeMap<>();
-    String[] parts = page.split("(?m)^## ", -1);
+    String[] parts = page.substring(Math.max(0, page.indexOf(RUNS))).split("(?m)^### ", -1);
     for (int i = 1; i < parts.length; i++) {
       int end = parts[i].indexOf('\n');
       sections.put(parts[i].substring(0, end), parts[i].substring(end).strip());
@@ -56,7 +81,8 @@ public final class TestReport {
     sections.put(section, said);
     StringBuilder next = new StringBuilder(HEAD);
     sections.forEach(
-        (name, text) -> next.append("\n## ").append(name).append("\n\n").append(text).append('\n'));
+        (name, text) ->
+            next.append("\n### ").append(name).append("\n\n").append(text).append('\n'));
     return next.toString();
   }
 }

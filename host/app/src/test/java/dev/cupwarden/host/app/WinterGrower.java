@@ -154,10 +154,11 @@ final class WinterGrower {
     world.fillTo("feed", ml);
     ObjectNode filled = Json.MAPPER.createObjectNode().put("kind", "filled").put("tank", "feed");
     filled.put("ml", ml).put("feed", feed).put("strength", FEED_STRENGTH);
+    String said = most.isNumber() ? Math.round(most.asDouble()) + " mL at most" : "nothing";
     say(
         at,
         filled,
-        "feed mixed anew: " + Math.round(ml) + " mL of " + feed + ", page says most " + most);
+        "feed mixed anew: " + Math.round(ml) + " mL of " + feed + ", the page says " + said);
   }
 
   private static ObjectNode order(String kind, String cup) {
