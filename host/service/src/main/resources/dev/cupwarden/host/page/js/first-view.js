@@ -13,8 +13,18 @@ mixes:
     dry_density: 0.10
 vessels:
   tall: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}
+feeds:
+  leafy:
+    analysis: {N: 20, P2O5: 10, K2O: 20}
+    label: {amount: 1 tsp, per: 1 US gal, every: 14 d}
+    spoon: 5.8 g
+    ec: 1.25
+tanks:
+  plain: {size: 12 L}
+  feed: {size: 4 L, feed: leafy, strength: 0.5}
 cups:
   A1: {vessel: tall, mix: coir-perlite, plant: blackcurrant, stage: struck, cutting: 14 g}
+  A2: {vessel: tall, mix: coir-perlite, plant: mulberry, stage: toughened, cutting: 12 g}
 `;
 
 export function firstView() {
