@@ -60,10 +60,10 @@ public final class HostCommand implements Runnable {
   static final class Version implements IVersionProvider {
     @Override
     public String[] getVersion() {
-      return new String[] {
-        Optional.ofNullable(HostCommand.class.getPackage().getImplementationVersion())
-            .orElse("unpacked")
-      };
+      String version =
+          Optional.ofNullable(HostCommand.class.getPackage().getImplementationVersion())
+              .orElse("unpacked");
+      return new String[] {"cupwarden-host " + version};
     }
   }
 }

@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -16,12 +17,13 @@ import picocli.CommandLine;
 
 class HostCommandTest {
   @TempDir Path folder;
+  private final StringWriter out = new StringWriter();
   private final StringWriter err = new StringWriter();
 
   private int run(String... arguments) {
     CommandLine command = HostCommand.commandLine();
     command.setErr(new PrintWriter(err, true));
-    command.setOut(new PrintWriter(new StringWriter()));
+    command.setOut(new PrintWriter(out));
     return command.execute(arguments);
   }
 
@@ -43,6 +45,12 @@ class HostCommandTest {
   void badUsageIsToldAndEndsWithTwo(String line) {
     assertEquals(2, run(line.isEmpty() ? new String[0] : line.split(" ")));
     assertTrue(!err.toString().isBlank() && !err.toString().contains("\tat "), err.toString());
+  }
+
+  @Test
+  void itTellsWhichProgramInWhichVersion() {
+    assertEquals(0, run("--version"));
+    assertTrue(out.toString().startsWith("cupwarden-host "), out.toString());
   }
 
   @ParameterizedTest
