@@ -3,11 +3,11 @@ package dev.cupwarden.app;
 import java.util.Optional;
 
 /** Which version of the program this is. */
-final class ProgramVersion {
+public final class ProgramVersion {
   private ProgramVersion() {}
 
   /** From the jar's manifest; {@code unpacked} where there is none. */
-  static String text() {
+  public static String text() {
     return Optional.ofNullable(ProgramVersion.class.getPackage().getImplementationVersion())
         .orElse("unpacked");
   }

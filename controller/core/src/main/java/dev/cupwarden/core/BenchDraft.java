@@ -80,13 +80,13 @@ final class BenchDraft {
 
   /** Without an order the cups are those of before, and no name need be compared. */
   private SortedMap<String, CupState> cupStates() {
-    SortedMap<String, CupState> states = new TreeMap<>(before.cups());
-    if (!seen.orders().isEmpty()) {
-      states.clear();
-      cups.forEach((name, cup) -> states.put(name, cup.state()));
-    } else {
+    if (seen.orders().isEmpty()) {
+      SortedMap<String, CupState> states = new TreeMap<>(before.cups());
       states.replaceAll((name, was) -> cups.get(name).state());
+      return states;
     }
+    SortedMap<String, CupState> states = new TreeMap<>();
+    cups.forEach((name, cup) -> states.put(name, cup.state()));
     return states;
   }
 

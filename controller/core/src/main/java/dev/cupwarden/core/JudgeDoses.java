@@ -43,7 +43,9 @@ final class JudgeDoses {
         if (cup.onTrial != null && DoseCheck.judges(cup.onTrial, draft.at) && plausible(cup)) {
           judge(draft, cup);
         }
-        lookForLeak(draft, cup, dosed);
+        if (!dosed) {
+          lookForLeak(draft, cup);
+        }
         lookAtSteps(draft, cup);
         forgiveLateArrival(cup);
       }
@@ -131,10 +133,7 @@ final class JudgeDoses {
     }
   }
 
-  private static void lookForLeak(BenchDraft draft, CupDraft cup, boolean dosed) {
-    if (dosed) {
-      return;
-    }
+  private static void lookForLeak(BenchDraft draft, CupDraft cup) {
     if (!plausible(cup)) {
       cup.rising = cup.rising.dosed();
       return;

@@ -80,9 +80,7 @@ final class LookAtCups {
   private static void lookForSwaps(BenchDraft draft) {
     List<SwapDetector.Step> news = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
-      if (!cup.events.isEmpty()) {
-        news.addAll(SwapDetector.steps(cup.name(), cup.events));
-      }
+      news.addAll(SwapDetector.steps(cup.name(), cup.events));
     }
     SwapDetector.Found found = SwapDetector.look(draft.steps, news, draft.at);
     draft.steps = found.recent();

@@ -1,7 +1,7 @@
 package dev.cupwarden.host.app;
 
+import dev.cupwarden.app.ProgramVersion;
 import dev.cupwarden.host.HostException;
-import java.util.Optional;
 import org.slf4j.bridge.SLF4JBridgeHandler;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -60,10 +60,7 @@ public final class HostCommand implements Runnable {
   static final class Version implements IVersionProvider {
     @Override
     public String[] getVersion() {
-      String version =
-          Optional.ofNullable(HostCommand.class.getPackage().getImplementationVersion())
-              .orElse("unpacked");
-      return new String[] {"cupwarden-host " + version};
+      return new String[] {"cupwarden-host " + ProgramVersion.text()};
     }
   }
 }

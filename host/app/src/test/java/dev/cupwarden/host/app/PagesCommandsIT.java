@@ -78,9 +78,7 @@ class PagesCommandsIT {
   @Test
   void thoseOfTheReadme() throws Exception {
     String text = SourceTree.text(README);
-    int from = text.indexOf("    bench: back-room\n");
-    String bench = text.substring(from, text.indexOf("\n\n", from)).replaceAll("(?m)^ {4}", "");
-    Files.writeString(folder.resolve("bench.yaml"), bench + "\n");
+    Files.writeString(folder.resolve("bench.yaml"), SourceTree.firstBench());
     List<String> weights = CODE.matcher(text).results().map(found -> found.group(1)).toList();
     assertEquals(2, weights.size(), "a header and a row");
     Files.write(folder.resolve("weights.csv"), weights);

@@ -5,10 +5,11 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The files that this program is made of, without what is built or hidden. */
-final class SourceTree {
+public final class SourceTree {
   static final Path ROOT = root();
 
   private SourceTree() {}
@@ -37,6 +38,18 @@ final class SourceTree {
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }
+  }
+
+  /** The README's first bench file, as a person types it off. */
+  public static String firstBench() {
+    String from = "This is a whole one:\n\n";
+    String readme = text(ROOT.resolve("README.md"));
+    return readme
+        .substring(readme.indexOf(from) + from.length())
+        .lines()
+        .takeWhile(line -> line.startsWith("    "))
+        .map(line -> line.substring(4) + "\n")
+        .collect(Collectors.joining());
   }
 
   private static Path root() {

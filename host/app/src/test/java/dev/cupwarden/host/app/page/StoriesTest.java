@@ -4,10 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.stream.Collectors;
+import dev.cupwarden.host.app.SourceTree;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -166,12 +163,12 @@ class StoriesTest {
   }
 
   @Test
-  void firstRunTheFirstBenchFileIsTakenAlong() throws IOException {
+  void firstRunTheFirstBenchFileIsTakenAlong() {
     host = StubHost.empty();
     browser.open(host.address());
     browser.awaitText("h1", "No bench yet");
     assertEquals(
-        firstBenchOfTheReadme(), browser.run("return document.querySelector('pre').textContent"));
+        SourceTree.firstBench(), browser.run("return document.querySelector('pre').textContent"));
     browser.tabTo("main button");
     browser.press(Keys.ENTER);
     browser.await(
@@ -179,16 +176,6 @@ class StoriesTest {
         () ->
             browser.textsOf(".row [role=status]").stream()
                 .anyMatch(text -> text.startsWith("Copied") || text.startsWith("Selected")));
-  }
-
-  private static String firstBenchOfTheReadme() throws IOException {
-    String readme = Files.readString(Path.of("..", "..", "README.md"));
-    String from = "This is a whole one:\n\n";
-    String told = readme.substring(readme.indexOf(from) + from.length());
-    return told.lines()
-        .takeWhile(line -> line.startsWith("    "))
-        .map(line -> line.substring(4) + "\n")
-        .collect(Collectors.joining());
   }
 
   @Test
