@@ -15,9 +15,7 @@ final class ControllerProcess implements AutoCloseable {
 
   private static final Path CLASSES = Path.of("target", "cupwarden-controller.jsa");
 
-  /** As the package's launcher sets them. */
-  private static final List<String> SETTINGS =
-      List.of("-Xmx48m", "-Xss256k", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto");
+  private static final Path SETTINGS = Path.of("src", "deb", "java-options");
 
   private static final Duration FIRST_TICK = Duration.ofSeconds(90);
 
@@ -58,9 +56,10 @@ final class ControllerProcess implements AutoCloseable {
     }
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(SETTINGS);
     command.addAll(
         List.of(
+            "@" + SETTINGS,
+            "-Xshare:auto",
             classes,
             "-jar",
             JAR.toString(),

@@ -165,10 +165,7 @@ public final class LoopBench {
     String java = ProcessHandle.current().info().command().orElseThrow();
     new ProcessBuilder(
             java,
-            "-Xmx48m",
-            "-Xss256k",
-            "-XX:+UseSerialGC",
-            "-XX:TieredStopAtLevel=1",
+            "@" + Path.of("src", "deb", "java-options"),
             "-classpath",
             System.getProperty("java.class.path"),
             LoopBench.class.getName(),
