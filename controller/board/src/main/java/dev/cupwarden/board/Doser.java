@@ -1,7 +1,9 @@
 package dev.cupwarden.board;
 
 import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.limits.AllowedPass.Part;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -35,18 +37,19 @@ final class Doser {
 
   /** Gives the pass and waits for its end. All outputs are off afterwards, whatever happens. */
   DoseOutcome give(AllowedPass pass) {
-    return give(new Order(pass.cup(), pass.plainMl(), pass.feedMl()));
+    return give(new Order(pass.cup(), pass.plain(), pass.feed()));
   }
 
   /** Runs the pump from the plain tank for that long; for calibration only. */
   DoseOutcome runPlain(String cup, Duration time) {
-    return give(new Order(cup, time.toNanos() * 1e-9 * mlPerS, 0));
+    Part water = new Part(plumbing.plainTank().orElse(null), time.toNanos() * 1e-9 * mlPerS);
+    return give(new Order(cup, water, new Part(null, 0)));
   }
 
   /** What is to be run. */
-  private record Order(String cup, double plainMl, double feedMl) {
+  private record Order(String cup, Part plain, Part feed) {
     double totalMl() {
-      return plainMl + feedMl;
+      return plain.ml() + feed.ml();
     }
   }
 
@@ -59,8 +62,8 @@ final class Doser {
       }
       outputs.arm();
       outputs.open(plumbing.valveOf(pass.cup()).orElseThrow());
-      ranMl[0] = draw(false, pass.plainMl());
-      ranMl[1] = draw(true, pass.feedMl());
+      ranMl[0] = draw(false, pass.plain());
+      ranMl[1] = draw(true, pass.feed());
       return new DoseOutcome.Given(ranMl[0], ranMl[1]);
     } catch (Stopped stopped) {
       ranMl[stopped.feed ? 1 : 0] = stopped.ranMl;
@@ -80,21 +83,20 @@ final class Doser {
       return stuck;
     }
     if (!Double.isFinite(pass.totalMl())
-        || pass.plainMl() < 0
-        || pass.feedMl() < 0
+        || pass.plain().ml() < 0
+        || pass.feed().ml() < 0
         || pass.totalMl() <= 0) {
       return Optional.of(
           "A pass of %s mL plain and %s mL feed cannot be given."
-              .formatted(pass.plainMl(), pass.feedMl()));
+              .formatted(pass.plain().ml(), pass.feed().ml()));
     }
     if (plumbing.valveOf(pass.cup()).isEmpty()) {
       return Optional.of("Cup %s has no valve.".formatted(pass.cup()));
     }
-    if (pass.plainMl() > 0 && plumbing.source(false).isEmpty()) {
-      return Optional.of("No valve leads from a tank of plain water.");
-    }
-    if (pass.feedMl() > 0 && plumbing.source(true).isEmpty()) {
-      return Optional.of("No valve leads from a tank of feed.");
+    for (Part part : List.of(pass.plain(), pass.feed())) {
+      if (part.ml() > 0 && source(part).isEmpty()) {
+        return Optional.of("No valve leads from the tank %s.".formatted(part.tank()));
+      }
     }
     return caps.refuses(pace.nanos(), onTime(pass.totalMl()));
   }
@@ -103,16 +105,20 @@ final class Doser {
     return Duration.ofNanos(Math.round(ml / mlPerS * 1e9));
   }
 
+  private Optional<Plumbing.Source> source(Part part) {
+    return Optional.ofNullable(part.tank()).flatMap(plumbing::source);
+  }
+
   /** Draws that much from a tank; returns what ran, mL. */
-  private double draw(boolean feed, double ml) throws ChipException, Stopped {
-    if (ml <= 0) {
+  private double draw(boolean feed, Part part) throws ChipException, Stopped {
+    if (part.ml() <= 0) {
       return 0;
     }
-    Optional<String> tankValve = plumbing.source(feed).orElseThrow().tankValve();
+    Optional<String> tankValve = source(part).orElseThrow().tankValve();
     if (tankValve.isPresent()) {
       outputs.open(tankValve.get());
     }
-    double ranMl = run(feed, onTime(ml));
+    double ranMl = run(feed, onTime(part.ml()));
     try {
       pace.pause(RELIEF);
       outputs.beat();

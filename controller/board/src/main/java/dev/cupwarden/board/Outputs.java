@@ -244,8 +244,9 @@ final class Outputs {
       try {
         line.off();
         return true;
-      } catch (ChipException e) {
-        LOG.error("{} does not switch off: {}", line.name(), e.getMessage());
+      } catch (ChipException | RuntimeException e) {
+        // Whatever it is, an interrupted wait for the bus too: the other lines must still be tried.
+        LOG.error("{} does not switch off: {}", line.name(), e.toString());
       }
     }
     failed.add(line.name());

@@ -58,30 +58,25 @@ final class Plumbing {
   }
 
   /**
-   * From where water of a kind comes.
+   * From where water comes.
    *
    * @param tankValve the valve to open; none when the pump hangs in the only tank
    */
   record Source(Optional<String> tankValve) {}
 
-  /** The source of plain water, or of feed: the first tank of that kind by name. */
-  Optional<Source> source(boolean feed) {
-    for (Tank tank : bench.tanks().values()) {
-      if (tank.feed().isPresent() != feed) {
-        continue;
-      }
-      Optional<String> valve = tankValve(tank.name());
-      if (valve.isPresent()) {
-        return Optional.of(new Source(valve));
-      }
-      if (bench.tanks().size() == 1) {
-        return Optional.of(new Source(Optional.empty()));
-      }
-    }
-    // A bench without a list of tanks has its pump in plain water.
-    return bench.tanks().isEmpty() && !feed
-        ? Optional.of(new Source(Optional.empty()))
-        : Optional.empty();
+  /** The way out of a tank, whatever a person has filled into it. */
+  Optional<Source> source(String tank) {
+    Optional<String> valve = tankValve(tank);
+    boolean only = bench.tanks().size() == 1 && bench.tanks().containsKey(tank);
+    return valve.isPresent() || only ? Optional.of(new Source(valve)) : Optional.empty();
+  }
+
+  /** The first tank by name that is meant for plain water. */
+  Optional<String> plainTank() {
+    return bench.tanks().values().stream()
+        .filter(tank -> tank.feed().isEmpty())
+        .map(Tank::name)
+        .findFirst();
   }
 
   private Optional<String> tankValve(String tank) {

@@ -67,6 +67,26 @@ class DoserTest {
   }
 
   @Test
+  void lineThatBreaksKeepsNoOtherOn() throws ChipException {
+    outputs.arm();
+    outputs.open("VA2");
+    outputs.open("plain");
+    lines.breakOff("VA2");
+    outputs.allOff();
+    assertTrue(outputs.stuckOn().orElseThrow().contains("VA2"));
+    assertEquals(Set.of("VA2"), lines.on());
+  }
+
+  @Test
+  void waterComesOutOfTheTankThatThePassNames() {
+    doser.give(GrantedPass.from("feed", "A2", 15));
+    assertTrue(lines.changes().contains("+feed@0.0"), lines.changes().toString());
+    assertFalse(lines.changes().contains("+plain@0.0"), lines.changes().toString());
+    String refused = failed(doser.give(GrantedPass.from("barrel", "A2", 15))).reason();
+    assertEquals("No valve leads from the tank barrel.", refused);
+  }
+
+  @Test
   void aHungDosingLoopLosesItsOutputsWithinTwoSeconds() {
     // The second wait of the pass hangs: half a minute goes by without a beat.
     Pace hanging =

@@ -14,6 +14,7 @@ final class RecordedLines {
   private final Set<String> on = new HashSet<>();
   private final Set<String> refusingOff = new HashSet<>();
   private final Set<String> refusingOn = new HashSet<>();
+  private final Set<String> breakingOff = new HashSet<>();
   private final VirtualTime time;
 
   RecordedLines(VirtualTime time) {
@@ -34,6 +35,9 @@ final class RecordedLines {
 
       @Override
       public void off() throws ChipException {
+        if (breaksOff(name)) {
+          throw new IllegalStateException("The wait for the bus was interrupted.");
+        }
         change(name, false, refusingOff);
       }
     };
@@ -59,6 +63,15 @@ final class RecordedLines {
 
   synchronized void refuseOff(String name) {
     refusingOff.add(name);
+  }
+
+  /** Not as a chip would: what lies below the driver breaks. */
+  synchronized void breakOff(String name) {
+    breakingOff.add(name);
+  }
+
+  private synchronized boolean breaksOff(String name) {
+    return breakingOff.contains(name);
   }
 
   synchronized void refuseOn(String name) {

@@ -19,6 +19,11 @@ public record AirState(Measured airC, Measured rhPct, Measured rootC, Measured l
   /** A value with the time it was read. */
   public record Measured(double value, Instant at) {}
 
+  /** The same with what is measured by the sensors that there are, of the air and of the roots. */
+  public AirState only(boolean ofAir, boolean ofRoots) {
+    return new AirState(ofAir ? airC : null, ofAir ? rhPct : null, ofRoots ? rootC : null, light);
+  }
+
   AirState plus(Observation seen) {
     return new AirState(
         newer(airC, seen.airC(), seen.at()),

@@ -14,6 +14,7 @@ import dev.cupwarden.core.orders.OrderRefused;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
+import dev.cupwarden.core.watering.BlindRation;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -27,7 +28,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 
 /** A bench's next state while one tick works it out; it never leaves the tick. */
 final class BenchDraft {
@@ -130,38 +130,40 @@ final class BenchDraft {
   /** The plain tank with most in it and the feed tank that the plan wants, else any with feed. */
   Supply supply() {
     String wanted = wantedFeed();
+    String plainTank = null;
+    String feedTank = null;
     TankState plain = null;
     TankState feed = null;
-    for (TankState tank : tanks.values()) {
+    for (Map.Entry<String, TankState> entry : tanks.entrySet()) {
+      TankState tank = entry.getValue();
       if (tank.plain()) {
-        plain = plain == null || tank.leftMl() > plain.leftMl() ? tank : plain;
+        if (plain == null || tank.leftMl() > plain.leftMl()) {
+          plain = tank;
+          plainTank = entry.getKey();
+        }
       } else if (feed == null || (tank.feed().equals(wanted) && !feed.feed().equals(wanted))) {
         feed = tank;
+        feedTank = entry.getKey();
       }
     }
     return new Supply(
-        plain != null,
+        plainTank,
         plain == null ? 0.0 : plain.leftMl(),
+        feedTank,
         feed == null ? null : feed.feed(),
         feed == null ? 0.0 : feed.leftMl(),
         feed == null ? 0.0 : feed.strength());
   }
 
-  /** Takes a pass out of the tanks that the supply spoke of. */
-  void draw(Supply supply, double plainMl, double feedMl) {
-    draw(plainMl, tank -> tank.plain() && tank.leftMl() == supply.plainMl());
-    draw(feedMl, tank -> !tank.plain() && tank.leftMl() == supply.feedMl());
+  /** Takes a pass out of the tanks that it comes from. */
+  void draw(AllowedPass pass) {
+    draw(pass.plain());
+    draw(pass.feed());
   }
 
-  private void draw(double ml, Predicate<TankState> from) {
-    if (ml <= 0.0) {
-      return;
-    }
-    for (Map.Entry<String, TankState> tank : tanks.entrySet()) {
-      if (from.test(tank.getValue())) {
-        tank.setValue(tank.getValue().less(ml));
-        return;
-      }
+  private void draw(AllowedPass.Part part) {
+    if (part.ml() > 0.0) {
+      tanks.computeIfPresent(part.tank(), (name, tank) -> tank.less(part.ml()));
     }
   }
 
@@ -195,10 +197,12 @@ final class BenchDraft {
 
   /** The longest interval that any ledger of the bench looks back. */
   Duration ledgerSpan() {
-    return bench.feeds().values().stream()
-        .map(Feed::labelEvery)
-        .max(Duration::compareTo)
-        .orElse(USUAL_INTERVAL);
+    Duration feeds =
+        bench.feeds().values().stream()
+            .map(Feed::labelEvery)
+            .max(Duration::compareTo)
+            .orElse(USUAL_INTERVAL);
+    return feeds.compareTo(BlindRation.LONGEST) > 0 ? feeds : BlindRation.LONGEST;
   }
 
   /**

@@ -40,6 +40,26 @@ public record BenchState(
     SortedMap<String, OpenAlert> alerts,
     List<String> orderIds) {
 
+  /** The same in other air. */
+  public BenchState with(AirState otherAir) {
+    return new BenchState(
+        at,
+        cups,
+        otherAir,
+        tanks,
+        leak,
+        hold,
+        pumpLatch,
+        shortCups,
+        rootsAt,
+        trayMl,
+        steps,
+        lastPassesMl,
+        lastPassesAt,
+        alerts,
+        orderIds);
+  }
+
   /** The same with other cups and tanks: the grower has edited the bench. */
   public BenchState over(
       SortedMap<String, CupState> otherCups, SortedMap<String, TankState> otherTanks) {

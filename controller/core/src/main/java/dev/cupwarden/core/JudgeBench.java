@@ -62,7 +62,8 @@ final class JudgeBench {
       to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
     }
     to.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML);
-    boolean leak = draft.seen.leak();
+    boolean leak = draft.pumpLatch != null && draft.pumpLatch.code().equals(JudgeDoses.LEAK);
+    leak |= draft.seen.leak();
     to.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0);
     double silentH =
         Math.max(
@@ -114,7 +115,7 @@ final class JudgeBench {
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
   private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
     if (draft.unsuited) {
-      String fill = draft.supply().plain() ? PLAIN_IS_OUT : null;
+      String fill = draft.supply().hasPlain() ? PLAIN_IS_OUT : null;
       to.add(new Condition("tank-unsuited", null, Condition.Level.ON, 1.0, 0.0, fill));
       return;
     }

@@ -14,6 +14,9 @@ import java.util.List;
 
 /** The weights as witnesses: did each pass arrive, and did water go where none was sent. */
 final class JudgeDoses {
+  /** Water where none belongs: the puddle may move on, the latch does not. */
+  static final String LEAK = "leak";
+
   /** So many passes running that hardly raise a cup are no accident. */
   private static final int SHORT_PASSES = 2;
 
@@ -33,6 +36,9 @@ final class JudgeDoses {
   private static final int LEAST_OTHERS = 3;
 
   void judge(BenchDraft draft) {
+    if (draft.seen.leak() && draft.pumpLatch == null) {
+      draft.pumpLatch = new Latch(LEAK, draft.at, 1.0, 0.0);
+    }
     for (CupDraft cup : draft.cups.values()) {
       boolean dosed = cup.onTrial != null || justGiven(draft, cup);
       if (dosed) {

@@ -43,7 +43,11 @@ final class PutOutPasses {
     this.soakKeptByPerson = soakKeptByPerson;
   }
 
-  /** One round: at most one pass a cup, thirstiest of those that waited longest first. */
+  /**
+   * One round: at most one pass a cup, thirstiest of those that waited longest first, and no more
+   * than the pump can give within a tick. A longer one would keep the next look at the cups
+   * waiting, and the soak of its last cups would be counted from long before their water came.
+   */
   List<AllowedPass> round(BenchDraft draft) {
     Case.WindowNow window = window(draft.at);
     Case.BenchFacts facts = benchFacts(draft, window);
@@ -58,9 +62,27 @@ final class PutOutPasses {
     wishes.sort(TURN);
     List<AllowedPass> passes = new ArrayList<>();
     for (Wish wish : wishes) {
-      putOut(draft, wish, window, passes);
+      if (passes.isEmpty() || roundMl(passes) + draft.bench.watering().passMl() <= mostMl(draft)) {
+        putOut(draft, wish, window, passes);
+      }
     }
     return passes;
+  }
+
+  private static double roundMl(List<AllowedPass> passes) {
+    return passes.stream().mapToDouble(AllowedPass::totalMl).sum();
+  }
+
+  /** What the pump gives within a tick; no bound where a person waters. */
+  private double mostMl(BenchDraft draft) {
+    double tickS = draft.bench.tick().toMillis() / 1_000.0;
+    return soakKeptByPerson
+        ? Double.POSITIVE_INFINITY
+        : draft
+            .bench
+            .board()
+            .map(board -> board.pump().mlPerS() * tickS)
+            .orElse(Double.POSITIVE_INFINITY);
   }
 
   /** A dose by hand is answered with every reason; the program's own need not be. */
@@ -108,12 +130,17 @@ final class PutOutPasses {
     }
     Supply supply = draft.supply();
     double most = Math.min(allowance.strength(), draft.bench.feeding().ceiling());
+    if (!Double.isNaN(wish.wanted().strengthAsked())) {
+      // Where plain water has run out, a flush is not given with feed, nor a dose stronger than
+      // said.
+      most = Math.min(most, wanted);
+    }
     TankDraw draw = supply.draw(allowance.ml(), wanted, most);
     if (draw.totalMl() <= 0.0) {
       draft.unsuited = true;
       return;
     }
-    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, draw);
+    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, supply, draw);
     count(draft, cup, wish.wanted(), pass, supply);
     passes.add(pass);
   }
@@ -163,7 +190,7 @@ final class PutOutPasses {
         SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
         draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
-    draft.draw(supply, pass.plainMl(), pass.feedMl());
+    draft.draw(pass);
     cup.refill = wanted.plus(pass.totalMl());
     cup.passes.add(pass);
   }

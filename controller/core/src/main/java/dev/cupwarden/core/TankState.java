@@ -27,6 +27,11 @@ public record TankState(
     return new TankState(feed, strength, ml, mixedAt, at);
   }
 
+  /** The same without a gauge. */
+  public TankState unread() {
+    return new TankState(feed, strength, leftMl, mixedAt, null);
+  }
+
   TankState less(double ml) {
     return new TankState(feed, strength, Math.max(0.0, leftMl - ml), mixedAt, readAt);
   }

@@ -13,7 +13,6 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.watering.OpenHours;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -68,7 +67,25 @@ public final class Tick {
     putOutPasses = new PutOutPasses(window, rounds == Rounds.DAILY);
   }
 
+  /**
+   * A state that this bench's file can go on with.
+   *
+   * @throws SetupException where it names a cup's vessel or mix that the file no longer has, or the
+   *     cup's lines are out of order with it
+   */
+  public BenchState fit(BenchState state) throws SetupException {
+    for (CupState cup : state.cups().values()) {
+      refuseUnfit(cup.setup());
+    }
+    return state;
+  }
+
   private void refuseUnfit(Cup cup) throws SetupException {
+    if (!bench.vessels().containsKey(cup.vessel()) || !bench.mixes().containsKey(cup.mix())) {
+      throw new SetupException(
+          "cups.%s: by an order it is in vessel %s with mix %s, which the bench file does not have"
+              .formatted(cup.name(), cup.vessel(), cup.mix()));
+    }
     try {
       frames.of(cup);
     } catch (IllegalArgumentException unfit) {
@@ -181,7 +198,7 @@ public final class Tick {
 
   /** Each cup in that state. */
   public Standing standing(BenchState state) {
-    BenchDraft draft = draft(state, nothingSeen(state.at()), true);
+    BenchDraft draft = draft(state, nothingNew(state), true);
     // What would be put out next, without putting it out.
     putOutPasses.round(draft);
     putOutPasses.judgeTheRest(draft);
@@ -208,9 +225,9 @@ public final class Tick {
     return new Report(draft.vpdKpa()).cups(draft);
   }
 
-  private static Observation nothingSeen(Instant at) {
+  private static Observation nothingNew(BenchState state) {
     return new Observation(
-        at,
+        state.at(),
         OptionalDouble.empty(),
         OptionalDouble.empty(),
         OptionalDouble.empty(),
@@ -218,7 +235,7 @@ public final class Tick {
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
-        false,
+        state.leak(),
         List.of());
   }
 

@@ -142,6 +142,30 @@ class OrderStoryTest {
   }
 
   @Test
+  void flushWaitsForPlainWaterRatherThanTakeFeed() {
+    Story story = morning().with("A1", 400.0);
+    story.look("{\"id\":\"s\",\"kind\":\"stage\",\"cup\":\"A1\",\"stage\":\"toughened\"}");
+    story.tankMl.put("plain", 5.0);
+    story.wait(TICK).look("{\"id\":\"f\",\"kind\":\"flush\",\"cup\":\"A1\",\"ml\":90}");
+    assertEquals(List.of(), story.passes);
+    story.tankMl.put("plain", 3_000.0);
+    story.wait(TICK).look();
+    assertEquals(List.of(0.0), story.passes.stream().map(Advice.Pass::feedMl).toList());
+  }
+
+  @Test
+  void whatAPersonFilledIntoATankIsWhatComesOutOfIt() {
+    Story story = morning().with("A1", 262.1);
+    Tick.Step step =
+        story.step(
+            "{\"id\":\"a\",\"kind\":\"filled\",\"tank\":\"feed\",\"ml\":2000,\"strength\":0}",
+            "{\"id\":\"b\",\"kind\":\"filled\",\"tank\":\"plain\",\"ml\":1000}");
+    assertEquals("feed", step.passes().get(0).plain().tank(), "the fuller one");
+    double leftMl = step.state().tanks().get("feed").leftMl();
+    assertEquals(2_000.0 - step.passes().get(0).plainMl(), leftMl, 1e-9);
+  }
+
+  @Test
   void repeatedStaleAndMalformedOrdersChangeNothing() {
     Story story = morning().with("A1", 330.0);
     story.look("{\"id\":\"o\",\"kind\":\"away\",\"cup\":\"A2\"}");

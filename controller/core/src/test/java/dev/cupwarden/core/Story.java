@@ -72,6 +72,11 @@ final class Story {
 
   /** One tick at this moment, with these orders; what it puts out goes into the cups. */
   Advice look(String... orders) {
+    return step(orders).advice();
+  }
+
+  /** Likewise, with all that came of it. */
+  Tick.Step step(String... orders) {
     Tick.Step step = tick.step(state, observed(orders));
     state = step.state();
     for (Advice.Pass pass : step.advice().passes()) {
@@ -80,7 +85,7 @@ final class Story {
       passes.add(pass);
     }
     alerts.addAll(step.advice().alerts());
-    return step.advice();
+    return step;
   }
 
   /** Ticks of five minutes for that long; the last advice. */

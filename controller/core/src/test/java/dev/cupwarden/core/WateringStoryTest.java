@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.Json;
 import java.time.Duration;
@@ -184,6 +185,17 @@ class WateringStoryTest {
     story.leak = true;
     assertEquals(List.of("hardware"), story.look().cups().get("A1").checks());
     assertTrue(story.raised("leak"));
+    story.leak = false;
+    story.run(Duration.ofHours(1));
+    assertEquals(List.of(), story.passes, "the puddle may only have moved on");
+    assertEquals(
+        List.of("raised"),
+        story.alerts.stream()
+            .filter(a -> a.code().equals("leak"))
+            .map(AlertNotice::state)
+            .toList());
+    story.wait(TICK).look("{\"id\":\"c\",\"kind\":\"clear\"}");
+    assertFalse(story.passes.isEmpty());
   }
 
   @Test

@@ -43,7 +43,8 @@ public final class WhatToDo {
           Map.entry("feed-old", "Use the rest on other plants and mix the tank anew."),
           Map.entry(
               "leak",
-              "Switch off at the wall if water is near the mains, then find where it comes from."),
+              "Switch off at the wall if water is near the mains, find where it comes from, then clear"
+                  + " it for the whole bench; nothing is pumped before."),
           Map.entry("cold", "Warm the roots, or put a hold on the bench until it is warmer."),
           Map.entry("frost", "Move the cups out of the frost; nothing is watered."),
           Map.entry("heat", "Shade and air the bench."),

@@ -3,20 +3,31 @@ package dev.cupwarden.core.feeding;
 /**
  * What the tanks can give now.
  *
- * @param plain whether there is a tank of plain water at all
+ * @param plainTank name of the tank of plain water; null where there is none
  * @param plainMl left in it; infinite where unknown
- * @param feed name of the feed in the feed tank; null where there is none
+ * @param feedTank name of the tank of feed; null where there is none
+ * @param feed name of the feed in it; null where there is none
  * @param feedMl left in it; infinite where unknown
  * @param feedStrength label strength of what is in it
  */
 public record Supply(
-    boolean plain, double plainMl, String feed, double feedMl, double feedStrength) {
+    String plainTank,
+    double plainMl,
+    String feedTank,
+    String feed,
+    double feedMl,
+    double feedStrength) {
   /** Tenths of a millilitre: what a double may lack of a whole one, and no more. */
   private static final double ROUNDING = 1e-9;
 
   /** What both hold together, mL. */
   public double totalMl() {
-    return (plain ? plainMl : 0.0) + (feed == null ? 0.0 : feedMl);
+    return (hasPlain() ? plainMl : 0.0) + (feed == null ? 0.0 : feedMl);
+  }
+
+  /** Whether there is a tank of plain water at all. */
+  public boolean hasPlain() {
+    return plainTank != null;
   }
 
   /**
@@ -31,7 +42,7 @@ public record Supply(
    */
   public TankDraw draw(double ml, double wanted, double most) {
     double tenths = Math.floor(ml * 10.0 + ROUNDING);
-    if (!plain || plainMl < ml) {
+    if (!hasPlain() || plainMl < ml) {
       boolean suits = feed != null && feedStrength <= most && feedMl >= ml;
       return suits ? new TankDraw(0.0, tenths / 10.0, feedStrength) : TankDraw.NOTHING;
     }

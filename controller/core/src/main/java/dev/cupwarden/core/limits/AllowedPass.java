@@ -6,15 +6,22 @@ package dev.cupwarden.core.limits;
  */
 public final class AllowedPass {
   private final String cup;
-  private final double plainMl;
-  private final double feedMl;
+  private final Part plain;
+  private final Part feed;
   private final double strength;
   private final String why;
 
-  AllowedPass(String cup, double plainMl, double feedMl, double strength, String why) {
+  /**
+   * What comes out of one tank.
+   *
+   * @param tank its name; null where there is none of the kind, and nothing comes
+   */
+  public record Part(String tank, double ml) {}
+
+  AllowedPass(String cup, Part plain, Part feed, double strength, String why) {
     this.cup = cup;
-    this.plainMl = plainMl;
-    this.feedMl = feedMl;
+    this.plain = plain;
+    this.feed = feed;
     this.strength = strength;
     this.why = why;
   }
@@ -24,14 +31,24 @@ public final class AllowedPass {
     return cup;
   }
 
+  /** The part that is plain water. */
+  public Part plain() {
+    return plain;
+  }
+
+  /** The part that is feed as it was mixed. */
+  public Part feed() {
+    return feed;
+  }
+
   /** From the plain tank, mL. */
   public double plainMl() {
-    return plainMl;
+    return plain.ml();
   }
 
   /** From the feed tank, mL. */
   public double feedMl() {
-    return feedMl;
+    return feed.ml();
   }
 
   /** Label strength of the blend. */
@@ -46,6 +63,6 @@ public final class AllowedPass {
 
   /** Both tanks together, mL. */
   public double totalMl() {
-    return plainMl + feedMl;
+    return plain.ml() + feed.ml();
   }
 }

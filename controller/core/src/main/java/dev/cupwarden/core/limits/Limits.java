@@ -5,6 +5,7 @@ import static dev.cupwarden.core.limits.Limits.Effect.VETO;
 import static dev.cupwarden.core.limits.Limits.On.FEED;
 import static dev.cupwarden.core.limits.Limits.On.WATER;
 
+import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.watering.Cause;
@@ -170,7 +171,8 @@ public final class Limits {
    * @throws IllegalStateException where the blend goes beyond what the limits left: a defect of
    *     this program, and no water
    */
-  public static AllowedPass allow(String cup, Cause cause, Allowance allowance, TankDraw draw) {
+  public static AllowedPass allow(
+      String cup, Cause cause, Allowance allowance, Supply supply, TankDraw draw) {
     boolean within =
         allowance.water()
             && draw.totalMl() > 0.0
@@ -180,6 +182,11 @@ public final class Limits {
       throw new IllegalStateException(
           "cup " + cup + ": " + draw + " goes beyond what the limits left, " + allowance);
     }
-    return new AllowedPass(cup, draw.plainMl(), draw.feedMl(), draw.strength(), cause.word());
+    return new AllowedPass(
+        cup,
+        new AllowedPass.Part(supply.plainTank(), draw.plainMl()),
+        new AllowedPass.Part(supply.feedTank(), draw.feedMl()),
+        draw.strength(),
+        cause.word());
   }
 }

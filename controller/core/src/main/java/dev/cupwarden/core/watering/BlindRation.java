@@ -17,6 +17,9 @@ public final class BlindRation {
 
   private static final Duration AT_MOST = Duration.ofDays(3);
 
+  /** From the first doubt to the last ration. */
+  public static final Duration LONGEST = AFTER.plus(AT_MOST);
+
   /** A rooted cup is better slightly wet than dry, an unrooted one slightly dry. */
   private static final double ROOTED_PART = 0.6;
 

@@ -13,8 +13,8 @@ class SupplyPropertiesTest {
   /** As `Limits.allow` forgives. */
   private static final double FORGIVEN = 1e-9;
 
-  private static final Supply BOTH = new Supply(true, 4_000.0, "leafy", 2_000.0, 0.5);
-  private static final Supply FEED_ALONE = new Supply(false, 0.0, "leafy", 2_000.0, 0.25);
+  private static final Supply BOTH = new Supply("plain", 4_000.0, "feed", "leafy", 2_000.0, 0.5);
+  private static final Supply FEED_ALONE = new Supply(null, 0.0, "feed", "leafy", 2_000.0, 0.25);
 
   /** A room to the refill line may lack a hair of a whole tenth. */
   @Property
