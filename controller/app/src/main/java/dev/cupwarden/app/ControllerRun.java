@@ -75,6 +75,7 @@ public final class ControllerRun implements AutoCloseable {
   private BenchLoop loop;
   private LoopThread thread;
   private BenchTime time;
+  private boolean troubleMayPass;
   private boolean closed;
 
   private ControllerRun() {}
@@ -94,7 +95,7 @@ public final class ControllerRun implements AutoCloseable {
       RealTime time = new RealTime();
       run.closings.push(time::close);
       run.openBoard(plan, BoardContext.real(), time, OneWire.ofKernel());
-      run.begin(plan, run.openJournal(plan), LoopWatch.device(watchdogDevice));
+      run.begin(plan, run.openJournal(plan), watchdogDevice);
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException e) {
       run.close();
@@ -170,11 +171,12 @@ public final class ControllerRun implements AutoCloseable {
   private OpenJournal openJournal(Plan plan) throws JournalException {
     OpenJournal open = OpenJournal.orStandIn(plan.journal());
     closings.push(open::close);
+    troubleMayPass = open.mayPass();
     return open;
   }
 
-  private void begin(Plan plan, OpenJournal open, Optional<HardwareWatchdog> hardwareWatchdog)
-      throws JournalException, SetupException {
+  private void begin(Plan plan, OpenJournal open, Optional<Path> watchdogDevice)
+      throws BoardException, JournalException, SetupException {
     loop =
         BenchLoop.resume(
             new BenchLoop.Parts(
@@ -186,7 +188,9 @@ public final class ControllerRun implements AutoCloseable {
                 listener(plan, open),
                 ProgramVersion.text(),
                 open.trouble()));
-    LoopWatch watch = LoopWatch.over(loop, board, plan.bench().tick(), hardwareWatchdog);
+    // Opened last: once it is, whatever fails before the first feeding resets the board.
+    Optional<HardwareWatchdog> device = LoopWatch.device(watchdogDevice);
+    LoopWatch watch = LoopWatch.over(loop, board, plan.bench().tick(), device);
     closings.push(watch::close);
     thread = LoopThread.start(loop);
   }
@@ -216,6 +220,11 @@ public final class ControllerRun implements AutoCloseable {
   /** Whether the journal is a stand-in, so that nothing is watered; says why. */
   public Optional<String> trouble() {
     return loop.trouble();
+  }
+
+  /** Whether a later start may find the true journal usable again. */
+  public boolean troubleMayPass() {
+    return troubleMayPass;
   }
 
   /** Ends it: outputs off, the last outcome put down, {@code offline} told. */

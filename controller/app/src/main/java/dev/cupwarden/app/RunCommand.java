@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -32,6 +33,13 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true)
 public final class RunCommand implements Callable<Integer> {
   private static final int BAD_USAGE = 2;
+
+  /** What is wrong may pass: whoever started it, starts it again. */
+  private static final int TRY_AGAIN = 1;
+
+  /** Our choice: so long a stand-in for a journal that cannot be used tells of it. */
+  private static final long STAND_IN_MIN = 10;
+
   private static final Set<String> SCHEMES = Set.of("tcp", "ssl");
 
   @Spec private CommandSpec spec;
@@ -121,14 +129,20 @@ public final class RunCommand implements Callable<Integer> {
               ? ControllerRun.onSimulator(plan, simulation())
               : ControllerRun.onBoard(plan, Optional.ofNullable(watchdog));
       started(plan, run);
-      untilTold(run);
-      return 0;
-    } catch (BadUsage | SetupException | BoardException | JournalException e) {
-      PrintWriter err = spec.commandLine().getErr();
-      err.println(e.getMessage());
-      err.flush();
-      return BAD_USAGE;
+      return untilTold(run) ? 0 : TRY_AGAIN;
+    } catch (BadUsage | SetupException | BoardException e) {
+      return refused(e, BAD_USAGE);
+    } catch (JournalException e) {
+      // A full disk or a lock passes; whose the file is does not.
+      return refused(e, e.trouble() == JournalException.Trouble.FOREIGN ? BAD_USAGE : TRY_AGAIN);
     }
+  }
+
+  private int refused(Exception e, int exitCode) {
+    PrintWriter err = spec.commandLine().getErr();
+    err.println(e.getMessage());
+    err.flush();
+    return exitCode;
   }
 
   private ControllerRun.Plan plan() throws BadUsage, SetupException {
@@ -173,7 +187,9 @@ public final class RunCommand implements Callable<Integer> {
     } catch (URISyntaxException e) {
       throw new BadUsage("--broker: \"" + broker + "\" is not an address such as tcp://host:1883");
     }
-    if (uri.getHost() == null || !SCHEMES.contains(uri.getScheme())) {
+    String path = uri.getPath();
+    boolean bare = path == null || path.isEmpty();
+    if (uri.getHost() == null || !SCHEMES.contains(uri.getScheme()) || !bare) {
       throw new BadUsage("--broker: \"" + broker + "\" is not an address such as tcp://host:1883");
     }
     Optional<String> password =
@@ -204,7 +220,8 @@ public final class RunCommand implements Callable<Integer> {
     out.flush();
   }
 
-  private static void untilTold(ControllerRun run) throws InterruptedException {
+  /** False where it ends by itself, so that the journal is tried anew. */
+  private static boolean untilTold(ControllerRun run) throws InterruptedException {
     CountDownLatch ended = new CountDownLatch(1);
     Runtime.getRuntime()
         .addShutdownHook(
@@ -214,6 +231,12 @@ public final class RunCommand implements Callable<Integer> {
                   ended.countDown();
                 },
                 "end"));
+    if (run.troubleMayPass()) {
+      boolean told = ended.await(STAND_IN_MIN, TimeUnit.MINUTES);
+      run.close();
+      return told;
+    }
     ended.await();
+    return true;
   }
 }

@@ -69,6 +69,11 @@ class RunCommandTest {
   }
 
   @Test
+  void brokerWithAPath() {
+    refused("is not an address such as tcp://host:1883", "--broker", "tcp://127.0.0.1:1883/");
+  }
+
+  @Test
   void userWithoutPassword() {
     refused("--user and --password-file go together", "--user", "bench");
   }

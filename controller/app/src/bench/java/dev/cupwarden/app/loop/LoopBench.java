@@ -76,8 +76,8 @@ public final class LoopBench {
     Durations lately = new Durations();
     Growth heap = new Growth();
     Growth disk = new Growth();
-    // Until observations are as old as they get, the journal must grow.
-    long full = Retention.USUAL.observations().plusDays(2).dividedBy(bench.tick());
+    // Until the passes, which stay longest, are as old as they get, the journal must grow.
+    long full = Retention.USUAL.passes().plusDays(2).dividedBy(bench.tick());
     int part = Math.max(1, ticks / 20);
     try (Journal journal = Journal.open(file);
         Outbox outbox = Outbox.of(journal)) {

@@ -1,9 +1,12 @@
 package dev.cupwarden.app.journal;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
+import dev.cupwarden.core.messages.Json;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -103,6 +106,26 @@ public final class Journal implements AutoCloseable {
   /** The bench file's text as of the last start; none before the first. */
   public Optional<String> lastBench() throws JournalException {
     return sql.inTransaction("reading the last start", starts::lastBench);
+  }
+
+  /** The last that was told of an alert of the whole bench, if it is still in the journal. */
+  public Optional<AlertNotice> lastAlert(String code) throws JournalException {
+    Optional<String> told =
+        sql.reading(
+            "reading alerts",
+            () ->
+                sql.first(
+                    "SELECT data FROM event WHERE kind = 'alert' AND cup IS NULL"
+                        + " AND json_extract(data, '$.code') = ? ORDER BY seq DESC LIMIT 1",
+                    row -> row.getString(1),
+                    code));
+    try {
+      return told.isPresent()
+          ? Optional.of(Json.MAPPER.readValue(told.get(), AlertNotice.class))
+          : Optional.empty();
+    } catch (JsonProcessingException damaged) {
+      throw JournalException.unreadableState(damaged);
+    }
   }
 
   /**

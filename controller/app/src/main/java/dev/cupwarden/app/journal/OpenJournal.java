@@ -16,8 +16,10 @@ import org.slf4j.LoggerFactory;
  * it is, for a person to look at.
  *
  * @param trouble why it is a stand-in; none when it is the true one
+ * @param mayPass whether the trouble is not the file's own: a full disk, a lock, a bus error
  */
-public record OpenJournal(Journal journal, Optional<String> trouble, Optional<Path> folder)
+public record OpenJournal(
+    Journal journal, Optional<String> trouble, boolean mayPass, Optional<Path> folder)
     implements AutoCloseable {
   private static final Logger log = LoggerFactory.getLogger(OpenJournal.class);
 
@@ -33,9 +35,9 @@ public record OpenJournal(Journal journal, Optional<String> trouble, Optional<Pa
         if (lost.isPresent()) {
           journal.close();
           log.error("{}; nothing will be watered in this run", lost.get());
-          return standIn(lost.get());
+          return standIn(lost.get(), false);
         }
-        return new OpenJournal(journal, Optional.empty(), Optional.empty());
+        return new OpenJournal(journal, Optional.empty(), false, Optional.empty());
       } catch (JournalException e) {
         journal.close();
         throw e;
@@ -45,15 +47,18 @@ public record OpenJournal(Journal journal, Optional<String> trouble, Optional<Pa
         throw e;
       }
       log.error("{}; nothing will be watered in this run", e.getMessage());
-      return standIn(e.getMessage());
+      return standIn(e.getMessage(), e.trouble() != JournalException.Trouble.CORRUPT);
     }
   }
 
-  private static OpenJournal standIn(String trouble) throws JournalException {
+  private static OpenJournal standIn(String trouble, boolean mayPass) throws JournalException {
     try {
       Path folder = Files.createTempDirectory("cupwarden-stand-in");
       return new OpenJournal(
-          Journal.open(folder.resolve("journal.db")), Optional.of(trouble), Optional.of(folder));
+          Journal.open(folder.resolve("journal.db")),
+          Optional.of(trouble),
+          mayPass,
+          Optional.of(folder));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

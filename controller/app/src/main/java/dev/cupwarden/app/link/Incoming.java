@@ -48,6 +48,10 @@ final class Incoming implements Session.Incoming {
   private void kept(byte[] payload) {
     try {
       Kept kept = Json.MAPPER.readValue(payload, Kept.class);
+      if (kept == null || kept.epoch() == null) {
+        log.warn("MQTT: a message on {} names no epoch", topics.kept());
+        return;
+      }
       switch (outbox.kept(kept)) {
         case MOVED -> sender.keptMoved();
         case STANDS -> log.debug("MQTT: a host's mark stands at {}", kept.seq());

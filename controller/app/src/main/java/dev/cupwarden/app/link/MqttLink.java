@@ -136,6 +136,9 @@ public final class MqttLink implements AutoCloseable {
           }
         } catch (MqttException | JournalException e) {
           log.warn("MQTT: {}", said(e));
+        } catch (RuntimeException e) {
+          // Whatever broke this connection, the bench must not be without one for good.
+          log.error("MQTT: a connection broke off", e);
         } finally {
           online = false;
         }

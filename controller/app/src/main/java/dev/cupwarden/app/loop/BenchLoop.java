@@ -71,7 +71,8 @@ public final class BenchLoop {
     this.tick = from.tick();
     this.state = from.state();
     this.clock = from.clock();
-    this.pump = new Pump(parts.hardware(), parts.journal(), parts.time());
+    from.standing().forEach(alerts::stands);
+    this.pump = new Pump(parts.hardware(), parts.journal(), clock);
     this.story = new Story(parts.bench(), parts.version());
     this.clockWatch = new ClockWatch(clock, alerts, parts.trouble().isEmpty());
     this.store = new StoreWatch(parts.journal(), alerts);
@@ -171,7 +172,7 @@ public final class BenchLoop {
     BoardReadings read = parts.hardware().read();
     signs.moved();
     faults.look(at, read.faults());
-    List<JsonNode> orders = new ArrayList<>(parts.journal().waitingOrders());
+    List<JsonNode> orders = new ArrayList<>(clockWatch.inOwnTime(parts.journal().waitingOrders()));
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
     clockWatch.look(at, orders, state.hold()).ifPresent(orders::add);
     store.look(at);

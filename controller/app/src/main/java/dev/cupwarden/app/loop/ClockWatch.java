@@ -1,9 +1,13 @@
 package dev.cupwarden.app.loop;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.app.clock.SteadyClock;
 import dev.cupwarden.core.orders.Hold;
+import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 
@@ -12,6 +16,9 @@ import java.util.Optional;
  * journal, is in doubt the bench is held by an order of the loop's own.
  */
 final class ClockWatch {
+  /** Of an order. */
+  private static final List<String> TIMES = List.of("issued", "expires", "until");
+
   private final SteadyClock clock;
   private final OwnAlerts alerts;
   private final boolean journalTrusted;
@@ -24,6 +31,30 @@ final class ClockWatch {
     this.clock = clock;
     this.alerts = alerts;
     this.journalTrusted = journalTrusted;
+  }
+
+  /**
+   * Orders with their times as the bench's clock has them. Who gave them went by the wall clock,
+   * and one of them may be what sets this right; judged by a clock that is hours off none would be
+   * taken.
+   */
+  List<JsonNode> inOwnTime(List<JsonNode> orders) {
+    Duration beyondWall = clock.beyondWall();
+    boolean near = beyondWall.abs().toSeconds() <= SteadyClock.JUMP_S;
+    return near ? orders : orders.stream().map(order -> moved(order, beyondWall)).toList();
+  }
+
+  private static JsonNode moved(JsonNode order, Duration by) {
+    ObjectNode moved = order.deepCopy();
+    for (String name : TIMES) {
+      try {
+        Instant time = OffsetDateTime.parse(order.path(name).asText()).toInstant().plus(by);
+        moved.put(name, time.toString());
+      } catch (DateTimeException notATime) {
+        continue; // It is missing, or what takes the order says what is wrong with it.
+      }
+    }
+    return moved;
   }
 
   /**
@@ -52,6 +83,8 @@ final class ClockWatch {
     if (!journalTrusted) {
       return restraint.hold("store", false, at, held);
     }
-    return clock.trusted() ? restraint.over("clock", at) : restraint.hold("clock", true, at, held);
+    return clock.trusted()
+        ? restraint.over("clock", at, held)
+        : restraint.hold("clock", true, at, held);
   }
 }

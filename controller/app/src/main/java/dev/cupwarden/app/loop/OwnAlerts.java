@@ -10,8 +10,16 @@ import java.util.TreeMap;
 
 /** Alerts about the controller itself: what the core cannot know, told in the same words. */
 final class OwnAlerts {
+  /** The codes that it may be told by; the core has others. */
+  static final List<String> CODES = List.of("clock", "store-full", "pump-running-on");
+
   private final Map<String, AlertNotice> raised = new TreeMap<>();
   private final List<AlertNotice> untold = new ArrayList<>();
+
+  /** It was raised before this start and not cleared: what no longer is so will be. */
+  void stands(AlertNotice notice) {
+    raised.put(notice.code(), notice);
+  }
 
   void raise(String code, Instant at, double value, double threshold, String whatToDo) {
     if (!raised.containsKey(code)) {

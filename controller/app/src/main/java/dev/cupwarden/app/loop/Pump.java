@@ -1,6 +1,6 @@
 package dev.cupwarden.app.loop;
 
-import dev.cupwarden.app.clock.BenchTime;
+import dev.cupwarden.app.clock.SteadyClock;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.board.DoseOutcome;
@@ -24,13 +24,13 @@ final class Pump {
 
   private final BenchHardware hardware;
   private final Journal journal;
-  private final BenchTime time;
+  private final SteadyClock clock;
   private final Queue<Outcome> left = new ArrayDeque<>();
 
-  Pump(BenchHardware hardware, Journal journal, BenchTime time) {
+  Pump(BenchHardware hardware, Journal journal, SteadyClock clock) {
     this.hardware = hardware;
     this.journal = journal;
-    this.time = time;
+    this.clock = clock;
   }
 
   /**
@@ -38,11 +38,14 @@ final class Pump {
    * what stopped it may stop or flood them too. All count as given all the same.
    *
    * @return what became of each
+   * @throws JournalException when an outcome cannot be put down; then no further pass is begun, and
+   *     what became of all is put down before the next tick
    */
   List<Dose> give(List<AllowedPass> passes, List<Journal.Intent> intents, BooleanSupplier stopping)
       throws JournalException {
     List<Dose> doses = new ArrayList<>();
     String stopped = null;
+    JournalException unwritten = null;
     for (int i = 0; i < intents.size(); i++) {
       if (stopping.getAsBoolean()) {
         stopped = "the controller was stopped";
@@ -60,8 +63,16 @@ final class Pump {
       }
       Dose dose = dose(intent.pass(), outcome);
       doses.add(dose);
-      left.add(new Outcome(intent, time.wall(), dose, detail));
-      putDownWhatIsLeft();
+      left.add(new Outcome(intent, clock.now(), dose, detail));
+      try {
+        putDownWhatIsLeft();
+      } catch (JournalException e) {
+        unwritten = e;
+        stopped = "what became of an earlier pass cannot be put down";
+      }
+    }
+    if (unwritten != null) {
+      throw unwritten;
     }
     return doses;
   }

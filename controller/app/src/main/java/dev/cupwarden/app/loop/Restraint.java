@@ -19,7 +19,7 @@ final class Restraint {
   /** Over before the next tick; a release would end the holds of single cups as well. */
   private static final Duration AT_ONCE = Duration.ofSeconds(1);
 
-  private boolean inForce;
+  private Hold own;
   private Hold covered;
 
   /** Whether an order is the loop's own, so that nobody need be told what became of it. */
@@ -33,29 +33,29 @@ final class Restraint {
    * @param because a word for the order's id
    * @param rescue whether a cup past its dry line may still get water
    * @param held the bench's hold; null where there is none
-   * @return none when a hold as strict is in force for long enough
+   * @return none when a hold as strict is in force
    */
   Optional<JsonNode> hold(String because, boolean rescue, Instant at, Hold held) {
-    // Renewed in good time, and not at every tick.
-    if (held != null
-        && !held.feedOnly()
-        && (rescue || !held.rescue())
-        && held.holdsAt(at.plus(AHEAD.dividedBy(2)))) {
-      return Optional.empty();
+    boolean isOwn = held != null && held.equals(own);
+    if (held != null && !held.feedOnly() && (rescue || !held.rescue())) {
+      // Renewed in good time, and not at every tick; a person's stands for as long as it is meant.
+      if (held.holdsAt(isOwn ? at.plus(AHEAD.dividedBy(2)) : at)) {
+        return Optional.empty();
+      }
     }
-    if (!inForce) {
+    if (!isOwn) {
       covered = held;
     }
-    inForce = true;
-    return Optional.of(order(because, at, new Hold(at.plus(AHEAD), false, rescue)));
+    own = new Hold(at.plus(AHEAD), false, rescue);
+    return Optional.of(order(because, at, own));
   }
 
-  /** An order to put in now that the wish is over; none when it was never put in. */
-  Optional<JsonNode> over(String because, Instant at) {
-    if (!inForce) {
+  /** An order to put in now that the wish is over; none where what holds is not of this wish. */
+  Optional<JsonNode> over(String because, Instant at, Hold held) {
+    if (held == null || !held.equals(own)) {
       return Optional.empty();
     }
-    inForce = false;
+    own = null;
     boolean putBack = covered != null && covered.holdsAt(at.plus(AT_ONCE));
     Hold next = putBack ? covered : new Hold(at.plus(AT_ONCE), false, true);
     return Optional.of(order(because + "-over", at, next));

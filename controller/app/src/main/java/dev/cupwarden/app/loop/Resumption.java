@@ -5,8 +5,10 @@ import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.setup.SetupException;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -18,8 +20,10 @@ import org.slf4j.LoggerFactory;
  * given, and the first tick waits for one soak, so that the cup's weight can show what arrived.
  *
  * @param settle how long the first tick waits
+ * @param standing the loop's own alerts that were raised before and not cleared
  */
-record Resumption(Tick tick, BenchState state, SteadyClock clock, Duration settle) {
+record Resumption(
+    Tick tick, BenchState state, SteadyClock clock, Duration settle, List<AlertNotice> standing) {
   /** The longest span of the board's on-time caps. */
   private static final Duration CAPS_REACH = Duration.ofDays(1);
 
@@ -39,7 +43,7 @@ record Resumption(Tick tick, BenchState state, SteadyClock clock, Duration settl
     BenchState state = tick.fresh();
     if (restored.isPresent()) {
       Optional<String> benchBefore = journal.lastBench();
-      state = new TakeUp(parts.bench(), state).of(restored.get().state(), benchBefore);
+      state = tick.fit(new TakeUp(parts.bench(), state).of(restored.get().state(), benchBefore));
     }
     SteadyClock clock =
         restored.isPresent()
@@ -60,6 +64,21 @@ record Resumption(Tick tick, BenchState state, SteadyClock clock, Duration settl
     // A moment more than the soak: the start's own time may be a clock's least step late.
     Duration settle =
         cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak().plusSeconds(1);
-    return new Resumption(tick, state, clock, settle);
+    return new Resumption(tick, state, clock, settle, standing(journal, state));
+  }
+
+  /** What the core itself has raised it clears itself. */
+  private static List<AlertNotice> standing(Journal journal, BenchState state)
+      throws JournalException {
+    List<AlertNotice> standing = new ArrayList<>();
+    for (String code : OwnAlerts.CODES) {
+      if (!state.alerts().containsKey(code)) {
+        journal
+            .lastAlert(code)
+            .filter(notice -> !notice.state().equals("cleared"))
+            .ifPresent(standing::add);
+      }
+    }
+    return standing;
   }
 }

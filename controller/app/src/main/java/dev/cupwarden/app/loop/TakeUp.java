@@ -5,6 +5,7 @@ import dev.cupwarden.core.CupState;
 import dev.cupwarden.core.TankState;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import java.util.NavigableMap;
@@ -47,7 +48,19 @@ final class TakeUp {
     }
     // Whatever happened to the file, a state never misses a tank that the bench has.
     fresh.tanks().forEach(tanks::putIfAbsent);
-    return kept.over(cups, tanks);
+    tanks.keySet().retainAll(now.tanks().keySet());
+    BenchState edited = kept.over(cups, tanks);
+    return now.board().isPresent() ? withoutUnwired(edited, now.board().get()) : edited;
+  }
+
+  /** What a sensor said that is no longer there must not hold anything back for good. */
+  private static BenchState withoutUnwired(BenchState state, BoardWiring board) {
+    SortedMap<String, TankState> tanks = new TreeMap<>(state.tanks());
+    tanks.replaceAll(
+        (name, tank) -> board.more().gauges().containsKey(name) ? tank : tank.unread());
+    boolean air = board.air().isPresent();
+    boolean root = board.more().root().isPresent();
+    return state.over(state.cups(), tanks).with(state.air().only(air, root));
   }
 
   private static <S, T> void edit(

@@ -62,6 +62,45 @@ class SteadyClockTest {
   }
 
   @Test
+  void machineThatGoesOnFromWhenItWasStoppedIsBelievedAsWell() {
+    SteadyClock clock = SteadyClock.after(START.minusSeconds(20), time);
+    assertTrue(clock.trusted());
+    world.advanceBy(Duration.ofMinutes(2));
+    world.setWall(world.now().plus(Duration.ofHours(5)));
+    assertEquals(world.now(), clock.now());
+    assertTrue(clock.trusted());
+    world.advanceBy(Duration.ofMinutes(5));
+    world.setWall(world.now().plus(Duration.ofHours(5)));
+    assertTrue(clock.now().isBefore(world.now()));
+    assertFalse(clock.trusted(), "a server says it once");
+  }
+
+  @Test
+  void jumpLongAfterTheStartIsNoTimeServer() {
+    SteadyClock clock = SteadyClock.after(START.minusSeconds(20), time);
+    world.advanceBy(Duration.ofHours(2));
+    clock.now();
+    world.setWall(world.now().plus(Duration.ofHours(5)));
+    for (int look = 0; look < 3; look++) {
+      clock.now();
+      assertFalse(clock.trusted());
+    }
+  }
+
+  @Test
+  void machineThatStartsAYearAheadIsNotBelieved() {
+    Instant last = START.minus(Duration.ofDays(365));
+    SteadyClock clock = SteadyClock.after(last, time);
+    assertFalse(clock.trusted());
+    world.advanceBy(Duration.ofMinutes(5));
+    assertEquals(last.plus(Duration.ofMinutes(5)), clock.now().minusMillis(1));
+    assertFalse(clock.trusted());
+    world.setWall(last.plus(Duration.ofHours(3)));
+    assertEquals(world.now(), clock.now());
+    assertTrue(clock.trusted());
+  }
+
+  @Test
   void personWhoHasLookedMakesAJumpForwardTheTime() {
     SteadyClock clock = SteadyClock.fresh(time);
     world.setWall(world.now().plus(Duration.ofDays(2)));
@@ -69,5 +108,34 @@ class SteadyClockTest {
     clock.acceptWall();
     assertEquals(world.now(), clock.now());
     assertTrue(clock.trusted());
+  }
+
+  @Test
+  void personWhoHasLookedMakesAJumpBackTheTimeBitByBit() {
+    SteadyClock clock = SteadyClock.fresh(time);
+    clock.now();
+    world.setWall(world.now().minus(Duration.ofHours(3)));
+    Instant before = clock.now();
+    assertFalse(clock.trusted());
+    clock.acceptWall();
+    for (int tick = 0; tick < 31 * 12; tick++) {
+      world.advanceBy(Duration.ofMinutes(5));
+      Instant now = clock.now();
+      assertTrue(clock.trusted());
+      Duration step = Duration.between(before, now);
+      assertTrue(step.compareTo(Duration.ofSeconds(269)) > 0, step + " in 5 min");
+      before = now;
+    }
+    assertEquals(world.now(), before, "they have met");
+  }
+
+  @Test
+  void nobodyMakesItGoBackByMonths() {
+    SteadyClock clock = SteadyClock.fresh(time);
+    world.setWall(world.now().minus(Duration.ofDays(60)));
+    clock.now();
+    clock.acceptWall();
+    clock.now();
+    assertFalse(clock.trusted());
   }
 }

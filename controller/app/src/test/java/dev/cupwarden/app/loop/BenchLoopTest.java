@@ -1,7 +1,10 @@
 package dev.cupwarden.app.loop;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,17 +16,19 @@ import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.JournalExport;
 import dev.cupwarden.app.journal.Outbox;
-import dev.cupwarden.app.link.Waiting;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.DoseOutcome;
+import dev.cupwarden.core.AirState;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.ObservationReader;
+import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.SimulatedBench;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -34,12 +39,16 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The loop on a simulated bench with the real drivers and a real journal. */
 class BenchLoopTest {
@@ -75,9 +84,12 @@ class BenchLoopTest {
   }
 
   private BenchLoop loop(BenchHardware hardware, Optional<String> trouble) throws Exception {
-    return BenchLoop.resume(
-        new BenchLoop.Parts(
-            bench, benchText, hardware, journal, time, reports::add, "test", trouble));
+    return BenchLoop.resume(parts(hardware, trouble));
+  }
+
+  private BenchLoop.Parts parts(BenchHardware hardware, Optional<String> trouble) {
+    return new BenchLoop.Parts(
+        bench, benchText, hardware, journal, time, reports::add, "test", trouble);
   }
 
   private void ticks(BenchLoop loop, int count) throws Exception {
@@ -197,7 +209,7 @@ class BenchLoopTest {
     BenchLoop after = loop(BenchHardware.of(board), Optional.empty());
     Thread thread = new Thread(after::run);
     thread.start();
-    Waiting.until("a tick", Duration.ofSeconds(20), () -> !reports.isEmpty());
+    await("a tick").atMost(Duration.ofSeconds(20)).until(() -> !reports.isEmpty());
     after.stop();
     thread.join(10_000);
     Instant first = reports.get(0).at();
@@ -232,7 +244,7 @@ class BenchLoopTest {
     BenchLoop loop = loop(BenchHardware.of(board), Optional.of("the file is damaged"));
     ticks(loop, 60);
     assertEquals(List.of(), passes());
-    TickReport last = reports.get(reports.size() - 1);
+    TickReport last = last();
     assertEquals(12, last.cups().size());
     assertEquals(List.of("*"), last.bench().holds());
     try (Outbox outbox = Outbox.of(journal)) {
@@ -250,7 +262,7 @@ class BenchLoopTest {
   @Test
   void tickThatCannotBePutDownWatersNothing() throws Exception {
     BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    while (reports.isEmpty() || reports.get(reports.size() - 1).doses().isEmpty()) {
+    while (reports.isEmpty() || last().doses().isEmpty()) {
       ticks(loop, 1);
     }
     Map<String, Double> before = world.tankMl();
@@ -293,6 +305,81 @@ class BenchLoopTest {
     assertFalse(state.at("/cups/A1").isMissingNode());
   }
 
+  @Test
+  void cupInAVesselThatTheFileNoLongerHasIsRefusedInASentence() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 1);
+    orderedNow(
+        "repot", ", \"cup\": \"A1\", \"vessel\": \"spare\", \"mix\": \"%s\"".formatted(mix("A1")));
+    benchText =
+        benchText.replaceFirst(
+            "(?m)^vessels:\n",
+            "vessels:\n  spare: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}\n");
+    bench = BenchFile.read("back-room.yaml", benchText);
+    ticks(loop(BenchHardware.of(board), Optional.empty()), 1);
+    assertEquals("done", outcomeOf("repot"));
+    benchText = benchText.replaceFirst("(?m)^  spare: .*\n", "");
+    bench = BenchFile.read("back-room.yaml", benchText);
+    SetupException refused =
+        assertThrows(SetupException.class, () -> loop(BenchHardware.of(board), Optional.empty()));
+    assertTrue(refused.getMessage().contains("vessel spare"), refused.getMessage());
+  }
+
+  private String mix(String cup) {
+    return bench.cups().get(cup).mix();
+  }
+
+  @Test
+  void whatAThermometerSaidThatIsNoLongerThereIsForgotten() throws Exception {
+    ticks(loop(BenchHardware.of(board), Optional.empty()), 1);
+    BenchHardware hardware = BenchHardware.of(board);
+    assertNotNull(Resumption.of(parts(hardware, Optional.empty())).state().air().rootC());
+    benchText = benchText.replaceFirst("(?m)^  root: .*\\n", "");
+    bench = BenchFile.read("back-room.yaml", benchText);
+    AirState air = Resumption.of(parts(hardware, Optional.empty())).state().air();
+    assertNull(air.rootC());
+    assertNotNull(air.airC());
+  }
+
+  @Test
+  void roundTakesNoLongerThanATick() throws Exception {
+    benchText = benchText.replaceFirst("(?m)^tick: .*$", "tick: 1 min");
+    bench = BenchFile.read("back-room.yaml", benchText);
+    assertEquals(Duration.ofMinutes(1), bench.tick());
+    world.time().advanceBy(Duration.ofDays(4)); // so that many are due at once
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 60 * 6);
+    double mostMl = 60 * bench.board().orElseThrow().pump().mlPerS();
+    for (TickReport report : reports) {
+      double ml = report.doses().stream().mapToDouble(d -> d.plainMl() + d.feedMl()).sum();
+      assertTrue(ml <= mostMl + 1e-9, report.at() + ": " + ml + " mL");
+    }
+    long cups = passes().stream().map(JournalExport.Pass::cup).distinct().count();
+    assertTrue(cups > 3, cups + " cups");
+  }
+
+  @Test
+  void strictHoldOfAPersonStandsWhileTheClockIsInDoubt() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 3);
+    world.time().setWall(time.wall().minus(Duration.ofHours(1)));
+    ticks(loop, 3);
+    assertTrue(hold().rescue());
+    Instant until = time.wall().plus(Duration.ofHours(2));
+    orderedNow("hold", ", \"rescue\": false, \"until\": \"" + until + "\"");
+    ticks(loop, 5);
+    assertFalse(hold().rescue(), "a rescue would pump as well");
+    orderedNow("clear", "");
+    ticks(loop, 3);
+    assertFalse(hold().rescue(), "the doubt is over, the hold is not");
+    ticks(loop, 24);
+    assertEquals(List.of(), last().bench().holds());
+  }
+
+  private Hold hold() {
+    return last().step().state().hold();
+  }
+
   private JsonNode journalState() throws Exception {
     try (JournalExport export = JournalExport.open(journal.file())) {
       return Json.MAPPER.valueToTree(export.state().orElseThrow());
@@ -305,25 +392,103 @@ class BenchLoopTest {
     ticks(loop, 30);
     Instant before = reports.get(29).at();
     world.time().setWall(time.wall().plus(Duration.ofDays(365)));
+    assertOnlyRescuesUntilTheClockIsRight(loop, before);
+  }
+
+  @Test
+  void startAYearAheadLetsOnlyRescuesThroughAsWell() throws Exception {
+    ticks(loop(BenchHardware.of(board), Optional.empty()), 30);
+    Instant before = reports.get(29).at();
+    world.time().setWall(time.wall().plus(Duration.ofDays(365)));
+    assertOnlyRescuesUntilTheClockIsRight(loop(BenchHardware.of(board), Optional.empty()), before);
+  }
+
+  private void assertOnlyRescuesUntilTheClockIsRight(BenchLoop loop, Instant before)
+      throws Exception {
+    int first = reports.size();
     ticks(loop, 30);
-    TickReport jumped = reports.get(59);
-    assertEquals(150.0, minutes(before, jumped.at()), 10);
-    assertEquals(List.of("*"), jumped.bench().holds());
+    TickReport last = last();
+    assertEquals(150.0, minutes(before, last.at()), 10);
+    assertEquals(List.of("*"), last.bench().holds());
     assertTrue(
-        reports.subList(30, 60).stream()
+        reports.subList(first, reports.size()).stream()
             .flatMap(report -> report.advice().passes().stream())
             .allMatch(pass -> pass.why().equals("rescue")));
-    world.time().setWall(jumped.at().plus(bench.tick()));
+    world.time().setWall(last.at().plus(bench.tick()));
     ticks(loop, 3);
-    assertEquals(List.of(), reports.get(reports.size() - 1).bench().holds());
+    assertEquals(List.of(), last().bench().holds());
+    assertEquals(List.of("raised", "cleared"), toldOfTheClock());
+  }
+
+  private List<String> toldOfTheClock() throws Exception {
     try (Outbox outbox = Outbox.of(journal)) {
-      List<String> told =
-          outbox.eventsAfter("", 0, 10_000).stream()
-              .filter(event -> event.data().path("code").asText().equals("clock"))
-              .map(event -> event.data().get("state").asText())
-              .toList();
-      assertEquals(List.of("raised", "cleared"), told);
+      return outbox.eventsAfter("", 0, 10_000).stream()
+          .filter(event -> event.data().path("code").asText().equals("clock"))
+          .map(event -> event.data().get("state").asText())
+          .toList();
     }
+  }
+
+  @Test
+  void alertOfTheLoopsOwnIsClearedByTheNextStartIfItIsOver() throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 3);
+    Instant right = time.wall();
+    world.time().setWall(right.plus(Duration.ofDays(365)));
+    ticks(loop, 3);
+    world.time().setWall(right.plus(Duration.ofHours(1)));
+    BenchLoop next = loop(BenchHardware.of(board), Optional.empty());
+    ticks(next, 3);
+    assertEquals(List.of("raised", "cleared"), toldOfTheClock());
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {5, -3})
+  void personSetsAClockThatJumpedRightByAnOrderAndIsHeardFromThenOn(int hours) throws Exception {
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    ticks(loop, 3);
+    world.time().setWall(time.wall().plus(Duration.ofHours(hours)));
+    ticks(loop, 3);
+    assertEquals(List.of("*"), last().bench().holds());
+    orderedNow("clear", "");
+    ticks(loop, 1);
+    assertEquals("done", outcomeOf("clear"));
+    ticks(loop, 2);
+    assertEquals(List.of(), last().bench().holds());
+    Instant until = time.wall().plus(Duration.ofHours(1));
+    orderedNow("hold", ", \"until\": \"" + until + "\"");
+    ticks(loop, 1);
+    assertEquals("done", outcomeOf("hold"));
+    ticks(loop, 10);
+    assertEquals(List.of("*"), last().bench().holds());
+    ticks(loop, 4);
+    assertEquals(List.of(), last().bench().holds(), "over after an hour, or a tenth more");
+  }
+
+  /** Given by the wall clock, for ten minutes from now. */
+  private void orderedNow(String kind, String fields) throws Exception {
+    Instant now = time.wall();
+    Instant expires = now.plus(Duration.ofMinutes(10));
+    try (Outbox outbox = Outbox.of(journal)) {
+      outbox.receive(
+          kind,
+          now,
+          expires,
+          """
+          {"id": "%1$s", "kind": "%1$s", "by": "gardener", "issued": "%2$s", "expires": "%3$s"%4$s}"""
+              .formatted(kind, now, expires, fields));
+    }
+  }
+
+  private String outcomeOf(String order) {
+    return last().advice().receipts().stream()
+        .filter(receipt -> order.equals(receipt.id()))
+        .map(receipt -> receipt.outcome() + Objects.requireNonNullElse(receipt.why(), ""))
+        .collect(Collectors.joining());
+  }
+
+  private TickReport last() {
+    return reports.get(reports.size() - 1);
   }
 
   private static double minutes(Instant from, Instant to) {
