@@ -1,6 +1,7 @@
 package dev.cupwarden.app;
 
-import dev.cupwarden.app.link.Waiting;
+import static org.awaitility.Awaitility.await;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -39,8 +40,9 @@ final class ControllerProcess implements AutoCloseable {
     Path home = Files.createDirectories(folder.resolve("classes"));
     Files.deleteIfExists(CLASSES);
     try (ControllerProcess run = with("-XX:ArchiveClassesAtExit=" + CLASSES, home)) {
-      Waiting.until(
-          "its first tick", FIRST_TICK, () -> Files.exists(Path.of(journal(home) + ".tick")));
+      await("its first tick")
+          .atMost(FIRST_TICK)
+          .until(() -> Files.exists(Path.of(journal(home) + ".tick")));
     }
   }
 
@@ -59,7 +61,6 @@ final class ControllerProcess implements AutoCloseable {
     command.addAll(
         List.of(
             "@" + SETTINGS,
-            "-Xshare:auto",
             classes,
             "-jar",
             JAR.toString(),

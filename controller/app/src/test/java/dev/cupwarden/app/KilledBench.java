@@ -1,11 +1,11 @@
 package dev.cupwarden.app;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.journal.JournalExport;
-import dev.cupwarden.app.link.Waiting;
 import dev.cupwarden.core.messages.Json;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -55,7 +55,10 @@ final class KilledBench {
 
   /** Waits until the running program has begun more passes than so many. */
   void awaitMorePassesThan(int before) throws Exception {
-    Waiting.until("more than " + before + " passes", SOON, () -> begun() > before);
+    await("more than " + before + " passes")
+        .pollInterval(Duration.ofMillis(20))
+        .atMost(SOON)
+        .until(() -> begun() > before);
   }
 
   /** Passes begun as the running program has them, by a look that never holds it up. */

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.journal.JournalExport;
-import dev.cupwarden.app.link.Waiting;
 import dev.cupwarden.core.longrun.FolderInMemory;
 import dev.cupwarden.core.longrun.SideBySide;
 import dev.cupwarden.core.longrun.TestReport;
@@ -18,6 +17,7 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
@@ -26,7 +26,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The real jar, killed while its pump runs. */
 class KilledRunIT {
-  private static final Duration SOON = Duration.ofSeconds(90);
 
   /** A fresh bench after so many: one that was killed more often has gone without a pass. */
   private static final int KILLS_A_BENCH = 2;
@@ -113,11 +112,10 @@ class KilledRunIT {
   private static void killSoonAfterAPassBegan(
       KilledBench bench, String speed, SplittableRandom random) throws Exception {
     int before = bench.passes().size();
-    long nanos = random.nextInt(1_500) * 1_000_000L;
+    long afterMs = random.nextInt(1_500);
     try (ControllerProcess run = bench.start(speed)) {
       bench.awaitMorePassesThan(before);
-      long end = System.nanoTime() + nanos;
-      Waiting.until("the moment to kill", SOON, () -> System.nanoTime() >= end);
+      TimeUnit.MILLISECONDS.sleep(afterMs);
       run.kill();
     }
   }

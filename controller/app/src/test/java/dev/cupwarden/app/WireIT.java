@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.link.RealBroker;
-import dev.cupwarden.app.link.Waiting;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Schemas;
 import dev.cupwarden.core.messages.Topics;
@@ -17,7 +16,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -87,6 +88,10 @@ class WireIT {
     assertEquals(0, told.exitValue());
   }
 
+  private static void await(String what, Callable<Boolean> isSo) {
+    Awaitility.await(what).atMost(SOON).until(isSo);
+  }
+
   private Instant benchTime() throws IOException {
     return heard().stream()
         .filter(one -> one.topic().equals(TOPICS.benchStatus()))
@@ -110,19 +115,19 @@ class WireIT {
               "300",
               "--broker",
               broker.uri().toString())) {
-        Waiting.until("a dose", SOON, () -> heardOn(TOPICS.events(), "\"given\""));
-        Waiting.until("readings", SOON, () -> heardOn(TOPICS.readings(), "A1/mass"));
-        Waiting.until("a cup", SOON, () -> heardOn(TOPICS.cup("C4"), "elder"));
+        await("a dose", () -> heardOn(TOPICS.events(), "\"given\""));
+        await("readings", () -> heardOn(TOPICS.readings(), "A1/mass"));
+        await("a cup", () -> heardOn(TOPICS.cup("C4"), "elder"));
         Instant now = benchTime();
         order(
             broker,
             """
             {"id":"o-1","kind":"hold","until":"%s","by":"gardener","issued":"%s","expires":"%s"}"""
                 .formatted(now.plus(Duration.ofDays(9)), now, now.plus(Duration.ofDays(3))));
-        Waiting.until("done", SOON, () -> heardOn(TOPICS.receipts(), "\"done\""));
-        Waiting.until("the hold", SOON, () -> heardOn(TOPICS.benchStatus(), "\"holds\":[\"*\"]"));
+        await("done", () -> heardOn(TOPICS.receipts(), "\"done\""));
+        await("the hold", () -> heardOn(TOPICS.benchStatus(), "\"holds\":[\"*\"]"));
         assertTrue(run.terminate());
-        Waiting.until("offline", SOON, () -> heardOn(TOPICS.presence(), "offline"));
+        await("offline", () -> heardOn(TOPICS.presence(), "offline"));
       } finally {
         listener.destroy();
         listener.waitFor(5, TimeUnit.SECONDS);

@@ -1,19 +1,22 @@
 package dev.cupwarden.host;
 
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import dev.cupwarden.host.broker.LoopbackPort;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Assumptions;
 
 /** Debian's mosquitto as a process of its own, on a free port of loopback; it can be killed. */
 public final class BrokerProcess implements AutoCloseable {
   private static final Path PROGRAM = Path.of("/usr/sbin/mosquitto");
-  private static final long LIMIT_S = 20;
+  private static final Duration LIMIT = Duration.ofSeconds(20);
 
   private final Path folder;
   private final int port;
@@ -52,13 +55,12 @@ public final class BrokerProcess implements AutoCloseable {
             .redirectErrorStream(true)
             .redirectOutput(folder.resolve("broker.log").toFile())
             .start();
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (!answers()) {
-      if (!process.isAlive() || System.nanoTime() > until) {
-        throw new IOException(Files.readString(folder.resolve("broker.log")));
-      }
-      process.waitFor(20, TimeUnit.MILLISECONDS);
-    }
+    await("the broker answers")
+        .pollInterval(Duration.ofMillis(20))
+        .atMost(LIMIT)
+        .failFast(
+            () -> assertTrue(process.isAlive(), Files.readString(folder.resolve("broker.log"))))
+        .until(this::answers);
   }
 
   private boolean answers() {

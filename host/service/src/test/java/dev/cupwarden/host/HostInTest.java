@@ -10,13 +10,13 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import org.awaitility.Awaitility;
 
 /** A real host on free ports, with a bench's side of the wire and a reader's side of the page. */
 public final class HostInTest implements AutoCloseable {
   private static final Duration LIMIT = Duration.ofSeconds(20);
-  private static final long PAUSE_MS = 20;
+  private static final Duration LOOK = Duration.ofMillis(20);
   private final HttpClient http = HttpClient.newHttpClient();
   private final Host host;
   private final WireClient bench;
@@ -67,19 +67,12 @@ public final class HostInTest implements AutoCloseable {
             .build());
   }
 
-  /** The answer as soon as it is as expected; the last one seen if it never is. */
-  public JsonNode await(String path, Predicate<JsonNode> expected)
-      throws IOException, InterruptedException {
-    long end = System.nanoTime() + LIMIT.toNanos();
-    JsonNode answer = json(path);
-    while (!expected.test(answer) && System.nanoTime() < end) {
-      TimeUnit.MILLISECONDS.sleep(PAUSE_MS);
-      answer = json(path);
-    }
-    if (!expected.test(answer)) {
-      throw new AssertionError(path + " never became as expected; at last: " + answer);
-    }
-    return answer;
+  /** The answer as soon as it is as expected; a failure tells the last one. */
+  public JsonNode await(String path, Predicate<JsonNode> expected) {
+    return Awaitility.await(path)
+        .pollInterval(LOOK)
+        .atMost(LIMIT)
+        .until(() -> json(path), expected);
   }
 
   @Override

@@ -1,6 +1,7 @@
 package dev.cupwarden.host;
 
 import static dev.cupwarden.host.Spoken.EIGHT;
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -27,7 +28,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -288,11 +288,10 @@ class NonsenseTest {
         continue; // The broker itself refuses what is larger than its packets; see below.
       }
       host.bench().publish(topic, payload, false);
-      long until = System.nanoTime() + LIMIT.toNanos();
-      while (host.host().counts().messages() == before) {
-        assertTrue(System.nanoTime() < until, topic + ": the host hangs");
-        TimeUnit.MILLISECONDS.sleep(2);
-      }
+      await(topic + " is counted")
+          .pollInterval(Duration.ofMillis(2))
+          .atMost(LIMIT)
+          .until(() -> host.host().counts().messages() > before);
     }
   }
 
@@ -319,11 +318,9 @@ class NonsenseTest {
       host.bench().publish(topics.events(), new byte[1_000_000], false);
       host.bench().publish(topics.events(), Spoken.dose("e", 1, "A1", EIGHT), false);
       host.await("api/benches/after/events", events -> events.size() == 1);
-      long until = System.nanoTime() + LIMIT.toNanos();
-      while (host.host().counts().malformed() == 0) {
-        assertTrue(System.nanoTime() < until, "the megabyte was not set aside");
-        TimeUnit.MILLISECONDS.sleep(2);
-      }
+      await("the megabyte is set aside")
+          .atMost(LIMIT)
+          .until(() -> host.host().counts().malformed() > 0);
     }
   }
 

@@ -1,5 +1,8 @@
 package dev.cupwarden.host;
 
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.store.Database;
 import java.io.IOException;
@@ -10,11 +13,11 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
 import org.apache.commons.compress.compressors.xz.XZCompressorInputStream;
@@ -34,7 +37,7 @@ public final class PostgresqlServer implements AutoCloseable {
   /** Debian's user without rights. */
   private static final int NOBODY = 65_534;
 
-  private static final long LIMIT_S = 30;
+  private static final Duration LIMIT = Duration.ofSeconds(30);
   private static Path programs;
 
   private final Path folder;
@@ -77,13 +80,11 @@ public final class PostgresqlServer implements AutoCloseable {
             "unix_socket_directories=",
             "-c",
             "max_connections=300");
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (!answers()) {
-      if (!process.isAlive() || System.nanoTime() > until) {
-        throw new IOException(log());
-      }
-      process.waitFor(20, TimeUnit.MILLISECONDS);
-    }
+    await("the server answers")
+        .pollInterval(Duration.ofMillis(20))
+        .atMost(LIMIT)
+        .failFast(() -> assertTrue(process.isAlive(), log()))
+        .until(this::answers);
   }
 
   private Process begin(String program, String... options) throws IOException {

@@ -1,5 +1,7 @@
 package dev.cupwarden.app.link;
 
+import static org.awaitility.Awaitility.await;
+
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -22,7 +24,7 @@ public final class RealBroker implements AutoCloseable {
     this.port = port;
   }
 
-  public static RealBroker start(Path folder) throws IOException, InterruptedException {
+  public static RealBroker start(Path folder) throws IOException {
     try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       RealBroker broker = new RealBroker(folder, free.getLocalPort());
       free.close();
@@ -32,7 +34,7 @@ public final class RealBroker implements AutoCloseable {
   }
 
   /** On the same port and with the sessions it had saved, as after a restart of its machine. */
-  public void startAgain() throws IOException, InterruptedException {
+  public void startAgain() throws IOException {
     Path config = folder.resolve("broker.conf");
     Files.writeString(
         config,
@@ -46,7 +48,7 @@ public final class RealBroker implements AutoCloseable {
             .redirectErrorStream(true)
             .redirectOutput(folder.resolve("broker.log").toFile())
             .start();
-    Waiting.until("the broker listens", Duration.ofSeconds(10), this::listens);
+    await("the broker listens").atMost(Duration.ofSeconds(10)).until(this::listens);
   }
 
   private boolean listens() {

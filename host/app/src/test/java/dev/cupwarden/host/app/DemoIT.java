@@ -1,5 +1,6 @@
 package dev.cupwarden.host.app;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -17,8 +18,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.awaitility.core.ConditionTimeoutException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -55,18 +56,20 @@ class DemoIT {
             .start();
     try {
       String address = "http://127.0.0.1:" + port.number() + "/";
-      await(START_LIMIT, () -> Files.readString(out), text -> text.contains(address));
+      await("the page").atMost(START_LIMIT).until(() -> Files.readString(out).contains(address));
       JsonNode cups =
-          await(
-              START_LIMIT,
-              () -> json(address + "api/benches/back-room/cups"),
-              answer -> answer.size() == 12);
+          await("the cups")
+              .atMost(START_LIMIT)
+              .until(
+                  () -> json(address + "api/benches/back-room/cups"),
+                  answer -> answer.size() == 12);
       assertEquals("A1", cups.get(0).get("cup").asText());
       JsonNode doses =
-          await(
-              DOSE_LIMIT,
-              () -> json(address + "api/benches/back-room/events?kind=dose"),
-              answer -> answer.size() > 0);
+          await("a dose")
+              .atMost(DOSE_LIMIT)
+              .until(
+                  () -> json(address + "api/benches/back-room/events?kind=dose"),
+                  answer -> answer.size() > 0);
       assertTrue(doses.get(0).at("/data/plain_ml").asDouble() > 0);
       assertTrue(text(address).contains("<html"));
 
@@ -82,7 +85,7 @@ class DemoIT {
         assertEquals(List.of(), ours);
       }
       port.requireFree();
-    } catch (AssertionError failed) {
+    } catch (AssertionError | ConditionTimeoutException failed) {
       throw new AssertionError(failed.getMessage() + "\n" + Files.readString(err), failed);
     } finally {
       demo.destroyForcibly();
@@ -103,22 +106,5 @@ class DemoIT {
 
   private JsonNode json(String address) throws IOException, InterruptedException {
     return Json.MAPPER.readTree(text(address));
-  }
-
-  /** Something that may not be there yet. */
-  private interface Look<T> {
-    T at() throws IOException, InterruptedException;
-  }
-
-  private static <T> T await(Duration limit, Look<T> look, Predicate<T> expected)
-      throws IOException, InterruptedException {
-    long end = System.nanoTime() + limit.toNanos();
-    T seen = look.at();
-    while (!expected.test(seen)) {
-      assertTrue(System.nanoTime() < end, "not within " + limit.toSeconds() + " s; last: " + seen);
-      TimeUnit.MILLISECONDS.sleep(100);
-      seen = look.at();
-    }
-    return seen;
   }
 }

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.app;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -18,7 +19,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -135,7 +135,7 @@ class PagesCommandsIT {
         line.replace("bench.yaml", "wired.yaml").replace(":1883", ":" + broker)
             + " --simulate --speed 900";
     start(simulated);
-    await("a tick", () -> Files.exists(folder.resolve("journal.db.tick")));
+    await("a tick").atMost(LIMIT).until(() -> Files.exists(folder.resolve("journal.db.tick")));
   }
 
   private void startHost(String line) throws Exception {
@@ -147,9 +147,11 @@ class PagesCommandsIT {
     String here =
         line.replace("0.0.0.0", "127.0.0.1").replace("192.168.1.5:8883", "127.0.0.1:" + benches);
     host = start(here + " --port " + page + " --broker-port " + broker);
-    await("the page", () -> Files.readString(said(host)).contains("The page is at"));
+    await("the page")
+        .atMost(LIMIT)
+        .until(() -> Files.readString(said(host)).contains("The page is at"));
     if (first) {
-      await("weights of A1", () -> weights() >= WEIGHTS);
+      await("weights of A1").atMost(LIMIT).until(() -> weights() >= WEIGHTS);
     }
   }
 
@@ -201,13 +203,5 @@ class PagesCommandsIT {
     String java = Path.of(System.getProperty("java.home"), "bin").toString();
     shell.environment().merge("PATH", java, (path, bin) -> bin + ":" + path);
     return shell;
-  }
-
-  private static void await(String what, Callable<Boolean> there) throws Exception {
-    long until = System.nanoTime() + LIMIT.toNanos();
-    while (!there.call()) {
-      assertTrue(System.nanoTime() < until, what + ": not there in time");
-      TimeUnit.MILLISECONDS.sleep(100);
-    }
   }
 }

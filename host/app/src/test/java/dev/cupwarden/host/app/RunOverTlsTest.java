@@ -1,5 +1,6 @@
 package dev.cupwarden.host.app;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -23,10 +24,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.KeyStore;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.net.ssl.SSLContext;
@@ -209,11 +210,9 @@ class RunOverTlsTest {
     assertTrue(cookie.contains("Secure"), cookie);
     HttpRequest.Builder asks =
         HttpRequest.newBuilder(events).header("Cookie", cookie.substring(0, cookie.indexOf(';')));
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(30);
-    while (!send(http, asks).body().contains("dose")) {
-      assertTrue(System.nanoTime() < until, "the bench never came through");
-      TimeUnit.MILLISECONDS.sleep(50);
-    }
+    await("the bench comes through")
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> send(http, asks).body().contains("dose"));
   }
 
   private static HttpResponse<String> send(HttpClient http, HttpRequest.Builder request)

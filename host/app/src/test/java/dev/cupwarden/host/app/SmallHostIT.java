@@ -1,5 +1,6 @@
 package dev.cupwarden.host.app;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,6 +14,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -79,12 +81,11 @@ class SmallHostIT {
     assertEquals(0, adding.exitValue());
   }
 
-  private static void awaitPage(Process host, Path out) throws Exception {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (!Files.readString(out).contains("The page is at")) {
-      assertTrue(host.isAlive() && System.nanoTime() < until, Files.readString(out));
-      host.waitFor(50, TimeUnit.MILLISECONDS);
-    }
+  private static void awaitPage(Process host, Path out) {
+    await("the page")
+        .atMost(Duration.ofSeconds(LIMIT_S))
+        .failFast(() -> assertTrue(host.isAlive(), Files.readString(out)))
+        .until(() -> Files.readString(out).contains("The page is at"));
   }
 
   private String get(URI address) throws IOException, InterruptedException {

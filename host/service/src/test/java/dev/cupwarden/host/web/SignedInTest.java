@@ -1,6 +1,7 @@
 package dev.cupwarden.host.web;
 
 import static dev.cupwarden.host.Spoken.EIGHT;
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -26,6 +27,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -74,11 +76,9 @@ class SignedInTest {
     actor = signIn("actor", WORD);
     looker = signIn("looker", WORD);
     leaver = signIn("looker", WORD);
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
-    while (!get("api/benches/sill/alerts", actor).body().contains("cold")) {
-      assertTrue(System.nanoTime() < until, "the bench never came through");
-      Thread.onSpinWait();
-    }
+    await("the bench comes through")
+        .atMost(Duration.ofSeconds(20))
+        .until(() -> get("api/benches/sill/alerts", actor).body().contains("cold"));
   }
 
   @AfterAll

@@ -156,13 +156,21 @@ public final class Browser implements AutoCloseable {
 
   /** Tab, until the focus is on an element of that selector. */
   void tabTo(String css) {
+    tabTo(css, "");
+  }
+
+  /** To an element of that selector that shows these words. */
+  void tabTo(String css, String words) {
+    String reached =
+        "const e = document.activeElement;"
+            + " return e.matches(arguments[0]) && e.innerText.includes(arguments[1])";
     for (int i = 0; i < MOST_TABS; i++) {
       press(Keys.TAB);
-      if (Boolean.TRUE.equals(run("return document.activeElement.matches(arguments[0])", css))) {
+      if (Boolean.TRUE.equals(run(reached, css, words))) {
         return;
       }
     }
-    throw new AssertionError("Tab never reaches " + css);
+    throw new AssertionError("Tab never reaches " + css + " \"" + words + "\"");
   }
 
   void press(CharSequence... keys) {

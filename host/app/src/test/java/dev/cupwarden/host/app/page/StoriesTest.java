@@ -84,10 +84,7 @@ class StoriesTest {
   void dryDownsACupIsPickedAndComparedWithItsNeighbour() {
     openTroubledBench();
     goTo("dry-downs", "Dry-downs");
-    browser.tabTo("button[aria-pressed=false]");
-    while (!"A8".equals(browser.run("return document.activeElement.innerText"))) {
-      browser.press(Keys.TAB);
-    }
+    browser.tabTo("button[aria-pressed=false]", "A8");
     browser.press(Keys.SPACE);
     browser.awaitText("table", "A8");
     browser.awaitText(".says", "A8");

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.app.wire;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,6 +14,7 @@ import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Upkeep.Retention;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
@@ -35,7 +37,7 @@ class BrokerKilledTest {
 
   private static final long SEED = Long.getLong("broker.seed", 20270214L);
   private static final int AWAY_TICKS = 72 * 4;
-  private static final long LIMIT_S = 60;
+  private static final Duration LIMIT = Duration.ofSeconds(60);
   private static final long LONGEST_UP_MS = 400;
   private static PostgresqlServer server;
   @TempDir Path folder;
@@ -107,12 +109,11 @@ class BrokerKilledTest {
     assertTrue(unkeptAtKills > 0, "no kill hit anything");
   }
 
-  private static void awaitOnline(LoadedBench bench) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (!bench.isOnline()) {
-      assertTrue(System.nanoTime() < until, "the link never came back");
-      TimeUnit.MILLISECONDS.sleep(10);
-    }
+  private static void awaitOnline(LoadedBench bench) {
+    await("the link is back")
+        .pollInterval(Duration.ofMillis(10))
+        .atMost(LIMIT)
+        .until(bench::isOnline);
   }
 
   @ParameterizedTest

@@ -1,17 +1,20 @@
 package dev.cupwarden.host.app.wire;
 
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import dev.cupwarden.host.broker.LoopbackPort;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.TimeUnit;
 
 /** The host's program as a process of its own, which can be killed. */
 public final class HostProcess implements AutoCloseable {
-  private static final long LIMIT_S = 120;
+  private static final Duration LIMIT = Duration.ofSeconds(120);
   private final Process process;
   private final Path out;
 
@@ -61,15 +64,17 @@ public final class HostProcess implements AutoCloseable {
     builder.environment().put("CUPWARDEN_DATABASE_PASSWORD", "none");
     builder.environment().putAll(environment);
     Process process = builder.start();
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (!Files.readString(out).contains("The page is at")) {
-      if (!process.isAlive() || System.nanoTime() > until) {
-        process.destroyForcibly();
-        throw new IOException(Files.readString(out));
-      }
-      process.waitFor(50, TimeUnit.MILLISECONDS);
+    HostProcess host = new HostProcess(process, out);
+    try {
+      await("the page")
+          .atMost(LIMIT)
+          .failFast(() -> assertTrue(process.isAlive(), host.said()))
+          .until(() -> host.said().contains("The page is at"));
+    } catch (RuntimeException | Error notUp) {
+      process.destroyForcibly();
+      throw notUp;
     }
-    return new HostProcess(process, out);
+    return host;
   }
 
   long pid() {

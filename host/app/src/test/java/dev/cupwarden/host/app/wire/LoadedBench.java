@@ -1,7 +1,7 @@
 package dev.cupwarden.host.app.wire;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
@@ -37,7 +37,7 @@ import java.util.concurrent.atomic.AtomicReference;
 final class LoadedBench implements AutoCloseable {
   private static final Duration TICK = Duration.ofMinutes(15);
   private static final int DAY_TICKS = (int) Duration.ofDays(1).dividedBy(TICK);
-  private static final long LIMIT_S = 120;
+  private static final Duration LIMIT = Duration.ofSeconds(120);
 
   /** Only the numbers told are looked at, not what a bench would decide. */
   private static final String ONE_CUP =
@@ -135,12 +135,10 @@ final class LoadedBench implements AutoCloseable {
   }
 
   /** Waits until a host has kept every event. */
-  void awaitKept() throws Exception {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (outbox.anyUnkept()) {
-      assertTrue(System.nanoTime() < until, unkept() + " of " + 2 * ticks + " events never kept");
-      TimeUnit.MILLISECONDS.sleep(20);
-    }
+  void awaitKept() {
+    await("the last of " + 2 * ticks + " events is kept")
+        .atMost(LIMIT)
+        .until(() -> !outbox.anyUnkept());
   }
 
   /** Events and readings there are now: each of ours once, and nothing else. */
@@ -151,11 +149,9 @@ final class LoadedBench implements AutoCloseable {
       expected.add((number % 2 == 0 ? "change " : "alert ") + number);
     }
     assertEquals(expected, stored.events(name));
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (stored.readings(name) < 2L * ticks && System.nanoTime() < until) {
-      TimeUnit.MILLISECONDS.sleep(50);
-    }
-    assertEquals(2L * ticks, stored.readings(name), "readings");
+    await("readings")
+        .atMost(LIMIT)
+        .untilAsserted(() -> assertEquals(2L * ticks, stored.readings(name)));
   }
 
   int ticks() {

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.app.wire;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.host.BrokerProcess;
@@ -17,8 +18,9 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -29,7 +31,7 @@ class StoreAwayTest {
   /** Two events of some 200 bytes and two readings each: far more than 100 pages of 4 KiB hold. */
   private static final int TOO_MANY_TICKS = 1_500;
 
-  private static final long LIMIT_S = 90;
+  private static final Duration LIMIT = Duration.ofSeconds(90);
   @TempDir Path folder;
 
   private Host host(BrokerProcess broker, Database database) throws Exception {
@@ -72,33 +74,27 @@ class StoreAwayTest {
     }
   }
 
-  private static void awaitTicks(LoadedBench bench, int ticks) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (bench.ticks() < ticks) {
-      assertTrue(System.nanoTime() < until, "the load stopped");
-      TimeUnit.MILLISECONDS.sleep(20);
-    }
+  private static void awaitTicks(LoadedBench bench, int ticks) {
+    await(ticks + " ticks").atMost(LIMIT).until(() -> bench.ticks() >= ticks);
   }
 
   /** Until the host has taken in nothing more for a while, though there is more. */
-  private static void awaitStandstill(Host host, LoadedBench bench) throws Exception {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    long before = -1;
-    while (host.counts().messages() != before || bench.unkept() == 0) {
-      assertTrue(System.nanoTime() < until, "the store never became full");
-      before = host.counts().messages();
-      TimeUnit.SECONDS.sleep(2);
-    }
+  private static void awaitStandstill(Host host, LoadedBench bench) {
+    AtomicLong before = new AtomicLong(-1);
+    await("a store that is full")
+        .pollInterval(Duration.ofSeconds(2))
+        .atMost(LIMIT)
+        .until(
+            () -> {
+              long messages = host.counts().messages();
+              return before.getAndSet(messages) == messages && bench.unkept() > 0;
+            });
   }
 
-  private static void awaitUnkept(LoadedBench bench) throws Exception {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    int ticks = 0;
-    while (bench.unkept() < MANY || bench.ticks() < ticks + MANY) {
-      ticks = ticks == 0 && bench.unkept() >= MANY ? bench.ticks() : ticks;
-      assertTrue(System.nanoTime() < until, "the store never became full");
-      TimeUnit.MILLISECONDS.sleep(20);
-    }
+  /** Until the host has kept nothing for many ticks. */
+  private static void awaitUnkept(LoadedBench bench) {
+    await("events that nobody keeps").atMost(LIMIT).until(() -> bench.unkept() >= MANY);
+    awaitTicks(bench, bench.ticks() + MANY);
   }
 
   @Test
@@ -110,11 +106,7 @@ class StoreAwayTest {
       bench.connect(broker.uri());
       try (Host host = host(broker, database)) {
         bench.startLoad(10);
-        long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-        while (host.counts().messages() < MANY) {
-          assertTrue(System.nanoTime() < until, "nothing came");
-          TimeUnit.MILLISECONDS.sleep(20);
-        }
+        await("messages").atMost(LIMIT).until(() -> host.counts().messages() >= MANY);
         server.stop();
         awaitUnkept(bench);
         server.run();

@@ -1,6 +1,6 @@
 package dev.cupwarden.host.app.wire;
 
-import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.awaitility.Awaitility.await;
 
 import dev.cupwarden.host.BrokerProcess;
 import dev.cupwarden.host.Host;
@@ -13,15 +13,15 @@ import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Upkeep.Retention;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Two hosts share the load against one PostgreSQL; one of them dies under it. */
 class TwoHostsTest {
   private static final int SHARE = 100;
-  private static final long LIMIT_S = 60;
+  private static final Duration LIMIT = Duration.ofSeconds(60);
   @TempDir Path folder;
 
   @Test
@@ -64,20 +64,18 @@ class TwoHostsTest {
   }
 
   /** More is stored than the one has taken in, by more than what may be under way. */
-  private static void awaitBothWork(Host host, Stored stored) throws Exception {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (host.counts().readings() < SHARE
-        || stored.readings("sill") < host.counts().readings() + SHARE) {
-      assertTrue(System.nanoTime() < until, "only one of the hosts works");
-      TimeUnit.MILLISECONDS.sleep(50);
-    }
+  private static void awaitBothWork(Host host, Stored stored) {
+    await("work of both hosts")
+        .atMost(LIMIT)
+        .until(
+            () ->
+                host.counts().readings() >= SHARE
+                    && stored.readings("sill") >= host.counts().readings() + SHARE);
   }
 
-  private static void awaitMessages(Host host, long messages) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
-    while (host.counts().messages() < messages) {
-      assertTrue(System.nanoTime() < until, "the other host does not go on alone");
-      TimeUnit.MILLISECONDS.sleep(20);
-    }
+  private static void awaitMessages(Host host, long messages) {
+    await("the other host goes on alone")
+        .atMost(LIMIT)
+        .until(() -> host.counts().messages() >= messages);
   }
 }
