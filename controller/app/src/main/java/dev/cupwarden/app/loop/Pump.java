@@ -64,11 +64,13 @@ final class Pump {
       Dose dose = dose(intent.pass(), outcome);
       doses.add(dose);
       left.add(new Outcome(intent, clock.now(), dose, detail));
-      try {
-        putDownWhatIsLeft();
-      } catch (JournalException e) {
-        unwritten = e;
-        stopped = "what became of an earlier pass cannot be put down";
+      if (unwritten == null) {
+        try {
+          putDownWhatIsLeft();
+        } catch (JournalException e) {
+          unwritten = e; // Not tried again for each: a lock is waited for, and a tick must end.
+          stopped = "what became of an earlier pass cannot be put down";
+        }
       }
     }
     if (unwritten != null) {

@@ -430,6 +430,36 @@ class BenchLoopTest {
   }
 
   @Test
+  void outcomeThatCannotBePutDownEndsTheRoundAndComesWithTheNextTick() throws Exception {
+    world.time().advanceBy(Duration.ofDays(4).plusHours(3)); // so that several are due at once
+    int[] begun = new int[1];
+    try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + journal.file());
+        Statement lock = other.createStatement()) {
+      BenchHardware locking =
+          new BenchHardware.OnBoard(board) {
+            @Override
+            public DoseOutcome give(AllowedPass pass) {
+              begun[0]++;
+              try {
+                lock.execute("BEGIN IMMEDIATE");
+              } catch (java.sql.SQLException e) {
+                throw new IllegalStateException(e);
+              }
+              return board.give(pass);
+            }
+          };
+      BenchLoop loop = loop(locking, Optional.empty());
+      assertThrows(JournalException.class, () -> ticks(loop, 300));
+      lock.execute("ROLLBACK");
+      assertEquals(1, begun[0]);
+      List<JournalExport.Pass> open = passes();
+      assertTrue(open.size() > 1 && open.stream().allMatch(p -> p.outcome() == null), "" + open);
+      ticks(loop, 1);
+      assertTrue(passes().stream().limit(open.size()).noneMatch(p -> p.outcome() == null));
+    }
+  }
+
+  @Test
   void alertOfTheLoopsOwnIsClearedByTheNextStartIfItIsOver() throws Exception {
     BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
     ticks(loop, 3);
