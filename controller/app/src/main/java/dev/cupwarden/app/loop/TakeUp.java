@@ -84,10 +84,13 @@ final class TakeUp {
 
   private CupState edited(Bench before, String name, CupState kept) {
     Cup was = before.cups().get(name);
-    if (kept == null || was == null) {
+    Cup edited = now.cups().get(name);
+    if (kept == null) {
       return fresh.cups().get(name);
     }
-    Cup edited = now.cups().get(name);
+    if (was == null) {
+      return kept.under(edited); // An order had added it; now the file has it, too.
+    }
     if (edited.stage() == was.stage()) {
       edited = edited.withStage(kept.setup().stage());
     }

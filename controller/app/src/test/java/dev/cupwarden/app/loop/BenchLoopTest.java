@@ -306,6 +306,26 @@ class BenchLoopTest {
   }
 
   @Test
+  void cupThatAnOrderAddedKeepsItsLedgerWhenItIsWrittenIntoTheFile() throws Exception {
+    String whole = benchText;
+    benchText = whole.replaceAll("(?m)^  C4: .*$", "");
+    bench = BenchFile.read("back-room.yaml", benchText);
+    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    orderedNow(
+        "add",
+        ", \"cup\": \"C4\", \"vessel\": \"short\", \"mix\": \"coir-perlite\", \"plant\": \"elder\","
+            + " \"stage\": \"circling\", \"cutting\": \"15 g\"");
+    ticks(loop, 1);
+    orderedNow("watered", ", \"cup\": \"C4\", \"ml\": 30, \"strength\": 0.25");
+    ticks(loop, 1);
+    assertEquals(1, journalState().at("/cups/C4/given").size());
+    benchText = whole;
+    bench = BenchFile.read("back-room.yaml", benchText);
+    ticks(loop(BenchHardware.of(board), Optional.empty()), 1);
+    assertTrue(journalState().at("/cups/C4/given/0/strength").asDouble() > 0);
+  }
+
+  @Test
   void cupInAVesselThatTheFileNoLongerHasIsRefusedInASentence() throws Exception {
     BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
     ticks(loop, 1);
