@@ -40,33 +40,15 @@ public record BenchState(
     SortedMap<String, OpenAlert> alerts,
     List<String> orderIds) {
 
-  /** The same in other air. */
-  public BenchState with(AirState otherAir) {
-    return new BenchState(
-        at,
-        cups,
-        otherAir,
-        tanks,
-        leak,
-        hold,
-        pumpLatch,
-        shortCups,
-        rootsAt,
-        trayMl,
-        steps,
-        lastPassesMl,
-        lastPassesAt,
-        alerts,
-        orderIds);
-  }
-
-  /** The same with other cups and tanks: the grower has edited the bench. */
+  /** The same with other cups, air and tanks: the grower has edited the bench. */
   public BenchState over(
-      SortedMap<String, CupState> otherCups, SortedMap<String, TankState> otherTanks) {
+      SortedMap<String, CupState> otherCups,
+      AirState otherAir,
+      SortedMap<String, TankState> otherTanks) {
     return new BenchState(
         at,
         otherCups,
-        air,
+        otherAir,
         otherTanks,
         leak,
         hold,

@@ -61,8 +61,9 @@ final class PutOutPasses {
     }
     wishes.sort(TURN);
     List<AllowedPass> passes = new ArrayList<>();
+    double lastAtMl = mostMl(draft) - draft.bench.watering().passMl();
     for (Wish wish : wishes) {
-      if (passes.isEmpty() || roundMl(passes) + draft.bench.watering().passMl() <= mostMl(draft)) {
+      if (passes.isEmpty() || roundMl(passes) <= lastAtMl) {
         putOut(draft, wish, window, passes);
       }
     }

@@ -83,7 +83,7 @@ final class KeptState {
         JsonGenerator to = Cbor.MAPPER.createGenerator(bytes)) {
       to.writeStartObject();
       to.writeFieldName("bench");
-      to.writePOJO(state.over(Collections.emptySortedMap(), state.tanks()));
+      to.writePOJO(state.over(Collections.emptySortedMap(), state.air(), state.tanks()));
       to.writeFieldName("cups");
       to.writeStartObject();
       for (Map.Entry<String, CupState> cup : state.cups().entrySet()) {
@@ -121,7 +121,7 @@ final class KeptState {
         for (Map.Entry<String, byte[]> cup : cups.entrySet()) {
           read.put(cup.getKey(), cup(cup.getKey(), cup.getValue(), changes.get(cup.getKey())));
         }
-        return rest.over(Collections.unmodifiableSortedMap(read), rest.tanks());
+        return rest.over(Collections.unmodifiableSortedMap(read), rest.air(), rest.tanks());
       } catch (IOException e) {
         throw JournalException.unreadableState(e);
       }

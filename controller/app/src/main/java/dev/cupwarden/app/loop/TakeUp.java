@@ -1,5 +1,6 @@
 package dev.cupwarden.app.loop;
 
+import dev.cupwarden.core.AirState;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.CupState;
 import dev.cupwarden.core.TankState;
@@ -49,18 +50,15 @@ final class TakeUp {
     // Whatever happened to the file, a state never misses a tank that the bench has.
     fresh.tanks().forEach(tanks::putIfAbsent);
     tanks.keySet().retainAll(now.tanks().keySet());
-    BenchState edited = kept.over(cups, tanks);
-    return now.board().isPresent() ? withoutUnwired(edited, now.board().get()) : edited;
-  }
-
-  /** What a sensor said that is no longer there must not hold anything back for good. */
-  private static BenchState withoutUnwired(BenchState state, BoardWiring board) {
-    SortedMap<String, TankState> tanks = new TreeMap<>(state.tanks());
-    tanks.replaceAll(
-        (name, tank) -> board.more().gauges().containsKey(name) ? tank : tank.unread());
-    boolean air = board.air().isPresent();
-    boolean root = board.more().root().isPresent();
-    return state.over(state.cups(), tanks).with(state.air().only(air, root));
+    AirState air = kept.air();
+    if (now.board().isPresent()) {
+      // What a sensor said that is no longer there must not hold anything back for good.
+      BoardWiring board = now.board().get();
+      air = air.only(board.air().isPresent(), board.more().root().isPresent());
+      tanks.replaceAll(
+          (name, tank) -> board.more().gauges().containsKey(name) ? tank : tank.unread());
+    }
+    return kept.over(cups, air, tanks);
   }
 
   private static <S, T> void edit(
