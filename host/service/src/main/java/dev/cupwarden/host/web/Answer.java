@@ -4,10 +4,15 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import io.javalin.http.Context;
+import java.io.IOException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Answers in JSON. */
 final class Answer {
+  private static final Logger LOG = LoggerFactory.getLogger(Answer.class);
   private static final String JSON = "application/json";
+  private static final long MOST_REST_BYTES = 4 << 20;
 
   private Answer() {}
 
@@ -20,8 +25,22 @@ final class Answer {
   }
 
   static void error(Context context, int status, String sentence) {
+    takeRest(context);
     context.status(status);
     json(context, Json.MAPPER.createObjectNode().put("error", sentence));
+  }
+
+  /**
+   * Takes in what a refused request still brings: a connection closed on bytes that nobody read is
+   * reset, and the answer is lost with it (RFC 9112, 9.6). It has an end, as an upload may have
+   * none.
+   */
+  private static void takeRest(Context context) {
+    try {
+      context.req().getInputStream().skip(MOST_REST_BYTES);
+    } catch (IOException gone) {
+      LOG.debug("{} {}: its rest never came", context.method(), context.path(), gone);
+    }
   }
 
   /** JSON from the store, which has been read strictly before it was written there. */

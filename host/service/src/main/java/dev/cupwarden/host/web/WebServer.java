@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.util.resource.ResourceFactory;
 import org.eclipse.jetty.util.resource.URLResourceFactory;
 import org.slf4j.Logger;
@@ -32,8 +33,11 @@ public final class WebServer implements AutoCloseable {
   public static final String PAGE = "/dev/cupwarden/host/page/";
 
   private static final long MOST_REQUEST_BYTES = 65_536;
-  private static final int SERVER_ERROR = 500;
+  private static final int BAD_REQUEST = 400;
   private static final int NOT_FOUND = 404;
+  private static final int NOT_ALLOWED = 405;
+  private static final int TOO_LARGE = 413;
+  private static final int SERVER_ERROR = 500;
   private static final long STOP_LIMIT_MS = 2_000;
 
   private final LoopbackPort port;
@@ -144,6 +148,10 @@ public final class WebServer implements AutoCloseable {
         (refused, context) -> Answer.error(context, refused.status(), refused.getMessage()));
     routes.exception(HttpResponseException.class, WebServer::httpError);
     routes.exception(
+        EofException.class,
+        (cut, context) ->
+            Answer.error(context, BAD_REQUEST, "The request's body is cut short or broken."));
+    routes.exception(
         Exception.class,
         (unforeseen, context) -> {
           LOG.atError()
@@ -157,14 +165,26 @@ public final class WebServer implements AutoCloseable {
   }
 
   private static void httpError(HttpResponseException error, Context context) {
-    Answer.error(context, error.getStatus(), String.valueOf(error.getMessage()));
+    int status = error.getStatus();
+    String sentence =
+        switch (status) {
+          case TOO_LARGE -> "A request has " + MOST_REQUEST_BYTES + " bytes at most.";
+          case NOT_FOUND -> nothingAt(context);
+          case NOT_ALLOWED -> context.method() + " does nothing at " + context.path() + ".";
+          default -> error.getMessage() + ".";
+        };
+    Answer.error(context, status, sentence);
   }
 
   private static void notFound(Context context) {
     String answered = context.res().getContentType();
     if (answered == null || !answered.startsWith("application/json")) {
-      Answer.error(context, NOT_FOUND, "There is nothing at " + context.path() + ".");
+      Answer.error(context, NOT_FOUND, nothingAt(context));
     }
+  }
+
+  private static String nothingAt(Context context) {
+    return "There is nothing at " + context.path() + ".";
   }
 
   /** Every method and path that is answered, such as {@code GET /api/benches}. */
