@@ -107,6 +107,7 @@ final class BenchDraft {
         air,
         Collections.unmodifiableSortedMap(tanks),
         seen.leak(),
+        seen.clockInDoubt(),
         hold,
         pumpLatch,
         shortCups,

@@ -13,6 +13,7 @@ import java.util.SortedMap;
  *
  * @param at of the last observation; null before the first
  * @param leak water where none belongs, at the last observation
+ * @param clockInDoubt whether {@code at} may be far from the true time
  * @param hold the bench's; null where there is none
  * @param pumpLatch null where there is none
  * @param shortCups different cups running whose passes did not arrive
@@ -29,6 +30,7 @@ public record BenchState(
     AirState air,
     SortedMap<String, TankState> tanks,
     boolean leak,
+    boolean clockInDoubt,
     Hold hold,
     Latch pumpLatch,
     List<String> shortCups,
@@ -51,6 +53,7 @@ public record BenchState(
         otherAir,
         otherTanks,
         leak,
+        clockInDoubt,
         hold,
         pumpLatch,
         shortCups,

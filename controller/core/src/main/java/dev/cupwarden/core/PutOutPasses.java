@@ -254,7 +254,7 @@ final class PutOutPasses {
         supply.totalMl(),
         supply.feed() == null ? null : draft.bench.feeds().get(supply.feed()),
         draft.bench.feeds(),
-        true,
+        draft.seen.clockInDoubt(),
         draft.airC(),
         draft.rootC(),
         draft.today(),

@@ -108,6 +108,7 @@ public final class Tick {
         AirState.UNKNOWN,
         Collections.unmodifiableSortedMap(tanks),
         false,
+        false,
         null,
         null,
         List.of(),
@@ -236,6 +237,7 @@ public final class Tick {
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
         state.leak(),
+        state.clockInDoubt(),
         List.of());
   }
 

@@ -39,6 +39,7 @@ final class Story {
   double airC = Double.NaN;
   double rootC = Double.NaN;
   boolean leak;
+  boolean clockInDoubt;
   BenchState state;
   Instant at;
 
@@ -116,6 +117,7 @@ final class Story {
         new TreeMap<>(),
         new TreeMap<>(tankMl),
         leak,
+        clockInDoubt,
         written);
   }
 

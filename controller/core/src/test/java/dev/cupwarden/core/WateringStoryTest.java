@@ -137,6 +137,23 @@ class WateringStoryTest {
   }
 
   @Test
+  void doubtfulClockHoldsBackAllButARescueAndNoLongerThanItIsDoubted() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 250.0);
+    story.clockInDoubt = true;
+    Advice due = story.look();
+    assertEquals(List.of(), due.passes());
+    assertEquals(List.of("clock"), due.cups().get("A1").checks());
+    assertEquals(
+        "the clock is not trusted",
+        story.tick.standing(story.state).decisions().get("A1").reasons().get(0).sentence());
+    story.clockInDoubt = false;
+    assertEquals(1, story.wait(TICK).look().passes().size());
+    Story dry = Story.from("2027-02-14T08:00:00Z").with("A1", 190.0);
+    dry.clockInDoubt = true;
+    assertEquals("rescue", dry.look().passes().get(0).why());
+  }
+
+  @Test
   void rescueAtNightStopsAtHalf() {
     Story dry = Story.from("2027-02-14T20:00:00Z").with("A1", 190.0);
     double missingMl = A1_REFILL_G - 190.0;

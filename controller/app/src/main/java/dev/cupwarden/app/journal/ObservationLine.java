@@ -24,6 +24,9 @@ public final class ObservationLine {
     if (seen.leak()) {
       line.put("leak", true);
     }
+    if (seen.clockInDoubt()) {
+      line.put("clock_in_doubt", true);
+    }
     if (!seen.orders().isEmpty()) {
       line.putArray("orders").addAll(seen.orders());
     }

@@ -74,7 +74,7 @@ public final class BenchLoop {
     from.standing().forEach(alerts::stands);
     this.pump = new Pump(parts.hardware(), parts.journal(), clock);
     this.story = new Story(parts.bench(), parts.version());
-    this.clockWatch = new ClockWatch(clock, alerts, parts.trouble().isEmpty());
+    this.clockWatch = new ClockWatch(clock, alerts);
     this.store = new StoreWatch(parts.journal(), alerts);
     this.dayEnd = new DayEnd(parts);
     this.firstTickNanos = parts.time().nanos() + from.settle().toNanos();
@@ -174,9 +174,12 @@ public final class BenchLoop {
     faults.look(at, read.faults());
     List<JsonNode> orders = new ArrayList<>(clockWatch.inOwnTime(parts.journal().waitingOrders()));
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
-    clockWatch.look(at, orders, state.hold()).ifPresent(orders::add);
+    boolean clockInDoubt = clockWatch.look(at, orders);
+    if (parts.trouble().isPresent()) {
+      Restraint.hold(at, state.hold()).ifPresent(orders::add);
+    }
     store.look(at);
-    Observation seen = Sight.of(at, read, orders, state);
+    Observation seen = Sight.of(at, read, clockInDoubt, orders, state);
     Tick.Step step = tick.step(state, seen);
     Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));

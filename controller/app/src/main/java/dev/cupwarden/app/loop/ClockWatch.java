@@ -3,34 +3,23 @@ package dev.cupwarden.app.loop;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.app.clock.SteadyClock;
-import dev.cupwarden.core.orders.Hold;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Optional;
 
-/**
- * Tells of a clock that cannot be trusted, until a person has looked at it. While it, or the
- * journal, is in doubt the bench is held by an order of the loop's own.
- */
+/** Tells of a clock that cannot be trusted, until a person has looked at it. */
 final class ClockWatch {
   /** Of an order. */
   private static final List<String> TIMES = List.of("issued", "expires", "until");
 
   private final SteadyClock clock;
   private final OwnAlerts alerts;
-  private final boolean journalTrusted;
-  private final Restraint restraint = new Restraint();
 
-  /**
-   * @param journalTrusted whether what was given is known; where it is not, nothing is
-   */
-  ClockWatch(SteadyClock clock, OwnAlerts alerts, boolean journalTrusted) {
+  ClockWatch(SteadyClock clock, OwnAlerts alerts) {
     this.clock = clock;
     this.alerts = alerts;
-    this.journalTrusted = journalTrusted;
   }
 
   /**
@@ -61,30 +50,24 @@ final class ClockWatch {
    * Before each tick's decision.
    *
    * @param orders that the tick will take
-   * @param held the bench's hold; null where there is none
-   * @return an order to add to them
+   * @return whether the clock is in doubt
    */
-  Optional<JsonNode> look(Instant at, List<JsonNode> orders, Hold held) {
+  boolean look(Instant at, List<JsonNode> orders) {
     boolean personLooked =
         orders.stream().anyMatch(o -> o.path("kind").asText().equals("clear") && !o.has("cup"));
     if (!clock.trusted() && personLooked) {
       clock.acceptWall();
     }
-    if (!clock.trusted()) {
+    if (clock.trusted()) {
+      alerts.clear("clock", clock.aheadS());
+    } else {
       alerts.raise(
           "clock",
           at,
           clock.aheadS(),
           SteadyClock.JUMP_S,
           "Set the controller's clock, then clear; until then only rescues are given.");
-    } else {
-      alerts.clear("clock", clock.aheadS());
     }
-    if (!journalTrusted) {
-      return restraint.hold("store", false, at, held);
-    }
-    return clock.trusted()
-        ? restraint.over("clock", at, held)
-        : restraint.hold("clock", true, at, held);
+    return !clock.trusted();
   }
 }

@@ -20,7 +20,12 @@ final class Sight {
   private Sight() {}
 
   /** What is seen now, in the light of the state before. */
-  static Observation of(Instant at, BoardReadings read, List<JsonNode> orders, BenchState before) {
+  static Observation of(
+      Instant at,
+      BoardReadings read,
+      boolean clockInDoubt,
+      List<JsonNode> orders,
+      BenchState before) {
     return new Observation(
         at,
         read.airC(),
@@ -31,6 +36,7 @@ final class Sight {
         read.theta(),
         tankMl(read, before),
         read.leak(),
+        clockInDoubt,
         List.copyOf(orders));
   }
 

@@ -76,6 +76,7 @@ class JournalFuzzTest {
         new TreeMap<>(),
         new TreeMap<>(),
         false,
+        false,
         List.of());
   }
 

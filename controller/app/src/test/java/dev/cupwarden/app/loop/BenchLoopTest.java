@@ -3,33 +3,20 @@ package dev.cupwarden.app.loop;
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
-import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.pi4j.context.Context;
-import dev.cupwarden.app.BackRoom;
-import dev.cupwarden.app.clock.AcceleratedTime;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.JournalExport;
 import dev.cupwarden.app.journal.Outbox;
-import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.DoseOutcome;
-import dev.cupwarden.core.AirState;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.ObservationReader;
-import dev.cupwarden.core.orders.Hold;
-import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BenchFile;
-import dev.cupwarden.core.setup.SetupException;
-import dev.cupwarden.simulator.SimulatedBench;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -39,75 +26,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.stream.Collectors;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
-/** The loop on a simulated bench with the real drivers and a real journal. */
-class BenchLoopTest {
-  private static final Instant START = Instant.parse("2027-01-10T06:00:00Z");
-
-  @TempDir Path folder;
-  private Bench bench;
-  private String benchText;
-  private SimulatedBench world;
-  private AcceleratedTime time;
-  private Context context;
-  private BenchBoard board;
-  private Journal journal;
-  private final List<TickReport> reports = new CopyOnWriteArrayList<>();
-
-  @BeforeEach
-  void dryCupsOnTheBench() throws Exception {
-    benchText = BackRoom.text();
-    bench = BenchFile.read("back-room.yaml", benchText);
-    world = SimulatedBench.of(bench, 7, START.minus(Duration.ofDays(5)));
-    world.advanceTo(START);
-    time = new AcceleratedTime(world.time(), AcceleratedTime.UNBOUNDED);
-    context = world.newContext();
-    board = BenchBoard.open(context, bench, time, world::oneWire);
-    journal = Journal.open(folder.resolve("journal.db"));
-  }
-
-  @AfterEach
-  void end() throws Exception {
-    journal.close();
-    board.close();
-    context.shutdown();
-  }
-
-  private BenchLoop loop(BenchHardware hardware, Optional<String> trouble) throws Exception {
-    return BenchLoop.resume(parts(hardware, trouble));
-  }
-
-  private BenchLoop.Parts parts(BenchHardware hardware, Optional<String> trouble) {
-    return new BenchLoop.Parts(
-        bench, benchText, hardware, journal, time, reports::add, "test", trouble);
-  }
-
-  private void ticks(BenchLoop loop, int count) throws Exception {
-    for (int i = 0; i < count; i++) {
-      loop.tick();
-      time.until(time.nanos() + bench.tick().toNanos());
-    }
-  }
-
-  private List<JournalExport.Pass> passes() throws Exception {
-    try (JournalExport export = JournalExport.open(journal.file())) {
-      return export.passes();
-    }
-  }
-
+/** Ticks: what is decided, put down and given, and in which order. */
+class BenchLoopTest extends LoopOnABench {
   @Test
   void whyACupIsNotWateredBeforeTheWindowIsPutDownOnceAndSoIsItsEnd() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop loop = loop();
     ticks(loop, 30);
     try (Outbox outbox = Outbox.of(journal)) {
       List<Event> decisions =
@@ -127,7 +53,7 @@ class BenchLoopTest {
 
   @Test
   void dryCupsAreWateredInTheWindowAndAllIsPutDown() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop loop = loop();
     ticks(loop, 24);
     assertEquals(List.of(), passes(), "before the window opens");
     double before = world.tankMl().values().stream().mapToDouble(Double::doubleValue).sum();
@@ -158,7 +84,7 @@ class BenchLoopTest {
             return board.give(pass);
           }
         };
-    BenchLoop loop = loop(dying, Optional.empty());
+    BenchLoop loop = loop(dying);
     while (!Files.exists(cut)) {
       ticks(loop, 1);
     }
@@ -166,7 +92,7 @@ class BenchLoopTest {
     journal.close();
     reports.clear();
     journal = Journal.open(cut.resolve("journal.db"));
-    BenchLoop after = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop after = loop();
     assertEquals("unknown", passes().get(0).outcome());
     assertEquals(first.cup(), passes().get(0).cup());
     ticks(after, 2);
@@ -198,7 +124,7 @@ class BenchLoopTest {
             throw new StackOverflowError("the process dies here");
           }
         };
-    BenchLoop loop = loop(never, Optional.empty());
+    BenchLoop loop = loop(never);
     try {
       ticks(loop, 400);
     } catch (StackOverflowError dead) {
@@ -206,7 +132,7 @@ class BenchLoopTest {
     }
     Instant restart = time.wall();
     reports.clear();
-    BenchLoop after = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop after = loop();
     Thread thread = new Thread(after::run);
     thread.start();
     await("a tick").atMost(Duration.ofSeconds(20)).until(() -> !reports.isEmpty());
@@ -218,7 +144,7 @@ class BenchLoopTest {
 
   @Test
   void onTimeOfTheLastDayIsToldToTheBoardAfterARestart() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop loop = loop();
     ticks(loop, 60);
     double givenMl = passes().stream().mapToDouble(p -> p.plainMl() + p.feedMl()).sum();
     double[] told = new double[1];
@@ -231,17 +157,18 @@ class BenchLoopTest {
             told[0] += ml;
           }
         };
-    loop(remembering, Optional.empty());
+    loop(remembering);
     assertEquals(givenMl, told[0], 0.1);
     world.time().advanceBy(Duration.ofHours(25));
     told[0] = 0;
-    loop(remembering, Optional.empty());
+    loop(remembering);
     assertEquals(0, told[0], "a day later it no longer counts");
   }
 
   @Test
   void withoutATrueJournalAllIsReadAndNothingWatered() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.of("the file is damaged"));
+    BenchLoop loop =
+        BenchLoop.resume(parts(BenchHardware.of(board), Optional.of("the file is damaged")));
     ticks(loop, 60);
     assertEquals(List.of(), passes());
     TickReport last = last();
@@ -261,7 +188,7 @@ class BenchLoopTest {
 
   @Test
   void tickThatCannotBePutDownWatersNothing() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop loop = loop();
     while (reports.isEmpty() || last().doses().isEmpty()) {
       ticks(loop, 1);
     }
@@ -284,90 +211,11 @@ class BenchLoopTest {
   }
 
   @Test
-  void editedBenchFileIsTakenUpWithoutForgettingWhatWasGiven() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    ticks(loop, 60);
-    int given = journalState().at("/cups/C4/given").size();
-    assertTrue(given > 0);
-    benchText =
-        benchText
-            .replace(
-                "plant: elder, struck: 2026-10-17, stage: circling",
-                "plant: elder, stage: toughened")
-            .replaceAll("(?m)^  A4: .*$", "");
-    bench = BenchFile.read("back-room.yaml", benchText);
-    BenchLoop edited = loop(BenchHardware.of(board), Optional.empty());
-    ticks(edited, 1);
-    JsonNode state = journalState();
-    assertTrue(state.at("/cups/C4/given").size() >= given);
-    assertEquals("toughened", state.at("/cups/C4/setup/stage").asText());
-    assertTrue(state.at("/cups/A4").isMissingNode());
-    assertFalse(state.at("/cups/A1").isMissingNode());
-  }
-
-  @Test
-  void cupThatAnOrderAddedKeepsItsLedgerWhenItIsWrittenIntoTheFile() throws Exception {
-    String whole = benchText;
-    benchText = whole.replaceAll("(?m)^  C4: .*$", "");
-    bench = BenchFile.read("back-room.yaml", benchText);
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    orderedNow(
-        "add",
-        ", \"cup\": \"C4\", \"vessel\": \"short\", \"mix\": \"coir-perlite\", \"plant\": \"elder\","
-            + " \"stage\": \"circling\", \"cutting\": \"15 g\"");
-    ticks(loop, 1);
-    orderedNow("watered", ", \"cup\": \"C4\", \"ml\": 30, \"strength\": 0.25");
-    ticks(loop, 1);
-    assertEquals(1, journalState().at("/cups/C4/given").size());
-    benchText = whole;
-    bench = BenchFile.read("back-room.yaml", benchText);
-    ticks(loop(BenchHardware.of(board), Optional.empty()), 1);
-    assertTrue(journalState().at("/cups/C4/given/0/strength").asDouble() > 0);
-  }
-
-  @Test
-  void cupInAVesselThatTheFileNoLongerHasIsRefusedInASentence() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    ticks(loop, 1);
-    orderedNow(
-        "repot", ", \"cup\": \"A1\", \"vessel\": \"spare\", \"mix\": \"%s\"".formatted(mix("A1")));
-    benchText =
-        benchText.replaceFirst(
-            "(?m)^vessels:\n",
-            "vessels:\n  spare: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}\n");
-    bench = BenchFile.read("back-room.yaml", benchText);
-    ticks(loop(BenchHardware.of(board), Optional.empty()), 1);
-    assertEquals("done", outcomeOf("repot"));
-    benchText = benchText.replaceFirst("(?m)^  spare: .*\n", "");
-    bench = BenchFile.read("back-room.yaml", benchText);
-    SetupException refused =
-        assertThrows(SetupException.class, () -> loop(BenchHardware.of(board), Optional.empty()));
-    assertTrue(refused.getMessage().contains("vessel spare"), refused.getMessage());
-  }
-
-  private String mix(String cup) {
-    return bench.cups().get(cup).mix();
-  }
-
-  @Test
-  void whatAThermometerSaidThatIsNoLongerThereIsForgotten() throws Exception {
-    ticks(loop(BenchHardware.of(board), Optional.empty()), 1);
-    BenchHardware hardware = BenchHardware.of(board);
-    assertNotNull(Resumption.of(parts(hardware, Optional.empty())).state().air().rootC());
-    benchText = benchText.replaceFirst("(?m)^  root: .*\\n", "");
-    bench = BenchFile.read("back-room.yaml", benchText);
-    AirState air = Resumption.of(parts(hardware, Optional.empty())).state().air();
-    assertNull(air.rootC());
-    assertNotNull(air.airC());
-  }
-
-  @Test
   void roundTakesNoLongerThanATick() throws Exception {
-    benchText = benchText.replaceFirst("(?m)^tick: .*$", "tick: 1 min");
-    bench = BenchFile.read("back-room.yaml", benchText);
+    edit("(?m)^tick: .*$", "tick: 1 min");
     assertEquals(Duration.ofMinutes(1), bench.tick());
     world.time().advanceBy(Duration.ofDays(4)); // so that many are due at once
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop loop = loop();
     ticks(loop, 60 * 6);
     double mostMl = 60 * bench.board().orElseThrow().pump().mlPerS();
     for (TickReport report : reports) {
@@ -376,77 +224,6 @@ class BenchLoopTest {
     }
     long cups = passes().stream().map(JournalExport.Pass::cup).distinct().count();
     assertTrue(cups > 3, cups + " cups");
-  }
-
-  @Test
-  void strictHoldOfAPersonStandsWhileTheClockIsInDoubt() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    ticks(loop, 3);
-    world.time().setWall(time.wall().minus(Duration.ofHours(1)));
-    ticks(loop, 3);
-    assertTrue(hold().rescue());
-    Instant until = time.wall().plus(Duration.ofHours(2));
-    orderedNow("hold", ", \"rescue\": false, \"until\": \"" + until + "\"");
-    ticks(loop, 5);
-    assertFalse(hold().rescue(), "a rescue would pump as well");
-    orderedNow("clear", "");
-    ticks(loop, 3);
-    assertFalse(hold().rescue(), "the doubt is over, the hold is not");
-    ticks(loop, 24);
-    assertEquals(List.of(), last().bench().holds());
-  }
-
-  private Hold hold() {
-    return last().step().state().hold();
-  }
-
-  private JsonNode journalState() throws Exception {
-    try (JournalExport export = JournalExport.open(journal.file())) {
-      return Json.MAPPER.valueToTree(export.state().orElseThrow());
-    }
-  }
-
-  @Test
-  void clockThatJumpsAYearLetsOnlyRescuesThroughUntilAPersonHasLooked() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    ticks(loop, 30);
-    Instant before = reports.get(29).at();
-    world.time().setWall(time.wall().plus(Duration.ofDays(365)));
-    assertOnlyRescuesUntilTheClockIsRight(loop, before);
-  }
-
-  @Test
-  void startAYearAheadLetsOnlyRescuesThroughAsWell() throws Exception {
-    ticks(loop(BenchHardware.of(board), Optional.empty()), 30);
-    Instant before = reports.get(29).at();
-    world.time().setWall(time.wall().plus(Duration.ofDays(365)));
-    assertOnlyRescuesUntilTheClockIsRight(loop(BenchHardware.of(board), Optional.empty()), before);
-  }
-
-  private void assertOnlyRescuesUntilTheClockIsRight(BenchLoop loop, Instant before)
-      throws Exception {
-    int first = reports.size();
-    ticks(loop, 30);
-    TickReport last = last();
-    assertEquals(150.0, minutes(before, last.at()), 10);
-    assertEquals(List.of("*"), last.bench().holds());
-    assertTrue(
-        reports.subList(first, reports.size()).stream()
-            .flatMap(report -> report.advice().passes().stream())
-            .allMatch(pass -> pass.why().equals("rescue")));
-    world.time().setWall(last.at().plus(bench.tick()));
-    ticks(loop, 3);
-    assertEquals(List.of(), last().bench().holds());
-    assertEquals(List.of("raised", "cleared"), toldOfTheClock());
-  }
-
-  private List<String> toldOfTheClock() throws Exception {
-    try (Outbox outbox = Outbox.of(journal)) {
-      return outbox.eventsAfter("", 0, 10_000).stream()
-          .filter(event -> event.data().path("code").asText().equals("clock"))
-          .map(event -> event.data().get("state").asText())
-          .toList();
-    }
   }
 
   @Test
@@ -468,7 +245,7 @@ class BenchLoopTest {
               return board.give(pass);
             }
           };
-      BenchLoop loop = loop(locking, Optional.empty());
+      BenchLoop loop = loop(locking);
       assertThrows(JournalException.class, () -> ticks(loop, 300));
       lock.execute("ROLLBACK");
       assertEquals(1, begun[0]);
@@ -480,74 +257,8 @@ class BenchLoopTest {
   }
 
   @Test
-  void alertOfTheLoopsOwnIsClearedByTheNextStartIfItIsOver() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    ticks(loop, 3);
-    Instant right = time.wall();
-    world.time().setWall(right.plus(Duration.ofDays(365)));
-    ticks(loop, 3);
-    world.time().setWall(right.plus(Duration.ofHours(1)));
-    BenchLoop next = loop(BenchHardware.of(board), Optional.empty());
-    ticks(next, 3);
-    assertEquals(List.of("raised", "cleared"), toldOfTheClock());
-  }
-
-  @ParameterizedTest
-  @ValueSource(ints = {5, -3})
-  void personSetsAClockThatJumpedRightByAnOrderAndIsHeardFromThenOn(int hours) throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
-    ticks(loop, 3);
-    world.time().setWall(time.wall().plus(Duration.ofHours(hours)));
-    ticks(loop, 3);
-    assertEquals(List.of("*"), last().bench().holds());
-    orderedNow("clear", "");
-    ticks(loop, 1);
-    assertEquals("done", outcomeOf("clear"));
-    ticks(loop, 2);
-    assertEquals(List.of(), last().bench().holds());
-    Instant until = time.wall().plus(Duration.ofHours(1));
-    orderedNow("hold", ", \"until\": \"" + until + "\"");
-    ticks(loop, 1);
-    assertEquals("done", outcomeOf("hold"));
-    ticks(loop, 10);
-    assertEquals(List.of("*"), last().bench().holds());
-    ticks(loop, 4);
-    assertEquals(List.of(), last().bench().holds(), "over after an hour, or a tenth more");
-  }
-
-  /** Given by the wall clock, for ten minutes from now. */
-  private void orderedNow(String kind, String fields) throws Exception {
-    Instant now = time.wall();
-    Instant expires = now.plus(Duration.ofMinutes(10));
-    try (Outbox outbox = Outbox.of(journal)) {
-      outbox.receive(
-          kind,
-          now,
-          expires,
-          """
-          {"id": "%1$s", "kind": "%1$s", "by": "gardener", "issued": "%2$s", "expires": "%3$s"%4$s}"""
-              .formatted(kind, now, expires, fields));
-    }
-  }
-
-  private String outcomeOf(String order) {
-    return last().advice().receipts().stream()
-        .filter(receipt -> order.equals(receipt.id()))
-        .map(receipt -> receipt.outcome() + Objects.requireNonNullElse(receipt.why(), ""))
-        .collect(Collectors.joining());
-  }
-
-  private TickReport last() {
-    return reports.get(reports.size() - 1);
-  }
-
-  private static double minutes(Instant from, Instant to) {
-    return Duration.between(from, to).toSeconds() / 60.0;
-  }
-
-  @Test
   void journalReplaysToTheVerySameDecisions() throws Exception {
-    BenchLoop loop = loop(BenchHardware.of(board), Optional.empty());
+    BenchLoop loop = loop();
     ticks(loop, 60);
     StringBuilder lines = new StringBuilder();
     try (JournalExport export = JournalExport.open(journal.file())) {

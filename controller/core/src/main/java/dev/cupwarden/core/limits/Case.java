@@ -95,7 +95,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       double tankMl,
       Feed feed,
       Map<String, Feed> feeds,
-      boolean clockTrusted,
+      boolean clockInDoubt,
       double airC,
       double rootC,
       LocalDate today,

@@ -9,6 +9,6 @@ final class ClockLimit implements Limit {
 
   @Override
   public Ruling rule(Case pass) {
-    return pass.bench().clockTrusted() ? Ruling.FREE : Ruling.veto(code(), 0.0, 1.0, "");
+    return pass.bench().clockInDoubt() ? Ruling.veto(code(), 1.0, 0.0, "") : Ruling.FREE;
   }
 }

@@ -42,6 +42,7 @@ public final class ObservationDraft {
   private final SortedMap<String, Double> theta = new TreeMap<>();
   private final SortedMap<String, Double> tankMl = new TreeMap<>();
   private boolean leak;
+  private boolean clockInDoubt;
   private final List<JsonNode> orders = new ArrayList<>();
 
   /**
@@ -98,6 +99,11 @@ public final class ObservationDraft {
     leak = seen;
   }
 
+  /** Whether the time may be far from the true one. */
+  public void clockInDoubt(boolean doubted) {
+    clockInDoubt = doubted;
+  }
+
   /** An order as it was written; what is wrong with it is told by its receipt. */
   public void order(JsonNode order) {
     orders.add(order);
@@ -125,6 +131,7 @@ public final class ObservationDraft {
         Collections.unmodifiableSortedMap(theta),
         Collections.unmodifiableSortedMap(tankMl),
         leak,
+        clockInDoubt,
         List.copyOf(orders));
   }
 

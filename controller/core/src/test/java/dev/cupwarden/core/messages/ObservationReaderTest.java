@@ -24,7 +24,7 @@ class ObservationReaderTest {
       "{\"at\":\"2027-02-14T08:00:00Z\",\"air_c\":20.5,\"rh_pct\":48,\"root_c\":19.0,\"light\":120,"
           + "\"mass_g\":{\"A1\":262.1,\"A2\":-202.3},\"theta\":{\"A1\":0.41},"
           + "\"tank_ml\":{\"plain\":9000,\"feed\":2500},\"leak\":true,"
-          + "\"orders\":[{\"id\":\"o-1\",\"kind\":\"release\"},\"not an order\"]}";
+          + "\"clock_in_doubt\":true,\"orders\":[{\"id\":\"o-1\",\"kind\":\"release\"},\"not an order\"]}";
 
   private static Observation read(String line) throws LineRefused {
     return ObservationReader.read(line, CUPS, TANKS);
@@ -46,6 +46,7 @@ class ObservationReaderTest {
     assertEquals(Map.of("A1", 0.41), seen.theta());
     assertEquals(Map.of("plain", 9000.0, "feed", 2500.0), seen.tankMl());
     assertTrue(seen.leak());
+    assertTrue(seen.clockInDoubt());
     assertEquals(2, seen.orders().size());
     assertEquals("release", seen.orders().get(0).get("kind").asText());
   }
@@ -57,6 +58,7 @@ class ObservationReaderTest {
     assertTrue(seen.airC().isEmpty());
     assertTrue(seen.massG().isEmpty());
     assertFalse(seen.leak());
+    assertFalse(seen.clockInDoubt());
     assertTrue(seen.orders().isEmpty());
   }
 
@@ -84,7 +86,7 @@ class ObservationReaderTest {
       quoteCharacter = '`',
       textBlock =
           """
-          "air_c" | "air" | "air" is not a known field; known: at, air_c, rh_pct, root_c, light, mass_g, theta, tank_ml, leak, orders
+          "air_c" | "air" | "air" is not a known field; known: at, air_c, rh_pct, root_c, light, mass_g, theta, tank_ml, leak, clock_in_doubt, orders
           "rh_pct" | "air_c" | "air_c" is given twice
           "A2" | "A1" | "A1" is given twice
           "id":"o-1" | "kind":"hold" | "kind" is given twice
@@ -105,6 +107,7 @@ class ObservationReaderTest {
           0.41 | 41 | theta.A1: 41.0 is out of range: expected 0 to 1
           9000 | -1 | tank_ml.plain: -1.0 is out of range: expected 0 to 1000000 mL
           "leak":true | "leak":1 | leak: expected true or false, found a number
+          "clock_in_doubt":true | "clock_in_doubt":"yes" | clock_in_doubt: expected true or false, found a string
           {"plain":9000,"feed":2500} | 9000 | tank_ml: expected a JSON object, found a number
           "orders":[ | "orders":{}, "x":[ | orders: expected an array, found an object
           "2027-02-14T08:00:00Z" | 1802592000 | at: expected a string, found a number

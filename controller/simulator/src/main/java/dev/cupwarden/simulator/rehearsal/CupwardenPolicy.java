@@ -69,6 +69,7 @@ final class CupwardenPolicy implements Policy {
         Collections.emptySortedMap(),
         tankMl,
         false,
+        false,
         readings.orders());
   }
 }
