@@ -40,6 +40,22 @@ class LostScaleStoryTest {
     assertEquals(givenMl, story.givenMl("A1"), "and none after three days");
   }
 
+  /**
+   * Rations are reckoned from all that was given since; a daily label's ledger looks back a day.
+   */
+  @Test
+  void getsNoMoreOfAScaleGoneWildWhereTheLabelSaysDaily() {
+    String daily = Story.BENCH.replace("every: 14 d", "every: 1 d");
+    assertFalse(daily.equals(Story.BENCH));
+    Story wild = new Story(daily, "2027-02-10T18:00:00Z", Tick.Rounds.ONE_A_TICK);
+    wild.with("A1", 385.0).rateGPerH.put("A1", RATE_G_PER_H);
+    wild.run(Duration.ofDays(4));
+    wild.with("A1", 5000.0).rateGPerH.remove("A1");
+    wild.run(Duration.ofDays(6));
+    double givenMl = wild.givenMl("A1");
+    assertTrue(givenMl > 0.9 * MOST_ML && givenMl < 1.1 * MOST_ML, givenMl + " mL");
+  }
+
   @Test
   void aCupWateredByHandForWeeksIsToldNearDryThoughNobodyWeighsIt() {
     story.run(Duration.ofDays(4));

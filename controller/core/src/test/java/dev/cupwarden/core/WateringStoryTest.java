@@ -202,6 +202,9 @@ class WateringStoryTest {
     story.leak = true;
     assertEquals(List.of("hardware"), story.look().cups().get("A1").checks());
     assertTrue(story.raised("leak"));
+    assertEquals(
+        "water where none belongs",
+        story.tick.standing(story.state).decisions().get("A1").reasons().get(0).sentence());
     story.leak = false;
     story.run(Duration.ofHours(1));
     assertEquals(List.of(), story.passes, "the puddle may only have moved on");
