@@ -182,7 +182,7 @@ public final class MqttLink implements AutoCloseable {
     sender.sendAll(session);
     byte[] presence = payload(new Presence("offline", now.get()));
     session.send(topics.presence(), presence, Delivery.PRESENCE, given -> {});
-    session.drained(FAREWELL);
+    session.awaitAnswers(FAREWELL);
   }
 
   private void await(Duration time) throws InterruptedException {

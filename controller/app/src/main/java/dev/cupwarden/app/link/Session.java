@@ -220,12 +220,10 @@ final class Session implements AutoCloseable {
   }
 
   /** Waits until all that was sent is acknowledged, for a while. */
-  boolean drained(Duration most) throws InterruptedException {
-    if (!inFlight.tryAcquire(permits, most.toMillis(), TimeUnit.MILLISECONDS)) {
-      return false;
+  void awaitAnswers(Duration most) throws InterruptedException {
+    if (inFlight.tryAcquire(permits, most.toMillis(), TimeUnit.MILLISECONDS)) {
+      inFlight.release(permits);
     }
-    inFlight.release(permits);
-    return true;
   }
 
   /** Ends it; a connection that still stands is ended in order, which cancels the will. */
