@@ -205,7 +205,8 @@ class BenchBoardTest {
             bench.waterEcMsPerCm(),
             bench.tanks(),
             bench.cups(),
-            java.util.Optional.empty());
+            java.util.Optional.empty(),
+            bench.trayMl());
     BoardException refused =
         assertThrows(
             BoardException.class, () -> BenchBoard.open(pi4j, bare, TestBench.pace(world.time())));

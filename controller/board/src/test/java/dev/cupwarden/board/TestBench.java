@@ -96,7 +96,8 @@ final class TestBench {
         0.3,
         tanks,
         cups,
-        Optional.of(wiring));
+        Optional.of(wiring),
+        Bench.USUAL_TRAY_ML);
   }
 
   private static Cup cup(int i) {

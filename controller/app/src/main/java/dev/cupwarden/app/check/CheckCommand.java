@@ -64,7 +64,9 @@ public final class CheckCommand implements Callable<Integer> {
   @Option(
       names = "--tray",
       paramLabel = "VOLUME",
-      description = "What the drip tray holds, such as \"16 L\"; asked for when missing.")
+      description =
+          "What the drip tray holds, such as \"16 L\"; asked for when missing here and in the bench"
+              + " file.")
   private String tray;
 
   @Option(
@@ -113,7 +115,7 @@ public final class CheckCommand implements Callable<Integer> {
       out.print(BenchBoard.busMap(wiring));
       out.flush();
       findings.add(Finding.ok("wiring", "no place is taken twice"));
-      trayMl = trayMl(in, out, asking);
+      trayMl = trayMl(bench, in, out, asking);
     } catch (BoardException | QuantityException wrong) {
       return refuse(wrong.getMessage());
     }
@@ -136,9 +138,12 @@ public final class CheckCommand implements Callable<Integer> {
     return BAD_USAGE;
   }
 
-  private OptionalDouble trayMl(BufferedReader in, PrintWriter out, boolean asking)
+  private OptionalDouble trayMl(Bench bench, BufferedReader in, PrintWriter out, boolean asking)
       throws IOException, QuantityException {
     String text = tray;
+    if (text == null && bench.trayMl() != Bench.USUAL_TRAY_ML) {
+      return OptionalDouble.of(bench.trayMl());
+    }
     if (text == null && asking) {
       out.print("How much does the drip tray hold (such as 16 L)? ");
       out.flush();

@@ -66,6 +66,14 @@ class CheckCommandTest {
   }
 
   @Test
+  void theBenchFileMaySayWhatTheTrayHolds() throws Exception {
+    Files.writeString(bench, text + "tray: 10 L\n");
+    assertEquals(1, check("--confirm", "all"));
+    assertTrue(out.toString().contains("the drip tray 10.0 L"), out::toString);
+    assertEquals(0, check("--tray", "16 L", "--confirm", "all"), out::toString);
+  }
+
+  @Test
   void aCupWithoutAValveFails() throws Exception {
     Files.writeString(bench, text.replace(", valve: v5", ""));
     assertEquals(1, check("--tray", "16 L", "--confirm", "all"));

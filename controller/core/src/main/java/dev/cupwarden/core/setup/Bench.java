@@ -4,7 +4,11 @@ import java.time.Duration;
 import java.util.Optional;
 import java.util.SortedMap;
 
-/** All that the grower tells the program: the bench file, read, checked and in base units. */
+/**
+ * All that the grower tells the program: the bench file, read, checked and in base units.
+ *
+ * @param trayMl what the drip tray below the bench holds
+ */
 public record Bench(
     String name,
     Optional<Place> place,
@@ -19,7 +23,11 @@ public record Bench(
     double waterEcMsPerCm,
     SortedMap<String, Tank> tanks,
     SortedMap<String, Cup> cups,
-    Optional<BoardWiring> board) {
+    Optional<BoardWiring> board,
+    double trayMl) {
+
+  /** What a small tray holds, where the grower says nothing: our choice. */
+  public static final double USUAL_TRAY_ML = 500.0;
 
   /** The lines of a cup: its own, else those of its stage on this bench. */
   public StageLines linesOf(Cup cup) {

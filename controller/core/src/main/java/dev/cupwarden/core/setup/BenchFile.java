@@ -52,6 +52,7 @@ public final class BenchFile {
                 "feeds",
                 "water",
                 "tanks",
+                "tray",
                 "board",
                 "cups");
     Bench bench = withoutCups(top);
@@ -77,7 +78,8 @@ public final class BenchFile {
         TankKeys.waterEcMsPerCm(top.maybe("water")),
         tanks,
         new TreeMap<>(),
-        BoardKeys.board(top.maybe("board"), tanks.keySet()));
+        BoardKeys.board(top.maybe("board"), tanks.keySet()),
+        TankKeys.trayMl(top.maybe("tray")));
   }
 
   private static Bench withCups(Bench bench, Section cups) throws SetupException {
@@ -99,6 +101,7 @@ public final class BenchFile {
         bench.waterEcMsPerCm(),
         bench.tanks(),
         read,
-        bench.board());
+        bench.board(),
+        bench.trayMl());
   }
 }

@@ -7,7 +7,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
-/** The keys {@code tanks} and {@code water}. */
+/** The keys {@code tanks}, {@code tray} and {@code water}. */
 final class TankKeys {
   private static final Range SIZE = Range.of(0.1, 1000, Unit.L);
 
@@ -15,6 +15,7 @@ final class TankKeys {
   private static final Range STRENGTH = Range.of(0.01, 500);
 
   private static final Range WATER_EC = Range.of(0, 5);
+  private static final Range TRAY = Range.of(0.1, 1000, Unit.L);
 
   private TankKeys() {}
 
@@ -51,6 +52,11 @@ final class TankKeys {
         sizeMl,
         Optional.of(feed.get().oneOf("a feed of this bench", feeds)),
         keys.need("strength", "label strength of what is in the tank").number(STRENGTH));
+  }
+
+  /** What the drip tray holds, mL. */
+  static double trayMl(Optional<Entry> written) throws SetupException {
+    return written.isEmpty() ? Bench.USUAL_TRAY_ML : written.get().quantity(TRAY);
   }
 
   static double waterEcMsPerCm(Optional<Entry> written) throws SetupException {

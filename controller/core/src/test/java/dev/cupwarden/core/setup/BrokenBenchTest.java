@@ -161,8 +161,8 @@ class BrokenBenchTest {
       quoteCharacter = '`',
       textBlock =
           """
-          just words | bench.yaml:1:1 "just words" stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 2 more
-          [a, b] | bench.yaml:1:1 a list stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 2 more
+          just words | bench.yaml:1:1 "just words" stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 3 more
+          [a, b] | bench.yaml:1:1 a list stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 3 more
           bench: [a | bench.yaml:1:10: is not YAML
           bench: &a b | bench.yaml:1:8: anchors (&) and aliases (*) are not read in a bench file
           bench: *a | bench.yaml:1:8: anchors (&) and aliases (*) are not read in a bench file

@@ -80,7 +80,8 @@ public final class UsualBench {
         0.30,
         tanks,
         cups,
-        Optional.empty());
+        Optional.empty(),
+        Bench.USUAL_TRAY_ML);
   }
 
   private static Cup cup(String name, Vessel vessel, Mix mix, String plant) {
