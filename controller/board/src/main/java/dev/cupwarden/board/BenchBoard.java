@@ -25,6 +25,7 @@ public final class BenchBoard implements AutoCloseable {
   private final BusMap map;
   private final I2cBus bus;
   private final Outputs outputs;
+  private final LeakLine leak;
   private final Doser doser;
   private final BenchSensors sensors;
 
@@ -37,8 +38,21 @@ public final class BenchBoard implements AutoCloseable {
     OnTimeCaps caps = new OnTimeCaps(OnTimeCaps.Caps.of(bench, wiring));
     this.bus = new I2cBus(pi4j, wiring.i2cBus());
     this.outputs = openOutputs(pi4j, bus, wiring, pace, caps);
-    this.doser = new Doser(outputs, plumbing, caps, wiring.pump().mlPerS(), pace);
-    this.sensors = new BenchSensors(pi4j, bus, bench, wiring, pace, oneWire);
+    this.leak = openLeak(pi4j, wiring, pace);
+    this.doser = new Doser(outputs, plumbing, caps, leak, wiring.pump().mlPerS(), pace);
+    this.sensors = new BenchSensors(pi4j, bus, bench, wiring, leak, pace, oneWire);
+    // What ran when the last program ended is not known here.
+    leak.passEnded();
+  }
+
+  private static LeakLine openLeak(Context pi4j, BoardWiring wiring, Pace pace)
+      throws BoardException {
+    Optional<Integer> gpio = wiring.more().leak();
+    return new LeakLine(
+        gpio.isEmpty()
+            ? Optional.empty()
+            : Optional.of(WaterSwitch.open(pi4j, "the leak sensor", gpio.get())),
+        pace);
   }
 
   /**
@@ -223,6 +237,7 @@ public final class BenchBoard implements AutoCloseable {
   @Override
   public void close() {
     allOff();
+    leak.close();
     bus.close();
   }
 }

@@ -26,7 +26,7 @@ final class BenchSensors {
   private final ScaleReader scales;
   private final Optional<Sht3x> air;
   private final Optional<Ds18b20> root;
-  private final Optional<WaterSwitch> leak;
+  private final LeakLine leak;
   private final SortedMap<String, ProbeInput> probes = new TreeMap<>();
   private final SortedMap<String, TankFloat> floats = new TreeMap<>();
   private final SortedMap<String, TankScale> tankScales = new TreeMap<>();
@@ -45,8 +45,15 @@ final class BenchSensors {
   }
 
   BenchSensors(
-      Context pi4j, I2cBus bus, Bench bench, BoardWiring wiring, Pace pace, OneWire oneWire)
+      Context pi4j,
+      I2cBus bus,
+      Bench bench,
+      BoardWiring wiring,
+      LeakLine leak,
+      Pace pace,
+      OneWire oneWire)
       throws BoardException {
+    this.leak = leak;
     this.bench = bench;
     this.pace = pace;
     this.scales = new ScaleReader(pace);
@@ -60,10 +67,6 @@ final class BenchSensors {
             : Optional.empty();
     BoardWiring.More more = wiring.more();
     this.root = more.root().map(wired -> new Ds18b20(oneWire, wired.id()));
-    this.leak =
-        more.leak().isPresent()
-            ? Optional.of(WaterSwitch.open(pi4j, "the leak sensor", more.leak().get()))
-            : Optional.empty();
     for (var probe : more.probes().entrySet()) {
       probes.put(probe.getKey(), input(bus, probe.getValue()));
     }
@@ -153,8 +156,8 @@ final class BenchSensors {
     air.ifPresent(chip -> take("air", "Air sensor", faults, () -> sensed.air(chip.measure())));
     root.ifPresent(
         chip -> take("root", "Root thermometer", faults, () -> sensed.rootC(chip.tempC())));
-    leak.ifPresent(
-        contact -> take("leak", "Leak sensor", faults, () -> sensed.leak = contact.closed()));
+    LeakLine.Seen water = leak.tell();
+    water.unread().ifPresent(why -> faults.put("leak", "Leak sensor: " + why));
     return new BoardReadings(
         massG,
         sensed.airC,
@@ -163,7 +166,7 @@ final class BenchSensors {
         thetas(faults),
         tanks(scan, faults),
         floatsUp(faults),
-        sensed.leak,
+        water.wet(),
         faults);
   }
 
@@ -172,7 +175,6 @@ final class BenchSensors {
     OptionalDouble airC = OptionalDouble.empty();
     OptionalDouble rhPct = OptionalDouble.empty();
     OptionalDouble rootC = OptionalDouble.empty();
-    boolean leak;
 
     void air(Sht3x.Air seen) {
       airC = OptionalDouble.of(seen.tempC());

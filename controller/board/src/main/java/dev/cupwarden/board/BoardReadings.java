@@ -15,7 +15,7 @@ import java.util.TreeMap;
  * @param theta water in the mix, volume fraction, by cup with a probe
  * @param tankMl what is left, by tank that is weighed; 0 by tank whose float has fallen
  * @param tankAtLeastMl what is left at least, by tank whose float is up
- * @param leak water where none belongs
+ * @param leak water where none belongs, now or at any look since the last scan
  * @param faults what could not be read and why, one sentence each, by part (a scale's name, {@code
  *     air}, {@code outputs})
  */

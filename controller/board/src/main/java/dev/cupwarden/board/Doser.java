@@ -8,7 +8,8 @@ import java.util.Optional;
 
 /**
  * Gives one pass: the cup's valve and the tank's open, pump last on and first off, plain water
- * before feed, one cup at a time. It waits in short steps and beats the dead-man at each.
+ * before feed, one cup at a time. It waits in short steps and beats the dead-man at each, and ends
+ * at once when the leak sensor is not dry.
  */
 final class Doser {
   private static final Duration STEP = Duration.ofMillis(250);
@@ -19,13 +20,21 @@ final class Doser {
   private final Outputs outputs;
   private final Plumbing plumbing;
   private final OnTimeCaps caps;
+  private final LeakLine leak;
   private final double mlPerS;
   private final Pace pace;
 
-  Doser(Outputs outputs, Plumbing plumbing, OnTimeCaps caps, double mlPerS, Pace pace) {
+  Doser(
+      Outputs outputs,
+      Plumbing plumbing,
+      OnTimeCaps caps,
+      LeakLine leak,
+      double mlPerS,
+      Pace pace) {
     this.outputs = outputs;
     this.plumbing = plumbing;
     this.caps = caps;
+    this.leak = leak;
     this.mlPerS = mlPerS;
     this.pace = pace;
   }
@@ -61,6 +70,7 @@ final class Doser {
         return new DoseOutcome.Failed(0, 0, refusal.get());
       }
       outputs.arm();
+      leak.passBegins(outputs::trip);
       outputs.open(plumbing.valveOf(pass.cup()).orElseThrow());
       ranMl[0] = draw(false, pass.plain());
       ranMl[1] = draw(true, pass.feed());
@@ -72,6 +82,7 @@ final class Doser {
       return new DoseOutcome.Failed(ranMl[0], ranMl[1], e.getMessage());
     } finally {
       outputs.disarm();
+      leak.passEnded();
     }
   }
 
@@ -98,7 +109,8 @@ final class Doser {
         return Optional.of("No valve leads from the tank %s.".formatted(part.tank()));
       }
     }
-    return caps.refuses(pace.nanos(), onTime(pass.totalMl()));
+    Optional<String> leaking = leak.look();
+    return leaking.isPresent() ? leaking : caps.refuses(pace.nanos(), onTime(pass.totalMl()));
   }
 
   private Duration onTime(double ml) {

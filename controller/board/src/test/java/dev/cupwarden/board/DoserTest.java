@@ -37,7 +37,8 @@ class DoserTest {
   private Doser doser(Pace ownPace) {
     try {
       Plumbing plumbing = new Plumbing(bench, bench.board().orElseThrow());
-      return new Doser(outputs, plumbing, caps, TestBench.ML_PER_S, ownPace);
+      LeakLine none = new LeakLine(Optional.empty(), ownPace);
+      return new Doser(outputs, plumbing, caps, none, TestBench.ML_PER_S, ownPace);
     } catch (BoardException e) {
       throw new AssertionError(e);
     }

@@ -59,6 +59,11 @@ public final class BenchFaults {
     electronics.cutWire(gpio, isCut);
   }
 
+  /** An input line can no longer be read by the program, or can again. */
+  public void loseLine(int gpio, boolean isLost) {
+    electronics.loseLine(gpio, isLost);
+  }
+
   /** A bad joint at a load cell: noise so many times the usual; 1 mends it. */
   public void loosen(String scale, double times) {
     now.accept(() -> cells.get(scale).loosen(times));

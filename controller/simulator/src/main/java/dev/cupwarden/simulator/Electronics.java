@@ -2,6 +2,7 @@ package dev.cupwarden.simulator;
 
 import com.pi4j.Pi4J;
 import com.pi4j.context.Context;
+import com.pi4j.exception.Pi4JException;
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
 import dev.cupwarden.core.setup.BoardWiring.ClockedLines;
@@ -73,6 +74,7 @@ final class Electronics {
   private final Map<Integer, String> tankOfFloat = new HashMap<>();
   private final Set<Integer> closed = ConcurrentHashMap.newKeySet();
   private final Set<Integer> cut = ConcurrentHashMap.newKeySet();
+  private final Set<Integer> unreadable = ConcurrentHashMap.newKeySet();
   private final Optional<SimulatedDs18b20> root;
   private long starts;
 
@@ -230,6 +232,9 @@ final class Electronics {
 
   /** The level of an input line; a line with nothing on it is pulled up. */
   private boolean high(int gpio) {
+    if (unreadable.contains(gpio)) {
+      throw new Pi4JException("line " + gpio + " does not answer");
+    }
     if (clockedData.containsKey(gpio)) {
       return clockedData.get(gpio).data();
     }
@@ -249,6 +254,14 @@ final class Electronics {
       cut.add(gpio);
     } else {
       cut.remove(gpio);
+    }
+  }
+
+  void loseLine(int gpio, boolean isLost) {
+    if (isLost) {
+      unreadable.add(gpio);
+    } else {
+      unreadable.remove(gpio);
     }
   }
 
