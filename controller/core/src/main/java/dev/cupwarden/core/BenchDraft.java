@@ -3,6 +3,9 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.climate.VapourPressure;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.LeakWatch;
+import dev.cupwarden.core.dosing.PumpTrial;
+import dev.cupwarden.core.dosing.PumpWatch;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.limits.AllowedPass;
@@ -57,6 +60,8 @@ final class BenchDraft {
   Instant rootsAt;
   double trayMl;
   boolean unsuited;
+  LeakWatch leak;
+  PumpTrial trial;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
     this.bench = bench;
@@ -71,11 +76,14 @@ final class BenchDraft {
     orderIds = new ArrayList<>(before.orderIds());
     air = before.air().plus(seen);
     hold = before.hold() != null && before.hold().holdsAt(at) ? before.hold() : null;
-    pumpLatch = before.pumpLatch();
+    pumpLatch = PumpWatch.latch(before.pumpLatch());
     shortCups = before.shortCups();
     steps = before.steps();
     rootsAt = before.rootsAt();
     trayMl = before.trayMl();
+    PumpWatch watch = PumpWatch.of(before.watch(), before.pumpLatch());
+    leak = watch.leak();
+    trial = watch.trial();
   }
 
   /** Without an order the cups are those of before, and no name need be compared. */
@@ -117,7 +125,8 @@ final class BenchDraft {
         put ? passesMl : before.lastPassesMl(),
         put ? at : before.lastPassesAt(),
         alerts,
-        List.copyOf(orderIds));
+        List.copyOf(orderIds),
+        new PumpWatch(leak, trial));
   }
 
   double rootC() {

@@ -2,6 +2,7 @@ package dev.cupwarden.core;
 
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.PumpWatch;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.orders.Hold;
 import java.time.Instant;
@@ -23,6 +24,7 @@ import java.util.SortedMap;
  * @param lastPassesMl all that was put out at {@code lastPassesAt}
  * @param lastPassesAt null if nothing was
  * @param orderIds of orders already taken or refused, oldest first
+ * @param watch over a pump that was stopped for every cup; null in an older journal
  */
 public record BenchState(
     Instant at,
@@ -40,7 +42,8 @@ public record BenchState(
     double lastPassesMl,
     Instant lastPassesAt,
     SortedMap<String, OpenAlert> alerts,
-    List<String> orderIds) {
+    List<String> orderIds,
+    PumpWatch watch) {
 
   /** The same with other cups, air and tanks: the grower has edited the bench. */
   public BenchState over(
@@ -63,6 +66,7 @@ public record BenchState(
         lastPassesMl,
         lastPassesAt,
         alerts,
-        orderIds);
+        orderIds,
+        watch);
   }
 }

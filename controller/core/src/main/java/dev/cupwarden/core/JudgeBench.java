@@ -2,7 +2,6 @@ package dev.cupwarden.core;
 
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
-import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.feeding.FeedSwitch;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.setup.ClimateRules;
@@ -18,9 +17,6 @@ import java.util.stream.Collectors;
 final class JudgeBench {
   private static final double TANK_LOW_PART = 0.10;
 
-  /** What a small tray holds: our choice, as the bench file names no tray. */
-  private static final double TRAY_ML = 500.0;
-
   private static final double HYSTERESIS_C = 1.0;
 
   private static final String PLAIN_IS_OUT =
@@ -33,18 +29,8 @@ final class JudgeBench {
     tanks(draft, passesPutOut, to);
   }
 
-  /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
-  private static void pumpLatch(Latch pump, Conditions to) {
-    for (String code : JudgeConditions.CUP_LATCHES) {
-      boolean so = pump != null && pump.code().equals(code);
-      double value = so ? pump.value() : 0.0;
-      double threshold = so ? pump.threshold() : 0.0;
-      to.when(code, null, so, value, threshold);
-    }
-  }
-
   private static void room(BenchDraft draft, Conditions to) {
-    pumpLatch(draft.pumpLatch, to);
+    TellPump.tell(draft, to);
     double rootC = draft.rootC();
     double airC = draft.airC();
     ClimateRules climate = draft.bench.climate();
@@ -61,10 +47,8 @@ final class JudgeBench {
       to.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C);
       to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
     }
-    to.above("tray-full", null, draft.trayMl, TRAY_ML, TRAY_ML);
-    boolean leak = draft.pumpLatch != null && draft.pumpLatch.code().equals(JudgeDoses.LEAK);
-    leak |= draft.seen.leak();
-    to.when("leak", null, leak, leak ? 1.0 : 0.0, 0.0);
+    double trayMl = draft.bench.trayMl();
+    to.above("tray-full", null, draft.trayMl, trayMl, trayMl);
     double silentH =
         Math.max(
             Math.max(

@@ -14,9 +14,6 @@ import java.util.List;
 
 /** The weights as witnesses: did each pass arrive, and did water go where none was sent. */
 final class JudgeDoses {
-  /** Water where none belongs: the puddle may move on, the latch does not. */
-  static final String LEAK = "leak";
-
   /** So many passes running that hardly raise a cup are no accident. */
   private static final int SHORT_PASSES = 2;
 
@@ -36,9 +33,6 @@ final class JudgeDoses {
   private static final int LEAST_OTHERS = 3;
 
   void judge(BenchDraft draft) {
-    if (draft.seen.leak() && draft.pumpLatch == null) {
-      draft.pumpLatch = new Latch(LEAK, draft.at, 1.0, 0.0);
-    }
     for (CupDraft cup : draft.cups.values()) {
       boolean dosed = cup.onTrial != null || justGiven(draft, cup);
       if (dosed) {
@@ -56,9 +50,11 @@ final class JudgeDoses {
         forgiveLateArrival(cup);
       }
       if (cup.onTrial != null && DoseCheck.lapsed(cup.onTrial, draft.at)) {
+        WatchPump.unseen(draft, cup.onTrial);
         cup.onTrial = null;
       }
     }
+    WatchPump.look(draft);
   }
 
   private static boolean justGiven(BenchDraft draft, CupDraft cup) {
@@ -75,6 +71,7 @@ final class JudgeDoses {
     PassOnTrial pass = cup.onTrial;
     cup.onTrial = null;
     cup.finding = DoseCheck.judge(pass, draft.at, cup.readG);
+    WatchPump.judged(draft, cup, pass);
     if (cup.finding.verdict() == DoseCheck.Verdict.SHORT) {
       cameShort(draft, cup, pass);
       return;

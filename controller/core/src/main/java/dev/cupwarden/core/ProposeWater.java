@@ -83,7 +83,10 @@ final class ProposeWater {
       return null;
     }
     boolean heldOtherwise =
-        cause == Cause.RESCUE && (!window.open() || draft.rootC() < draft.bench.climate().coldC());
+        cause == Cause.RESCUE
+            && (!window.open()
+                || draft.rootC() < draft.bench.climate().coldC()
+                || draft.leak.onRescue());
     boolean unsure =
         (!cup.learned && !cup.halfGiven)
             || cup.now.massSdG() > UNSURE_SD * cup.frame.water().availableMl();

@@ -59,7 +59,12 @@ final class PutOutPasses {
         wishes.add(new Wish(cup, cup.wanted, judge(draft, cup, cup.wanted, facts)));
       }
     }
-    wishes.sort(TURN);
+    if (facts.trial()) {
+      wishes.removeIf(wish -> !WatchPump.canTry(wish.cup()));
+      wishes.sort(driestButNot(draft.trial.cup()));
+    } else {
+      wishes.sort(TURN);
+    }
     List<AllowedPass> passes = new ArrayList<>();
     double lastAtMl = mostMl(draft) - draft.bench.watering().passMl();
     for (Wish wish : wishes) {
@@ -110,6 +115,13 @@ final class PutOutPasses {
               wish -> wish.cup().lastPassAt == null ? Instant.MIN : wish.cup().lastPassAt)
           .thenComparing(wish -> -wish.cup().depletion())
           .thenComparing(wish -> wish.cup().name());
+
+  /** For a trial of the pump: the driest, but who was tried last comes last. */
+  private static Comparator<Wish> driestButNot(String triedLast) {
+    return Comparator.comparing((Wish wish) -> wish.cup().name().equals(triedLast))
+        .thenComparing(wish -> -wish.cup().depletion())
+        .thenComparing(wish -> wish.cup().name());
+  }
 
   private void putOut(
       BenchDraft draft, Wish wish, Case.WindowNow window, List<AllowedPass> passes) {
@@ -192,6 +204,7 @@ final class PutOutPasses {
         draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
     draft.draw(pass);
+    WatchPump.gave(draft, cup.name(), pass.totalMl());
     cup.refill = wanted.plus(pass.totalMl());
     cup.passes.add(pass);
   }
@@ -250,7 +263,8 @@ final class PutOutPasses {
         draft.bench.climate(),
         draft.hold,
         draft.pumpLatch,
-        draft.seen.leak(),
+        draft.leak,
+        WatchPump.trialDue(draft),
         supply.totalMl(),
         supply.feed() == null ? null : draft.bench.feeds().get(supply.feed()),
         draft.bench.feeds(),

@@ -107,7 +107,9 @@ final class Report {
     }
     List<String> codes = new ArrayList<>(holding.size());
     for (Reason reason : holding) {
-      codes.add(reason.code());
+      if (!codes.contains(reason.code())) {
+        codes.add(reason.code());
+      }
     }
     return codes;
   }

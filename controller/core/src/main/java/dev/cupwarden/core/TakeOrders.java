@@ -192,7 +192,7 @@ final class TakeOrders {
       cup.steps = Steps.NONE;
     }
     if (order.cup().isEmpty()) {
-      draft.pumpLatch = null;
+      WatchPump.clear(draft);
       draft.trayMl = 0.0;
       draft.shortCups = List.of();
     }

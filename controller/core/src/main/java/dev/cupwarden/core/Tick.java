@@ -1,6 +1,7 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.alerts.AlertBook;
+import dev.cupwarden.core.dosing.PumpWatch;
 import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.EstimatorSettings;
 import dev.cupwarden.core.limits.AllowedPass;
@@ -118,7 +119,8 @@ public final class Tick {
         0.0,
         null,
         Collections.emptySortedMap(),
-        List.of());
+        List.of(),
+        PumpWatch.NONE);
   }
 
   /**
@@ -237,6 +239,7 @@ public final class Tick {
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
         state.leak(),
+        false,
         state.clockInDoubt(),
         List.of());
   }

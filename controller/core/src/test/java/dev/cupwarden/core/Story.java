@@ -39,6 +39,7 @@ final class Story {
   double airC = Double.NaN;
   double rootC = Double.NaN;
   boolean leak;
+  boolean leakUnread;
   boolean clockInDoubt;
   BenchState state;
   Instant at;
@@ -117,6 +118,7 @@ final class Story {
         new TreeMap<>(),
         new TreeMap<>(tankMl),
         leak,
+        leakUnread,
         clockInDoubt,
         written);
   }

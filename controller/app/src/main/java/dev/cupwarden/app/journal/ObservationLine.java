@@ -24,6 +24,9 @@ public final class ObservationLine {
     if (seen.leak()) {
       line.put("leak", true);
     }
+    if (seen.leakUnread()) {
+      line.put("leak_unread", true);
+    }
     if (seen.clockInDoubt()) {
       line.put("clock_in_doubt", true);
     }

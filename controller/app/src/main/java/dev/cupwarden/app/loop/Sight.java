@@ -36,6 +36,7 @@ final class Sight {
         read.theta(),
         tankMl(read, before),
         read.leak(),
+        read.faults().containsKey("leak"),
         clockInDoubt,
         List.copyOf(orders));
   }

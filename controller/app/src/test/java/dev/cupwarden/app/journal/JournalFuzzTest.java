@@ -77,6 +77,7 @@ class JournalFuzzTest {
         new TreeMap<>(),
         false,
         false,
+        false,
         List.of());
   }
 

@@ -240,6 +240,14 @@ final class FaultCases {
             bench -> bench.world().faults().wet(LEAK, false)));
     cases.add(
         new Case(
+            "leak sensor not to be read",
+            null,
+            DUE,
+            TWO_HOURS,
+            bench -> bench.world().faults().loseLine(LEAK, true),
+            bench -> bench.world().faults().loseLine(LEAK, false)));
+    cases.add(
+        new Case(
             "clock a year ahead",
             null,
             DUE,

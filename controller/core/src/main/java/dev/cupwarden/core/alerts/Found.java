@@ -25,6 +25,7 @@ public final class Found {
           Map.entry("pump-running-on", "g"),
           Map.entry("pot-on", "g a day"),
           Map.entry("tray-full", "mL"),
+          Map.entry("leak", "mL"),
           Map.entry("tank-low", "mL"),
           Map.entry("cold", "°C"),
           Map.entry("frost", "°C"),
@@ -55,7 +56,9 @@ public final class Found {
       String found = number(100.0 * alert.value(), "%") + " " + part;
       return Optional.of(found + ", limit " + number(100.0 * alert.threshold(), "%"));
     }
-    String unit = UNITS.get(code);
+    // A leak is so or not so, until water is measured out to its bench.
+    boolean unmeasured = code.equals("leak") && alert.threshold() == 0.0;
+    String unit = unmeasured ? null : UNITS.get(code);
     return unit == null
         ? Optional.empty()
         : Optional.of(number(alert.value(), unit) + ", limit " + number(alert.threshold(), unit));

@@ -10,7 +10,7 @@ public final class DoseCheck {
   private static final Duration SOONEST = Duration.ofMinutes(1);
 
   /** A reading later than this says more of drying than of the pass. */
-  private static final Duration LATEST = Duration.ofMinutes(30);
+  static final Duration LATEST = Duration.ofMinutes(30);
 
   /** Less of a pass than this did not arrive. */
   public static final double SHORT_BELOW = 0.20;

@@ -2,6 +2,7 @@ package dev.cupwarden.core.limits;
 
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.orders.Hold;
@@ -78,6 +79,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * The bench.
    *
    * @param latch the pump's; null where there is none
+   * @param leak how the bench stands to a leak
+   * @param trial whether one pass may try a pump that brought nothing
    * @param tankMl what the tanks that could serve hold together; infinite where unknown
    * @param feed in the feed tank; null where there is none
    * @param feeds of the bench by name
@@ -91,7 +94,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       ClimateRules climate,
       Hold hold,
       Latch latch,
-      boolean leak,
+      LeakWatch leak,
+      boolean trial,
       double tankMl,
       Feed feed,
       Map<String, Feed> feeds,

@@ -1,8 +1,14 @@
 package dev.cupwarden.core.limits;
 
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.LeakWatch;
+import dev.cupwarden.core.dosing.PumpTrial;
+import dev.cupwarden.core.units.Elapsed;
 
-/** Nothing runs over a leak, with a latch that waits for a person, or from an empty tank. */
+/**
+ * Nothing runs over a leak, with a latch that waits for a person, or from an empty tank. A latch of
+ * passes that did not arrive lets one through when a trial is due.
+ */
 final class HardwareLimit implements Limit {
   @Override
   public String code() {
@@ -11,10 +17,11 @@ final class HardwareLimit implements Limit {
 
   @Override
   public Ruling rule(Case pass) {
-    if (pass.bench().leak()) {
-      return Ruling.veto(code(), 1.0, 0.0, "leak");
+    if (pass.bench().leak().off()) {
+      return leak(pass);
     }
-    Latch latch = pass.bench().latch() != null ? pass.bench().latch() : pass.cup().latch();
+    Latch latch = standing(pass, pass.bench().latch());
+    latch = latch != null ? latch : standing(pass, pass.cup().latch());
     if (latch != null) {
       return Ruling.veto(code(), latch.value(), latch.threshold(), latch.code());
     }
@@ -22,5 +29,27 @@ final class HardwareLimit implements Limit {
     return tankMl < pass.proposal().leastMl()
         ? Ruling.veto(code(), tankMl, pass.proposal().leastMl(), "mL")
         : Ruling.FREE;
+  }
+
+  private static Latch standing(Case pass, Latch latch) {
+    boolean tried = latch != null && pass.bench().trial() && latch.code().equals(PumpTrial.ENDS);
+    return tried ? null : latch;
+  }
+
+  private Ruling leak(Case pass) {
+    LeakWatch leak = pass.bench().leak();
+    return switch (leak.stage()) {
+      case UNREAD -> Ruling.veto(code(), 1.0, 0.0, "leak-unread");
+      case DRYING ->
+          Ruling.veto(
+              code(),
+              Elapsed.hours(leak.since(), pass.at()),
+              LeakWatch.DRY_FOR.toHours(),
+              "leak-drying");
+      case UNEXPLAINED ->
+          Ruling.veto(code(), leak.balance().unexplainedMl(), 0.0, "leak-unexplained");
+      case PERSON -> Ruling.veto(code(), 1.0, 0.0, "leak-again");
+      default -> Ruling.veto(code(), 1.0, 0.0, "leak");
+    };
   }
 }

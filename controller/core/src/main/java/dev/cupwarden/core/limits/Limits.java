@@ -56,6 +56,8 @@ public final class Limits {
   static final List<Row> TABLE =
       List.of(
           row(new HardwareLimit(), VETO, WATER, "a person looks and clears it", NOTHING),
+          row(new AfterLeakLimit(), VETO, WATER, "a person clears it", EnumSet.of(Cause.RESCUE)),
+          row(new LeakRoomLimit(), CAP, WATER, "ten dry minutes, or a person", NOTHING),
           row(new HoldLimit(false), VETO, WATER, "its end, or a release", NOTHING),
           row(new ClockLimit(), VETO, WATER, "a trusted clock", EnumSet.of(Cause.RESCUE)),
           row(new AwayLimit(), VETO, WATER, "the cup is back for ten minutes", NOTHING),

@@ -18,6 +18,7 @@ import java.util.SortedMap;
  * @param theta water, volume fraction, by cup with a moisture probe
  * @param tankMl mL left, by tank
  * @param leak water where none belongs
+ * @param leakUnread whether the sensor for that cannot be read, so that there may be some
  * @param clockInDoubt whether {@code at} may be far from the true time
  * @param orders what a person asked, each still as it was written
  */
@@ -31,5 +32,6 @@ public record Observation(
     SortedMap<String, Double> theta,
     SortedMap<String, Double> tankMl,
     boolean leak,
+    boolean leakUnread,
     boolean clockInDoubt,
     List<JsonNode> orders) {}

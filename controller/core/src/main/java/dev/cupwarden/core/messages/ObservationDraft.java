@@ -42,6 +42,7 @@ public final class ObservationDraft {
   private final SortedMap<String, Double> theta = new TreeMap<>();
   private final SortedMap<String, Double> tankMl = new TreeMap<>();
   private boolean leak;
+  private boolean leakUnread;
   private boolean clockInDoubt;
   private final List<JsonNode> orders = new ArrayList<>();
 
@@ -99,6 +100,11 @@ public final class ObservationDraft {
     leak = seen;
   }
 
+  /** Whether the sensor for that cannot be read. */
+  public void leakUnread(boolean unread) {
+    leakUnread = unread;
+  }
+
   /** Whether the time may be far from the true one. */
   public void clockInDoubt(boolean doubted) {
     clockInDoubt = doubted;
@@ -131,6 +137,7 @@ public final class ObservationDraft {
         Collections.unmodifiableSortedMap(theta),
         Collections.unmodifiableSortedMap(tankMl),
         leak,
+        leakUnread,
         clockInDoubt,
         List.copyOf(orders));
   }

@@ -26,7 +26,8 @@ public final class ObservationReader {
   private static final List<String> FIELDS =
       Stream.concat(
               Stream.concat(Stream.of("at"), AmbientReading.fields().stream()),
-              Stream.of("mass_g", "theta", "tank_ml", "leak", "clock_in_doubt", "orders"))
+              Stream.of(
+                  "mass_g", "theta", "tank_ml", "leak", "leak_unread", "clock_in_doubt", "orders"))
           .toList();
 
   /** Reads one element out of many, so that more may follow it. */
@@ -76,6 +77,7 @@ public final class ObservationReader {
       case "theta" -> named(field, json, draft::theta);
       case "tank_ml" -> named(field, json, draft::tankMl);
       case "leak" -> draft.leak(truth(field, value));
+      case "leak_unread" -> draft.leakUnread(truth(field, value));
       case "clock_in_doubt" -> draft.clockInDoubt(truth(field, value));
       case "orders" -> orders(json, draft);
       default -> draft.ambient(ambient(field), number(field, value, json));

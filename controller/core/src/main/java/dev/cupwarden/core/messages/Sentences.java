@@ -54,6 +54,21 @@ public final class Sentences {
     return switch (reason.unit()) {
       case "leak" -> "water where none belongs";
       case "mL" -> say("%.0f mL left in the tanks that suit", reason.value());
+      case "leak-unread" -> "the leak sensor cannot be read";
+      case "leak-drying" ->
+          say(
+              "after a leak the sensor is dry for %.1f of %.0f h",
+              reason.value(), reason.threshold());
+      case "leak-unexplained" ->
+          say("after a leak %.0f mL are missing: a person clears it", reason.value());
+      case "leak-again" -> "wet again under a rescue: a person clears it";
+      case "leak-rescue" -> "after a leak only cups past their dry line get water";
+      case "leak-watch" ->
+          say(
+              "the leak sensor is watched for %.0f of %.0f min after the last pass",
+              reason.value(), reason.threshold());
+      case "leak-room" ->
+          say("%.0f mL given after a leak, of %.0f mL at most", reason.value(), reason.threshold());
       case "cups-swapped" -> "it seems to have changed places with another cup";
       default -> "stopped by " + reason.unit() + " until a person clears it";
     };

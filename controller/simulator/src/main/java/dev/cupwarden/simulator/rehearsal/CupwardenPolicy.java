@@ -70,6 +70,7 @@ final class CupwardenPolicy implements Policy {
         tankMl,
         false,
         false,
+        false,
         readings.orders());
   }
 }

@@ -1,0 +1,35 @@
+package dev.cupwarden.core.dosing;
+
+/**
+ * What stands between a pump that was stopped for every cup and a bench that dies of it.
+ *
+ * @param leak where water was found where none belongs
+ * @param trial where nothing arrived
+ */
+public record PumpWatch(LeakWatch leak, PumpTrial trial) {
+  public static final PumpWatch NONE = new PumpWatch(LeakWatch.NONE, PumpTrial.NONE);
+
+  /** Code of a leak's latch in journals that know no watch. */
+  private static final String LEAK = "leak";
+
+  /**
+   * What a journal kept of it.
+   *
+   * @param kept null in one that knows none: a leak was a latch of the pump then
+   */
+  public static PumpWatch of(PumpWatch kept, Latch pump) {
+    if (kept != null) {
+      return kept;
+    }
+    return isLeak(pump) ? new PumpWatch(LeakWatch.wetSince(pump.since()), PumpTrial.NONE) : NONE;
+  }
+
+  /** The pump's latch; null for what is kept as a leak here. */
+  public static Latch latch(Latch pump) {
+    return isLeak(pump) ? null : pump;
+  }
+
+  private static boolean isLeak(Latch pump) {
+    return pump != null && pump.code().equals(LEAK);
+  }
+}

@@ -1,0 +1,19 @@
+package dev.cupwarden.core.limits;
+
+import dev.cupwarden.core.dosing.LeakWatch;
+
+/** After a leak that a person has not cleared, water goes to cups past their dry line alone. */
+final class AfterLeakLimit implements Limit {
+  @Override
+  public String code() {
+    return "hardware";
+  }
+
+  @Override
+  public Ruling rule(Case pass) {
+    LeakWatch leak = pass.bench().leak();
+    return leak.onRescue()
+        ? Ruling.veto(code(), leak.givenMl(), leak.mostMl(), "leak-rescue")
+        : Ruling.FREE;
+  }
+}
