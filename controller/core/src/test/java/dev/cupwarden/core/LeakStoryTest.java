@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
-import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Receipt;
 import java.time.Duration;
 import java.time.Instant;
@@ -276,7 +276,7 @@ class LeakStoryTest {
             true,
             false,
             null,
-            new dev.cupwarden.core.dosing.Latch("leak", state.at(), 1.0, 0.0),
+            new Latch("leak", state.at(), 1.0, 0.0),
             List.of(),
             state.rootsAt(),
             0.0,
@@ -292,18 +292,5 @@ class LeakStoryTest {
     assertEquals(List.of(), story.passes);
     story.run(Duration.ofHours(1));
     assertEquals(Stage.RESCUE, stage(story));
-  }
-
-  @Test
-  void leakIsToldOnceAndClearedByAPersonOnly() {
-    Story story = bench(2, "tray: 12 L");
-    story.run(Duration.ofHours(1));
-    spill(story, Duration.ofHours(3)).run(Duration.ofDays(2));
-    assertEquals(
-        List.of("raised"),
-        story.alerts.stream()
-            .filter(alert -> alert.code().equals("leak"))
-            .map(AlertNotice::state)
-            .toList());
   }
 }
