@@ -62,6 +62,7 @@ final class BenchDraft {
   boolean unsuited;
   LeakWatch leak;
   PumpTrial trial;
+  DoneActs done;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
     this.bench = bench;
@@ -84,6 +85,7 @@ final class BenchDraft {
     PumpWatch watch = PumpWatch.of(before.watch(), before.pumpLatch());
     leak = watch.leak();
     trial = watch.trial();
+    done = before.done() == null ? DoneActs.NONE : before.done();
   }
 
   /** Without an order the cups are those of before, and no name need be compared. */
@@ -126,7 +128,8 @@ final class BenchDraft {
         put ? at : before.lastPassesAt(),
         alerts,
         List.copyOf(orderIds),
-        new PumpWatch(leak, trial));
+        new PumpWatch(leak, trial),
+        done);
   }
 
   double rootC() {

@@ -25,6 +25,7 @@ import java.util.SortedMap;
  * @param lastPassesAt null if nothing was
  * @param orderIds of orders already taken or refused, oldest first
  * @param watch over a pump that was stopped for every cup; null in an older journal
+ * @param done what people may still take back; null in older journals: nothing
  */
 public record BenchState(
     Instant at,
@@ -43,7 +44,8 @@ public record BenchState(
     Instant lastPassesAt,
     SortedMap<String, OpenAlert> alerts,
     List<String> orderIds,
-    PumpWatch watch) {
+    PumpWatch watch,
+    DoneActs done) {
 
   /** The same with other cups, air and tanks: the grower has edited the bench. */
   public BenchState over(
@@ -67,6 +69,7 @@ public record BenchState(
         lastPassesAt,
         alerts,
         orderIds,
-        watch);
+        watch,
+        done);
   }
 }

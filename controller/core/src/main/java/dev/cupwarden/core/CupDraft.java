@@ -7,6 +7,7 @@ import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.dosing.Steps;
+import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
@@ -63,6 +64,7 @@ final class CupDraft {
   WateringHabit habit;
   SaltBalance salts;
   Instant distrustedSince;
+  Weighing weighing;
 
   // Found by this tick.
   CupFrame frame;
@@ -71,7 +73,6 @@ final class CupDraft {
   double readG = Double.NaN;
   double readBeforeG = Double.NaN;
   List<WeightEvent> events = List.of();
-  boolean drainedTold;
   boolean full;
   Refill wanted;
   Limits.Allowance allowance;
@@ -109,6 +110,7 @@ final class CupDraft {
     habit = kept.habit();
     salts = kept.salts();
     distrustedSince = kept.distrustedSince();
+    weighing = kept.weighing() == null ? Weighing.NONE : kept.weighing();
   }
 
   CupState state() {
@@ -141,13 +143,33 @@ final class CupDraft {
         unlookedMl,
         habit,
         salts,
-        distrustedSince);
+        distrustedSince,
+        weighing);
   }
 
   /** Reads off the estimate what is known at that moment; never known before the first look. */
   void seeNow(Instant at) {
     weights = estimate.frame(frame.weights());
     now = CupEstimate.at(estimate, frame.weights(), at);
+  }
+
+  /**
+   * Takes that for its capacity. Depletions are counted from it; the least since a refill is kept.
+   */
+  void learnCapacity(Capacity capacity, Instant at) {
+    estimate = estimate.withCapacity(capacity);
+    seeNow(at);
+    driedFrom = Math.min(driedFrom, depletion());
+  }
+
+  /** Water between its capacity, learned or predicted, and where the cutting can take no more. */
+  double availableMl() {
+    return estimate.frame(frame.weights()).availableMl();
+  }
+
+  /** Water at its capacity, learned or predicted. */
+  double capacityMl() {
+    return estimate.frame(frame.weights()).capacityMl();
   }
 
   String name() {
@@ -191,7 +213,7 @@ final class CupDraft {
   double rateGPerH() {
     return now.rateKnown()
         ? now.rateGPerH()
-        : PredictedUse.rateGPerH(setup.stage(), frame.lines(), frame.water().availableMl());
+        : PredictedUse.rateGPerH(setup.stage(), frame.lines(), availableMl());
   }
 
   /** Ordered since its scale was last read, mL. */
@@ -235,7 +257,7 @@ final class CupDraft {
 
   /** Ends the refill under way; from here on drying back counts. */
   void endRefill(Instant at) {
-    double refilledPart = refill.orderedMl() / frame.water().availableMl();
+    double refilledPart = refill.orderedMl() / availableMl();
     if (refill.orderedMl() > 0.0) {
       // A refill cut short by night is taken up again; one that no reading bore out is not.
       driedFrom = learned ? Math.min(depletion(), frame.lines().refill()) : depletion();

@@ -46,6 +46,7 @@ import java.util.List;
  * @param given what counts as given within the longest label interval, oldest first
  * @param unlookedMl ordered since the last look at its scale
  * @param distrustedSince null while its scale is trusted
+ * @param weighing what speaks of its capacity besides its weight; null in older journals: nothing
  */
 public record CupState(
     Cup setup,
@@ -76,7 +77,8 @@ public record CupState(
     double unlookedMl,
     WateringHabit habit,
     SaltBalance salts,
-    Instant distrustedSince) {
+    Instant distrustedSince,
+    Weighing weighing) {
 
   static CupState fresh(Cup setup) {
     return new CupState(
@@ -108,7 +110,8 @@ public record CupState(
         0.0,
         WateringHabit.NONE,
         SaltBalance.NONE,
-        null);
+        null,
+        Weighing.NONE);
   }
 
   /**
@@ -150,6 +153,7 @@ public record CupState(
         unlookedMl,
         habit,
         salts,
-        weighed.distrustedSince);
+        weighed.distrustedSince,
+        weighed.weighing);
   }
 }

@@ -4,6 +4,7 @@ import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
@@ -36,6 +37,10 @@ final class JudgeConditions {
 
   private static final double NEVER_READ_MIN = 30.0;
 
+  private static final String WEIGH_DOUBTED =
+      "At rest it is heavier than it can be: its capacity is wrong, or it stands in water. Tip out"
+          + " what stands under it, then weigh it drained.";
+
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
@@ -46,6 +51,7 @@ final class JudgeConditions {
     Conditions conditions = new Conditions(draft.before.alerts());
     for (CupDraft cup : draft.cups.values()) {
       water(draft, cup, conditions);
+      capacity(draft, cup, conditions);
       scale(draft, cup, conditions);
       latches(cup, conditions);
     }
@@ -67,7 +73,7 @@ final class JudgeConditions {
       double clear = Math.min(cup.frame.lines().due(), nearDry);
       to.above("near-dry", cup.name(), cup.depletion(), nearDry, clear);
     }
-    double salt = cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl());
+    double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
     to.above("salts-high", cup.name(), salt, most, 0.9 * most);
     roots(cup, to);
@@ -76,6 +82,26 @@ final class JudgeConditions {
       double roomG =
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
       to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
+    }
+  }
+
+  /**
+   * A drained weighing is asked for: at once of a capacity that is in doubt, and of one that nobody
+   * has learned for four weeks. A cup of which none was ever learned has the same four weeks from
+   * the first look at it: a fresh bench has more to be told of.
+   */
+  private static void capacity(BenchDraft draft, CupDraft cup, Conditions to) {
+    Capacity capacity = cup.estimate.capacity();
+    Instant since = capacity.learned() ? capacity.at() : cup.weighing.knownSince();
+    double days = hours(since, draft.at) / 24.0;
+    if (cup.away) {
+      to.add("weigh-drained", cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
+    } else if (capacity.doubted()) {
+      double doubtedDays = hours(capacity.doubtedAt(), draft.at) / 24.0;
+      Condition.Level on = Condition.Level.ON;
+      to.add(new Condition("weigh-drained", cup.name(), on, doubtedDays, 0.0, WEIGH_DOUBTED));
+    } else {
+      to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
     }
   }
 

@@ -5,6 +5,7 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Steps;
+import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.watering.Cause;
@@ -86,7 +87,7 @@ final class JudgeDoses {
       cup.soaking = flushed ? cup.soaking : cup.soaking.afterBypass();
       double lostMl = pass.orderedMl() - cup.finding.riseG();
       draft.trayMl += lostMl;
-      cup.salts = cup.salts.drained(lostMl, cup.frame.water().capacityMl());
+      cup.salts = cup.salts.drained(lostMl, cup.capacityMl());
     } else {
       cup.soaking = cup.soaking.afterArrival();
     }
@@ -100,11 +101,9 @@ final class JudgeDoses {
     }
     double fromCapacity = cup.frame.weights().depletion(cup.now.massG());
     if (fromCapacity <= FULL_WITHIN) {
-      cup.estimate = cup.estimate.drained(draft.at);
-      cup.seeNow(draft.at);
+      full(draft, cup);
       cup.shortRun = null;
       cup.shortPasses = 0;
-      cup.full = true;
       return;
     }
     cup.latch = latch(draft, cup.finding.riseG(), DoseCheck.SHORT_BELOW * pass.orderedMl());
@@ -116,6 +115,19 @@ final class JudgeDoses {
     if (draft.shortCups.size() >= SHORT_CUPS && draft.pumpLatch == null) {
       draft.pumpLatch = new Latch("dose-short", draft.at, draft.shortCups.size(), SHORT_CUPS);
     }
+  }
+
+  /**
+   * It takes no more. That is its capacity, unless a weighing taught another one: far below that,
+   * the weighing is in doubt, and only the next one ends that.
+   */
+  private static void full(BenchDraft draft, CupDraft cup) {
+    cup.full = true;
+    Capacity before = cup.estimate.capacity();
+    boolean far = cup.weights.capacityG() - cup.now.massG() > before.farG(cup.frame.weights());
+    Capacity after = before.ranThrough(draft.at, cup.now.massG());
+    boolean doubtful = before.by() == Capacity.Teacher.WEIGHING && far && !before.doubted();
+    cup.learnCapacity(doubtful ? before.doubted(draft.at) : after, draft.at);
   }
 
   private static Latch latch(BenchDraft draft, double riseG, double thresholdG) {

@@ -34,11 +34,13 @@ final class LookAtCups {
 
   private final Estimator estimator;
   private final OpenHours daylight;
+  private final WeighDrained weighDrained;
 
   /** With the hours of light, for benches without a light sensor. */
-  LookAtCups(Estimator estimator, OpenHours daylight) {
+  LookAtCups(Estimator estimator, OpenHours daylight, WeighDrained weighDrained) {
     this.estimator = estimator;
     this.daylight = daylight;
+    this.weighDrained = weighDrained;
   }
 
   void look(BenchDraft draft) {
@@ -67,7 +69,7 @@ final class LookAtCups {
     double[] perDay = new double[draft.cups.size()];
     int known = 0;
     for (CupDraft cup : draft.cups.values()) {
-      double drying = cup.use.lostPerDayG() / cup.frame.water().availableMl();
+      double drying = cup.use.lostPerDayG() / cup.availableMl();
       if (!Double.isNaN(drying)) {
         perDay[known++] = drying;
       }
@@ -118,12 +120,13 @@ final class LookAtCups {
             cup.estimate,
             cup.frame.weights(),
             new CupReading(at, cup.readG, cup.unlookedMl, vpdKpa, draft.airC(), neighboursMoved));
-    cup.estimate = cup.drainedTold ? step.state().drained(at) : step.state();
+    cup.estimate = step.state();
     cup.readBeforeG = cup.lastReadG;
     cup.lastReadG = Double.isNaN(cup.readG) ? cup.lastReadG : cup.readG;
     cup.events = step.events();
     cup.unlookedMl = 0.0;
     cup.seeNow(at);
+    weighDrained.look(draft, cup);
     if (cup.hold != null && !cup.hold.holdsAt(at)) {
       cup.hold = null;
     }

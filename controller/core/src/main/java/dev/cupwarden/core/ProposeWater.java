@@ -88,8 +88,7 @@ final class ProposeWater {
                 || draft.rootC() < draft.bench.climate().coldC()
                 || draft.leak.onRescue());
     boolean unsure =
-        (!cup.learned && !cup.halfGiven)
-            || cup.now.massSdG() > UNSURE_SD * cup.frame.water().availableMl();
+        (!cup.learned && !cup.halfGiven) || cup.now.massSdG() > UNSURE_SD * cup.availableMl();
     Refill whole = starting(draft, cause, Double.POSITIVE_INFINITY);
     if (heldOtherwise) {
       return whole.within(cup.roomMl() / 2.0);

@@ -213,10 +213,7 @@ final class PutOutPasses {
       BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     cup.fed =
         FeedLedger.fed(
-            cup.given,
-            draft.at,
-            draft.interval(draft.supply().feed()),
-            cup.frame.water().availableMl());
+            cup.given, draft.at, draft.interval(draft.supply().feed()), cup.availableMl());
     return Limits.judge(proposed(draft, cup, wanted, facts));
   }
 
@@ -237,8 +234,8 @@ final class PutOutPasses {
         cup.frame.lines(),
         cup.now,
         cup.depletion(),
-        cup.frame.water().availableMl(),
-        cup.frame.water().capacityMl(),
+        cup.availableMl(),
+        cup.capacityMl(),
         cup.roomMl(),
         cup.roomToWetMl(),
         cup.hold,
@@ -252,7 +249,7 @@ final class PutOutPasses {
         cup.lastPassAt,
         cup.soaking,
         cup.fed,
-        cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl()));
+        cup.salts.atCapacityMsPerCm(cup.capacityMl()));
   }
 
   private Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
@@ -294,7 +291,7 @@ final class PutOutPasses {
     double refilledPart = cup.frame.lines().due() - cup.frame.lines().refill();
     double everyDays =
         cup.now.rateKnown() && cup.now.rateGPerH() > 0.0
-            ? refilledPart * cup.frame.water().availableMl() / (cup.now.rateGPerH() * 24.0)
+            ? refilledPart * cup.availableMl() / (cup.now.rateGPerH() * 24.0)
             : PredictedUse.days(cup.setup.stage());
     if (cup.habit.known()) {
       refilledPart = cup.habit.refilledPart();

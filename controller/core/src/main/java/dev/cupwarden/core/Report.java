@@ -86,7 +86,7 @@ final class Report {
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
         Double.isNaN(vpdKpa) ? null : rounded(vpdKpa, 1e3),
         rounded(cup.fed, 1e4),
-        rounded(cup.salts.atCapacityMsPerCm(cup.frame.water().capacityMl()), 1e3),
+        rounded(cup.salts.atCapacityMsPerCm(cup.capacityMl()), 1e3),
         holding);
   }
 

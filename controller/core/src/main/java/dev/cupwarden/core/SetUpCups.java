@@ -94,6 +94,9 @@ final class SetUpCups {
               + BenchDraft.names(draft.bench.mixes().keySet()));
     }
     refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
+    WeighDrained.drop(draft, cup, "the cup was repotted");
+    cup.weighing = Weighing.NONE;
+    draft.done = draft.done.withoutCup(order.cup());
     cup.estimate = EstimateState.fresh();
     cup.learned = false;
     cup.halfGiven = false;

@@ -18,7 +18,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -84,9 +83,12 @@ final class TakeOrders {
     } else if (order instanceof Order.Watered watered) {
       return watered(draft, watered);
     } else if (order instanceof Order.Drained drained) {
-      return drained(draft, drained);
+      return WeighDrained.take(draft, drained);
+    } else if (order instanceof Order.Forget forget) {
+      return Forget.carryOut(draft, forget);
     } else if (order instanceof Order.Retire retire) {
-      draft.cup(retire.cup());
+      WeighDrained.drop(draft, draft.cup(retire.cup()), "the cup was taken out");
+      draft.done = draft.done.withoutCup(retire.cup());
       draft.cups.remove(retire.cup());
       return Receipt.done(retire.id());
     }
@@ -172,6 +174,8 @@ final class TakeOrders {
     if (strength > 0.0 && feed == null) {
       throw new OrderRefused("feed: a strength of " + strength + " needs the name of a feed");
     }
+    draft.done =
+        draft.done.filled(order.id(), draft.at, order.tank(), new DoneActs.Fill(known, order.ml()));
     draft.tanks.put(
         order.tank(),
         new TankState(
@@ -238,34 +242,11 @@ final class TakeOrders {
             draft.bench.waterEcMsPerCm(),
             feed == null ? null : draft.bench.feeds().get(feed),
             order.strength());
-    cup.give(
-        new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl()),
-        ecMsPerCm,
-        draft.bench.waterEcMsPerCm(),
-        draft.ledgerSpan());
-    return Receipt.done(order.id());
-  }
-
-  private static Receipt drained(BenchDraft draft, Order.Drained order) throws OrderRefused {
-    CupDraft cup = draft.cup(order.cup());
-    Double readG = draft.seen.massG().get(order.cup());
-    if (readG == null && !cup.now.trusted()) {
-      throw new OrderRefused("cup: \"" + order.cup() + "\" has no weight that can be trusted now");
-    }
-    double massG = readG == null ? cup.now.massG() : readG;
-    double leastG = cup.frame.weights().massG(cup.frame.lines().due());
-    double mostG = cup.frame.weights().saturatedG();
-    if (!(massG >= leastG && massG <= mostG)) {
-      throw new OrderRefused(
-          String.format(
-              Locale.ROOT,
-              "cup: a drained weight of \"%s\" lies between %.1f and %.1f g, not at %.1f g",
-              order.cup(),
-              leastG,
-              mostG,
-              massG));
-    }
-    cup.drainedTold = true;
+    double waterEcMsPerCm = draft.bench.waterEcMsPerCm();
+    Given given = new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl());
+    DoneActs.Water water = new DoneActs.Water(given, ecMsPerCm, waterEcMsPerCm, cup.lastPassAt);
+    draft.done = draft.done.watered(order.id(), draft.at, cup.name(), water);
+    cup.give(given, ecMsPerCm, waterEcMsPerCm, draft.ledgerSpan());
     return Receipt.done(order.id());
   }
 }

@@ -32,6 +32,19 @@ public record TankState(
     return new TankState(feed, strength, leftMl, mixedAt, null);
   }
 
+  /**
+   * As if that had not been filled anew: what it held before, less what was drawn since. A gauge
+   * that was read since knows better how much there is.
+   *
+   * @param filledMl what was said to be in it
+   */
+  TankState unfilled(TankState before, double filledMl, Instant filledAt) {
+    boolean gauged = readAt != null && readAt.isAfter(filledAt);
+    double drawnMl = Math.max(0.0, filledMl - leftMl);
+    double nowMl = gauged ? leftMl : Math.max(0.0, before.leftMl - drawnMl);
+    return new TankState(before.feed, before.strength, nowMl, before.mixedAt, readAt);
+  }
+
   TankState less(double ml) {
     return new TankState(feed, strength, Math.max(0.0, leftMl - ml), mixedAt, readAt);
   }

@@ -64,7 +64,11 @@ public final class Tick {
     }
     takeOrders = new TakeOrders(frames);
     OpenHours window = new OpenHours(bench.watering().window(), bench.place());
-    lookAtCups = new LookAtCups(new Estimator(new EstimatorSettings(bench.tick())), window);
+    lookAtCups =
+        new LookAtCups(
+            new Estimator(new EstimatorSettings(bench.tick())),
+            window,
+            new WeighDrained(rounds == Rounds.DAILY));
     putOutPasses = new PutOutPasses(window, rounds == Rounds.DAILY);
   }
 
@@ -120,7 +124,8 @@ public final class Tick {
         null,
         Collections.emptySortedMap(),
         List.of(),
-        PumpWatch.NONE);
+        PumpWatch.NONE,
+        DoneActs.NONE);
   }
 
   /**

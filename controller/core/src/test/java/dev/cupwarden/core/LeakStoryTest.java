@@ -285,6 +285,7 @@ class LeakStoryTest {
             null,
             state.alerts(),
             List.of(),
+            null,
             null);
     story.massG.replaceAll((cup, g) -> 200.0);
     story.run(Duration.ofHours(6));

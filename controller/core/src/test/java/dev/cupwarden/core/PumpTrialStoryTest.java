@@ -161,6 +161,7 @@ class PumpTrialStoryTest {
         state.lastPassesAt(),
         state.alerts(),
         state.orderIds(),
-        state.watch());
+        state.watch(),
+        state.done());
   }
 }

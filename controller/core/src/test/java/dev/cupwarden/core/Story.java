@@ -99,6 +99,11 @@ final class Story {
     return last;
   }
 
+  /** What the scales show at this moment, with nobody asking for anything. */
+  Observation seen() {
+    return observed();
+  }
+
   private Observation observed(String... orders) {
     List<JsonNode> written = new ArrayList<>();
     for (String order : orders) {

@@ -14,6 +14,7 @@ public final class Found {
           Map.entry("cup-away", "h"),
           Map.entry("sensor-dead", "h"),
           Map.entry("feed-old", "d"),
+          Map.entry("weigh-drained", "d"),
           Map.entry("scale-silent", "min"),
           Map.entry("scale-stuck", "min"),
           Map.entry("controller-silent", "min"),

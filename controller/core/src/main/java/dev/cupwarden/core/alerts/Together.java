@@ -38,7 +38,8 @@ final class Together {
           "blind-ration",
           "salts-high",
           "look-at-roots",
-          "pot-on");
+          "pot-on",
+          "weigh-drained");
 
   private final SortedMap<String, Set<String>> members = new TreeMap<>();
   private final SortedMap<String, Condition> benchWide = new TreeMap<>();

@@ -52,6 +52,10 @@ public final class WhatToDo {
           Map.entry(
               "look-at-roots", "It uses more than it did: look for roots, and say what you saw."),
           Map.entry("pot-on", "It has outgrown its cup: pot it on."),
+          Map.entry(
+              "weigh-drained",
+              "Its weight at capacity is weeks old or in doubt: tip out what stands under it, soak it,"
+                  + " let it drain for an hour, then weigh it drained."),
           Map.entry("clock", "Set the clock or connect the network: until then rescue only."),
           Map.entry("store-full", "Free space on the controller's disk."),
           Map.entry("controller-silent", "Look whether the controller has power and network."));

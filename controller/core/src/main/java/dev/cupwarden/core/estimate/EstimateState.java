@@ -70,24 +70,29 @@ public record EstimateState(
     return doubt != null;
   }
 
-  /** Whether the cup has a weight that could be told as its capacity. */
-  public boolean weighed() {
-    return filter != null;
+  /** The last number that was read, at the scale's reference temperature, g; NaN: none was. */
+  public double readingG() {
+    double shownG = standstill == null ? Double.NaN : standstill.massG();
+    return filter == null ? shownG : shownG - filter.gPerC() * weather.warmC();
   }
 
-  /**
-   * After a person said that the cup was soaked and drained just now, or two passes hardly raised
-   * it near its capacity: its weight is its capacity. Changes nothing for a cup without a weight.
-   */
-  public EstimateState drained(Instant now) {
-    if (filter == null) {
-      return this;
-    }
-    return withCapacity(capacity.told(now, filter.predict(now).massG()));
+  /** Standard deviation of one reading by itself, g: the scale's noise and its rounding. */
+  public double readingSdG() {
+    double rounding = standstill == null ? 0 : standstill.roundingSdG();
+    return Math.hypot(noise.sdG(), rounding);
+  }
+
+  /** After a person took back that it was watered by so much: that is no longer awaited. */
+  public EstimateState withoutAwaited(double ml) {
+    return with(Math.max(0, awaitedMl - ml), capacity);
   }
 
   /** With another learned capacity. */
   public EstimateState withCapacity(Capacity other) {
+    return with(awaitedMl, other);
+  }
+
+  private EstimateState with(double otherAwaitedMl, Capacity otherCapacity) {
     return new EstimateState(
         seenAt,
         readAt,
@@ -99,10 +104,10 @@ public record EstimateState(
         excursion,
         creep,
         noise,
-        awaitedMl,
+        otherAwaitedMl,
         awaitedSince,
         use,
         drainage,
-        other);
+        otherCapacity);
   }
 }

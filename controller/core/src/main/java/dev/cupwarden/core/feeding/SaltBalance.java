@@ -52,6 +52,13 @@ public record SaltBalance(double msMl, double feedMsMl) {
         msMl + ml * ecMsPerCm, feedMsMl + ml * Math.max(0.0, ecMsPerCm - waterEcMsPerCm));
   }
 
+  /** As if that had not been given after all. */
+  public SaltBalance minus(double ml, double ecMsPerCm, double waterEcMsPerCm) {
+    double feed = ml * Math.max(0.0, ecMsPerCm - waterEcMsPerCm);
+    double left = Math.max(0.0, feedMsMl - feed);
+    return new SaltBalance(Math.max(left, msMl - ml * ecMsPerCm), left);
+  }
+
   /** After the cup lost so much water to air and plant, with that feed in its mix. */
   public SaltBalance used(double lostMl, RootStage stage, Feed feed) {
     if (feedMsMl <= 0.0 || feed == null || feed.nPct() <= 0.0 || lostMl <= 0.0) {

@@ -10,9 +10,31 @@ import java.util.List;
  * @param outcome {@code taken}, {@code refused} or {@code done}
  * @param why a sentence, where there is something to say
  * @param dryBefore cups that will be dry before a hold ends
+ * @param capacity what a drained cup weighed and was thought to; null for other orders. A refusal
+ *     with it is a question: the same order with {@code sure} learns the weight all the same
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
-public record Receipt(String id, String outcome, String why, List<String> dryBefore) {
+public record Receipt(
+    String id, String outcome, String why, List<String> dryBefore, Capacity capacity) {
+  /**
+   * A weight at capacity, to a tenth of a gram.
+   *
+   * @param weighedG as weighed now, g
+   * @param believedG as believed before, g
+   * @param by who had taught that: {@code prediction}, {@code plateau} or {@code weighing}
+   */
+  public record Capacity(double weighedG, double believedG, String by) {
+    public static Capacity of(double weighedG, double believedG, String by) {
+      return new Capacity(
+          Math.rint(weighedG * 10.0) / 10.0, Math.rint(believedG * 10.0) / 10.0, by);
+    }
+  }
+
+  /** What became of an order about no capacity. */
+  public Receipt(String id, String outcome, String why, List<String> dryBefore) {
+    this(id, outcome, why, dryBefore, null);
+  }
+
   public static Receipt done(String id) {
     return new Receipt(id, "done", null, List.of());
   }
@@ -23,5 +45,20 @@ public record Receipt(String id, String outcome, String why, List<String> dryBef
 
   public static Receipt refused(String id, String why) {
     return new Receipt(id, "refused", why, List.of());
+  }
+
+  /** Done, with something to say of it. */
+  public static Receipt done(String id, String why) {
+    return new Receipt(id, "done", why, List.of());
+  }
+
+  /** A weight learned as a capacity. */
+  public static Receipt learned(String id, String why, Capacity capacity) {
+    return new Receipt(id, "done", why, List.of(), capacity);
+  }
+
+  /** A weight so far from what was believed that it is learned only if the person is sure. */
+  public static Receipt notSure(String id, String why, Capacity capacity) {
+    return new Receipt(id, "refused", why, List.of(), capacity);
   }
 }

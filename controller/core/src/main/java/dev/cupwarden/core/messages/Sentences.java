@@ -50,6 +50,71 @@ public final class Sentences {
         .collect(Collectors.joining("; "));
   }
 
+  /** Of a drained weight that did not come; {@code read}: whether the cup was read meanwhile. */
+  public static String stillDripping(boolean read) {
+    return "still dripping: say it again (it was not "
+        + (read ? "at rest" : "weighed")
+        + " within 30 min)";
+  }
+
+  /** Of a weight that no drained cup of this kind can have. */
+  public static String noDrainedWeight(String cup, double foundG, double leastG, double mostG) {
+    return say(
+        "cup: a drained weight of \"%s\" lies between %.1f and %.1f g, not at %.1f g",
+        cup, leastG, mostG, foundG);
+  }
+
+  /** Of a drained weight that a person must be sure of. */
+  public static String farOff(String cup, Receipt.Capacity told, double farG) {
+    return say(
+        "\"%s\" weighs %.1f g, but %.1f g was believed at capacity (%s): more than %.1f g apart;"
+            + " look at it, then weigh it again or say it with sure: true",
+        cup, told.weighedG(), told.believedG(), teacher(told.by()), farG);
+  }
+
+  /** Of a drained weight that was learned. */
+  public static String learned(String cup, Receipt.Capacity told) {
+    return say(
+        "learned: \"%s\" weighs %.1f g at capacity; %.1f g was believed before (%s)",
+        cup, told.weighedG(), told.believedG(), teacher(told.by()));
+  }
+
+  /** Of a drained weight that was taken back. */
+  public static String capacityAgain(String cup, double capacityG, String by) {
+    return say(
+        "\"%s\" is believed to weigh %.1f g at capacity again (%s)", cup, capacityG, teacher(by));
+  }
+
+  /** Of water by hand that was taken back. */
+  public static String notWatered(String cup, double ml, double strength) {
+    return say("%.1f mL at strength %.2f no longer count as given to \"%s\"", ml, strength, cup);
+  }
+
+  /**
+   * Of a filling that was taken back.
+   *
+   * @param leftMl infinite where it is not known
+   * @param feed null for plain water
+   * @param drawnMl since it was told: those passes stay counted as what was told
+   */
+  public static String tankAgain(
+      String tank, double leftMl, String feed, double strength, double drawnMl) {
+    String what = feed == null ? "plain water" : say("%s at strength %.2f", feed, strength);
+    String much = Double.isInfinite(leftMl) ? "nobody knows how much" : say("%.0f mL of", leftMl);
+    String again = say("the tank \"%s\" is believed to hold %s %s again", tank, much, what);
+    return drawnMl > 0.0
+        ? again + say("; %.0f mL drawn since stay counted as what was told of them", drawnMl)
+        : again;
+  }
+
+  private static String teacher(String by) {
+    return switch (by) {
+      case "weighing" -> "weighed";
+      case "plateau" -> "learned from a plateau";
+      default -> "predicted";
+    };
+  }
+
   private static String hardware(Reason reason) {
     return switch (reason.unit()) {
       case "leak" -> "water where none belongs";

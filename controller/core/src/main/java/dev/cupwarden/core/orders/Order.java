@@ -35,8 +35,19 @@ public sealed interface Order {
   /** Watered by hand. */
   record Watered(String id, String cup, double ml, double strength) implements Order {}
 
-  /** Soaked and drained just now: this weight is its capacity. */
-  record Drained(String id, String cup) implements Order {}
+  /**
+   * Soaked and drained: the weight of this line is its capacity.
+   *
+   * @param sure whether it is learned however far it is from what was known
+   */
+  record Drained(String id, String cup, boolean sure) implements Order {}
+
+  /**
+   * Takes back what was told by mistake.
+   *
+   * @param order name of a {@code drained}, {@code watered} or {@code filled}
+   */
+  record Forget(String id, String order) implements Order {}
 
   /** Taken off the bench. */
   record Away(String id, String cup) implements Order {}

@@ -21,7 +21,8 @@ public final class OrderReader {
           Map.entry("dose", Set.of("cup", "ml", "strength", "lift")),
           Map.entry("stage", Set.of("cup", "stage")),
           Map.entry("watered", Set.of("cup", "ml", "strength")),
-          Map.entry("drained", Set.of("cup")),
+          Map.entry("drained", Set.of("cup", "sure")),
+          Map.entry("forget", Set.of("order")),
           Map.entry("away", Set.of("cup")),
           Map.entry("back", Set.of("cup")),
           Map.entry("filled", Set.of("tank", "ml", "feed", "strength")),
@@ -101,7 +102,8 @@ public final class OrderReader {
               fields.text("cup"),
               fields.number("ml", 0.0, MOST_ML),
               fields.number("strength", 0.0, MOST_STRENGTH));
-      case "drained" -> new Order.Drained(id, fields.text("cup"));
+      case "drained" -> new Order.Drained(id, fields.text("cup"), fields.flag("sure"));
+      case "forget" -> new Order.Forget(id, fields.text("order"));
       case "away" -> new Order.Away(id, fields.text("cup"));
       case "back" -> new Order.Back(id, fields.text("cup"));
       case "filled" ->

@@ -63,7 +63,8 @@ class SchemaTest {
         List.of(
             Receipt.done("o-1"),
             Receipt.refused(null, "id: is missing"),
-            new Receipt("o-2", "done", null, List.of("A2"))),
+            new Receipt("o-2", "done", null, List.of("A2")),
+            Receipt.notSure("o-3", "far off", Receipt.Capacity.of(166.04, 238.0, "weighing"))),
         cups);
   }
 
@@ -129,6 +130,8 @@ class SchemaTest {
         "'kind':'stage','cup':'A1','stage':'white'",
         "'kind':'watered','cup':'A1','ml':40,'strength':0",
         "'kind':'drained','cup':'A1'",
+        "'kind':'drained','cup':'A1','sure':true",
+        "'kind':'forget','order':'o-7'",
         "'kind':'away','cup':'A1'",
         "'kind':'back','cup':'A1'",
         "'kind':'filled','tank':'feed','ml':4000,'feed':'leafy','strength':0.5",
