@@ -154,6 +154,6 @@ public record CupState(
         habit,
         salts,
         weighed.distrustedSince,
-        weighed.weighing);
+        sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()));
   }
 }

@@ -38,7 +38,7 @@ final class JudgeConditions {
   private static final double NEVER_READ_MIN = 30.0;
 
   private static final String WEIGH_DOUBTED =
-      "At rest it is heavier than it can be: its capacity is wrong, or it stands in water. Tip out"
+      "Its weight does not go with its capacity: that is wrong, or the cup stands in water. Tip out"
           + " what stands under it, then weigh it drained.";
 
   static final List<String> CUP_LATCHES =

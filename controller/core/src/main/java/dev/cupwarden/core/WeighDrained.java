@@ -89,8 +89,13 @@ final class WeighDrained {
   }
 
   private static boolean believed(CupDraft cup) {
+    return itself(cup) && !cup.estimate.inDoubt();
+  }
+
+  /** Whether what its scale shows is the cup, as far as anybody knows. */
+  private static boolean itself(CupDraft cup) {
     boolean swapped = cup.latch != null && cup.latch.code().equals("cups-swapped");
-    return cup.now.trusted() && !cup.estimate.inDoubt() && !cup.away && !swapped;
+    return cup.now.trusted() && !cup.away && !swapped;
   }
 
   private static Receipt learn(BenchDraft draft, CupDraft cup, Weighing.Asked asked) {
@@ -98,10 +103,9 @@ final class WeighDrained {
     double foundG = cup.estimate.readingG();
     double believedG = cup.weights.capacityG();
     double leastG = before.leastG(cup.frame.weights());
-    double mostG = cup.weights.saturatedG();
     var told = Receipt.Capacity.of(foundG, believedG, before.by().word());
-    if (!(foundG >= leastG && foundG <= mostG)) {
-      String why = Sentences.noDrainedWeight(cup.name(), foundG, leastG, mostG);
+    if (!(foundG >= leastG)) {
+      String why = Sentences.noDrainedWeight(cup.name(), foundG, leastG);
       return Receipt.refused(asked.orderId(), why);
     }
     double farG = before.farG(cup.frame.weights());
@@ -122,7 +126,7 @@ final class WeighDrained {
    */
   private static void doubt(Instant at, CupDraft cup) {
     Capacity capacity = cup.estimate.capacity();
-    if (!capacity.learned() || capacity.doubted() || !cup.now.trusted() || cup.away) {
+    if (!capacity.learned() || capacity.doubted() || !itself(cup)) {
       return;
     }
     Instant since = cup.weighing.beyondSince();

@@ -195,12 +195,9 @@ class CapacityStoryTest {
     story.look();
     story.wait(TICK).look();
     assertEquals("taken", receipt(story.with("A2", 252.0).wait(TICK).look(SAID), "d").outcome());
-    assertEquals(
-        "taken",
-        story.with("A2", 240.0).wait(TICK).look().receipts().isEmpty() ? "taken" : "told",
-        "the spike says nothing, nor does the first reading after it");
+    silent(story.with("A2", 240.0).wait(TICK).look());
     assertEquals("done", receipt(story.wait(TICK).look(), "d").outcome());
-    assertEquals(240.0, capacity(story).massG(), 0.1);
+    assertEquals(240.0, capacity(story).massG(), 0.1, "the spike says nothing");
   }
 
   @Test
@@ -261,7 +258,7 @@ class CapacityStoryTest {
     story.look();
     Receipt refused = receipt(story.wait(TICK).look(SURE), "s");
     assertEquals("refused", refused.outcome());
-    assertTrue(refused.why().contains("lies between"), refused.why());
+    assertTrue(refused.why().contains("cannot weigh less than 123.4 g"), refused.why());
     assertNull(refused.capacity(), "there is nothing to be sure of");
   }
 

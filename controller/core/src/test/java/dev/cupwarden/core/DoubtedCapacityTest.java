@@ -50,7 +50,7 @@ class DoubtedCapacityTest {
     story.run(Duration.ofMinutes(10));
     assertEquals(1, asked(story).size());
     String what = asked(story).get(0).whatToDo();
-    assertTrue(what.contains("its capacity is wrong, or it stands in water"), what);
+    assertTrue(what.contains("that is wrong, or the cup stands in water"), what);
     assertTrue(what.contains("Tip out what stands under it, then weigh it drained"), what);
     assertEquals("raised", asked(story).get(0).state());
     assertEquals(400.0, capacity(story).massG(), 1e-9, "that is still what is believed");

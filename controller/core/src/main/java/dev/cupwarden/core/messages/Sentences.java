@@ -58,10 +58,10 @@ public final class Sentences {
   }
 
   /** Of a weight that no drained cup of this kind can have. */
-  public static String noDrainedWeight(String cup, double foundG, double leastG, double mostG) {
+  public static String noDrainedWeight(String cup, double foundG, double leastG) {
     return say(
-        "cup: a drained weight of \"%s\" lies between %.1f and %.1f g, not at %.1f g",
-        cup, leastG, mostG, foundG);
+        "cup: drained, \"%s\" cannot weigh less than %.1f g in its vessel and mix, but weighs %.1f g",
+        cup, leastG, foundG);
   }
 
   /** Of a drained weight that a person must be sure of. */
