@@ -97,9 +97,11 @@ final class JudgeConditions {
     if (cup.away) {
       to.add("weigh-drained", cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
     } else if (capacity.doubted()) {
-      double doubtedDays = hours(capacity.doubtedAt(), draft.at) / 24.0;
+      double beyondDays =
+          (hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H) / 24.0;
+      double threshold = WeighDrained.BEYOND_WET_H / 24.0;
       Condition.Level on = Condition.Level.ON;
-      to.add(new Condition("weigh-drained", cup.name(), on, doubtedDays, 0.0, WEIGH_DOUBTED));
+      to.add(new Condition("weigh-drained", cup.name(), on, beyondDays, threshold, WEIGH_DOUBTED));
     } else {
       to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
     }

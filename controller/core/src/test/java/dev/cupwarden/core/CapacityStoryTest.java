@@ -258,7 +258,7 @@ class CapacityStoryTest {
     story.look();
     Receipt refused = receipt(story.wait(TICK).look(SURE), "s");
     assertEquals("refused", refused.outcome());
-    assertTrue(refused.why().contains("cannot weigh less than 123.4 g"), refused.why());
+    assertTrue(refused.why().contains("cannot weigh less than 123.5 g"), refused.why());
     assertNull(refused.capacity(), "there is nothing to be sure of");
   }
 

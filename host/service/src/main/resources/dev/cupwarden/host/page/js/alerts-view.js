@@ -18,6 +18,7 @@ const OF_CUP = {
   'near-dry': (part) => t.used(u.percent(part)), 'wet-too-long': hours, 'salts-high': (ms) => `${u.number(ms, 1)} mS/cm`,
   'blind-ration': hours, 'scale-noisy': grams, 'scale-out-of-range': grams, 'scale-stuck': (min) => hours(min / 60), 'scale-silent': (min) => hours(min / 60),
   'cup-away': hours, 'dose-short': grams, 'dose-over': grams, 'rot-suspected': ofExpected, 'look-at-roots': ofExpected, 'pot-on': (g) => t.aDay(u.mass(g)),
+  'weigh-drained': (d) => hours(24 * d),
 };
 const OF_BENCH = { 'sensor-dead': hours, 'feed-old': (d) => hours(24 * d), 'tray-full': u.tank, 'tank-low': u.tank, cold: u.temp, frost: u.temp, heat: u.temp };
 /** An alert of cups that stands for the whole bench counts them. */

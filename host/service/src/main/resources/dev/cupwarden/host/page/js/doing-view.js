@@ -2,7 +2,7 @@
 
 import * as api from './api.js';
 import { freshId, h, say, setText } from './dom.js';
-import { BACK_BY, before, GIVES_FOR, GROUPS, KINDS, LIFTABLE, roomOf } from './orders.js';
+import { BACK_BY, before, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, LIFTABLE, roomOf } from './orders.js';
 import { compareNames, nameOfLimit } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -13,6 +13,9 @@ const HOUR_MS = 3600e3;
 const SPANS_H = [6, 24, 72, 168];
 const MOST_ML = 20000;
 const MOST_DOSES = 2000;
+/** A weight is asked about while it is still the drained one; what was told is taken back within the day. */
+const ASKED_FOR_MS = 0.5 * HOUR_MS;
+const FORGOTTEN_FOR_MS = 24 * HOUR_MS;
 
 const href = (bench, ...rest) => `#/${[bench, 'do', ...rest].map(encodeURIComponent).join('/')}`;
 
@@ -264,7 +267,7 @@ function receiptsPanel(benchName) {
       const passes = await passesFor(orders);
       setText(state, orders.length === 0 ? t.noOrders : '');
       table.hidden = orders.length === 0;
-      list.replaceChildren(...orders.map((order) => row(order, became(order, orders, passes))));
+      list.replaceChildren(...orders.map((order) => row(order, orders, became(order, orders, passes))));
     } catch (error) {
       setText(state, t.receiptsFailed(error.message));
     }
@@ -280,17 +283,57 @@ function receiptsPanel(benchName) {
     return ` ${t.became(own.length, u.volume(own.reduce((sum, event) => sum + event.data.plain_ml + event.data.feed_ml, 0)))}`;
   }
 
-  function row(order, came) {
+  /** Sends an order that stands beside another's receipt, without a form. */
+  async function send(order, button) {
+    button.disabled = true;
+    try {
+      await api.order(benchName, order);
+      say(t.sent(t.kind[order.kind]));
+      await load();
+    } catch (problem) {
+      button.disabled = false;
+      setText(state, t.failed(problem.message));
+    }
+  }
+
+  const oneStep = (words, order) => h('button', { type: 'button', disabled: !store.mayAct(), onclick: (event) => send(order, event.currentTarget) }, words);
+
+  /** A drained weight far from what was believed: both are told, and whether to learn it is asked. */
+  function question(order, orders, last) {
+    const capacity = last?.outcome === 'refused' && order.kind === 'drained' ? last.capacity : null;
+    if (!capacity || store.bench(benchName).now - Date.parse(order.issued) > ASKED_FOR_MS) return null;
+    const newer = orders.slice(0, orders.indexOf(order));
+    if (newer.some((other) => other.kind === 'drained' && other.cup === order.cup)) return null;
+    return [h('p', null, t.learnAllTheSame(u.mass(capacity.weighed_g), u.mass(capacity.believed_g), t.taughtBy[capacity.by])), oneStep(t.learnIt, { kind: 'drained', cup: order.cup, sure: true })];
+  }
+
+  /** What was told and is not so is taken back here; after a day, or for other orders, another order is the way. */
+  function wayBack(order, orders) {
+    const forgets = orders.find((other) => other.kind === 'forget' && other.order === order.id && other.receipts?.at(-1)?.outcome !== 'refused');
+    if (forgets) return t.takenBack;
+    if (FORGOTTEN_BY.includes(order.kind) && store.bench(benchName).now - Date.parse(order.issued) < FORGOTTEN_FOR_MS) {
+      return oneStep(t.takeBack, { kind: 'forget', order: order.id });
+    }
+    const back = BACK_BY[order.kind];
+    return back && t.undo[order.kind] ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind]) : null;
+  }
+
+  /** An order that takes another back is told by that one's words. */
+  function rowWords(order, orders) {
+    const meant = order.kind === 'forget' ? orders.find((other) => other.id === order.order) : null;
+    return meant ? `${t.kind[meant.kind]}, ${orderWords(meant)}` : orderWords(order);
+  }
+
+  function row(order, orders, came) {
     const last = order.receipts?.at(-1);
     const expired = !last && order.expires && Date.parse(order.expires) < store.bench(benchName).now;
     const outcome = last?.outcome ?? (expired ? 'expired' : 'waiting');
     const dry = (order.receipts ?? []).flatMap((receipt) => receipt.dry_before ?? []);
-    const back = last && outcome !== 'refused' ? BACK_BY[order.kind] : null;
     return h('tr', { 'data-order': order.id },
       h('td', null, u.dayTime(Date.parse(order.issued))),
-      h('td', null, h('strong', null, t.kind[order.kind] ?? order.kind), ' ', orderWords(order)),
+      h('td', null, h('strong', null, t.kind[order.kind] ?? order.kind), ' ', rowWords(order, orders)),
       h('td', { class: outcome === 'refused' ? 'error' : null }, t.outcome[outcome] ?? outcome, last?.why ? `: ${last.why}` : '', came, dry.length > 0 ? ` ${t.dryReceipt(dry)}` : ''),
-      h('td', null, back && t.undo[order.kind] ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind]) : null));
+      h('td', null, question(order, orders, last), last && outcome !== 'refused' ? wayBack(order, orders) : null));
   }
   load();
   return { el, load };

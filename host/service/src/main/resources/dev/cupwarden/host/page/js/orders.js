@@ -32,6 +32,8 @@ export const BACK_BY = {
   dose: 'hold', flush: 'hold', watered: 'hold', drained: 'drained', stage: 'stage', hold: 'release', release: 'hold', clear: 'hold',
   away: 'back', back: 'away', filled: 'filled', repot: 'repot', retire: 'add', add: 'retire',
 };
+/** Orders that are taken back for a day, as if they had not been given: told what is not so. */
+export const FORGOTTEN_BY = ['drained', 'watered', 'filled'];
 /** Orders that put water out: what came of them is told by the passes that were given for them. */
 export const GIVES_FOR = { dose: 'order', flush: 'flush' };
 
