@@ -135,4 +135,31 @@ class DoubtedCapacityTest {
     assertEquals(380.0, shown.massG());
     assertEquals(capacity(story), capacity(story).ranThrough(story.at, 380.0));
   }
+
+  @Test
+  void weighedCupThatTakesNoMoreFarBelowItsCapacityIsAskedToBeWeighedAgain() {
+    Story story = Story.from("2027-02-14T08:30:00Z").with("A1", 420.0);
+    story.look(DRAINED.formatted("d"));
+    story.wait(Duration.ofHours(24)).with("A1", 350.0);
+    story.look();
+    story.run(Duration.ofMinutes(30));
+    story.arrives.put("A1", 0.0);
+    story.look("{\"id\":\"w\",\"kind\":\"dose\",\"cup\":\"A1\",\"ml\":60,\"strength\":0}");
+    story.run(Duration.ofHours(2));
+    assertFalse(story.raised("dose-short"), "within a fifth of what was foretold it is full");
+    assertEquals(420.0, capacity(story).massG(), 1e-9);
+    assertTrue(capacity(story).doubted());
+    assertEquals(1, asked(story).size());
+  }
+
+  @Test
+  void labelIsCountedOnTheWaterThatTheCupWasFoundToHold() {
+    Story story = weighedAt(381.872);
+    story
+        .wait(TICK)
+        .look("{\"id\":\"w\",\"kind\":\"watered\",\"cup\":\"A1\",\"ml\":60,\"strength\":0.5}");
+    double availableMl = 271.754 - 20.0;
+    assertEquals(
+        30.0 / availableMl, story.wait(TICK).look().cups().get("A1").fed(), 1e-3, "20 mL less");
+  }
 }
