@@ -52,6 +52,10 @@ final class BenchDraft {
   final List<Receipt> receipts = new ArrayList<>();
   final List<String> orderIds;
   final List<Order.SetHold> newHolds = new ArrayList<>();
+
+  /** Those that stand, with what a person puts off now. */
+  SortedMap<String, OpenAlert> alerts;
+
   AirState air;
   Hold hold;
   Latch pumpLatch;
@@ -86,6 +90,7 @@ final class BenchDraft {
     leak = watch.leak();
     trial = watch.trial();
     done = before.done() == null ? DoneActs.NONE : before.done();
+    alerts = before.alerts();
   }
 
   /** Without an order the cups are those of before, and no name need be compared. */

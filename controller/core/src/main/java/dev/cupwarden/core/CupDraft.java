@@ -21,6 +21,7 @@ import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.DryClock;
 import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.UseLog;
@@ -65,6 +66,7 @@ final class CupDraft {
   SaltBalance salts;
   Instant distrustedSince;
   Weighing weighing;
+  DryClock dryClock;
 
   // Found by this tick.
   CupFrame frame;
@@ -111,6 +113,7 @@ final class CupDraft {
     salts = kept.salts();
     distrustedSince = kept.distrustedSince();
     weighing = kept.weighing() == null ? Weighing.NONE : kept.weighing();
+    dryClock = kept.dryClock() == null ? DryClock.MOIST : kept.dryClock();
   }
 
   CupState state() {
@@ -144,7 +147,8 @@ final class CupDraft {
         habit,
         salts,
         distrustedSince,
-        weighing);
+        weighing,
+        dryClock);
   }
 
   /** Reads off the estimate what is known at that moment; never known before the first look. */
@@ -187,6 +191,11 @@ final class CupDraft {
   /** 0 at capacity, 1 where the cutting can take no more; NaN if never known. */
   double depletion() {
     return weights.depletion(massG());
+  }
+
+  /** As its scale shows it; of a cup that nobody weighs, as it is reckoned on. */
+  double depletionSeen() {
+    return now.trusted() ? weights.depletion(now.massG()) : depletion();
   }
 
   double roomMl() {

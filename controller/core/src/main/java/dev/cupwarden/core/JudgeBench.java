@@ -3,11 +3,8 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.FeedSwitch;
-import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -15,8 +12,6 @@ import java.util.stream.Collectors;
 
 /** What a person should know of the bench as a whole: pump, room, sensors and tanks. */
 final class JudgeBench {
-  private static final double TANK_LOW_PART = 0.10;
-
   private static final double HYSTERESIS_C = 1.0;
 
   private static final String PLAIN_IS_OUT =
@@ -26,7 +21,8 @@ final class JudgeBench {
 
   static void judge(BenchDraft draft, boolean passesPutOut, Conditions to) {
     room(draft, to);
-    tanks(draft, passesPutOut, to);
+    JudgeTanks.judge(draft, to);
+    tankSuits(draft, passesPutOut, to);
   }
 
   private static void room(BenchDraft draft, Conditions to) {
@@ -62,38 +58,6 @@ final class JudgeBench {
     }
     double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
     to.above("sensor-dead", null, silentH, deadH, deadH);
-  }
-
-  private static void tanks(BenchDraft draft, boolean passesPutOut, Conditions to) {
-    double lowest = Double.POSITIVE_INFINITY;
-    double leftMl = 0.0;
-    double lowMl = 0.0;
-    double oldestD = 0.0;
-    List<String> low = new ArrayList<>();
-    for (var entry : draft.tanks.entrySet()) {
-      TankState tank = entry.getValue();
-      double sizeMl = draft.bench.tanks().get(entry.getKey()).sizeMl();
-      double part = tank.leftMl() / sizeMl;
-      if (part < TANK_LOW_PART) {
-        low.add("“" + entry.getKey() + "”");
-      }
-      if (part < lowest) {
-        lowest = part;
-        leftMl = tank.leftMl();
-        lowMl = TANK_LOW_PART * sizeMl;
-      }
-      if (!tank.plain()) {
-        oldestD = Math.max(oldestD, JudgeConditions.hours(tank.mixedAt(), draft.at) / 24.0);
-      }
-    }
-    if (!low.isEmpty()) {
-      String fill = "Fill the tank " + String.join(" and ", low) + ", and say so.";
-      to.add(new Condition("tank-low", null, Condition.Level.ON, leftMl, lowMl, fill));
-    } else if (Double.isFinite(lowest)) {
-      to.below("tank-low", null, leftMl, lowMl, 1.5 * lowMl);
-    }
-    to.above("feed-old", null, oldestD, Recipe.KEEPS_DAYS, Recipe.KEEPS_DAYS);
-    tankSuits(draft, passesPutOut, to);
   }
 
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */

@@ -21,9 +21,6 @@ import java.util.List;
  * JudgeBench}.
  */
 final class JudgeConditions {
-  /** So close to its dry line a cup wants eyes: our choice. */
-  private static final double NEAR_DRY = 0.05;
-
   /** Cups that were said to be moved out by day are back by then: our choice. */
   private static final double AWAY_TOO_LONG_H = 14.0;
 
@@ -41,6 +38,9 @@ final class JudgeConditions {
       "Its weight does not go with its capacity: that is wrong, or the cup stands in water. Tip out"
           + " what stands under it, then weigh it drained.";
 
+  private static final String RATIONS_ARE_OVER =
+      "Its rations are over and it gets nothing: weigh it and water it by hand, and mend the scale.";
+
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
@@ -48,7 +48,7 @@ final class JudgeConditions {
       List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent");
 
   Conditions judge(BenchDraft draft, boolean passesPutOut) {
-    Conditions conditions = new Conditions(draft.before.alerts());
+    Conditions conditions = new Conditions(draft.alerts);
     for (CupDraft cup : draft.cups.values()) {
       water(draft, cup, conditions);
       capacity(draft, cup, conditions);
@@ -68,11 +68,7 @@ final class JudgeConditions {
                 ? Condition.Level.WARN
                 : wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
-    if (cup.now.known() && !cup.away) {
-      double nearDry = cup.frame.lines().dry() - NEAR_DRY;
-      double clear = Math.min(cup.frame.lines().due(), nearDry);
-      to.above("near-dry", cup.name(), cup.depletion(), nearDry, clear);
-    }
+    JudgeDryness.judge(draft, cup, to);
     double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
     to.above("salts-high", cup.name(), salt, most, 0.9 * most);
@@ -169,7 +165,9 @@ final class JudgeConditions {
                 : Condition.Level.BETWEEN;
     double blindH = hours(cup.distrustedSince, draft.at);
     double afterH = BlindRation.AFTER.toMinutes() / 60.0;
-    to.add("blind-ration", cup.name(), level, blindH, afterH);
+    Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH);
+    boolean over = blindH >= BlindRation.LONGEST.toMinutes() / 60.0;
+    to.add(over ? blind.saying(RATIONS_ARE_OVER).severe(1) : blind);
   }
 
   /** Noisy, but not so much that the cup is not watered: said ahead of time. */

@@ -130,6 +130,7 @@ final class LookAtCups {
     if (cup.hold != null && !cup.hold.holdsAt(at)) {
       cup.hold = null;
     }
+    cup.dryClock = cup.dryClock.after(cup.depletionSeen(), cup.frame.lines(), at);
     if (!cup.now.trusted()) {
       cup.distrustedSince = cup.distrustedSince == null ? at : cup.distrustedSince;
       return;

@@ -149,6 +149,10 @@ final class PutOutPasses {
       most = Math.min(most, wanted);
     }
     TankDraw draw = supply.draw(allowance.ml(), wanted, most);
+    if (draw.totalMl() <= 0.0 && !wish.wanted().cause().byHand()) {
+      double leastMl = cup.leastMl(wish.wanted().cause());
+      draw = supply.drawLast(leastMl, allowance.ml(), wanted, most);
+    }
     if (draw.totalMl() <= 0.0) {
       draft.unsuited = true;
       return;
@@ -262,7 +266,7 @@ final class PutOutPasses {
         draft.pumpLatch,
         draft.leak,
         WatchPump.trialDue(draft),
-        supply.totalMl(),
+        supply,
         supply.feed() == null ? null : draft.bench.feeds().get(supply.feed()),
         draft.bench.feeds(),
         draft.seen.clockInDoubt(),

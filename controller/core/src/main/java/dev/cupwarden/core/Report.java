@@ -97,7 +97,12 @@ final class Report {
 
   private static CupStatus.Told told(Reason reason) {
     return new CupStatus.Told(
-        reason.code(), reason.value(), reason.threshold(), reason.unit(), Sentences.of(reason));
+        reason.code(),
+        reason.value(),
+        reason.threshold(),
+        reason.unit(),
+        reason.detail(),
+        Sentences.of(reason));
   }
 
   private static List<String> codes(CupDraft cup) {

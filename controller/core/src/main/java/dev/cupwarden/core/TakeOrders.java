@@ -86,6 +86,8 @@ final class TakeOrders {
       return WeighDrained.take(draft, drained);
     } else if (order instanceof Order.Forget forget) {
       return Forget.carryOut(draft, forget);
+    } else if (order instanceof Order.Later later) {
+      return PutOffAlerts.putOff(draft, later);
     } else if (order instanceof Order.Retire retire) {
       WeighDrained.drop(draft, draft.cup(retire.cup()), "the cup was taken out");
       draft.done = draft.done.withoutCup(retire.cup());

@@ -70,7 +70,11 @@ final class TellPump {
       value = leak.balance().unexplainedMl() + draft.trayMl;
       threshold = draft.bench.trayMl();
     }
-    to.add(new Condition("leak", null, Condition.Level.ON, value, threshold, words(draft)));
+    // While it is wet it is told again by the hour.
+    boolean wet = draft.seen.leak() || leak.stage() == LeakWatch.Stage.WET;
+    to.add(
+        new Condition("leak", null, Condition.Level.ON, value, threshold, words(draft))
+            .severe(wet ? 1 : 0));
   }
 
   /** What changes from tick to tick stands in the alert's figures; words change with the stage. */

@@ -14,6 +14,7 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.watering.OpenHours;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -28,6 +29,9 @@ public final class Tick {
    * No cup takes so many passes in one day's watering; a bound for a list that a person follows.
    */
   private static final int MOST_ROUNDS = 60;
+
+  /** Our choice: so much earlier than the day before a person may come. */
+  private static final Duration A_DAYS_LOOK = Duration.ofHours(6);
 
   private final Bench bench;
   private final Rounds rounds;
@@ -143,10 +147,11 @@ public final class Tick {
     List<AllowedPass> passes = putOut(draft);
     AlertBook.Page alerts =
         AlertBook.judge(
-            state.alerts(),
+            draft.alerts,
             judgeConditions.judge(draft, !passes.isEmpty()),
             seen.at(),
-            draft.cups.keySet());
+            draft.cups.keySet(),
+            untilNextLook());
     Advice brief =
         new Advice(
             seen.at(),
@@ -155,6 +160,11 @@ public final class Tick {
             List.copyOf(draft.receipts),
             null);
     return new Step(draft.state(alerts.open(), passes), passes, brief, () -> cups(draft));
+  }
+
+  /** A person with a kitchen scale comes once a day, not at the minute. */
+  private Duration untilNextLook() {
+    return rounds == Rounds.DAILY ? A_DAYS_LOOK : bench.tick();
   }
 
   /**

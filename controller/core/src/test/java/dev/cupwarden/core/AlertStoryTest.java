@@ -176,8 +176,9 @@ class AlertStoryTest {
     story.look();
     assertEquals(
         List.of(
-            "Fill the tank “plain”, and say so.",
-            "Fill the tank of plain water, and say so: the feed is not for every cup that is due."),
+            "The tank “plain” is empty: fill it, and say so; until then cups that need plain water"
+                + " get none.",
+            "Fill the tank “plain”, and say so."),
         story.alerts.stream()
             .filter(alert -> alert.code().startsWith("tank-"))
             .map(AlertNotice::whatToDo)

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.AlertNotice;
 import java.time.Duration;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -63,9 +64,13 @@ class LostScaleStoryTest {
       story.wait(Duration.ofMinutes(5)).look(watered("w" + i, 150));
       story.run(Duration.ofDays(6));
     }
-    assertFalse(story.raised("near-dry"));
     story.run(Duration.ofDays(7));
     assertTrue(story.raised("near-dry"), story.look().cups().get("A1").toString());
+    assertTrue(
+        story.alerts.stream()
+            .filter(alert -> alert.code().equals("near-dry") && !alert.state().equals("cleared"))
+            .allMatch(AlertNotice::bound),
+        "what nobody weighs is told by its bound");
   }
 
   private static String watered(String id, double ml) {

@@ -1,27 +1,35 @@
 package dev.cupwarden.core.alerts;
 
 import dev.cupwarden.core.messages.AlertNotice;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
-/** Turns conditions into alerts: told once when they begin, once when they end. */
+/**
+ * Turns conditions into alerts: told when they begin, again while they stand (see {@link
+ * Reminders}), and when they end.
+ */
 public final class AlertBook {
   private final SortedMap<String, OpenAlert> open;
   private final Instant at;
+  private final Reminders reminders;
   private final List<AlertNotice> changes = new ArrayList<>(2);
+  private final Set<String> judged = new HashSet<>();
   private SortedMap<String, OpenAlert> next;
 
-  private AlertBook(SortedMap<String, OpenAlert> open, Instant at) {
+  private AlertBook(SortedMap<String, OpenAlert> open, Instant at, Reminders reminders) {
     this.open = open;
     this.at = at;
+    this.reminders = reminders;
   }
 
-  /** What stands after these conditions, and what changed. */
+  /** What stands after these conditions, and what is told. */
   public record Page(SortedMap<String, OpenAlert> open, List<AlertNotice> changes) {}
 
   /**
@@ -31,59 +39,111 @@ public final class AlertBook {
    * @param open what stands, by key
    * @param now conditions at that moment, in the order of telling
    * @param cups names of the cups on the bench; alerts of others are cleared
+   * @param untilNextLook what would have to be told again before then is told now
    */
   public static Page judge(
-      SortedMap<String, OpenAlert> open, Conditions now, Instant at, Set<String> cups) {
-    AlertBook book = new AlertBook(open, at);
+      SortedMap<String, OpenAlert> open,
+      Conditions now,
+      Instant at,
+      Set<String> cups,
+      Duration untilNextLook) {
+    AlertBook book = new AlertBook(open, at, new Reminders(at, untilNextLook));
     Together together = Together.of(open, now.kept(), at, cups.size());
     for (Conditions.Told told : now.kept()) {
       Condition condition = told.condition();
       if (!together.covers(condition)) {
-        book.turn(condition, told.standing(), WhatToDo.about(condition));
+        book.turn(condition, told.standing(), WhatToDo.about(condition), List.of());
       } else if (told.standing() == null) {
         book.cover(condition);
       }
     }
     for (Condition condition : together.benchWide()) {
-      String code = condition.code();
-      book.turn(condition, open.get(condition.key()), WhatToDo.together(code, together.cups(code)));
+      List<String> in = together.cups(condition.code());
+      book.turn(condition, open.get(condition.key()), WhatToDo.together(condition, in), in);
     }
     book.forgetAllBut(cups);
+    book.remind();
     return new Page(
         book.next == null ? open : Collections.unmodifiableSortedMap(book.next), book.changes);
   }
 
-  private void turn(Condition condition, OpenAlert was, String whatToDo) {
-    OpenAlert becomes = becomes(was, condition, at);
-    if (becomes == was) {
+  private void turn(Condition condition, OpenAlert was, String whatToDo, List<String> cups) {
+    if (was != null) {
+      judged.add(was.key());
+    }
+    String state = state(was, condition.level());
+    if (state == null) {
+      if (was != null) {
+        end(was, condition, whatToDo);
+      }
       return;
     }
-    if (becomes == null) {
-      keep().remove(condition.key());
-      if (!was.state().equals(Together.STATE)) {
-        changes.add(notice(condition, "cleared", was.since(), whatToDo));
-      }
-    } else {
-      keep().put(condition.key(), becomes);
-      changes.add(notice(condition, becomes.state(), becomes.since(), whatToDo));
+    Instant since = was == null ? at : was.since();
+    AlertNotice notice = notice(condition, state, since, whatToDo, cups);
+    if (was == null || !was.state().equals(state)) {
+      tell(notice);
+    } else if (!state.equals(Together.STATE)) {
+      reminders.stands(was, notice, condition.level() != Condition.Level.BETWEEN);
     }
   }
 
+  private void end(OpenAlert was, Condition condition, String whatToDo) {
+    keep().remove(condition.key());
+    if (!was.state().equals(Together.STATE)) {
+      changes.add(notice(condition, "cleared", was.since(), whatToDo, List.of()));
+    }
+  }
+
+  private void tell(AlertNotice notice) {
+    OpenAlert told =
+        new OpenAlert(
+            notice.code(),
+            notice.cup(),
+            notice.state(),
+            notice.since(),
+            notice.tank(),
+            new LastTold(at, notice, null));
+    keep().put(told.key(), told);
+    changes.add(notice);
+  }
+
   private void cover(Condition condition) {
-    keep()
-        .put(condition.key(), new OpenAlert(condition.code(), condition.cup(), Together.STATE, at));
+    OpenAlert covered =
+        new OpenAlert(
+            condition.code(), condition.cup(), Together.STATE, at, condition.tank(), null);
+    keep().put(condition.key(), covered);
   }
 
   private void forgetAllBut(Set<String> cups) {
     for (OpenAlert orphan : open.values()) {
       if (orphan.cup() != null && !cups.contains(orphan.cup())) {
+        judged.add(orphan.key());
         Condition gone = Condition.when(orphan.code(), orphan.cup(), false, 0.0, 0.0);
-        keep().remove(gone.key());
-        if (!orphan.state().equals(Together.STATE)) {
-          changes.add(notice(gone, "cleared", orphan.since(), WhatToDo.about(orphan.code())));
-        }
+        end(orphan, gone, WhatToDo.about(orphan.code()));
       }
     }
+  }
+
+  /** What stands and was not judged now is told again in the words of the last time. */
+  private void remind() {
+    for (OpenAlert alert : open.values()) {
+      if (!judged.contains(alert.key()) && !alert.state().equals(Together.STATE)) {
+        reminders.stands(alert, lastWords(alert), false);
+      }
+    }
+    for (Reminders.Standing due : reminders.due()) {
+      tell(due.notice().toldAgain());
+    }
+  }
+
+  private static AlertNotice lastWords(OpenAlert alert) {
+    if (alert.told() != null && alert.told().notice() != null) {
+      return alert.told().notice();
+    }
+    Condition unknown =
+        new Condition(alert.code(), alert.cup(), Condition.Level.BETWEEN, 0.0, 0.0)
+            .ofTank(alert.tank());
+    return notice(unknown, alert.state(), alert.since(), WhatToDo.about(alert.code()), List.of());
   }
 
   private SortedMap<String, OpenAlert> keep() {
@@ -93,27 +153,18 @@ public final class AlertBook {
     return next;
   }
 
-  private static OpenAlert becomes(OpenAlert standing, Condition condition, Instant at) {
-    return switch (condition.level()) {
+  /** Null where nothing stands. */
+  private static String state(OpenAlert standing, Condition.Level level) {
+    return switch (level) {
       case OFF -> null;
-      case BETWEEN -> standing;
-      case WARN ->
-          standing != null
-              ? standing
-              : new OpenAlert(condition.code(), condition.cup(), "warned", at);
-      case ON ->
-          standing != null && standing.state().equals("raised")
-              ? standing
-              : new OpenAlert(
-                  condition.code(),
-                  condition.cup(),
-                  "raised",
-                  standing == null ? at : standing.since());
+      case BETWEEN -> standing == null ? null : standing.state();
+      case WARN -> standing == null ? "warned" : standing.state();
+      case ON -> "raised";
     };
   }
 
   private static AlertNotice notice(
-      Condition condition, String state, Instant since, String whatToDo) {
+      Condition condition, String state, Instant since, String whatToDo, List<String> cups) {
     return new AlertNotice(
         condition.code(),
         condition.cup(),
@@ -121,7 +172,12 @@ public final class AlertBook {
         since,
         rounded(condition.value()),
         rounded(condition.threshold()),
-        whatToDo);
+        whatToDo,
+        condition.tank(),
+        cups,
+        false,
+        condition.severity(),
+        condition.bound());
   }
 
   /** Four digits after the point tell all that a person or a chart can use. */

@@ -9,12 +9,29 @@ package dev.cupwarden.core.alerts;
  * @param value what was found
  * @param threshold what it was held against
  * @param whatToDo what to do about this very one; null: as ever
+ * @param tank which; null where it is of no tank
+ * @param severity rises while it grows worse; 0 as it begins
+ * @param bound whether {@code value} is a bound that one in twenty exceeds, not what was measured
  */
 public record Condition(
-    String code, String cup, Level level, double value, double threshold, String whatToDo) {
+    String code,
+    String cup,
+    Level level,
+    double value,
+    double threshold,
+    String whatToDo,
+    String tank,
+    int severity,
+    boolean bound) {
   /** About which there is to do what its code says. */
   public Condition(String code, String cup, Level level, double value, double threshold) {
     this(code, cup, level, value, threshold, null);
+  }
+
+  /** As it begins. */
+  public Condition(
+      String code, String cup, Level level, double value, double threshold, String whatToDo) {
+    this(code, cup, level, value, threshold, whatToDo, null, 0, false);
   }
 
   /** How a condition stands; the band between keeps an alert from flickering. */
@@ -34,8 +51,28 @@ public record Condition(
     return new Condition(code, cup, so ? Level.ON : Level.OFF, value, threshold);
   }
 
+  /** The same with that to do about it. */
+  public Condition saying(String sentence) {
+    return new Condition(code, cup, level, value, threshold, sentence, tank, severity, bound);
+  }
+
+  /** The same of one tank. */
+  public Condition ofTank(String name) {
+    return new Condition(code, cup, level, value, threshold, whatToDo, name, severity, bound);
+  }
+
+  /** The same, so much worse than as it began. */
+  public Condition severe(int steps) {
+    return new Condition(code, cup, level, value, threshold, whatToDo, tank, steps, bound);
+  }
+
+  /** The same, by a bound that one in twenty exceeds. */
+  public Condition byBound() {
+    return new Condition(code, cup, level, value, threshold, whatToDo, tank, severity, true);
+  }
+
   /** The key under which an alert of it stands. */
   String key() {
-    return cup == null ? code : code + "/" + cup;
+    return Subject.key(code, cup, tank);
   }
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.SortedMap;
 
 /**
@@ -12,13 +11,14 @@ import java.util.SortedMap;
  * alert to clear is not kept: that is nearly all, of every cup at every tick.
  */
 public final class Conditions {
-  private final Map<String, Map<String, OpenAlert>> openByCup = new HashMap<>();
+  private final Map<String, Map<String, OpenAlert>> openBySubject = new HashMap<>();
   private final List<Told> kept = new ArrayList<>();
 
-  /** Of the cup last asked of: conditions come cup by cup, a dozen of each. */
+  /** Of what was last asked of: conditions come cup by cup, a dozen of each. */
   private Map<String, OpenAlert> lastOpen = Map.of();
 
-  private String lastCup = "";
+  /** Null before the first. */
+  private String lastSubject;
 
   /**
    * A condition beside the alert that stands of it.
@@ -30,30 +30,38 @@ public final class Conditions {
   /** To be held against these alerts. */
   public Conditions(SortedMap<String, OpenAlert> open) {
     for (OpenAlert alert : open.values()) {
-      openByCup.computeIfAbsent(alert.cup(), cup -> new HashMap<>()).put(alert.code(), alert);
+      String subject = Subject.of(alert.cup(), alert.tank());
+      openBySubject.computeIfAbsent(subject, of -> new HashMap<>()).put(alert.code(), alert);
     }
   }
 
   /** As that level says. */
   public void add(String code, String cup, Condition.Level level, double value, double threshold) {
-    boolean tells = level == Condition.Level.ON || level == Condition.Level.WARN;
-    OpenAlert standing = standing(code, cup);
-    if (tells || standing != null) {
+    OpenAlert standing = standing(code, Subject.of(cup, null));
+    if (tells(level) || standing != null) {
       kept.add(new Told(new Condition(code, cup, level, value, threshold), standing));
     }
   }
 
-  private OpenAlert standing(String code, String cup) {
-    if (!Objects.equals(cup, lastCup)) {
-      lastCup = cup;
-      lastOpen = openByCup.getOrDefault(cup, Map.of());
+  private OpenAlert standing(String code, String subject) {
+    if (!subject.equals(lastSubject)) {
+      lastSubject = subject;
+      lastOpen = openBySubject.getOrDefault(subject, Map.of());
     }
     return lastOpen.get(code);
   }
 
   /** About which there is something else to do than its code says. */
   public void add(Condition condition) {
-    kept.add(new Told(condition, standing(condition.code(), condition.cup())));
+    String subject = Subject.of(condition.cup(), condition.tank());
+    OpenAlert standing = standing(condition.code(), subject);
+    if (standing != null || tells(condition.level())) {
+      kept.add(new Told(condition, standing));
+    }
+  }
+
+  private static boolean tells(Condition.Level level) {
+    return level == Condition.Level.ON || level == Condition.Level.WARN;
   }
 
   /** On above one value, off below a lower one. */

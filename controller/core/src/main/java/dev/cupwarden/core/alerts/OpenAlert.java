@@ -9,5 +9,26 @@ import java.time.Instant;
  * @param cup whose; null for the whole bench
  * @param state {@code warned} or {@code raised}
  * @param since when it first stood
+ * @param tank which; null where it is of no tank
+ * @param told what a person last heard of it; null where a journal does not say
  */
-public record OpenAlert(String code, String cup, String state, Instant since) {}
+public record OpenAlert(
+    String code, String cup, String state, Instant since, String tank, LastTold told) {
+
+  /** The key under which it stands. */
+  String key() {
+    return Subject.key(code, cup, tank);
+  }
+
+  /** When a person last heard of it; of an older journal's alerts only their beginning is known. */
+  Instant toldAt() {
+    return told == null ? since : told.at();
+  }
+
+  /** The same, not to be told again before then. */
+  public OpenAlert later(Instant until) {
+    LastTold known = told == null ? new LastTold(since, null, null) : told;
+    return new OpenAlert(
+        code, cup, state, since, tank, new LastTold(known.at(), known.notice(), until));
+  }
+}

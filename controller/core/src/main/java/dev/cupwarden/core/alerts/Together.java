@@ -74,7 +74,7 @@ final class Together {
   /** What was told of the whole bench and has no cup left in it ends. */
   private void endWhatIsOver(SortedMap<String, OpenAlert> open) {
     for (OpenAlert alert : open.values()) {
-      boolean left = alert.cup() == null && CODES.contains(alert.code());
+      boolean left = alert.cup() == null && alert.tank() == null && CODES.contains(alert.code());
       if (left && !benchWide.containsKey(alert.code())) {
         benchWide.put(alert.code(), Condition.when(alert.code(), null, false, 0.0, LEAST_CUPS));
       }
@@ -96,7 +96,6 @@ final class Together {
     List<Condition> fresh = new ArrayList<>(all.size());
     Set<String> in = new TreeSet<>();
     int shortly = 0;
-    boolean on = false;
     for (Conditions.Told told : all) {
       Condition condition = told.condition();
       OpenAlert standing = told.standing();
@@ -104,7 +103,6 @@ final class Together {
         fresh.add(condition);
       } else if (standing.state().equals(STATE)) {
         in.add(condition.cup());
-        on |= condition.level() == Condition.Level.ON;
       } else if (Duration.between(standing.since(), at).compareTo(SHORTLY) <= 0) {
         shortly++;
       }
@@ -113,14 +111,30 @@ final class Together {
     if (half || fresh.size() + shortly >= LEAST_CUPS) {
       for (Condition condition : fresh) {
         in.add(condition.cup());
-        on |= condition.level() == Condition.Level.ON;
       }
     }
     if (!in.isEmpty()) {
       members.put(code, in);
-      Condition.Level level = on ? Condition.Level.ON : Condition.Level.WARN;
-      benchWide.put(code, new Condition(code, null, level, all.size(), LEAST_CUPS));
+      benchWide.put(code, asOne(code, all, in));
     }
+  }
+
+  /** As severe as the worst of its cups; by a bound if all of them are. */
+  private static Condition asOne(String code, List<Conditions.Told> all, Set<String> in) {
+    boolean on = false;
+    boolean bound = true;
+    int severity = 0;
+    for (Conditions.Told told : all) {
+      Condition condition = told.condition();
+      if (in.contains(condition.cup())) {
+        on |= condition.level() == Condition.Level.ON;
+        bound &= condition.bound();
+        severity = Math.max(severity, condition.severity());
+      }
+    }
+    Condition.Level level = on ? Condition.Level.ON : Condition.Level.WARN;
+    Condition one = new Condition(code, null, level, all.size(), LEAST_CUPS).severe(severity);
+    return bound ? one.byBound() : one;
   }
 
   /** Whether that condition is told only as a part of its bench's. */
@@ -135,7 +149,7 @@ final class Together {
   }
 
   /** The cups that one of them stands for, in order of name. */
-  Set<String> cups(String code) {
-    return members.getOrDefault(code, Set.of());
+  List<String> cups(String code) {
+    return List.copyOf(members.getOrDefault(code, Set.of()));
   }
 }

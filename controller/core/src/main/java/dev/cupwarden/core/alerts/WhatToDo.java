@@ -1,7 +1,7 @@
 package dev.cupwarden.core.alerts;
 
+import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /** One sentence for the person, for each alert of the contract. */
 public final class WhatToDo {
@@ -40,6 +40,9 @@ public final class WhatToDo {
           Map.entry("tank-unsuited", "Mix what the recipe says into the tank."),
           Map.entry("tray-full", "Empty the tray, then clear it for the whole bench."),
           Map.entry("tank-low", "Fill the tank, and say so."),
+          Map.entry(
+              "tank-empty",
+              "Fill the tank, and say so: cups that need what was in it get nothing before."),
           Map.entry("feed-old", "Use the rest on other plants and mix the tank anew."),
           Map.entry(
               "leak",
@@ -57,6 +60,10 @@ public final class WhatToDo {
               "Its weight at capacity is weeks old or in doubt: tip out what stands under it, soak it,"
                   + " let it drain for an hour, then weigh it drained."),
           Map.entry("clock", "Set the clock or connect the network: until then rescue only."),
+          Map.entry(
+              "notices-failing",
+              "Look at the host's mail or webhook settings and its network; what was not sent is"
+                  + " tried again each hour."),
           Map.entry("store-full", "Free space on the controller's disk."),
           Map.entry("controller-silent", "Look whether the controller has power and network."));
 
@@ -80,6 +87,11 @@ public final class WhatToDo {
           "cup-away",
           "Put the cups back, or say that they stay away.");
 
+  /** Of cups that nobody weighs. */
+  private static final String WEIGH_THEM =
+      "Their scales are not believed, and they may be near their dry lines: weigh them, and water"
+          + " them by hand if need be.";
+
   private WhatToDo() {}
 
   /** What to do about that condition. */
@@ -87,10 +99,19 @@ public final class WhatToDo {
     return condition.whatToDo() == null ? about(condition.code()) : condition.whatToDo();
   }
 
-  /** What to do about that alert of several cups, in order of name; none once it has ended. */
-  static String together(String code, Set<String> cups) {
+  /**
+   * What to do about that alert of several cups.
+   *
+   * @param cups in order of name; none once it has ended
+   */
+  static String together(Condition condition, List<String> cups) {
+    String code = condition.code();
     String sentence = TOGETHER.getOrDefault(code, about(code));
-    return cups.isEmpty() ? sentence : String.join(", ", cups) + ": " + sentence;
+    if (cups.isEmpty()) {
+      return sentence;
+    }
+    String worst = code.equals(NearDry.CODE) ? NearDry.worst(condition.severity()) : "";
+    return String.join(", ", cups) + ": " + worst + (condition.bound() ? WEIGH_THEM : sentence);
   }
 
   /** What to do about that alert. */

@@ -20,9 +20,9 @@ public record Supply(
   /** Tenths of a millilitre: what a double may lack of a whole one, and no more. */
   private static final double ROUNDING = 1e-9;
 
-  /** What both hold together, mL. */
-  public double totalMl() {
-    return (hasPlain() ? plainMl : 0.0) + (feed == null ? 0.0 : feedMl);
+  /** Feed that a cup may have as it is, where there is no plain water to thin it with, mL. */
+  public double undilutedMl(double most) {
+    return feed != null && feedStrength <= most ? feedMl : 0.0;
   }
 
   /** Whether there is a tank of plain water at all. */
@@ -54,6 +54,17 @@ public record Supply(
     Blend blend = new Blend((tenths - feedTenths) / 10.0, feedTenths / 10.0);
     double blended = feedTenths == 0.0 ? 0.0 : blend.strength(0.0, feedStrength);
     return new TankDraw(blend.plainMl(), blend.feedMl(), blended);
+  }
+
+  /**
+   * The last of a tank that no longer holds the whole pass: a smaller one is better than none.
+   *
+   * @param leastMl a smaller one is not worth a valve
+   * @param ml volume of the whole pass; the rest as in {@link #draw}
+   */
+  public TankDraw drawLast(double leastMl, double ml, double wanted, double most) {
+    double lastMl = Math.min(ml, hasPlain() ? plainMl : undilutedMl(most));
+    return lastMl < leastMl ? TankDraw.NOTHING : draw(lastMl, wanted, most);
   }
 
   private double feedTenths(double tenths, double strength) {

@@ -13,7 +13,7 @@ final class AfterLeakLimit implements Limit {
   public Ruling rule(Case pass) {
     LeakWatch leak = pass.bench().leak();
     return leak.onRescue()
-        ? Ruling.veto(code(), leak.givenMl(), leak.mostMl(), "leak-rescue")
+        ? Ruling.veto(code(), leak.givenMl(), leak.mostMl(), "mL", "leak-rescue")
         : Ruling.FREE;
   }
 }

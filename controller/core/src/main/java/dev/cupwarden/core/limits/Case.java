@@ -5,6 +5,7 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
@@ -81,7 +82,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param latch the pump's; null where there is none
    * @param leak how the bench stands to a leak
    * @param trial whether one pass may try a pump that brought nothing
-   * @param tankMl what the tanks that could serve hold together; infinite where unknown
+   * @param supply what the tanks can give
    * @param feed in the feed tank; null where there is none
    * @param feeds of the bench by name
    * @param airC NaN where never supplied; likewise rootC
@@ -96,7 +97,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Latch latch,
       LeakWatch leak,
       boolean trial,
-      double tankMl,
+      Supply supply,
       Feed feed,
       Map<String, Feed> feeds,
       boolean clockInDoubt,

@@ -3,11 +3,13 @@ package dev.cupwarden.core.limits;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.PumpTrial;
+import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.units.Elapsed;
 
 /**
- * Nothing runs over a leak, with a latch that waits for a person, or from an empty tank. A latch of
- * passes that did not arrive lets one through when a trial is due.
+ * Nothing runs over a leak, with a latch that waits for a person, or from an empty tank: one whose
+ * cup may have nothing that the tanks still hold. A latch of passes that did not arrive lets one
+ * through when a trial is due.
  */
 final class HardwareLimit implements Limit {
   @Override
@@ -23,11 +25,16 @@ final class HardwareLimit implements Limit {
     Latch latch = standing(pass, pass.bench().latch());
     latch = latch != null ? latch : standing(pass, pass.cup().latch());
     if (latch != null) {
-      return Ruling.veto(code(), latch.value(), latch.threshold(), latch.code());
+      return Ruling.veto(code(), latch.value(), latch.threshold(), "", latch.code());
     }
-    double tankMl = pass.bench().tankMl();
-    return tankMl < pass.proposal().leastMl()
-        ? Ruling.veto(code(), tankMl, pass.proposal().leastMl(), "mL")
+    double leastMl = pass.proposal().leastMl();
+    Supply supply = pass.bench().supply();
+    if (supply.hasPlain() && supply.plainMl() >= leastMl) {
+      return Ruling.FREE;
+    }
+    double suitsMl = supply.undilutedMl(Limits.strongest(pass));
+    return suitsMl < leastMl
+        ? Ruling.veto(code(), suitsMl, leastMl, "mL", "tank-empty")
         : Ruling.FREE;
   }
 
@@ -39,17 +46,18 @@ final class HardwareLimit implements Limit {
   private Ruling leak(Case pass) {
     LeakWatch leak = pass.bench().leak();
     return switch (leak.stage()) {
-      case UNREAD -> Ruling.veto(code(), 1.0, 0.0, "leak-unread");
+      case UNREAD -> Ruling.veto(code(), 1.0, 0.0, "", "leak-unread");
       case DRYING ->
           Ruling.veto(
               code(),
               Elapsed.hours(leak.since(), pass.at()),
               LeakWatch.DRY_FOR.toHours(),
+              "h",
               "leak-drying");
       case UNEXPLAINED ->
-          Ruling.veto(code(), leak.balance().unexplainedMl(), 0.0, "leak-unexplained");
-      case PERSON -> Ruling.veto(code(), 1.0, 0.0, "leak-again");
-      default -> Ruling.veto(code(), 1.0, 0.0, "leak");
+          Ruling.veto(code(), leak.balance().unexplainedMl(), 0.0, "mL", "leak-unexplained");
+      case PERSON -> Ruling.veto(code(), 1.0, 0.0, "", "leak-again");
+      default -> Ruling.veto(code(), 1.0, 0.0, "", "leak");
     };
   }
 }

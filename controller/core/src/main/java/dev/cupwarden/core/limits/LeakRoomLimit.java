@@ -24,7 +24,8 @@ final class LeakRoomLimit implements Limit {
             code(),
             Elapsed.minutes(leak.lastAt(), pass.at()),
             LeakWatch.WATCHED.toMinutes(),
+            "min",
             "leak-watch")
-        : Ruling.cap(leak.leftMl(), code(), leak.givenMl(), leak.mostMl(), "leak-room");
+        : Ruling.cap(leak.leftMl(), code(), leak.givenMl(), leak.mostMl(), "mL", "leak-room");
   }
 }

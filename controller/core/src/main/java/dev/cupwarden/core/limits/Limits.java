@@ -156,6 +156,21 @@ public final class Limits {
     return new Allowance(holding.isEmpty() ? ml : 0.0, strength, holding, feedHolding);
   }
 
+  /**
+   * The greatest strength that the limits on feed leave, wanted or not; 0 for a cup without feed.
+   */
+  static double strongest(Case pass) {
+    Case.Proposal proposal = pass.proposal();
+    double strength = pass.bench().feeding().ceiling();
+    for (Row row : TABLE) {
+      boolean lifted = proposal.cause() != null && row.passedBy().contains(proposal.cause());
+      if (row.on() == FEED && !lifted) {
+        strength = Math.min(strength, row.limit().rule(pass).atMost());
+      }
+    }
+    return strength;
+  }
+
   /** Whether a limit on water leaves less than the least pass. */
   private static boolean holds(Ruling ruling, Case pass) {
     return ruling.reason() != null && ruling.atMost() < pass.proposal().leastMl();

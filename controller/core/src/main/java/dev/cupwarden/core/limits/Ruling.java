@@ -16,7 +16,16 @@ public record Ruling(double atMost, Reason reason) {
     return new Ruling(0.0, new Reason(code, value, threshold, unit));
   }
 
+  static Ruling veto(String code, double value, double threshold, String unit, String detail) {
+    return new Ruling(0.0, new Reason(code, value, threshold, unit, detail));
+  }
+
   static Ruling cap(double atMost, String code, double value, double threshold, String unit) {
-    return new Ruling(Math.max(0.0, atMost), new Reason(code, value, threshold, unit));
+    return cap(atMost, code, value, threshold, unit, "");
+  }
+
+  static Ruling cap(
+      double atMost, String code, double value, double threshold, String unit, String detail) {
+    return new Ruling(Math.max(0.0, atMost), new Reason(code, value, threshold, unit, detail));
   }
 }

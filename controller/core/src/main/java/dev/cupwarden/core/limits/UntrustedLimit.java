@@ -15,6 +15,6 @@ final class UntrustedLimit implements Limit {
       return Ruling.FREE;
     }
     Reason doubt = pass.cup().estimate().distrust().get();
-    return Ruling.veto(code(), doubt.value(), doubt.threshold(), doubt.code());
+    return Ruling.veto(code(), doubt.value(), doubt.threshold(), doubt.unit(), doubt.code());
   }
 }

@@ -11,7 +11,7 @@ import java.util.SortedMap;
  * What to do and what is so at one moment: one output line of {@code advise}.
  *
  * @param passes what to give now, in the order to give it
- * @param alerts only what was raised or cleared now
+ * @param alerts only what was raised or cleared now, or open and told again
  * @param receipts what became of orders
  * @param cups every cup; none with {@code --brief}
  */

@@ -3,9 +3,10 @@ package dev.cupwarden.core.messages;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.Instant;
+import java.util.List;
 
 /**
- * An alert's change of state.
+ * An alert's change of state, or an open alert told again.
  *
  * @param code the alert's name
  * @param cup whose; absent for the whole bench
@@ -14,6 +15,11 @@ import java.time.Instant;
  * @param value what was found
  * @param threshold what it was held against
  * @param whatToDo one sentence for the person
+ * @param tank which; absent where it is of no tank
+ * @param cups that it stands for, in order of name; empty where it is of one cup or of none
+ * @param again whether it was open before: told again, or anew since what it says has changed
+ * @param severity rises while what it tells of grows worse; 0 as it begins
+ * @param bound whether {@code value} is a bound that one in twenty exceeds, not what was measured
  */
 public record AlertNotice(
     String code,
@@ -22,4 +28,32 @@ public record AlertNotice(
     Instant since,
     double value,
     double threshold,
-    @JsonProperty("do") String whatToDo) {}
+    @JsonProperty("do") String whatToDo,
+    @JsonInclude(JsonInclude.Include.NON_NULL) String tank,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> cups,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean again,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) int severity,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean bound) {
+
+  public AlertNotice {
+    cups = cups == null ? List.of() : List.copyOf(cups);
+  }
+
+  /** Of one cup or the whole bench, as it begins or ends. */
+  public AlertNotice(
+      String code,
+      String cup,
+      String state,
+      Instant since,
+      double value,
+      double threshold,
+      String whatToDo) {
+    this(code, cup, state, since, value, threshold, whatToDo, null, List.of(), false, 0, false);
+  }
+
+  /** The same, told to people who were told before. */
+  public AlertNotice toldAgain() {
+    return new AlertNotice(
+        code, cup, state, since, value, threshold, whatToDo, tank, cups, true, severity, bound);
+  }
+}

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.messages;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import dev.cupwarden.core.setup.RootStage;
 import java.time.Instant;
@@ -36,6 +37,26 @@ public record CupStatus(
     double dry,
     List<Told> reasons) {
 
-  /** A reason in numbers and in words. */
-  public record Told(String code, double value, double threshold, String unit, String sentence) {}
+  /**
+   * A reason in numbers and in words.
+   *
+   * @param detail what of several things it is, such as {@code tank-empty}; absent where the code
+   *     says all
+   */
+  public record Told(
+      String code,
+      double value,
+      double threshold,
+      String unit,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) String detail,
+      String sentence) {
+    public Told {
+      detail = detail == null ? "" : detail;
+    }
+
+    /** Whose code says all. */
+    public Told(String code, double value, double threshold, String unit, String sentence) {
+      this(code, value, threshold, unit, "", sentence);
+    }
+  }
 }

@@ -116,9 +116,9 @@ public final class Sentences {
   }
 
   private static String hardware(Reason reason) {
-    return switch (reason.unit()) {
+    return switch (reason.detail()) {
       case "leak" -> "water where none belongs";
-      case "mL" -> say("%.0f mL left in the tanks that suit", reason.value());
+      case "tank-empty" -> say("%.0f mL left in the tanks that suit it", reason.value());
       case "leak-unread" -> "the leak sensor cannot be read";
       case "leak-drying" ->
           say(
@@ -135,14 +135,14 @@ public final class Sentences {
       case "leak-room" ->
           say("%.0f mL given after a leak, of %.0f mL at most", reason.value(), reason.threshold());
       case "cups-swapped" -> "it seems to have changed places with another cup";
-      default -> "stopped by " + reason.unit() + " until a person clears it";
+      default -> "stopped by " + reason.detail() + " until a person clears it";
     };
   }
 
   private static String doubt(Reason reason) {
     double value = reason.value();
     double threshold = reason.threshold();
-    return switch (reason.unit()) {
+    return switch (reason.detail()) {
       case "never-read" -> "its scale was never read";
       case "scale-silent" -> say("no reading for %.0f min, %.0f at most", value, threshold);
       case "scale-out-of-range" ->
@@ -150,7 +150,7 @@ public final class Sentences {
       case "scale-stuck" -> say("its scale has not moved for %.0f min", value);
       case "scale-noisy" -> say("its scale jumps by %.1f g, %.1f at most", value, threshold);
       case "settling" -> say("quiet for %.0f of %.0f min", value, threshold);
-      default -> "its weight is in doubt: " + reason.unit();
+      default -> "its weight is in doubt: " + reason.detail();
     };
   }
 

@@ -74,6 +74,15 @@ public sealed interface Order {
   /** Taken out for good. */
   record Retire(String id, String cup, String because) implements Order {}
 
+  /**
+   * An open alert is not told again before then.
+   *
+   * @param alert its code
+   * @param tank of one tank only
+   */
+  record Later(String id, String alert, Optional<String> cup, Optional<String> tank, Instant until)
+      implements Order {}
+
   /** A cup is put on the bench while it runs; its keys are those of a cup in the bench file. */
   record Add(String id, String cup, JsonNode keys) implements Order {}
 

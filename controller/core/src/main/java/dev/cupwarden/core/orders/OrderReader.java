@@ -28,6 +28,7 @@ public final class OrderReader {
           Map.entry("filled", Set.of("tank", "ml", "feed", "strength")),
           Map.entry("repot", Set.of("cup", "vessel", "mix")),
           Map.entry("clear", Set.of("cup")),
+          Map.entry("later", Set.of("alert", "cup", "tank", "until")),
           Map.entry("retire", Set.of("cup", "because")));
 
   /** What a person may lift for one dose; nothing lifts the rest. */
@@ -116,6 +117,13 @@ public final class OrderReader {
       case "repot" ->
           new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
       case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
+      case "later" ->
+          new Order.Later(
+              id,
+              fields.text("alert"),
+              fields.optionalText("cup"),
+              fields.optionalText("tank"),
+              fields.time("until"));
       case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
       default -> throw new IllegalStateException(kind);
     };

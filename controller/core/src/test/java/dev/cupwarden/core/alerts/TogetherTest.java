@@ -68,7 +68,8 @@ class TogetherTest {
     at = at.plus(Duration.ofDays(1));
     set(12, 12, Condition.Level.ON);
     List<AlertNotice> told = look("scale-silent");
-    assertEquals(List.of("A12"), told.stream().map(AlertNotice::cup).toList());
+    assertEquals("A12", told.get(0).cup());
+    assertTrue(told.get(1).again(), "a day is over, so the bench's is told again");
   }
 
   @Test
@@ -79,8 +80,11 @@ class TogetherTest {
       set(cup, cup, Condition.Level.ON);
       told.addAll(look("near-dry"));
     }
-    assertEquals(6, told.size(), "five cups, then the bench");
-    assertEquals(null, told.get(5).cup());
+    List<AlertNotice> first = told.stream().filter(notice -> !notice.again()).toList();
+    assertEquals(6, first.size(), "five cups, then the bench");
+    assertEquals(null, first.get(5).cup());
+    AlertNotice last = told.get(told.size() - 1);
+    assertEquals(List.of("A06", "A07", "A08", "A09", "A10", "A11", "A12"), last.cups());
   }
 
   @Test
@@ -118,7 +122,7 @@ class TogetherTest {
   private List<AlertNotice> look(String code) {
     Conditions now = new Conditions(open);
     levels.forEach((cup, level) -> now.add(code, cup, level, 1.0, 0.0));
-    AlertBook.Page page = AlertBook.judge(open, now, at, names);
+    AlertBook.Page page = AlertBook.judge(open, now, at, names, Duration.ZERO);
     open = page.open();
     return page.changes();
   }

@@ -1,0 +1,49 @@
+package dev.cupwarden.core;
+
+import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
+import dev.cupwarden.core.alerts.NearDry;
+import dev.cupwarden.core.watering.CupLines;
+import java.time.Duration;
+
+/**
+ * Whether a cup is near its dry line or past it. A cup whose scale has not been believed for a
+ * while is judged by the depletion that one in twenty exceeds: what dries unseen is told of in
+ * time, and in words of its own.
+ */
+final class JudgeDryness {
+  /** So close to its dry line a cup wants eyes: our choice. */
+  private static final double NEAR_DRY = 0.05;
+
+  /** A hand at a cup or a spike is over by then: our choice. */
+  private static final Duration DOUBTED_LONG = Duration.ofMinutes(30);
+
+  private JudgeDryness() {}
+
+  static void judge(BenchDraft draft, CupDraft cup, Conditions to) {
+    if (!cup.now.known() || cup.away) {
+      return;
+    }
+    boolean doubted =
+        cup.distrustedSince != null
+            && Duration.between(cup.distrustedSince, draft.at).compareTo(DOUBTED_LONG) >= 0;
+    // What was lifted off dries elsewhere: of that cup-away is told.
+    boolean bound = doubted && !cup.now.lifted();
+    double sd = cup.now.massSdG() / cup.weights.availableMl();
+    double depletion = cup.depletionSeen() + (bound ? NearDry.ONE_IN_TWENTY_SD * sd : 0.0);
+    CupLines lines = cup.frame.lines();
+    double nearDry = lines.dry() - NEAR_DRY;
+    double clear = Math.min(lines.due(), nearDry);
+    Condition.Level level =
+        depletion > nearDry
+            ? Condition.Level.ON
+            : depletion < clear ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    int severity = NearDry.severity(cup.dryClock.past(draft.at).orElse(null));
+    boolean watered = cup.refill != null && cup.refill.orderedMl() > 0.0;
+    Condition condition =
+        new Condition(NearDry.CODE, cup.name(), level, depletion, nearDry)
+            .saying(NearDry.whatToDo(severity, !doubted, watered))
+            .severe(severity);
+    to.add(bound ? condition.byBound() : condition);
+  }
+}

@@ -1,0 +1,81 @@
+package dev.cupwarden.core.alerts;
+
+import java.time.Duration;
+import java.util.Locale;
+
+/**
+ * What is said of a cup near its dry line or past it. It grows worse once it is past, after six
+ * hours, after a day, and with each further day: our choice of steps, at each of which it is told
+ * anew.
+ */
+public final class NearDry {
+  public static final String CODE = "near-dry";
+
+  /** Of a normal law: one in twenty lies above the mean and so many standard deviations. */
+  public static final double ONE_IN_TWENTY_SD = 1.645;
+
+  private static final Duration LONG = Duration.ofHours(6);
+  private static final int PAST = 1;
+  private static final int PAST_LONG = 2;
+  private static final int PAST_A_DAY = 3;
+
+  private NearDry() {}
+
+  /**
+   * How bad it is.
+   *
+   * @param past how long it has been past its dry line; null while it is not
+   */
+  public static int severity(Duration past) {
+    if (past == null) {
+      return 0;
+    }
+    if (past.toDays() > 0) {
+      return PAST_A_DAY - 1 + (int) Math.min(past.toDays(), 365);
+    }
+    return past.compareTo(LONG) < 0 ? PAST : PAST_LONG;
+  }
+
+  /**
+   * What to do about one cup.
+   *
+   * @param severity as {@link #severity} says
+   * @param weighed whether that is what its scale shows
+   * @param watered whether it is getting water now
+   */
+  public static String whatToDo(int severity, boolean weighed, boolean watered) {
+    String state = state(severity, weighed);
+    if (watered) {
+      return state + " It is being watered: look whether the water arrives.";
+    }
+    if (!weighed) {
+      return state + " Weigh it, and water it by hand if need be.";
+    }
+    return state + " " + WhatToDo.about(CODE);
+  }
+
+  private static String state(int severity, boolean weighed) {
+    if (severity == 0) {
+      return weighed
+          ? "Near its dry line."
+          : "Its scale is not believed, and it may be near its dry line.";
+    }
+    String past = "past its dry line" + lasting(severity) + ".";
+    return weighed
+        ? past.substring(0, 1).toUpperCase(Locale.ROOT) + past.substring(1)
+        : "By reckoning it is " + past;
+  }
+
+  /** Empty where it is none. */
+  static String worst(int severity) {
+    return severity == 0 ? "" : "The driest is past its dry line" + lasting(severity) + ". ";
+  }
+
+  private static String lasting(int severity) {
+    if (severity == PAST) {
+      return "";
+    }
+    int days = severity - PAST_A_DAY + 1;
+    return severity == PAST_LONG ? " for 6 h" : days == 1 ? " for a day" : " for " + days + " days";
+  }
+}
