@@ -108,20 +108,26 @@ public final class Journal implements AutoCloseable {
     return sql.inTransaction("reading the last start", starts::lastBench);
   }
 
+  /** What was told of an alert, and when. */
+  public record ToldAlert(Instant at, AlertNotice notice) {}
+
   /** The last that was told of an alert of the whole bench, if it is still in the journal. */
-  public Optional<AlertNotice> lastAlert(String code) throws JournalException {
-    Optional<String> told =
+  public Optional<ToldAlert> lastAlert(String code) throws JournalException {
+    Optional<String[]> told =
         sql.reading(
             "reading alerts",
             () ->
                 sql.first(
-                    "SELECT data FROM event WHERE kind = 'alert' AND cup IS NULL"
+                    "SELECT at, data FROM event WHERE kind = 'alert' AND cup IS NULL"
                         + " AND json_extract(data, '$.code') = ? ORDER BY seq DESC LIMIT 1",
-                    row -> row.getString(1),
+                    row -> new String[] {row.getString(1), row.getString(2)},
                     code));
     try {
       return told.isPresent()
-          ? Optional.of(Json.MAPPER.readValue(told.get(), AlertNotice.class))
+          ? Optional.of(
+              new ToldAlert(
+                  Instant.parse(told.get()[0]),
+                  Json.MAPPER.readValue(told.get()[1], AlertNotice.class)))
           : Optional.empty();
     } catch (JsonProcessingException damaged) {
       throw JournalException.unreadableState(damaged);

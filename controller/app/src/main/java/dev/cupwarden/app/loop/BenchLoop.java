@@ -179,7 +179,9 @@ public final class BenchLoop {
       Restraint.hold(at, state.hold()).ifPresent(orders::add);
     }
     store.look(at);
-    Observation seen = Sight.of(at, read, clockInDoubt, orders, state);
+    List<JsonNode> forTheBench = new ArrayList<>(orders);
+    alerts.putOff(at, forTheBench);
+    Observation seen = Sight.of(at, read, clockInDoubt, forTheBench, state);
     Tick.Step step = tick.step(state, seen);
     Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));

@@ -35,7 +35,7 @@ final class BoardFaults {
     if (faults.containsKey(OUTPUTS)) {
       alerts.raise(CODE, at, 1, 0, faults.get(OUTPUTS));
     } else {
-      alerts.clear(CODE, 0);
+      alerts.clear(CODE, at, 0);
     }
   }
 }

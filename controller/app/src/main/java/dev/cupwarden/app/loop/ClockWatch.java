@@ -59,7 +59,7 @@ final class ClockWatch {
       clock.acceptWall();
     }
     if (clock.trusted()) {
-      alerts.clear("clock", clock.aheadS());
+      alerts.clear("clock", at, clock.aheadS());
     } else {
       alerts.raise(
           "clock",

@@ -5,7 +5,6 @@ import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
-import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.setup.SetupException;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -23,7 +22,11 @@ import org.slf4j.LoggerFactory;
  * @param standing the loop's own alerts that were raised before and not cleared
  */
 record Resumption(
-    Tick tick, BenchState state, SteadyClock clock, Duration settle, List<AlertNotice> standing) {
+    Tick tick,
+    BenchState state,
+    SteadyClock clock,
+    Duration settle,
+    List<Journal.ToldAlert> standing) {
   /** The longest span of the board's on-time caps. */
   private static final Duration CAPS_REACH = Duration.ofDays(1);
 
@@ -68,14 +71,14 @@ record Resumption(
   }
 
   /** What the core itself has raised it clears itself. */
-  private static List<AlertNotice> standing(Journal journal, BenchState state)
+  private static List<Journal.ToldAlert> standing(Journal journal, BenchState state)
       throws JournalException {
-    List<AlertNotice> standing = new ArrayList<>();
+    List<Journal.ToldAlert> standing = new ArrayList<>();
     for (String code : OwnAlerts.CODES) {
       if (!state.alerts().containsKey(code)) {
         journal
             .lastAlert(code)
-            .filter(notice -> !notice.state().equals("cleared"))
+            .filter(told -> !told.notice().state().equals("cleared"))
             .ifPresent(standing::add);
       }
     }

@@ -36,7 +36,7 @@ final class StoreWatch {
           LEAST_FREE_MB,
           "Free some space on the controller's disk; when it is full nothing is watered.");
     } else if (freeMb > FREE_AGAIN_MB && !failing) {
-      alerts.clear(CODE, freeMb);
+      alerts.clear(CODE, at, freeMb);
     }
   }
 

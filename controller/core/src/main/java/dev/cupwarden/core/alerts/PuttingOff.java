@@ -1,5 +1,6 @@
 package dev.cupwarden.core.alerts;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -19,15 +20,23 @@ import java.util.TreeMap;
  * @param until first moment at which it may be told again
  */
 public record PuttingOff(String code, Optional<String> cup, Optional<String> tank, Instant until) {
+  private static final Duration LONGEST = Duration.ofDays(7);
 
-  /** Why that cannot be; empty where it can. */
-  public Optional<String> refusal(SortedMap<String, OpenAlert> open) {
+  /** Why that cannot be, by the field at fault; empty where it can. */
+  public Optional<String> refusal(SortedMap<String, OpenAlert> open, Instant at) {
+    if (!until.isAfter(at)) {
+      return Optional.of("until: " + until + " is not later than now, " + at);
+    }
+    if (until.isAfter(at.plus(LONGEST))) {
+      return Optional.of(
+          "until: an alert is put off for at most " + LONGEST.toDays() + " days, not to " + until);
+    }
     if (!Retelling.of(code).puttingOff()) {
-      return Optional.of(code + " is not put off: it is told until it is over");
+      return Optional.of("alert: " + code + " is not put off: it is told until it is over");
     }
     return open.values().stream().anyMatch(this::means)
         ? Optional.empty()
-        : Optional.of(noneStands(open));
+        : Optional.of("alert: " + noneStands(open));
   }
 
   /** What stands, put off. */

@@ -195,11 +195,12 @@ class ToldAgainTest {
     look(on("frost", null));
     look(on("dose-short", "C02"));
     assertEquals(
-        Optional.of("frost is not put off: it is told until it is over"), refusal("frost", null));
+        Optional.of("alert: frost is not put off: it is told until it is over"),
+        refusal("frost", null));
     assertEquals(
-        Optional.of("no dose-short of the whole bench is open; it is open of cup C02"),
+        Optional.of("alert: no dose-short of the whole bench is open; it is open of cup C02"),
         refusal("dose-short", null));
-    assertEquals(Optional.of("no near-dry of cup C02 is open"), refusal("near-dry", "C02"));
+    assertEquals(Optional.of("alert: no near-dry of cup C02 is open"), refusal("near-dry", "C02"));
     assertEquals(Optional.empty(), refusal("dose-short", "C02"));
   }
 
@@ -260,7 +261,8 @@ class ToldAgainTest {
   }
 
   private Optional<String> refusal(String code, String cup) {
-    return new PuttingOff(code, Optional.ofNullable(cup), Optional.empty(), days(2)).refusal(open);
+    return new PuttingOff(code, Optional.ofNullable(cup), Optional.empty(), days(2))
+        .refusal(open, at);
   }
 
   private void look(Consumer<Conditions> conditions) {
