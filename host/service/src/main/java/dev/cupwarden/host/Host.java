@@ -12,6 +12,7 @@ import dev.cupwarden.host.broker.MqttLink.Delivery;
 import dev.cupwarden.host.ingest.Counts;
 import dev.cupwarden.host.ingest.Herald;
 import dev.cupwarden.host.ingest.Ingest;
+import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.notify.NoticeDesk;
 import dev.cupwarden.host.notify.NoticeSettings;
 import dev.cupwarden.host.notify.SilenceWatch;
@@ -29,6 +30,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -117,7 +119,7 @@ public final class Host implements AutoCloseable {
                 settings.benchClock(),
                 new Vitals()));
     Chores chores = started(new Chores());
-    Herald herald = herald(settings, store, chores);
+    Herald herald = herald(settings, store, chores, web.feed());
     ingest = new Ingest(store, InstantSource.system(), web.feed(), this::publishRetained, herald);
     link = started(openLink(settings, name));
     SilenceWatch silence =
@@ -135,13 +137,18 @@ public final class Host implements AutoCloseable {
     started(ingest).start();
   }
 
-  private static Herald herald(HostSettings settings, Store store, Chores chores) {
+  private static Herald herald(
+      HostSettings settings, Store store, Chores chores, Consumer<LiveEvent> live) {
     if (settings.notices().isEmpty()) {
       return (handle, bench, before, notice) -> {};
     }
     NoticeDesk desk =
         new NoticeDesk(
-            store, InstantSource.system(), NoticeSettings.read(settings.notices().get()));
+            store,
+            InstantSource.system(),
+            settings.benchClock(),
+            NoticeSettings.read(settings.notices().get()),
+            live);
     chores.every(NOTICES, desk::run);
     return desk;
   }

@@ -154,10 +154,16 @@ final class Batch {
   }
 
   private void add(String bench, AlertNotice notice, Instant at) {
-    Alerts.Key key = new Alerts.Key(bench, notice.code(), Optional.ofNullable(notice.cup()));
+    Alerts.Key key =
+        new Alerts.Key(
+            bench,
+            notice.code(),
+            Optional.ofNullable(notice.cup()),
+            Optional.ofNullable(notice.tank()));
     store
         .alerts()
         .put(handle, key, notice.state(), at, Json.written(notice))
+        .filter(before -> notice.again() || !before.equals(notice.state()))
         .ifPresent(before -> herald.alert(handle, bench, before, notice));
   }
 

@@ -3,7 +3,9 @@ package dev.cupwarden.host.ingest;
 import dev.cupwarden.core.messages.AlertNotice;
 import org.jdbi.v3.core.Handle;
 
-/** Takes note, in the same transaction, of an alert whose state has changed. */
+/**
+ * Takes note, in the same transaction, of an alert whose state has changed or that is told again.
+ */
 @FunctionalInterface
 public interface Herald {
   /**

@@ -8,11 +8,12 @@ import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
 /**
- * What is told at once: one or more changes of alerts of one bench.
+ * What is told at once: one or more changes of alerts of one bench, the gravest first.
  *
  * @param id the same at each try, so that who gets it twice can tell
  */
@@ -21,7 +22,7 @@ record Message(String id, String bench, List<AlertNotice> notices) {
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   Message {
-    notices = List.copyOf(notices);
+    notices = notices.stream().sorted(Comparator.comparing(notice -> -notice.severity())).toList();
   }
 
   String subject() {
@@ -32,8 +33,12 @@ record Message(String id, String bench, List<AlertNotice> notices) {
 
   private static String headline(AlertNotice notice) {
     String what = notice.code().replace('-', ' ');
-    String where = notice.cup() == null ? "" : "cup " + notice.cup() + ": ";
-    return where + what + (notice.state().equals("cleared") ? " is over" : "");
+    String where =
+        notice.cup() != null
+            ? "cup " + notice.cup() + ": "
+            : notice.tank() != null ? "tank " + notice.tank() + ": " : "";
+    String how = notice.state().equals("cleared") ? " is over" : notice.again() ? ", still" : "";
+    return where + what + how;
   }
 
   /** For a person: what, since when, value, limit, what to do. */

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.ingest.Herald;
+import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.store.Notices.NoticeRow;
 import dev.cupwarden.host.store.Store;
 import java.time.Duration;
@@ -13,8 +14,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -22,10 +25,10 @@ import org.slf4j.LoggerFactory;
 /**
  * Writes down what has to be told together with the alert itself, and sends it when its time has
  * come: after a short wait for more of the same bench, after the quiet hours unless it is urgent,
- * and again ever more rarely until it is taken or three days old.
+ * and again ever more rarely, then hourly, until it is taken. Of an alert that is told again only
+ * the latest telling waits. What is not taken is an alert on the page; see {@link FailingNotices}.
  */
 public final class NoticeDesk implements Herald {
-  static final Duration GIVEN_UP_AFTER = Duration.ofDays(3);
   private static final Duration FIRST_AGAIN = Duration.ofMinutes(1);
   private static final Duration RAREST_AGAIN = Duration.ofHours(1);
   private static final Logger LOG = LoggerFactory.getLogger(NoticeDesk.class);
@@ -34,12 +37,24 @@ public final class NoticeDesk implements Herald {
   private final InstantSource clock;
   private final NoticeSettings settings;
   private final List<Way> ways;
+  private final FailingNotices failing;
 
-  public NoticeDesk(Store store, InstantSource clock, NoticeSettings settings) {
+  /**
+   * @param clock this machine's time
+   * @param benchClock the benches' time, in which alerts are written
+   * @param live where the page hears of it
+   */
+  public NoticeDesk(
+      Store store,
+      InstantSource clock,
+      InstantSource benchClock,
+      NoticeSettings settings,
+      Consumer<LiveEvent> live) {
     this.store = store;
     this.clock = clock;
     this.settings = settings;
     this.ways = ways(settings, clock);
+    this.failing = new FailingNotices(store, benchClock, new OwnAlerts(store, this::alert, live));
   }
 
   private static List<Way> ways(NoticeSettings settings, InstantSource clock) {
@@ -60,12 +75,22 @@ public final class NoticeDesk implements Herald {
     if (!begins && !ends) {
       return; // A first warning is for the page.
     }
+    boolean own = notice.code().equals(FailingNotices.CODE);
+    if (own && ends) {
+      return; // That they arrive again is seen from their arriving.
+    }
     Instant now = clock.instant();
     Instant due = now.plus(settings.grouping());
     if (settings.quiet() != null && !settings.urgent().contains(notice.code())) {
       due = settings.quiet().firstLoud(due);
     }
     for (Way way : ways) {
+      if (own && isFailing(handle, bench, way)) {
+        continue; // What does not arrive need not be told of by the same way.
+      }
+      if (notice.again()) {
+        supersede(handle, bench, way, notice, now);
+      }
       store
           .notices()
           .insert(
@@ -79,6 +104,25 @@ public final class NoticeDesk implements Herald {
                   Json.written(notice),
                   Optional.empty(),
                   0));
+    }
+  }
+
+  private boolean isFailing(Handle handle, String bench, Way way) {
+    return store.notices().waiting(handle, bench, way.name()).stream()
+        .anyMatch(row -> row.tries() > 0);
+  }
+
+  /** Nobody wants ten mails of one alert once the mail server works again. */
+  private void supersede(Handle handle, String bench, Way way, AlertNotice notice, Instant now) {
+    for (NoticeRow row : store.notices().waiting(handle, bench, way.name())) {
+      AlertNotice before = of(row);
+      boolean same =
+          before.code().equals(notice.code())
+              && Objects.equals(before.cup(), notice.cup())
+              && Objects.equals(before.tank(), notice.tank());
+      if (same && before.again()) {
+        store.notices().supersede(handle, row, now);
+      }
     }
   }
 
@@ -108,14 +152,14 @@ public final class NoticeDesk implements Herald {
     try {
       way.get().send(new Message(id, first.bench(), rows.stream().map(NoticeDesk::of).toList()));
       store.notices().settle(id, now, "sent");
+      store.notices().dueNow(first.way(), now);
+      failing.wentThrough(first.bench(), first.way());
     } catch (NotSentException refused) {
       LOG.atWarn()
           .addKeyValue("bench", first.bench())
           .addKeyValue("way", first.way())
           .log("A notice was not sent by {}: {}", first.way(), refused.getMessage());
-      if (first.made().plus(GIVEN_UP_AFTER).isBefore(now)) {
-        store.notices().settle(id, now, "given up: " + refused.getMessage());
-      }
+      failing.failed(first.bench(), first.way(), refused.getMessage());
     }
   }
 

@@ -3,14 +3,11 @@ package dev.cupwarden.host.notify;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.AlertNotice;
-import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.ingest.Herald;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.store.Alerts;
-import dev.cupwarden.host.store.Alerts.AlertRow;
 import dev.cupwarden.host.store.Benches.Hearing;
-import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Store;
 import java.time.Duration;
 import java.time.Instant;
@@ -20,12 +17,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
-import org.jdbi.v3.core.Handle;
 
 /**
  * Raises {@code controller-silent} for a bench that has gone, or that is connected without anything
- * coming from it, and clears it when the bench is heard again. The alert lives in the store, so a
- * restart neither forgets nor repeats it.
+ * coming from it, and clears it when the bench is heard again.
  */
 public final class SilenceWatch {
   /** A controller that restarts is back within this. */
@@ -40,8 +35,7 @@ public final class SilenceWatch {
   private final Store store;
   private final InstantSource clock;
   private final InstantSource benchClock;
-  private final Herald herald;
-  private final Consumer<LiveEvent> live;
+  private final OwnAlerts alerts;
   private final BooleanSupplier connected;
   private final Instant started;
   private final Map<String, Instant> raised = new HashMap<>();
@@ -61,8 +55,7 @@ public final class SilenceWatch {
     this.store = store;
     this.clock = clock;
     this.benchClock = benchClock;
-    this.herald = herald;
-    this.live = live;
+    this.alerts = new OwnAlerts(store, herald, live);
     this.connected = connected;
     this.started = clock.instant();
   }
@@ -82,13 +75,15 @@ public final class SilenceWatch {
   private void look(Hearing bench) {
     Instant now = clock.instant();
     Alerts.Key key = new Alerts.Key(bench.bench(), CODE, Optional.empty());
-    boolean open = store.alerts().find(key).filter(AlertRow::isOpen).isPresent();
+    boolean open = alerts.isOpen(key);
     Silence silence = judge(bench, now);
-    if (!open && silence.isTooLong()) {
-      raised.put(bench.bench(), now);
-      tell(key, notice("raised", silence));
-    } else if (open && !silence.isTooLong() && heardSinceRaised(bench)) {
-      tell(key, notice("cleared", silence));
+    if (silence.isTooLong()) {
+      if (!open) {
+        raised.put(bench.bench(), now);
+      }
+      alerts.raise(key, notice("raised", silence), benchClock.instant());
+    } else if (open && heardSinceRaised(bench)) {
+      alerts.clear(key, notice("cleared", silence), benchClock.instant());
     }
   }
 
@@ -141,23 +136,5 @@ public final class SilenceWatch {
         silence.lasted().toSeconds() / S_PER_MIN,
         silence.limit().toSeconds() / S_PER_MIN,
         whatToDo);
-  }
-
-  private void tell(Alerts.Key key, AlertNotice notice) {
-    Event[] told = new Event[1];
-    store.write(handle -> told[0] = write(handle, key, notice));
-    live.accept(LiveEvent.event(key.bench(), told[0]));
-  }
-
-  private Event write(Handle handle, Alerts.Key key, AlertNotice notice) {
-    String json = Json.MAPPER.valueToTree(notice).toString();
-    store
-        .alerts()
-        .put(handle, key, notice.state(), notice.since(), json)
-        .ifPresent(before -> herald.alert(handle, key.bench(), before, notice));
-    EventRow row =
-        store.events().insertOwn(handle, key.bench(), notice.since(), "alert", null, json);
-    return new Event(
-        row.epoch(), row.seq(), row.at(), row.kind(), null, Json.MAPPER.valueToTree(notice));
   }
 }

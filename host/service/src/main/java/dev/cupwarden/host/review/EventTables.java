@@ -67,7 +67,18 @@ final class EventTables {
 
   static void alerts(Store store, Asked asked, Writer out) throws IOException {
     CSVPrinter table =
-        table(out, "at", "code", "cup", "state", "since", "value", "threshold", "do");
+        table(
+            out,
+            "at",
+            "code",
+            "cup",
+            "state",
+            "since",
+            "value",
+            "threshold",
+            "do",
+            "tank",
+            "again");
     for (EventRow row : oldestFirst(store, asked, "alert")) {
       JsonNode alert = data(row);
       table.printRecord(
@@ -78,7 +89,9 @@ final class EventTables {
           alert.path("since").asText(),
           alert.path("value").asDouble(),
           alert.path("threshold").asDouble(),
-          plain(alert.path("do").asText()));
+          plain(alert.path("do").asText()),
+          plain(alert.path("tank").asText()),
+          alert.path("again").asBoolean() ? "true" : "");
     }
     table.flush();
   }

@@ -127,7 +127,10 @@ final class SeasonTable {
   }
 
   private void addAlert(EventRow event) {
-    if (event.cup() != null && EventTables.data(event).path("state").asText().equals("raised")) {
+    JsonNode alert = EventTables.data(event);
+    boolean begins =
+        alert.path("state").asText().equals("raised") && !alert.path("again").asBoolean();
+    if (event.cup() != null && begins) {
       at(event.cup(), event.at()).alerts++;
     }
   }

@@ -17,8 +17,29 @@ public final class Alerts {
     this.jdbi = jdbi;
   }
 
-  /** Whose alert it is; the cup is empty for the whole bench. */
-  public record Key(String bench, String code, Optional<String> cup) {}
+  /** Whose alert it is; cup and tank are empty for the whole bench. */
+  public record Key(String bench, String code, Optional<String> cup, Optional<String> tank) {
+    /** No cup's name has a colon, so that a tank's name can stand in the same column. */
+    private static final String TANK = "tank:";
+
+    /** Of a cup, or of the whole bench. */
+    public Key(String bench, String code, Optional<String> cup) {
+      this(bench, code, cup, Optional.empty());
+    }
+
+    private String column() {
+      return cup.or(() -> tank.map(TANK::concat)).orElse("");
+    }
+
+    private static Key of(String bench, String code, String column) {
+      boolean ofTank = column.startsWith(TANK);
+      return new Key(
+          bench,
+          code,
+          column.isEmpty() || ofTank ? Optional.empty() : Optional.of(column),
+          ofTank ? Optional.of(column.substring(TANK.length())) : Optional.empty());
+    }
+  }
 
   /** A person has seen it. */
   public record Seen(Instant at, String by) {}
@@ -27,7 +48,7 @@ public final class Alerts {
    * An alert.
    *
    * @param state {@code warned}, {@code raised} or {@code cleared}
-   * @param at when it became so
+   * @param at when it was last told
    * @param notice JSON, as the bench wrote it
    */
   public record AlertRow(Key key, String state, Instant at, String notice, Optional<Seen> seen) {
@@ -40,7 +61,7 @@ public final class Alerts {
    * Keeps the last word; an older one that comes late changes nothing. What is cleared has to be
    * seen anew when it is raised again.
    *
-   * @return the state before, {@code cleared} where there was none; empty if it has not changed
+   * @return the state before, {@code cleared} where there was none; empty if this word is older
    */
   public Optional<String> put(Handle handle, Key key, String state, Instant at, String json) {
     Optional<AlertRow> before = find(handle, key);
@@ -56,12 +77,11 @@ public final class Alerts {
             + " WHERE excluded.at_ms >= alerts.at_ms",
         key.bench(),
         key.code(),
-        key.cup().orElse(""),
+        key.column(),
         state,
         at.toEpochMilli(),
         json);
-    String stateBefore = before.map(AlertRow::state).orElse("cleared");
-    return stateBefore.equals(state) ? Optional.empty() : Optional.of(stateBefore);
+    return Optional.of(before.map(AlertRow::state).orElse("cleared"));
   }
 
   private static Optional<AlertRow> find(Handle handle, Key key) {
@@ -69,7 +89,7 @@ public final class Alerts {
         .createQuery("SELECT " + COLUMNS + " FROM alerts WHERE bench = ? AND code = ? AND cup = ?")
         .bind(0, key.bench())
         .bind(1, key.code())
-        .bind(2, key.cup().orElse(""))
+        .bind(2, key.column())
         .map((rows, context) -> rowOf(rows))
         .findOne();
   }
@@ -94,14 +114,10 @@ public final class Alerts {
   }
 
   private static AlertRow rowOf(ResultSet rows) throws SQLException {
-    String cup = rows.getString(3);
     long seenMs = rows.getLong(7);
     boolean unseen = rows.wasNull();
     return new AlertRow(
-        new Key(
-            rows.getString(1),
-            rows.getString(2),
-            cup.isEmpty() ? Optional.empty() : Optional.of(cup)),
+        Key.of(rows.getString(1), rows.getString(2), rows.getString(3)),
         rows.getString(4),
         Instant.ofEpochMilli(rows.getLong(5)),
         rows.getString(6),
@@ -119,7 +135,7 @@ public final class Alerts {
         seen.by(),
         key.bench(),
         key.code(),
-        key.cup().orElse(""));
+        key.column());
     return find(handle, key).filter(AlertRow::isOpen).isPresent();
   }
 }

@@ -98,7 +98,7 @@ public final class Notices {
         });
   }
 
-  /** It was sent, or given up for the reason told. */
+  /** It was sent, or will not be for the reason told. */
   public void settle(String message, Instant now, String outcome) {
     jdbi.useHandle(
         handle ->
@@ -107,6 +107,58 @@ public final class Notices {
                 now.toEpochMilli(),
                 outcome.substring(0, Math.min(outcome.length(), 200)),
                 message));
+  }
+
+  /** What waits to be sent on that way, tried or not, oldest first. */
+  public List<NoticeRow> waiting(Handle handle, String bench, String way) {
+    return handle
+        .createQuery(
+            "SELECT id, way, bench, due_ms, made_ms, body, message, tries FROM notices"
+                + " WHERE settled_ms IS NULL AND bench = ? AND way = ? ORDER BY made_ms, id")
+        .bind(0, bench)
+        .bind(1, way)
+        .map((rows, context) -> rowOf(rows))
+        .list();
+  }
+
+  /** A later notice says what it would have said. */
+  public void supersede(Handle handle, NoticeRow row, Instant now) {
+    handle.execute(
+        "UPDATE notices SET settled_ms = ?, outcome = 'superseded by a later one'"
+            + " WHERE id = ? AND settled_ms IS NULL",
+        now.toEpochMilli(),
+        row.id());
+  }
+
+  /** What failed on that way is due now: it works again. */
+  public void dueNow(String way, Instant now) {
+    jdbi.useHandle(
+        handle ->
+            handle.execute(
+                "UPDATE notices SET due_ms = ? WHERE way = ? AND tries > 0 AND settled_ms IS NULL"
+                    + " AND due_ms > ?",
+                now.toEpochMilli(),
+                way,
+                now.toEpochMilli()));
+  }
+
+  /** How many of that bench were tried in vain. */
+  public long failing(String bench) {
+    return failingOtherwise(bench, "");
+  }
+
+  /** How many of that bench were tried in vain on other ways than that. */
+  public long failingOtherwise(String bench, String way) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT COUNT(*) FROM notices"
+                        + " WHERE settled_ms IS NULL AND tries > 0 AND bench = ? AND way <> ?")
+                .bind(0, bench)
+                .bind(1, way)
+                .mapTo(Long.class)
+                .one());
   }
 
   /** How many wait to be sent. */

@@ -35,7 +35,9 @@ final class AlertRoutes {
   private void acknowledge(Context context) {
     JsonNode asked = bodyOf(context);
     String bench = context.pathParam("bench");
-    Alerts.Key key = new Alerts.Key(bench, text(asked, "code"), optionalText(asked, "cup"));
+    Alerts.Key key =
+        new Alerts.Key(
+            bench, text(asked, "code"), optionalText(asked, "cup"), optionalText(asked, "tank"));
     Seen seen = new Seen(now(), Caller.nameOf(context));
     boolean[] open = new boolean[1];
     store.write(handle -> open[0] = store.alerts().acknowledge(handle, key, seen));
@@ -46,7 +48,10 @@ final class AlertRoutes {
               + bench
               + " has no open alert "
               + key.code()
-              + key.cup().map(cup -> " for cup " + cup).orElse("")
+              + key.cup()
+                  .map(cup -> " for cup " + cup)
+                  .or(() -> key.tank().map(tank -> " for tank " + tank))
+                  .orElse("")
               + ".");
     }
     Answer.json(context, treeOf(store.alerts().find(key).orElseThrow()));

@@ -116,7 +116,7 @@ class NoticeTest {
   }
 
   private NoticeDesk desk(String yaml) {
-    return new NoticeDesk(store, now::get, settings(yaml));
+    return new NoticeDesk(store, now::get, now::get, settings(yaml), event -> {});
   }
 
   private void alert(NoticeDesk desk, String code, String before, String state) {
@@ -232,16 +232,16 @@ class NoticeTest {
   }
 
   @Test
-  void whatNobodyTakesIsGivenUpAfterThreeDays() {
+  void whatNobodyTakesIsTriedHourlyAndNeverGivenUp() {
     NoticeDesk desk = desk(webhookPart());
     answer.set(500);
     alert(desk, "frost", "cleared", "raised");
-    for (int hour = 0; hour < 80; hour++) {
+    for (int hour = 0; hour < 200; hour++) {
       later(Duration.ofHours(1));
       desk.run();
     }
-    assertEquals(0, store.notices().waiting());
-    assertTrue(posted.size() > 50 && posted.size() < 80, "tries: " + posted.size());
+    assertEquals(1, store.notices().waiting());
+    assertEquals(200, posted.size());
   }
 
   @Test

@@ -2,13 +2,24 @@
 
 import * as api from './api.js';
 import { freshId, h, say, setText } from './dom.js';
-import { alertsByCause, commonLimit, compareNames, nameOfAlert, nameOfLimit } from './reading.js';
+import { alertsByCause, commonLimit, compareNames, keyOfAlert, nameOfAlert, nameOfLimit } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
 const t = text.alerts;
 const MOST_PAST = 400;
+const DAY_MS = 24 * 3600e3;
+/** What the bench never puts off, and what the host tells of itself. */
+const NOT_PUT_OFF = ['leak', 'pump-running-on', 'frost', 'controller-silent', 'notices-failing'];
+
+/** Eight in the morning of the next Monday, where the reader is. */
+function nextMonday(now) {
+  const day = new Date(now);
+  day.setDate(day.getDate() + (((8 - day.getDay()) % 7) || 7));
+  day.setHours(8, 0, 0, 0);
+  return Math.min(day.getTime(), now + 7 * DAY_MS);
+}
 
 const hours = (h) => u.span(h * 3600e3);
 const grams = (g) => u.mass(g);
@@ -20,7 +31,7 @@ const OF_CUP = {
   'cup-away': hours, 'dose-short': grams, 'dose-over': grams, 'rot-suspected': ofExpected, 'look-at-roots': ofExpected, 'pot-on': (g) => t.aDay(u.mass(g)),
   'weigh-drained': (d) => hours(24 * d),
 };
-const OF_BENCH = { 'sensor-dead': hours, 'feed-old': (d) => hours(24 * d), 'tray-full': u.tank, 'tank-low': u.tank, cold: u.temp, frost: u.temp, heat: u.temp };
+const OF_BENCH = { 'sensor-dead': hours, 'feed-old': (d) => hours(24 * d), 'tray-full': u.tank, 'tank-low': u.tank, 'tank-empty': u.tank, cold: u.temp, frost: u.temp, heat: u.temp };
 /** An alert of cups that stands for the whole bench counts them. */
 const valueWords = ({ code, cup, value, threshold }) => {
   if (!Number.isFinite(value) || !Number.isFinite(threshold)) return '';
@@ -29,15 +40,17 @@ const valueWords = ({ code, cup, value, threshold }) => {
   return quantity ? `, ${t.value(quantity(value), quantity(threshold))}` : '';
 };
 
+const whose = (alert) => (alert.cup ? t.forCup(alert.cup) : alert.tank ? t.forTank(alert.tank) : alert.cups ? t.forCups(alert.cups) : t.forBench);
+
 /** Past alerts: each raising with the clearing that ended it. */
 function pastOf(events) {
   const open = new Map();
   const past = [];
   for (const event of [...events].sort((a, b) => Date.parse(a.at) - Date.parse(b.at))) {
     const alert = event.data;
-    const key = `${alert.code}/${alert.cup ?? '*'}`;
+    const key = keyOfAlert(alert);
     if (alert.state === 'cleared') {
-      past.push({ code: alert.code, cup: alert.cup, from: open.get(key)?.since ?? alert.since, to: event.at });
+      past.push({ code: alert.code, cup: alert.cup, tank: alert.tank, from: open.get(key)?.since ?? alert.since, to: event.at });
       open.delete(key);
     } else open.set(key, alert);
   }
@@ -62,24 +75,48 @@ export function alertsView(benchName) {
     const seen = cause.alerts.map((alert) => alert.acknowledged).filter(Boolean).at(-1);
     const limit = commonLimit(bench, cause);
     const problem = h('span', { class: 'error', role: 'alert' });
-    const mark = h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause.code, unseen, mark, problem) }, t.seen);
-    return h('section', { class: 'panel', 'data-code': cause.code },
+    const mark = h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause, unseen, mark, problem) }, t.seen);
+    return h('section', { class: 'panel', 'data-code': cause.code, 'data-tank': cause.tank ?? null },
       h('h3', null, nameOfAlert(cause.code), ' ', h('span', { class: 'quiet' }, `(${text.alertState[worst.state]})`)),
-      h('p', null, cups.length === 0 ? t.forBench : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)), ', ', t.since(u.near(since, bench.now), u.span(bench.now - since)),
+      h('p', null, cups.length === 0 ? whose(worst) : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)), ', ', t.since(u.near(since, bench.now), u.span(bench.now - since)),
         cause.alerts.length === 1 ? valueWords(worst) : '', '.'),
-      h('p', null, h('strong', null, worst.do ?? ''), limit ? ` ${t.allHeldBy(nameOfLimit(limit))}` : ''),
+      h('p', null, h('strong', null, worst.do ?? ''), worst.bound ? ` ${t.bound}` : '', limit ? ` ${t.allHeldBy(nameOfLimit(limit))}` : ''),
       h('p', { class: 'row' }, cups.slice(0, 12).map((alert) => h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup)),
-        unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))), problem));
+        unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))), problem),
+      laterRow(bench, cause));
   }
 
-  async function acknowledge(code, alerts, mark, problem) {
+  /** Puts an alert off, by an order to the bench: it is still open, and told before if it grows worse. */
+  function laterRow(bench, cause) {
+    if (NOT_PUT_OFF.includes(cause.code) || cause.alerts.every((alert) => alert.state === 'warned')) return null;
+    const said = h('span', { class: 'quiet', role: 'status' });
+    const buttons = [['day', bench.now + DAY_MS], ['monday', nextMonday(bench.now)], ['week', bench.now + 7 * DAY_MS]].map(([name, until]) =>
+      h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'data-later': name, onclick: () => putOff(cause, until, buttons, said) }, t.later[name]));
+    return h('p', { class: 'row' }, h('span', { class: 'quiet' }, t.later.title), buttons, said);
+  }
+
+  async function putOff(cause, until, buttons, said) {
+    for (const button of buttons) button.disabled = true;
+    try {
+      for (const alert of cause.alerts) {
+        const whose = alert.cup ? { cup: alert.cup } : alert.tank ? { tank: alert.tank } : {};
+        await api.order(benchName, { kind: 'later', alert: cause.code, ...whose, until: new Date(until).toISOString() });
+      }
+      setText(said, t.later.said(u.dayTime(until)));
+    } catch (error) {
+      setText(said, t.later.failed(error.message));
+      for (const button of buttons) button.disabled = false;
+    }
+  }
+
+  async function acknowledge({ code, tank }, alerts, mark, problem) {
     mark.disabled = true;
     try {
-      for (const alert of alerts) await api.acknowledge(benchName, alert.cup ? { code, cup: alert.cup } : { code });
+      for (const alert of alerts) await api.acknowledge(benchName, alert.cup ? { code, cup: alert.cup } : alert.tank ? { code, tank: alert.tank } : { code });
       await store.loadAlerts(benchName);
       say(t.seenSaid);
       show();
-      open.querySelector(`[data-code="${code}"] [tabindex="-1"]`)?.focus();
+      open.querySelector(`[data-code="${code}"]${tank ? `[data-tank="${tank}"]` : ''} [tabindex="-1"]`)?.focus();
     } catch (error) {
       setText(problem, t.seenFailed(error.message));
       mark.disabled = false;
@@ -98,7 +135,7 @@ export function alertsView(benchName) {
   async function load() {
     try {
       const ended = pastOf(await api.events(benchName, { kind: 'alert', limit: MOST_PAST }));
-      past.replaceChildren(...ended.map((alert) => h('tr', null, h('td', null, nameOfAlert(alert.code)), h('td', null, alert.cup ? t.forCup(alert.cup) : t.forBench), h('td', null, t.from(u.dayTime(Date.parse(alert.from)), u.dayTime(Date.parse(alert.to)))))));
+      past.replaceChildren(...ended.map((alert) => h('tr', null, h('td', null, nameOfAlert(alert.code)), h('td', null, whose(alert)), h('td', null, t.from(u.dayTime(Date.parse(alert.from)), u.dayTime(Date.parse(alert.to)))))));
       setText(state, ended.length === 0 ? t.noPast : '');
       pastTable.hidden = ended.length === 0;
     } catch (error) {

@@ -232,7 +232,7 @@ export function benchView(benchName) {
       const named = cause.alerts.map((alert) => alert.cup).filter(Boolean).sort(compareNames);
       return h('li', { 'data-code': cause.code },
         h('strong', null, nameOfAlert(cause.code)),
-        named.length > 0 ? `: ${text.list(named)}. ` : '. ',
+        named.length > 0 ? `: ${text.list(named)}. ` : cause.tank ? `: ${text.alerts.forTank(cause.tank)}. ` : '. ',
         cause.alerts[0].do ?? '', because(bench, cause), cause.alerts.every((alert) => alert.acknowledged) ? ` (${text.alerts.seenShort})` : '');
     });
     const key = JSON.stringify(bench.alerts);

@@ -274,7 +274,7 @@ function eventsPanel(benchName, cupName) {
   const el = h('section', { class: 'panel' }, h('h2', null, t.events), list);
 
   function words(event) {
-    if (event.kind === 'alert') return `${nameOfAlert(event.data.code)}: ${text.alertState[event.data.state] ?? event.data.state}`;
+    if (event.kind === 'alert') return `${nameOfAlert(event.data.code)}: ${event.data.again ? text.alerts.toldAgain : text.alertState[event.data.state] ?? event.data.state}`;
     const { change, detail, order } = event.data ?? {};
     if (order) return `${text.doing.kind[order.kind] ?? order.kind}${order.by ? ` (${order.by})` : ''}`;
     return [change, typeof detail === 'object' ? JSON.stringify(detail) : detail].filter(Boolean).join(': ');

@@ -189,7 +189,7 @@ function sayTrouble(changes) {
     if (before && before.state !== cup.state && TROUBLE.includes(cup.state)) say(text.bench.said(cup.cup, text.state[cup.state]));
   }
   for (const { event } of changes.events) {
-    if (event.kind === 'alert' && event.data.state === 'raised') say(text.bench.saidAlert(nameOfAlert(event.data.code), event.data.cup));
+    if (event.kind === 'alert' && event.data.state === 'raised' && !event.data.again) say(text.bench.saidAlert(nameOfAlert(event.data.code), event.data.cup));
   }
 }
 

@@ -61,23 +61,31 @@ export const depletionAt = (cup, massG) => (cup.capacity_g - massG) / cup.availa
 export const nameOfLimit = (code) => text.limit[code] ?? code;
 export const nameOfAlert = (code) => text.alert[code] ?? code;
 
-const SEVERE = ['leak', 'pump-running-on', 'valve-leaking', 'controller-silent', 'frost', 'dose-short', 'near-dry', 'wet-too-long'];
+const SEVERE = ['leak', 'pump-running-on', 'valve-leaking', 'controller-silent', 'tank-empty', 'notices-failing', 'frost', 'dose-short', 'near-dry', 'wet-too-long'];
 
-/** Alerts as one line for each code, the gravest first, with the cups it names. */
+const severityOf = (alert) => alert.severity ?? 0;
+
+/** Which alert it is among those of one bench. */
+export const keyOfAlert = ({ code, cup, tank }) => `${code}/${cup ?? (tank ? `tank:${tank}` : '*')}`;
+
+/** Alerts as one line for each code, with the cups it names; one of the whole bench or of a tank stands on its own, before all of cups. The gravest first. */
 export function alertsByCause(alerts) {
   const causes = new Map();
   for (const alert of alerts) {
-    const cause = causes.get(alert.code) ?? { code: alert.code, alerts: [], since: alert.since };
+    const key = alert.cup ? alert.code : keyOfAlert(alert);
+    const cause = causes.get(key) ?? { code: alert.code, tank: alert.tank, ofBench: !alert.cup, alerts: [], since: alert.since };
     cause.alerts.push(alert);
     if (alert.since < cause.since) cause.since = alert.since;
-    causes.set(alert.code, cause);
+    causes.set(key, cause);
   }
+  for (const cause of causes.values()) cause.alerts.sort((a, b) => severityOf(b) - severityOf(a));
   const rank = (cause) => {
     const place = SEVERE.indexOf(cause.code);
     return place < 0 ? SEVERE.length : place;
   };
   const warnedOnly = (cause) => (cause.alerts.every((alert) => alert.state === 'warned') ? 1 : 0);
-  return [...causes.values()].sort((a, b) => warnedOnly(a) - warnedOnly(b) || rank(a) - rank(b));
+  const worst = (cause) => severityOf(cause.alerts[0]);
+  return [...causes.values()].sort((a, b) => warnedOnly(a) - warnedOnly(b) || b.ofBench - a.ofBench || rank(a) - rank(b) || worst(b) - worst(a));
 }
 
 const FEED_LIMITS = ['stage', 'dry-roots', 'ledger', 'salt', 'dark-season'];

@@ -2,6 +2,7 @@
 // device's clock: a bench may run fast (the demo), or have been silent for a week.
 
 import * as api from './api.js';
+import { keyOfAlert } from './reading.js';
 
 const RETRY_MS = 3000;
 
@@ -37,7 +38,7 @@ export class BenchModel {
   }
 
   applyAlert(notice) {
-    const same = (other) => other.code === notice.code && (other.cup ?? null) === (notice.cup ?? null);
+    const same = (other) => keyOfAlert(other) === keyOfAlert(notice);
     const before = this.alerts.find(same);
     this.alerts = this.alerts.filter((other) => !same(other));
     if (notice.state === 'cleared') return;
