@@ -1,5 +1,6 @@
 package dev.cupwarden.core.messages;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.Instant;
@@ -49,6 +50,36 @@ public record AlertNotice(
       double threshold,
       String whatToDo) {
     this(code, cup, state, since, value, threshold, whatToDo, null, List.of(), false, 0, false);
+  }
+
+  /** What is absent is false, 0 or empty, also to a reader that lets no number be null. */
+  @JsonCreator
+  static AlertNotice read(
+      @JsonProperty("code") String code,
+      @JsonProperty("cup") String cup,
+      @JsonProperty("state") String state,
+      @JsonProperty("since") Instant since,
+      @JsonProperty("value") double value,
+      @JsonProperty("threshold") double threshold,
+      @JsonProperty("do") String whatToDo,
+      @JsonProperty("tank") String tank,
+      @JsonProperty("cups") List<String> cups,
+      @JsonProperty("again") Boolean again,
+      @JsonProperty("severity") Integer severity,
+      @JsonProperty("bound") Boolean bound) {
+    return new AlertNotice(
+        code,
+        cup,
+        state,
+        since,
+        value,
+        threshold,
+        whatToDo,
+        tank,
+        cups,
+        Boolean.TRUE.equals(again),
+        severity == null ? 0 : severity,
+        Boolean.TRUE.equals(bound));
   }
 
   /** The same, told to people who were told before. */
