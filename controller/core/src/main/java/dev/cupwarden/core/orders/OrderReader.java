@@ -117,16 +117,19 @@ public final class OrderReader {
       case "repot" ->
           new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
       case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
-      case "later" ->
-          new Order.Later(
-              id,
-              fields.text("alert"),
-              fields.optionalText("cup"),
-              fields.optionalText("tank"),
-              fields.time("until"));
+      case "later" -> later(id, fields);
       case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
       default -> throw new IllegalStateException(kind);
     };
+  }
+
+  private static Order later(String id, Fields fields) throws OrderRefused {
+    return new Order.Later(
+        id,
+        fields.text("alert"),
+        fields.optionalText("cup"),
+        fields.optionalText("tank"),
+        fields.time("until"));
   }
 
   /**

@@ -361,6 +361,7 @@ export const text = {
       hold: 'Hold',
       release: 'Release a hold',
       clear: 'Clear a latch',
+      later: 'Alert put off',
       watered: 'Watered by hand',
       drained: 'Soaked and drained',
       stage: 'Roots seen',
