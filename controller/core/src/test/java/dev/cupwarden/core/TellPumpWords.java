@@ -3,6 +3,7 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.AlertBook;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.messages.AlertNotice;
+import java.time.Duration;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -34,7 +35,8 @@ final class TellPumpWords {
                 List.of()));
     Conditions conditions = new Conditions(Collections.emptySortedMap());
     TellPump.tell(draft, conditions);
-    return AlertBook.judge(Collections.emptySortedMap(), conditions, state.at(), Set.of())
+    return AlertBook.judge(
+            Collections.emptySortedMap(), conditions, state.at(), Set.of(), Duration.ZERO)
         .changes()
         .stream()
         .filter(alert -> alert.code().equals(code))

@@ -211,7 +211,7 @@ class WateringStoryTest {
     assertEquals(
         List.of("raised"),
         story.alerts.stream()
-            .filter(a -> a.code().equals("leak"))
+            .filter(a -> a.code().equals("leak") && !a.again())
             .map(AlertNotice::state)
             .toList());
     story.wait(TICK).look("{\"id\":\"c\",\"kind\":\"clear\"}");
