@@ -2,6 +2,7 @@ package dev.cupwarden.core.messages;
 
 import static dev.cupwarden.core.messages.Schemas.assertDoesNotFit;
 import static dev.cupwarden.core.messages.Schemas.assertFits;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -185,6 +186,20 @@ class SchemaTest {
         "bench",
         written(new BenchStatus(AT, 20.5, null, null, tanks, List.of("*", "A1"), 300, "0.1.0")));
     assertFits("cup", written(cup()));
+  }
+
+  @Test
+  void aBeatFits() {
+    for (Beat.Doing doing : Beat.Doing.values()) {
+      assertFits("beat", written(new Beat(AT, "5f0c-1", 12, doing, 3.25, 300, 0)));
+    }
+    assertEquals(
+        ("{'at':'2027-02-14T08:00:00Z','instance':'5f0c-1','tick':0,'doing':'starting',"
+                + "'for_s':61.5,'period_s':300.0,'starts_in_vain':3}")
+            .replace('\'', '"'),
+        Json.written(new Beat(AT, "5f0c-1", 0, Beat.Doing.STARTING, 61.5, 300, 3)));
+    assertDoesNotFit("beat", written(new Beat(AT, "5f0c-1", -1, Beat.Doing.WAITING, 0, 300, 0)));
+    assertDoesNotFit("beat", written(new Beat(AT, "\n", 1, Beat.Doing.WAITING, 0, 300, 0)));
   }
 
   private static CupStatus cup() {
