@@ -140,7 +140,11 @@ class SchemaTest {
         "'kind':'repot','cup':'A1','vessel':'short','mix':'coir'",
         "'kind':'clear'",
         "'kind':'clear','cup':'A1'",
-        "'kind':'retire','cup':'A1','because':'rooted'"
+        "'kind':'retire','cup':'A1','because':'rooted'",
+        "'kind':'hold','cups':['A1','A2'],'until':'2027-02-15T08:00:00Z'",
+        "'kind':'release','cups':['A1']",
+        "'kind':'dose','cups':['A1','A2'],'ml':25,'strength':0",
+        "'kind':'away','cups':['A1','A2']"
       })
   void everyKindOfOrderFits(String fields) throws JsonProcessingException {
     assertFits("order", json(("{" + WIRE + fields + "}").replace('\'', '"')));
@@ -162,7 +166,11 @@ class SchemaTest {
         "'kind':'stage','cup':'A1','stage':'tall'",
         "'kind':'stage','cup':'A/1','stage':'white'",
         "'kind':'retire','cup':'A1','because':'bored'",
-        "'kind':'away'"
+        "'kind':'away'",
+        "'kind':'away','cups':[]",
+        "'kind':'away','cup':'A1','cups':['A2']",
+        "'kind':'release','cup':'A1','cups':['A2']",
+        "'kind':'clear','cups':['A2']"
       })
   void wrongOrdersDoNotFit(String fields) throws JsonProcessingException {
     assertDoesNotFit("order", json(("{" + WIRE + fields + "}").replace('\'', '"')));
