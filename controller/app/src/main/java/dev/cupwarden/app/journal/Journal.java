@@ -55,6 +55,8 @@ public final class Journal implements AutoCloseable {
   private final Starts starts;
   private final Inbox inbox;
   private final TickMark mark;
+  private long lastTick;
+  private String unmarked;
 
   private Journal(Path file, Connection connection) {
     this.file = file;
@@ -83,9 +85,7 @@ public final class Journal implements AutoCloseable {
    */
   public Optional<Restored> restored() throws JournalException {
     Optional<KeptState.Raw> raw = sql.inTransaction("reading the state", state::read);
-    return raw.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new Restored(raw.get().tick(), raw.get().at(), raw.get().state()));
+    return raw.isEmpty() ? Optional.empty() : Optional.of(raw.get().restored());
   }
 
   /**
@@ -159,22 +159,53 @@ public final class Journal implements AutoCloseable {
   }
 
   /**
-   * One tick, all of it or nothing; on the disk when this returns.
+   * One tick, all of it or nothing; on the disk when this returns. The tick's number is marked
+   * beside it; where that fails the tick has happened all the same, and {@link #unmarked} says why
+   * it is not marked.
    *
    * @return the intents, in the order to give them
    */
   public List<Intent> commit(TickEntry entry) throws JournalException {
     Committed committed = sql.inTransaction("writing a tick", () -> put(entry));
     state.committed();
-    try {
-      mark.write(committed.tick());
-    } catch (IOException e) {
-      throw new JournalException(
-          JournalException.Trouble.UNUSABLE,
-          "journal: %s cannot be written: %s".formatted(mark.file(), e.getMessage()),
-          e);
-    }
+    lastTick = committed.tick();
+    markAgain();
     return committed.intents();
+  }
+
+  /**
+   * Marks the last tick, if it is not marked.
+   *
+   * @return whether it is
+   */
+  public boolean markAgain() {
+    if (lastTick > 0) {
+      try {
+        mark.write(lastTick);
+        unmarked = null;
+      } catch (IOException e) {
+        unmarked = "journal: %s cannot be written: %s".formatted(mark.file(), e.getMessage());
+      }
+    }
+    return unmarked == null;
+  }
+
+  /**
+   * Why the last tick is not marked. If the journal were cut short now, it would not be seen that
+   * what the tick gave is missing; so nothing may be given.
+   */
+  public Optional<String> unmarked() {
+    return Optional.ofNullable(unmarked);
+  }
+
+  /**
+   * Brings the log into the file and empties it. One flipped bit in the log loses all that was
+   * written to it after; so it must not grow old.
+   *
+   * @return false when somebody else reads the journal just now
+   */
+  public boolean checkpoint() throws JournalException {
+    return sql.askedAlone("emptying the log", "PRAGMA wal_checkpoint(TRUNCATE)") == 0;
   }
 
   private record Committed(long tick, List<Intent> intents) {}
