@@ -7,6 +7,7 @@ import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Receipt;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -253,6 +254,48 @@ public final class Journal implements AutoCloseable {
   /** Orders that no tick has taken, in the order they came. */
   public List<JsonNode> waitingOrders() throws JournalException {
     return sql.inTransaction("reading orders", inbox::waiting);
+  }
+
+  /** The order that has waited longest, as a name of what the next tick takes up. */
+  public Optional<String> oldestOrder() throws JournalException {
+    return sql.inTransaction("looking for orders", inbox::oldest);
+  }
+
+  /** Refuses those waiting orders that are stale or too long, without reading what they say. */
+  public void refuseUnfitOrders(Instant now) throws JournalException {
+    sql.inTransaction(
+        "refusing orders",
+        () -> {
+          for (Receipt receipt : inbox.refuseUnfit(state.tick(), now)) {
+            numbering.add(Happening.of(now, receipt));
+          }
+          return null;
+        });
+  }
+
+  /**
+   * Puts all waiting orders into a file and refuses them: nothing could be done with them in hand.
+   *
+   * @return the file; none where no order waits
+   * @throws JournalException when the file or the journal cannot be written; then they wait on
+   */
+  public Optional<Path> setAside(Instant now) throws JournalException {
+    List<JsonNode> waiting = waitingOrders();
+    if (waiting.isEmpty()) {
+      return Optional.empty();
+    }
+    Path to = SetAside.write(file, now, waiting);
+    List<String> ids = waiting.stream().map(order -> order.path("id").asText()).toList();
+    sql.inTransaction(
+        "setting orders aside",
+        () -> {
+          inbox.take(state.tick(), ids);
+          for (String id : ids) {
+            numbering.add(Happening.of(now, SetAside.receipt(id, to)));
+          }
+          return null;
+        });
+    return Optional.of(to);
   }
 
   /**

@@ -41,6 +41,11 @@ public final class JournalException extends Exception {
     return new JournalException(trouble, "journal: " + doing + " failed: " + what, e);
   }
 
+  /** The last tick is not marked beside the journal. */
+  public static JournalException unmarked(String why) {
+    return new JournalException(Trouble.UNUSABLE, why, null);
+  }
+
   /** The state in the journal is not one that this program understands. */
   public static JournalException unreadableState(Exception cause) {
     return new JournalException(

@@ -11,7 +11,8 @@ import java.util.TreeMap;
 /** Alerts about the controller itself: what the core cannot know, told in the same words. */
 final class OwnAlerts {
   /** The codes that it may be told by; the core has others. */
-  static final List<String> CODES = List.of("clock", "store-full", "pump-running-on");
+  static final List<String> CODES =
+      List.of("clock", "store-full", "pump-running-on", "input-set-aside", "two-controllers");
 
   private final Map<String, AlertNotice> raised = new TreeMap<>();
   private final List<AlertNotice> untold = new ArrayList<>();

@@ -8,6 +8,7 @@ import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.setup.SetupException;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -49,8 +50,12 @@ record Resumption(
         restored.isPresent()
             ? SteadyClock.after(restored.get().at(), parts.time())
             : SteadyClock.fresh(parts.time());
+    Instant now = clock.now();
+    if (clock.trusted()) {
+      journal.refuseUnfitOrders(parts.time().wall());
+    }
     List<Journal.Intent> cutOff =
-        journal.start(new Journal.Start(clock.now(), parts.benchText(), state, parts.version()));
+        journal.start(new Journal.Start(now, parts.benchText(), state, parts.version()));
     for (Journal.Intent intent : cutOff) {
       log.warn(
           "The pass of {} mL to {} was cut off by the last stop; it counts as given.",

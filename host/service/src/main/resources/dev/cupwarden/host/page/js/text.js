@@ -305,6 +305,8 @@ export const text = {
     clock: 'Clock in doubt',
     'store-full': 'Store nearly full',
     'controller-silent': 'Controller silent',
+    'input-set-aside': 'Orders set aside',
+    'two-controllers': 'Two controllers of one name',
   },
   alertState: { warned: 'warning', raised: 'open', cleared: 'over' },
 
