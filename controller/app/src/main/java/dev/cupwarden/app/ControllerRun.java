@@ -104,7 +104,7 @@ public final class ControllerRun implements AutoCloseable {
       throws BoardException, JournalException, SetupException {
     ControllerRun run = new ControllerRun();
     try {
-      RealTime time = new RealTime();
+      RealTime time = new RealTime(plan.bench().board().flatMap(board -> board.more().clock()));
       run.closings.push(time::close);
       // Before the board: another process that runs it must not find its outputs off.
       run.claim(plan, plan.bench().tick());
