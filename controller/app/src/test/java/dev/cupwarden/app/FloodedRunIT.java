@@ -25,8 +25,8 @@ class FloodedRunIT {
   private static final Topics TOPICS = new Topics("back-room");
   private static final Duration SOON = Duration.ofSeconds(120);
 
-  /** A tick of five minutes every ten seconds; {@code -Dflood.speed=10} for every half minute. */
-  private static final String SPEED = System.getProperty("flood.speed", "30");
+  /** A tick of five minutes every five seconds; {@code -Dflood.speed=10} for every half minute. */
+  private static final String SPEED = System.getProperty("flood.speed", "60");
 
   @TempDir Path folder;
 
