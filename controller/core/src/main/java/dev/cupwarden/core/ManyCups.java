@@ -40,8 +40,7 @@ final class ManyCups {
         cup.refill = cup.refill.amongMany();
       }
     }
-    return Receipt.ofEach(
-        order.id(), underWay ? "taken" : "done", null, List.copyOf(each));
+    return Receipt.ofEach(order.id(), underWay ? "taken" : "done", null, List.copyOf(each));
   }
 
   /** What stands against it, by cup. */
