@@ -16,7 +16,8 @@ import picocli.CommandLine.Spec;
 
 /**
  * The controller's command line. Exit codes of every command: 0 done, 1 failed, 2 bad usage or
- * configuration. What goes wrong is told in one sentence on standard error.
+ * configuration, 70 the program itself has broken. What goes wrong is told in one sentence on
+ * standard error.
  */
 @Command(
     name = "cupwarden-controller",
@@ -35,10 +36,21 @@ import picocli.CommandLine.Spec;
 public final class ControllerCommand implements Callable<Integer> {
   private static final Logger LOG = LoggerFactory.getLogger(ControllerCommand.class);
 
+  /** A part of the program has broken; sysexits.h has it as a software error. */
+  static final int BROKEN = 70;
+
   @Spec private CommandSpec spec;
 
   public static void main(String[] args) {
-    System.exit(commandLine().execute(args));
+    int code = BROKEN;
+    try {
+      code = commandLine().execute(args);
+    } catch (Error broken) {
+      // Threads that others have started would keep a process alive that does nothing any more.
+      LOG.error("The program has broken", broken);
+    } finally {
+      System.exit(code);
+    }
   }
 
   /** The whole command line, ready to execute. */

@@ -5,14 +5,17 @@ import dev.cupwarden.app.clock.AcceleratedTime;
 import dev.cupwarden.app.clock.BenchTime;
 import dev.cupwarden.app.clock.RealTime;
 import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.JournalLock;
 import dev.cupwarden.app.journal.OpenJournal;
 import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.app.journal.StartsInVain;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.link.MqttLink;
 import dev.cupwarden.app.loop.BenchHardware;
 import dev.cupwarden.app.loop.BenchLoop;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.app.service.HardwareWatchdog;
+import dev.cupwarden.app.service.Pulse;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
@@ -28,6 +31,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -38,6 +42,9 @@ import org.slf4j.LoggerFactory;
  */
 public final class ControllerRun implements AutoCloseable {
   private static final Logger log = LoggerFactory.getLogger(ControllerRun.class);
+
+  /** After starts in vain the next one waits so long for a broker, in case it is in vain, too. */
+  private static final Duration TELL_FIRST = Duration.ofSeconds(10);
 
   /**
    * What to run.
@@ -75,7 +82,12 @@ public final class ControllerRun implements AutoCloseable {
   private BenchLoop loop;
   private LoopThread thread;
   private BenchTime time;
+  private StartsInVain starts;
+  private Pulse pulse;
+  private MqttLink link;
+  private final CompletableFuture<Throwable> broken = new CompletableFuture<>();
   private boolean troubleMayPass;
+  private boolean began;
   private boolean closed;
 
   private ControllerRun() {}
@@ -92,12 +104,14 @@ public final class ControllerRun implements AutoCloseable {
       throws BoardException, JournalException, SetupException {
     ControllerRun run = new ControllerRun();
     try {
-      RealTime time = new RealTime();
+      RealTime time = new RealTime(plan.bench().board().flatMap(board -> board.more().clock()));
       run.closings.push(time::close);
+      // Before the board: another process that runs it must not find its outputs off.
+      run.claim(plan, plan.bench().tick());
       run.openBoard(plan, BoardContext.real(), time, OneWire.ofKernel());
       run.begin(plan, run.openJournal(plan), watchdogDevice);
       return run;
-    } catch (BoardException | JournalException | SetupException | RuntimeException e) {
+    } catch (BoardException | JournalException | SetupException | RuntimeException | Error e) {
       run.close();
       throw e;
     }
@@ -140,6 +154,7 @@ public final class ControllerRun implements AutoCloseable {
       throws BoardException, JournalException, SetupException {
     ControllerRun run = new ControllerRun();
     try {
+      run.claim(plan, realTick(plan.bench().tick(), speed));
       OpenJournal journal = run.openJournal(plan);
       Optional<Instant> next =
           journal.journal().restored().map(was -> was.at().plus(plan.bench().tick()));
@@ -148,7 +163,7 @@ public final class ControllerRun implements AutoCloseable {
           plan, made.newContext(), new AcceleratedTime(made.time(), speed), made::oneWire);
       run.begin(plan, journal, Optional.empty());
       return run;
-    } catch (BoardException | JournalException | SetupException | RuntimeException e) {
+    } catch (BoardException | JournalException | SetupException | RuntimeException | Error e) {
       run.close();
       throw e;
     }
@@ -168,6 +183,18 @@ public final class ControllerRun implements AutoCloseable {
     closings.push(board::close);
   }
 
+  private static Duration realTick(Duration tick, double speed) {
+    return Duration.ofNanos((long) (tick.toNanos() / speed));
+  }
+
+  /** Takes the journal for this process, and counts the start until a tick was finished. */
+  private void claim(Plan plan, Duration realTick) throws JournalException {
+    JournalLock lock = JournalLock.take(plan.journal());
+    closings.push(lock::close);
+    starts = StartsInVain.begin(plan.journal());
+    pulse = new Pulse(realTick, starts.before());
+  }
+
   private OpenJournal openJournal(Plan plan) throws JournalException {
     OpenJournal open = OpenJournal.orStandIn(plan.journal());
     closings.push(open::close);
@@ -177,6 +204,8 @@ public final class ControllerRun implements AutoCloseable {
 
   private void begin(Plan plan, OpenJournal open, Optional<Path> watchdogDevice)
       throws BoardException, JournalException, SetupException {
+    TickReport.Listener listener = listener(plan, open);
+    takeUp(open);
     loop =
         BenchLoop.resume(
             new BenchLoop.Parts(
@@ -185,14 +214,50 @@ public final class ControllerRun implements AutoCloseable {
                 BenchHardware.of(board),
                 open.journal(),
                 time,
-                listener(plan, open),
+                listener,
                 ProgramVersion.text(),
                 open.trouble()));
+    if (link != null) {
+      loop.askOfRivals(link::hasRival);
+    }
     // Opened last: once it is, whatever fails before the first feeding resets the board.
     Optional<HardwareWatchdog> device = LoopWatch.device(watchdogDevice);
-    LoopWatch watch = LoopWatch.over(loop, board, plan.bench().tick(), device);
+    LoopWatch watch = LoopWatch.over(loop, board, plan.bench().tick(), device, pulse, starts);
     closings.push(watch::close);
-    thread = LoopThread.start(loop);
+    began = true;
+    thread = LoopThread.start(loop, this::broke);
+  }
+
+  /** Sets aside what starts before this one could not live with, once others were told of them. */
+  private void takeUp(OpenJournal open) throws JournalException {
+    if (link != null && starts.before() >= StartsInVain.MOST) {
+      tellFirst();
+    }
+    if (starts.takesUp(open.journal().oldestOrder())) {
+      open.journal()
+          .setAside(time.wall())
+          .ifPresent(to -> log.error("{} starts failed on the orders now in {}", 3, to));
+    }
+  }
+
+  private void tellFirst() {
+    try {
+      if (!link.awaitBeat(TELL_FIRST)) {
+        log.warn("No broker was there to tell of {} starts in vain", starts.before());
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void broke(Throwable why) {
+    log.error("The loop has ended", why);
+    broken.complete(why);
+  }
+
+  /** Done when the loop has ended by itself: the process must end, and be started anew. */
+  public CompletableFuture<Throwable> broken() {
+    return broken;
   }
 
   /** With a broker, the wire hears of each tick as well. */
@@ -203,7 +268,7 @@ public final class ControllerRun implements AutoCloseable {
     Outbox outbox = Outbox.of(open.journal());
     closings.push(outbox::close);
     Topics topics = new Topics(plan.bench().name());
-    MqttLink link = MqttLink.start(plan.broker().get(), topics, outbox, time::wall);
+    link = MqttLink.start(plan.broker().get(), topics, outbox, time::wall, pulse);
     closings.push(link::close);
     return report -> {
       link.setUp(report.setup());
@@ -236,6 +301,9 @@ public final class ControllerRun implements AutoCloseable {
     closed = true;
     if (thread != null) {
       thread.close();
+    }
+    if (began && !broken.isDone()) {
+      starts.calledOff();
     }
     while (!closings.isEmpty()) {
       try {

@@ -2,6 +2,7 @@ package dev.cupwarden.app;
 
 import dev.cupwarden.app.loop.BenchLoop;
 import java.time.Duration;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -13,13 +14,18 @@ final class LoopThread implements AutoCloseable {
   private final BenchLoop loop;
   private final Thread thread;
 
-  private LoopThread(BenchLoop loop) {
+  private LoopThread(BenchLoop loop, Consumer<Throwable> broken) {
     this.loop = loop;
     this.thread = new Thread(loop::run, "loop");
+    thread.setUncaughtExceptionHandler((own, why) -> broken.accept(why));
   }
 
-  static LoopThread start(BenchLoop loop) {
-    LoopThread started = new LoopThread(loop);
+  /**
+   * @param broken told when the thread has ended by itself, with its outputs off; a process without
+   *     it must not go on as if it were alive
+   */
+  static LoopThread start(BenchLoop loop, Consumer<Throwable> broken) {
+    LoopThread started = new LoopThread(loop, broken);
     started.thread.start();
     return started;
   }

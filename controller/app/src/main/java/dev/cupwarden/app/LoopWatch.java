@@ -1,14 +1,17 @@
 package dev.cupwarden.app;
 
+import dev.cupwarden.app.journal.StartsInVain;
 import dev.cupwarden.app.loop.BenchLoop;
 import dev.cupwarden.app.loop.LoopSigns;
 import dev.cupwarden.app.service.HardwareWatchdog;
 import dev.cupwarden.app.service.LifeSigns;
 import dev.cupwarden.app.service.NotifySocket;
+import dev.cupwarden.app.service.Pulse;
 import dev.cupwarden.app.service.Watchdogs;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.board.RealPace;
+import dev.cupwarden.core.messages.Beat;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -26,7 +29,12 @@ final class LoopWatch implements AutoCloseable {
 
   /** Watches a loop that has not begun, and the board's beat. */
   static LoopWatch over(
-      BenchLoop loop, BenchBoard board, Duration tick, Optional<HardwareWatchdog> hardware) {
+      BenchLoop loop,
+      BenchBoard board,
+      Duration tick,
+      Optional<HardwareWatchdog> hardware,
+      Pulse pulse,
+      StartsInVain starts) {
     RealPace real = new RealPace();
     LifeSigns signs = new LifeSigns(tick, loop.settling(), real.nanos());
     board.onBeat(() -> signs.beat(real.nanos()));
@@ -38,8 +46,15 @@ final class LoopWatch implements AutoCloseable {
           }
 
           @Override
+          public void doing(Beat.Doing what) {
+            pulse.at(what);
+          }
+
+          @Override
           public void over(boolean well) {
             if (well) {
+              starts.succeeded();
+              pulse.finished();
               signs.finished(real.nanos());
             } else {
               signs.failed();

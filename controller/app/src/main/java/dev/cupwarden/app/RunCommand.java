@@ -18,9 +18,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -36,6 +39,10 @@ public final class RunCommand implements Callable<Integer> {
 
   /** What is wrong may pass: whoever started it, starts it again. */
   private static final int TRY_AGAIN = 1;
+
+  private static final long LONGEST_END_S = 20;
+
+  private static final Logger log = LoggerFactory.getLogger(RunCommand.class);
 
   /** Our choice: so long a stand-in for a journal that cannot be used tells of it. */
   private static final long STAND_IN_MIN = 10;
@@ -129,7 +136,7 @@ public final class RunCommand implements Callable<Integer> {
               ? ControllerRun.onSimulator(plan, simulation())
               : ControllerRun.onBoard(plan, Optional.ofNullable(watchdog));
       started(plan, run);
-      return untilTold(run) ? 0 : TRY_AGAIN;
+      return untilTold(run);
     } catch (BadUsage | SetupException | BoardException e) {
       return refused(e, BAD_USAGE);
     } catch (JournalException e) {
@@ -220,23 +227,47 @@ public final class RunCommand implements Callable<Integer> {
     out.flush();
   }
 
-  /** False where it ends by itself, so that the journal is tried anew. */
-  private static boolean untilTold(ControllerRun run) throws InterruptedException {
-    CountDownLatch ended = new CountDownLatch(1);
+  /** Until it is told to end, or ends by itself so that whoever started it does so anew. */
+  private static int untilTold(ControllerRun run) throws InterruptedException {
+    BlockingQueue<Integer> ended = new LinkedBlockingQueue<>();
     Runtime.getRuntime()
         .addShutdownHook(
             new Thread(
                 () -> {
                   run.close();
-                  ended.countDown();
+                  ended.add(0);
                 },
                 "end"));
-    if (run.troubleMayPass()) {
-      boolean told = ended.await(STAND_IN_MIN, TimeUnit.MINUTES);
+    run.broken().thenRun(() -> ended.add(ControllerCommand.BROKEN));
+    Thread.setDefaultUncaughtExceptionHandler(
+        (thread, why) -> {
+          log.error("The thread {} has ended", thread.getName(), why);
+          if (why instanceof Error) {
+            ended.add(ControllerCommand.BROKEN);
+          }
+        });
+    Integer code = run.troubleMayPass() ? ended.poll(STAND_IN_MIN, TimeUnit.MINUTES) : ended.take();
+    if (code == null || code == ControllerCommand.BROKEN) {
+      endFor(code == null ? TRY_AGAIN : code);
       run.close();
-      return told;
     }
-    ended.await();
-    return true;
+    return code == null ? TRY_AGAIN : code;
+  }
+
+  /** Whatever else may hang in the end of a broken process, it ends. */
+  private static void endFor(int code) {
+    Thread bound =
+        new Thread(
+            () -> {
+              try {
+                TimeUnit.SECONDS.sleep(LONGEST_END_S);
+                Runtime.getRuntime().halt(code);
+              } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+              }
+            },
+            "bound");
+    bound.setDaemon(true);
+    bound.start();
   }
 }

@@ -123,7 +123,7 @@ class WireIT {
             broker,
             """
             {"id":"o-1","kind":"hold","until":"%s","by":"gardener","issued":"%s","expires":"%s"}"""
-                .formatted(now.plus(Duration.ofDays(9)), now, now.plus(Duration.ofDays(3))));
+                .formatted(now.plus(Duration.ofDays(9)), now, now.plus(Duration.ofDays(1))));
         await("done", () -> heardOn(TOPICS.receipts(), "\"done\""));
         await("the hold", () -> heardOn(TOPICS.benchStatus(), "\"holds\":[\"*\"]"));
         assertTrue(run.terminate());
@@ -140,6 +140,7 @@ class WireIT {
     Map<String, String> schemas =
         Map.of(
             "presence", "presence",
+            "beat", "beat",
             "readings", "readings",
             "bench", "bench",
             "setup", "setup",

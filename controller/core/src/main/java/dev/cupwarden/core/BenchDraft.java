@@ -93,6 +93,16 @@ final class BenchDraft {
     alerts = before.alerts();
   }
 
+  /** As it stands, to try something on. */
+  BenchDraft copy() {
+    BenchDraft copy = new BenchDraft(bench, state(before.alerts(), List.of()), seen);
+    for (CupDraft cup : copy.cups.values()) {
+      cup.frame = cups.get(cup.name()).frame;
+      cup.seeNow(at);
+    }
+    return copy;
+  }
+
   /** Without an order the cups are those of before, and no name need be compared. */
   private SortedMap<String, CupState> cupStates() {
     if (seen.orders().isEmpty()) {

@@ -1,13 +1,11 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.limits.Case;
-import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.CupLines;
 import dev.cupwarden.core.watering.Refill;
 import java.time.Duration;
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
@@ -28,7 +26,7 @@ final class ProposeWater {
       }
       if (cup.refill.cause().byHand()) {
         String how = end + String.format(Locale.ROOT, "%.1f mL given", cup.refill.orderedMl());
-        draft.receipts.add(new Receipt(cup.refill.orderId(), "done", how, List.of()));
+        draft.receipts.add(ManyCups.over(draft, cup, "done", how));
       }
       cup.endRefill(draft.at);
     }
@@ -98,7 +96,15 @@ final class ProposeWater {
 
   private static Refill starting(BenchDraft draft, Cause cause, double budgetMl) {
     return new Refill(
-        cause, draft.at, budgetMl, Double.POSITIVE_INFINITY, 0.0, Double.NaN, Set.of(), null);
+        cause,
+        draft.at,
+        budgetMl,
+        Double.POSITIVE_INFINITY,
+        0.0,
+        Double.NaN,
+        Set.of(),
+        null,
+        false);
   }
 
   /** Only a learned rate may bring a watering forward. */

@@ -23,7 +23,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** Proposed passes through the limits, and out: one round over all cups that want water. */
 final class PutOutPasses {
@@ -59,6 +62,8 @@ final class PutOutPasses {
         wishes.add(new Wish(cup, cup.wanted, judge(draft, cup, cup.wanted, facts)));
       }
     }
+    ManyCups.takeBack(draft, forbidden(draft, wishes));
+    wishes.removeIf(wish -> wish.wanted().toMany() && wish.cup().refill == null);
     if (facts.trial()) {
       wishes.removeIf(wish -> !WatchPump.canTry(wish.cup()));
       wishes.sort(driestButNot(draft.trial.cup()));
@@ -73,6 +78,24 @@ final class PutOutPasses {
       }
     }
     return passes;
+  }
+
+  /** Doses to several cups, none of them begun, of which a limit forbids one: by id, why by cup. */
+  private static Map<String, SortedMap<String, String>> forbidden(
+      BenchDraft draft, List<Wish> wishes) {
+    Map<String, SortedMap<String, String>> forbidden = new TreeMap<>();
+    for (Wish wish : wishes) {
+      Refill refill = wish.wanted();
+      if (refill.toMany() && refill.startedAt().equals(draft.at) && refill.orderedMl() == 0.0) {
+        List<Reason> standing = standing(against(draft, wish.cup(), refill, wish.allowance()));
+        if (!standing.isEmpty()) {
+          forbidden
+              .computeIfAbsent(refill.orderId(), id -> new TreeMap<>())
+              .put(wish.cup().name(), wish.cup().name() + " " + Sentences.joined(standing));
+        }
+      }
+    }
+    return forbidden;
   }
 
   private static double roundMl(List<AllowedPass> passes) {
@@ -133,12 +156,9 @@ final class PutOutPasses {
             : judge(draft, cup, wish.wanted(), benchFacts(draft, window));
     cup.allowance = allowance;
     double wanted = strength(draft, cup, wish.wanted());
-    if (!Double.isNaN(wish.wanted().strengthAsked()) && wanted > allowance.strength() + 1e-9) {
-      refuseByHand(draft, cup, feedReasons(cup, allowance));
-      return;
-    }
-    if (!allowance.water()) {
-      refuseByHand(draft, cup, allowance.holding());
+    List<Reason> against = against(draft, cup, wish.wanted(), allowance);
+    if (!against.isEmpty()) {
+      refuseByHand(draft, cup, against);
       return;
     }
     Supply supply = draft.supply();
@@ -162,6 +182,20 @@ final class PutOutPasses {
     passes.add(pass);
   }
 
+  /** What forbids it as it is wanted; none where it may be. */
+  private static List<Reason> against(
+      BenchDraft draft, CupDraft cup, Refill wanted, Limits.Allowance allowance) {
+    boolean tooStrong =
+        !Double.isNaN(wanted.strengthAsked())
+            && strength(draft, cup, wanted) > allowance.strength() + 1e-9;
+    return tooStrong ? feedReasons(cup, allowance) : allowance.holding();
+  }
+
+  /** Of those, what a dose by hand does not wait for. */
+  private static List<Reason> standing(List<Reason> reasons) {
+    return reasons.stream().filter(reason -> !WAITED_FOR.contains(reason.code())).toList();
+  }
+
   private static List<Reason> feedReasons(CupDraft cup, Limits.Allowance allowance) {
     return allowance.feedHolding().isEmpty()
         ? List.of(new Reason("ledger", cup.fed, FeedLedger.MOST, "label"))
@@ -173,16 +207,18 @@ final class PutOutPasses {
     if (cup.refill == null || !cup.refill.cause().byHand()) {
       return;
     }
-    List<Reason> standing =
-        reasons.stream().filter(reason -> !WAITED_FOR.contains(reason.code())).toList();
+    List<Reason> standing = standing(reasons);
     if (standing.isEmpty()) {
       return;
     }
     String id = cup.refill.orderId();
     String why = Sentences.joined(standing);
     if (cup.refill.orderedMl() > 0.0) {
+      draft.receipts.add(ManyCups.over(draft, cup, "done", "ended early: " + why));
       cup.endRefill(draft.at);
-      draft.receipts.add(new Receipt(id, "done", "ended early: " + why, List.of()));
+    } else if (cup.refill.toMany()) {
+      draft.receipts.add(ManyCups.over(draft, cup, "refused", why));
+      cup.refill = null;
     } else {
       cup.refill = null;
       draft.receipts.removeIf(receipt -> id.equals(receipt.id()));

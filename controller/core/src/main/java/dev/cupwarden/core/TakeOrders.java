@@ -18,6 +18,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -31,6 +32,13 @@ final class TakeOrders {
 
   /** A tank is never filled quite to the printed size. */
   private static final double OVERFILL = 1.1;
+
+  /**
+   * In volumes of a cup's mix. More is a slip of the pen, such as a litre for a decilitre, which
+   * the ledger would keep for weeks and the day's volume for a day; who soaks a cup until it drains
+   * pours less than two. Our choice.
+   */
+  private static final double MOST_VOLUMES_BY_HAND = 2.0;
 
   private final SetUpCups setUpCups;
 
@@ -60,6 +68,13 @@ final class TakeOrders {
     if (expires.isPresent() && !draft.at.isBefore(expires.get())) {
       throw new OrderRefused("the order expired at " + expires.get());
     }
+    if (validity.tooLong(draft.at)) {
+      throw new OrderRefused(
+          "expires: an order is good for at most "
+              + Order.Validity.LONGEST.toDays()
+              + " days, not to "
+              + expires.get());
+    }
     Optional<Instant> issued = validity.issued();
     if (issued.isPresent() && issued.get().isAfter(draft.at.plus(CLOCKS_APART))) {
       throw new OrderRefused("the order was issued in the future, at " + issued.get());
@@ -67,7 +82,9 @@ final class TakeOrders {
   }
 
   private Receipt carryOut(BenchDraft draft, Order order) throws OrderRefused {
-    if (order instanceof Order.SetHold hold) {
+    if (order instanceof Order.ToEach many) {
+      return ManyCups.carryOut(draft, many, this::carryOut);
+    } else if (order instanceof Order.SetHold hold) {
       return hold(draft, hold);
     } else if (order instanceof Order.Release release) {
       return release(draft, release);
@@ -128,8 +145,7 @@ final class TakeOrders {
           dry.add(cup.name());
         }
       }
-      Receipt told = new Receipt(order.id(), "done", null, List.copyOf(dry));
-      draft.receipts.replaceAll(one -> order.id().equals(one.id()) ? told : one);
+      draft.receipts.replaceAll(one -> order.id().equals(one.id()) ? one.alsoDry(dry) : one);
     }
   }
 
@@ -238,6 +254,17 @@ final class TakeOrders {
 
   private static Receipt watered(BenchDraft draft, Order.Watered order) throws OrderRefused {
     CupDraft cup = draft.cup(order.cup());
+    double mostMl = MOST_VOLUMES_BY_HAND * cup.frame.water().volumeMl();
+    if (order.ml() > mostMl) {
+      throw new OrderRefused(
+          String.format(
+              Locale.ROOT,
+              "ml: at most %.0f mL at once into %s, whose mix has %.0f mL, not %.0f mL",
+              mostMl,
+              order.cup(),
+              cup.frame.water().volumeMl(),
+              order.ml()));
+    }
     String feed = order.strength() > 0.0 ? draft.feedByHand() : null;
     double ecMsPerCm =
         SaltBalance.ecMsPerCm(

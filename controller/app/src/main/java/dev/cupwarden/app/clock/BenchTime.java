@@ -10,4 +10,9 @@ import java.time.Instant;
 public interface BenchTime extends Pace {
   /** What the wall clock shows; it may jump. */
   Instant wall();
+
+  /** What is known of that clock besides. */
+  default ClockEvidence evidence() {
+    return ClockEvidence.NOTHING;
+  }
 }

@@ -22,6 +22,12 @@ public final class SteadyClock {
    */
   private static final Duration LONGEST_ABSENCE = Duration.ofDays(14);
 
+  /**
+   * Our choice: a clock that is no further on at a start needs nobody to vouch for it. A clock that
+   * is wrong by so little costs little: a window that opens late, a rate that is somewhat off.
+   */
+  private static final Duration SHORT_ABSENCE = Duration.ofHours(2);
+
   /** Our choice: within this a started machine hears a time server, if it hears one soon at all. */
   private static final Duration SERVER_PATIENCE = Duration.ofHours(1);
 
@@ -31,7 +37,9 @@ public final class SteadyClock {
   private static final Duration LEAST_STEP = Duration.ofMillis(1);
 
   private final BenchTime time;
+  private final ClockEvidence evidence;
   private final long startNanos;
+  private final Instant startWall;
 
   /** Where it stood when it was last looked at. */
   private Instant anchor;
@@ -55,31 +63,54 @@ public final class SteadyClock {
    */
   private boolean waitingForTime;
 
+  /** A source that vouches for the clock is believed until it was, or until a person has looked. */
+  private boolean waitingForSource;
+
+  /** There has been no time at all: the first that is one is believed. */
+  private boolean timeless;
+
   private SteadyClock(BenchTime time, Instant anchor) {
     this.time = time;
+    this.evidence = time.evidence();
+    this.startWall = time.wall();
     this.anchor = anchor;
     this.soonest = anchor;
     this.startNanos = time.nanos();
     this.anchorNanos = startNanos;
   }
 
-  /** For a bench that has never run. */
+  /**
+   * For a bench that has never run. A clock that shows a year before this program's is none; the
+   * bench's time then begins with that year, and goes on from the first time that is one.
+   */
   public static SteadyClock fresh(BenchTime time) {
-    return new SteadyClock(time, time.wall());
+    Instant wall = time.wall();
+    boolean plausible = !wall.isBefore(time.evidence().notBefore());
+    SteadyClock clock = new SteadyClock(time, plausible ? wall : time.evidence().notBefore());
+    clock.trusted = plausible;
+    clock.timeless = !plausible;
+    return clock;
   }
 
   /**
-   * For a bench that was last seen at a time; a wall clock that shows an earlier one, as a board
-   * without a battery does before it has heard a time server, or one that is weeks later, is not
-   * trusted.
+   * For a bench that was last seen at a time. Not trusted is a wall clock that shows an earlier
+   * one, as a board without a battery does before it has heard a time source, nor one that is hours
+   * later and for which neither a time source nor a clock chip vouches.
    */
   public static SteadyClock after(Instant last, BenchTime time) {
     Instant wall = time.wall();
-    boolean trusted = couldFollow(wall, last);
+    boolean trusted = couldFollow(wall, last) && vouchedFor(time.evidence(), wall, last);
     SteadyClock clock = new SteadyClock(time, trusted ? wall : last.plus(LEAST_STEP));
     clock.trusted = trusted;
     clock.waitingForTime = true;
+    clock.waitingForSource = !trusted;
     return clock;
+  }
+
+  private static boolean vouchedFor(ClockEvidence evidence, Instant wall, Instant last) {
+    return wall.isBefore(last.plus(SHORT_ABSENCE))
+        || evidence.synchronised()
+        || evidence.chipAgrees(wall, last);
   }
 
   private static boolean couldFollow(Instant wall, Instant last) {
@@ -94,10 +125,11 @@ public final class SteadyClock {
     if (trusted && nanos - startNanos > SERVER_PATIENCE.toNanos()) {
       waitingForTime = false;
     }
-    if (waitingForTime && !agrees(wall, nanos) && couldFollow(wall, anchor.plus(since))) {
+    if (!agrees(wall, nanos) && isTheTime(wall, nanos, anchor.plus(since))) {
       acceptWall();
     }
-    trusted = agrees(wall, nanos);
+    trusted = isPlausible(wall) && agrees(wall, nanos);
+    waitingForSource &= !trusted;
     Instant believed = trusted ? wall : believed(nanos);
     Instant slower = believed.plus(ahead).minus(since.dividedBy(SLOWER_BY_ONE_IN));
     anchor = Collections.max(List.of(believed, slower, soonest));
@@ -106,6 +138,24 @@ public final class SteadyClock {
     beyondWall = Duration.between(wall, anchor);
     soonest = anchor.plus(LEAST_STEP);
     return anchor;
+  }
+
+  /** Whether a wall clock that shows something else than is believed is right all the same. */
+  private boolean isTheTime(Instant wall, long nanos, Instant steady) {
+    boolean setByASource = (waitingForSource || timeless) && evidence.synchronised();
+    boolean setSinceTheStart =
+        waitingForTime && hasJumped(wall, nanos) && couldFollow(wall, steady);
+    return setByASource || setSinceTheStart || (timeless && isPlausible(wall));
+  }
+
+  /** A machine that starts with a wrong time and hears a right one is set once it runs. */
+  private boolean hasJumped(Instant wall, long nanos) {
+    Instant expected = startWall.plusNanos(nanos - startNanos);
+    return Duration.between(expected, wall).abs().toMillis() > JUMP_S * 1000;
+  }
+
+  private boolean isPlausible(Instant wall) {
+    return !wall.isBefore(evidence.notBefore());
   }
 
   private Instant believed(long nanos) {
@@ -139,7 +189,7 @@ public final class SteadyClock {
     long nanos = time.nanos();
     Instant wall = time.wall();
     Instant steady = anchor.plusNanos(nanos - anchorNanos);
-    if (wall.isBefore(steady.minus(LONGEST_ABSENCE))) {
+    if (!isPlausible(wall) || wall.isBefore(steady.minus(LONGEST_ABSENCE))) {
       return;
     }
     anchor = Collections.max(List.of(wall, steady));
@@ -147,5 +197,7 @@ public final class SteadyClock {
     ahead = Duration.between(wall, anchor);
     trusted = true;
     waitingForTime = false;
+    waitingForSource = false;
+    timeless = false;
   }
 }

@@ -7,6 +7,7 @@ import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Receipt;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -55,6 +56,8 @@ public final class Journal implements AutoCloseable {
   private final Starts starts;
   private final Inbox inbox;
   private final TickMark mark;
+  private long lastTick;
+  private String unmarked;
 
   private Journal(Path file, Connection connection) {
     this.file = file;
@@ -83,9 +86,7 @@ public final class Journal implements AutoCloseable {
    */
   public Optional<Restored> restored() throws JournalException {
     Optional<KeptState.Raw> raw = sql.inTransaction("reading the state", state::read);
-    return raw.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new Restored(raw.get().tick(), raw.get().at(), raw.get().state()));
+    return raw.isEmpty() ? Optional.empty() : Optional.of(raw.get().restored());
   }
 
   /**
@@ -165,22 +166,53 @@ public final class Journal implements AutoCloseable {
   }
 
   /**
-   * One tick, all of it or nothing; on the disk when this returns.
+   * One tick, all of it or nothing; on the disk when this returns. The tick's number is marked
+   * beside it; where that fails the tick has happened all the same, and {@link #unmarked} says why
+   * it is not marked.
    *
    * @return the intents, in the order to give them
    */
   public List<Intent> commit(TickEntry entry) throws JournalException {
     Committed committed = sql.inTransaction("writing a tick", () -> put(entry));
     state.committed();
-    try {
-      mark.write(committed.tick());
-    } catch (IOException e) {
-      throw new JournalException(
-          JournalException.Trouble.UNUSABLE,
-          "journal: %s cannot be written: %s".formatted(mark.file(), e.getMessage()),
-          e);
-    }
+    lastTick = committed.tick();
+    markAgain();
     return committed.intents();
+  }
+
+  /**
+   * Marks the last tick, if it is not marked.
+   *
+   * @return whether it is
+   */
+  public boolean markAgain() {
+    if (lastTick > 0) {
+      try {
+        mark.write(lastTick);
+        unmarked = null;
+      } catch (IOException e) {
+        unmarked = "journal: %s cannot be written: %s".formatted(mark.file(), e.getMessage());
+      }
+    }
+    return unmarked == null;
+  }
+
+  /**
+   * Why the last tick is not marked. If the journal were cut short now, it would not be seen that
+   * what the tick gave is missing; so nothing may be given.
+   */
+  public Optional<String> unmarked() {
+    return Optional.ofNullable(unmarked);
+  }
+
+  /**
+   * Brings the log into the file and empties it. One flipped bit in the log loses all that was
+   * written to it after; so it must not grow old.
+   *
+   * @return false when somebody else reads the journal just now
+   */
+  public boolean checkpoint() throws JournalException {
+    return sql.askedAlone("emptying the log", "PRAGMA wal_checkpoint(TRUNCATE)") == 0;
   }
 
   private record Committed(long tick, List<Intent> intents) {}
@@ -228,6 +260,48 @@ public final class Journal implements AutoCloseable {
   /** Orders that no tick has taken, in the order they came. */
   public List<JsonNode> waitingOrders() throws JournalException {
     return sql.inTransaction("reading orders", inbox::waiting);
+  }
+
+  /** The order that has waited longest, as a name of what the next tick takes up. */
+  public Optional<String> oldestOrder() throws JournalException {
+    return sql.inTransaction("looking for orders", inbox::oldest);
+  }
+
+  /** Refuses those waiting orders that are stale or too long, without reading what they say. */
+  public void refuseUnfitOrders(Instant now) throws JournalException {
+    sql.inTransaction(
+        "refusing orders",
+        () -> {
+          for (Receipt receipt : inbox.refuseUnfit(state.tick(), now)) {
+            numbering.add(Happening.of(now, receipt));
+          }
+          return null;
+        });
+  }
+
+  /**
+   * Puts all waiting orders into a file and refuses them: nothing could be done with them in hand.
+   *
+   * @return the file; none where no order waits
+   * @throws JournalException when the file or the journal cannot be written; then they wait on
+   */
+  public Optional<Path> setAside(Instant now) throws JournalException {
+    List<JsonNode> waiting = waitingOrders();
+    if (waiting.isEmpty()) {
+      return Optional.empty();
+    }
+    Path to = SetAside.write(file, now, waiting);
+    List<String> ids = waiting.stream().map(order -> order.path("id").asText()).toList();
+    sql.inTransaction(
+        "setting orders aside",
+        () -> {
+          inbox.take(state.tick(), ids);
+          for (String id : ids) {
+            numbering.add(Happening.of(now, SetAside.receipt(id, to)));
+          }
+          return null;
+        });
+    return Optional.of(to);
   }
 
   /**

@@ -16,6 +16,8 @@ public final class JournalException extends Exception {
     CORRUPT,
     /** Made by a newer program, or by another one. */
     FOREIGN,
+    /** Another process works with it. */
+    IN_USE,
     /** Anything else: rights, a bus error, a lock that does not end. */
     UNUSABLE
   }
@@ -34,9 +36,14 @@ public final class JournalException extends Exception {
         switch (trouble) {
           case FULL -> "the disk is full";
           case CORRUPT -> "the file is damaged";
-          case FOREIGN, UNUSABLE -> e.getMessage();
+          case FOREIGN, IN_USE, UNUSABLE -> e.getMessage();
         };
     return new JournalException(trouble, "journal: " + doing + " failed: " + what, e);
+  }
+
+  /** The last tick is not marked beside the journal. */
+  public static JournalException unmarked(String why) {
+    return new JournalException(Trouble.UNUSABLE, why, null);
   }
 
   /** The state in the journal is not one that this program understands. */

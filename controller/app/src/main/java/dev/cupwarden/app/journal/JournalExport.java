@@ -65,6 +65,16 @@ public final class JournalExport implements AutoCloseable {
    * @param to must not be there
    */
   public void backup(Path to) throws JournalException {
+    try {
+      if (!Files.exists(to)) {
+        PrivateFile.make(to); // SQLite writes into an empty file, and leaves it its rights.
+      }
+    } catch (IOException e) {
+      throw new JournalException(
+          JournalException.Trouble.UNUSABLE,
+          "journal: the copy " + to + " cannot be made: " + e.getMessage(),
+          e);
+    }
     sql.alone("writing the copy " + to, "VACUUM INTO ?", to.toString());
   }
 
@@ -152,7 +162,7 @@ public final class JournalExport implements AutoCloseable {
    */
   public Optional<BenchState> state() throws JournalException {
     Optional<KeptState.Raw> raw = sql.reading("reading the state", new KeptState(sql)::read);
-    return raw.isEmpty() ? Optional.empty() : Optional.of(raw.get().state());
+    return raw.isEmpty() ? Optional.empty() : Optional.of(raw.get().restored().state());
   }
 
   /** Writes what was seen from a tick on, one line of {@code advise} input each. */

@@ -21,7 +21,7 @@ final class JournalFile {
   private static final int APPLICATION_ID = 0x43574A31;
 
   /** One SQL resource per version, {@code schema-1.sql} upwards. */
-  static final int SCHEMA_VERSION = 2;
+  static final int SCHEMA_VERSION = 3;
 
   private static final int BUSY_TIMEOUT_MS = 5_000;
 
@@ -46,6 +46,7 @@ final class JournalFile {
     try {
       Path parent = file.toAbsolutePath().getParent();
       Files.createDirectories(parent);
+      PrivateFile.make(file);
       connection = connect(file);
       check(connection, file);
       migrate(connection, file);
@@ -56,7 +57,7 @@ final class JournalFile {
     } catch (IOException e) {
       throw new JournalException(
           JournalException.Trouble.UNUSABLE,
-          "journal: the folder of " + file + " cannot be made: " + e.getMessage(),
+          "journal: " + file + " cannot be made: " + e.getMessage(),
           e);
     } catch (JournalException e) {
       close(connection, e);

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.CupState;
 import java.io.IOException;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Collections;
@@ -60,18 +61,23 @@ final class KeptState {
       for (Map.Entry<String, CupState> cup : state.cups().entrySet()) {
         boolean itsTurn = place++ % TICKS_A_TURN == tick % TICKS_A_TURN;
         if (itsTurn || !next.containsKey(cup.getKey())) {
+          byte[] body = Cbor.MAPPER.writeValueAsBytes(cup.getValue());
           sql.update(
-              "INSERT INTO cup VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET body = excluded.body",
+              "INSERT INTO cup (name, body, crc) VALUES (?, ?, ?)"
+                  + " ON CONFLICT (name) DO UPDATE SET body = excluded.body, crc = excluded.crc",
               cup.getKey(),
-              Cbor.MAPPER.writeValueAsBytes(cup.getValue()));
+              body,
+              Checksum.of(cup.getKey(), body));
           next.put(cup.getKey(), cup.getValue());
         }
       }
+      byte[] body = changes(next, state);
       sql.update(
-          "INSERT OR REPLACE INTO state VALUES (1, ?, ?, ?)",
+          "INSERT OR REPLACE INTO state (id, tick, at, body, crc) VALUES (1, ?, ?, ?, ?)",
           tick,
           at.toString(),
-          changes(next, state));
+          body,
+          Checksum.of(tick + " " + at, body));
     } catch (IOException e) {
       throw new IllegalStateException("a state cannot be written", e);
     }
@@ -102,27 +108,53 @@ final class KeptState {
     whole = wholeOnceCommitted;
   }
 
+  /**
+   * A row's bytes.
+   *
+   * @param crc null where it was written without
+   */
+  record Row(byte[] body, Long crc) {
+    private static Row of(ResultSet row, int body, int crc) throws SQLException {
+      long number = row.getLong(crc);
+      boolean without = row.wasNull(); // Of what was got last.
+      return new Row(row.getBytes(body), without ? null : number);
+    }
+
+    /** The bytes, if they are those that were written with that name. */
+    byte[] whole(String name) throws IOException {
+      if (body == null || (crc != null && crc != Checksum.of(name, body))) {
+        throw new IOException("the record of " + name + " was changed on the disk");
+      }
+      return body;
+    }
+  }
+
   /** As it is on the disk. */
-  record Raw(long tick, Instant at, byte[] body, Map<String, byte[]> cups) {
+  record Raw(long tick, String at, Row bench, Map<String, Row> cups) {
     /**
      * The state in it.
      *
-     * @throws JournalException when this program does not understand it
+     * @throws JournalException when it is damaged, or this program does not understand it
      */
-    BenchState state() throws JournalException {
+    Journal.Restored restored() throws JournalException {
       try {
-        JsonNode tree = Cbor.MAPPER.readTree(body);
+        JsonNode tree = Cbor.MAPPER.readTree(bench.whole(tick + " " + at));
         JsonNode changes = tree.path("cups");
-        if (!(tree.get("bench") instanceof ObjectNode bench) || changes.size() != cups.size()) {
+        if (!(tree.get("bench") instanceof ObjectNode own) || changes.size() != cups.size()) {
           throw new IOException("its parts do not belong together");
         }
-        BenchState rest = Cbor.MAPPER.treeToValue(bench, BenchState.class);
+        BenchState rest = Cbor.MAPPER.treeToValue(own, BenchState.class);
         TreeMap<String, CupState> read = new TreeMap<>();
-        for (Map.Entry<String, byte[]> cup : cups.entrySet()) {
-          read.put(cup.getKey(), cup(cup.getKey(), cup.getValue(), changes.get(cup.getKey())));
+        for (Map.Entry<String, Row> cup : cups.entrySet()) {
+          byte[] whole = cup.getValue().whole(cup.getKey());
+          read.put(cup.getKey(), cup(cup.getKey(), whole, changes.get(cup.getKey())));
         }
-        return rest.over(Collections.unmodifiableSortedMap(read), rest.air(), rest.tanks());
-      } catch (IOException e) {
+        return new Journal.Restored(
+            tick,
+            Instant.parse(at),
+            rest.over(Collections.unmodifiableSortedMap(read), rest.air(), rest.tanks()));
+      } catch (IOException | RuntimeException e) {
+        // Damage may show as anything that a reader or a record's own checks throw.
         throw JournalException.unreadableState(e);
       }
     }
@@ -138,10 +170,11 @@ final class KeptState {
 
   /** What is on the disk; none before the first tick. */
   Optional<Raw> read() throws SQLException {
-    Map<String, byte[]> cups = new TreeMap<>();
-    sql.list("SELECT name, body FROM cup", row -> cups.put(row.getString(1), row.getBytes(2)));
+    Map<String, Row> cups = new TreeMap<>();
+    sql.list(
+        "SELECT name, body, crc FROM cup", row -> cups.put(row.getString(1), Row.of(row, 2, 3)));
     return sql.first(
-        "SELECT tick, at, body FROM state",
-        row -> new Raw(row.getLong(1), Instant.parse(row.getString(2)), row.getBytes(3), cups));
+        "SELECT tick, at, body, crc FROM state",
+        row -> new Raw(row.getLong(1), row.getString(2), Row.of(row, 3, 4), cups));
   }
 }

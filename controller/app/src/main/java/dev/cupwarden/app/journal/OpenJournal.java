@@ -1,12 +1,7 @@
 package dev.cupwarden.app.journal;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -19,7 +14,7 @@ import org.slf4j.LoggerFactory;
  * @param mayPass whether the trouble is not the file's own: a full disk, a lock, a bus error
  */
 public record OpenJournal(
-    Journal journal, Optional<String> trouble, boolean mayPass, Optional<Path> folder)
+    Journal journal, Optional<String> trouble, boolean mayPass, Optional<StandInFolder> folder)
     implements AutoCloseable {
   private static final Logger log = LoggerFactory.getLogger(OpenJournal.class);
 
@@ -28,6 +23,7 @@ public record OpenJournal(
    *     must sort out before anything runs
    */
   public static OpenJournal orStandIn(Path file) throws JournalException {
+    StandInFolder.sweep();
     try {
       Journal journal = Journal.open(file);
       try {
@@ -37,6 +33,8 @@ public record OpenJournal(
           log.error("{}; nothing will be watered in this run", lost.get());
           return standIn(lost.get(), false);
         }
+        // A state that cannot be understood is damage, too, and must show before anything runs.
+        journal.restored();
         return new OpenJournal(journal, Optional.empty(), false, Optional.empty());
       } catch (JournalException e) {
         journal.close();
@@ -52,31 +50,19 @@ public record OpenJournal(
   }
 
   private static OpenJournal standIn(String trouble, boolean mayPass) throws JournalException {
+    StandInFolder folder = StandInFolder.make();
     try {
-      Path folder = Files.createTempDirectory("cupwarden-stand-in");
       return new OpenJournal(
-          Journal.open(folder.resolve("journal.db")),
-          Optional.of(trouble),
-          mayPass,
-          Optional.of(folder));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+          Journal.open(folder.journal()), Optional.of(trouble), mayPass, Optional.of(folder));
+    } catch (JournalException | RuntimeException e) {
+      folder.close();
+      throw e;
     }
   }
 
   @Override
   public void close() throws JournalException {
     journal.close();
-    folder.ifPresent(OpenJournal::delete);
-  }
-
-  private static void delete(Path folder) {
-    try (Stream<Path> all = Files.walk(folder)) {
-      for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-        Files.delete(path);
-      }
-    } catch (IOException e) {
-      log.warn("The stand-in journal in {} cannot be deleted: {}", folder, e.getMessage());
-    }
+    folder.ifPresent(StandInFolder::close);
   }
 }

@@ -39,7 +39,9 @@ public final class Outbox implements AutoCloseable {
     /** The very same message again, as MQTT may deliver it: nothing to say. */
     SAME_AGAIN,
     /** Another order under an id that was used before. */
-    REPEATED
+    REPEATED,
+    /** So much waits already that there is no room for it. */
+    FULL
   }
 
   private final Sql sql;
@@ -158,10 +160,19 @@ public final class Outbox implements AutoCloseable {
    * may then be told that it arrived.
    *
    * @param body the order as it was written
+   * @param stopsWater whether it may have the room that is kept for such orders
    */
+  public Reception receive(
+      String id, Instant received, Instant expires, String body, boolean stopsWater)
+      throws JournalException {
+    return sql.inTransaction(
+        "taking an order", () -> inbox.receive(id, received, expires, body, stopsWater));
+  }
+
+  /** Likewise, of an order that stops no water. */
   public Reception receive(String id, Instant received, Instant expires, String body)
       throws JournalException {
-    return sql.inTransaction("taking an order", () -> inbox.receive(id, received, expires, body));
+    return receive(id, received, expires, body, false);
   }
 
   /** Orders that no tick has taken yet. */

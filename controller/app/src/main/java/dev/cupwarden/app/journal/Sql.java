@@ -63,6 +63,15 @@ final class Sql implements AutoCloseable {
     }
   }
 
+  /** Likewise, of one that answers with a number; 0 where it does not answer. */
+  synchronized long askedAlone(String doing, String query) throws JournalException {
+    try {
+      return number(query);
+    } catch (SQLException e) {
+      throw JournalException.of(doing, e);
+    }
+  }
+
   // SQLite has already rolled back by itself after some errors, a full disk among them; rolling
   // back again then fails, and must not hide what happened first.
   private void rollback(Exception because) {

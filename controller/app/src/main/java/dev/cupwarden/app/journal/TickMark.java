@@ -28,6 +28,7 @@ final class TickMark {
   /** On the disk when this returns. */
   void write(long tick) throws IOException {
     String text = String.format("%0" + DIGITS + "d%n", tick);
+    PrivateFile.make(file);
     // Not by a channel: an interrupt closes one, and a loop told to stop is to finish its tick.
     try (RandomAccessFile written = new RandomAccessFile(file.toFile(), "rwd")) {
       written.write(text.getBytes(StandardCharsets.US_ASCII));

@@ -5,11 +5,14 @@ import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 
 /**
- * How each kind of message travels: always at least once; what stays at the broker and how long.
+ * How each kind of message travels: at least once, but for beats, of which the next one says more;
+ * what stays at the broker and how long.
  */
 enum Delivery {
   /** Stays until the next one; never grows old by itself, since silence is what it tells. */
   PRESENCE(true, Duration.ZERO),
+  /** Not for anybody who comes later: one that waited would tell of life that has ended. */
+  BEAT(false, Duration.ofMinutes(1), 0),
   /** The last state stays for a season's absence, no longer. */
   STATUS(true, Duration.ofDays(30)),
   READINGS(false, Duration.ofDays(7)),
@@ -19,15 +22,21 @@ enum Delivery {
 
   private final boolean retained;
   private final Duration expiry;
+  private final int qos;
 
   Delivery(boolean retained, Duration expiry) {
+    this(retained, expiry, 1);
+  }
+
+  Delivery(boolean retained, Duration expiry, int qos) {
     this.retained = retained;
     this.expiry = expiry;
+    this.qos = qos;
   }
 
   MqttMessage message(byte[] payload) {
     MqttMessage message = new MqttMessage(payload);
-    message.setQos(1);
+    message.setQos(qos);
     message.setRetained(retained);
     MqttProperties properties = new MqttProperties();
     if (!expiry.isZero()) {

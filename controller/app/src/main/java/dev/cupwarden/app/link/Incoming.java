@@ -14,23 +14,28 @@ import org.slf4j.LoggerFactory;
 
 /** What comes in: orders go into the journal or are refused; a host's word empties the outbox. */
 final class Incoming implements Session.Incoming {
-  /** More than a person could mean; beyond it someone floods the bench. */
-  private static final int MOST_WAITING = 500;
-
   private static final Logger log = LoggerFactory.getLogger(Incoming.class);
 
   private final Topics topics;
   private final Outbox outbox;
   private final Supplier<Instant> now;
   private final Sender sender;
+  private final Rivals rivals;
   private final Runnable wake;
   private final OrderDesk desk = new OrderDesk();
 
-  Incoming(Topics topics, Outbox outbox, Supplier<Instant> now, Sender sender, Runnable wake) {
+  Incoming(
+      Topics topics,
+      Outbox outbox,
+      Supplier<Instant> now,
+      Sender sender,
+      Rivals rivals,
+      Runnable wake) {
     this.topics = topics;
     this.outbox = outbox;
     this.now = now;
     this.sender = sender;
+    this.rivals = rivals;
     this.wake = wake;
   }
 
@@ -38,11 +43,22 @@ final class Incoming implements Session.Incoming {
   public void message(String topic, byte[] payload, boolean retained) {
     if (topic.equals(topics.kept())) {
       kept(payload);
+    } else if (topic.equals(topics.beat())) {
+      rivals.beat(payload, System.nanoTime());
+      return;
+    } else if (topic.equals(topics.presence())) {
+      rivals.presence(payload, System.nanoTime());
+      return;
     } else if (topic.equals(topics.orders()) && payload.length > 0) {
       // An empty one is how a retained message is taken off a broker.
       order(payload, retained);
     }
     wake.run();
+  }
+
+  @Override
+  public void takenOver() {
+    rivals.takenOver(System.nanoTime());
   }
 
   private void kept(byte[] payload) {
@@ -80,11 +96,11 @@ final class Incoming implements Session.Incoming {
 
   private void receive(OrderDesk.Accepted order, Instant received) {
     try {
-      if (outbox.waitingOrders() >= MOST_WAITING) {
-        sender.receipt(Receipt.refused(order.id(), "too many orders wait for the next tick"));
-        return;
-      }
-      switch (outbox.receive(order.id(), received, order.expires(), order.body())) {
+      Outbox.Reception reception =
+          outbox.receive(order.id(), received, order.expires(), order.body(), order.stopsWater());
+      switch (reception) {
+        case FULL ->
+            sender.receipt(Receipt.refused(order.id(), "too many orders wait for the next tick"));
         case NEW -> sender.receipt(Receipt.taken(order.id()));
         case REPEATED ->
             sender.receipt(

@@ -2,6 +2,7 @@ package dev.cupwarden.app.link;
 
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.Outbox;
+import dev.cupwarden.app.service.Pulse;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
@@ -43,6 +44,8 @@ public final class MqttLink implements AutoCloseable {
   private final Supplier<Instant> now;
   private final Incoming incoming;
   private final Sender sender;
+  private final Rivals rivals;
+  private final Beats beats;
   private final BlockingQueue<Boolean> wake = new ArrayBlockingQueue<>(1);
   private final Thread thread;
   private final Set<String> told = new TreeSet<>();
@@ -55,12 +58,15 @@ public final class MqttLink implements AutoCloseable {
       Topics topics,
       Outbox outbox,
       Supplier<Instant> now,
+      Pulse pulse,
       Duration settling) {
     this.broker = broker;
     this.topics = topics;
     this.now = now;
     this.sender = new Sender(topics, outbox, settling);
-    this.incoming = new Incoming(topics, outbox, now, sender, this::wake);
+    this.rivals = new Rivals(pulse.instance());
+    this.incoming = new Incoming(topics, outbox, now, sender, rivals, this::wake);
+    this.beats = new Beats(topics, now, pulse::beat);
     this.thread = new Thread(this::run, "link");
     this.thread.setDaemon(true);
   }
@@ -69,10 +75,11 @@ public final class MqttLink implements AutoCloseable {
    * Starts to look for the broker; returns at once.
    *
    * @param now the bench's time, against which orders are stale
+   * @param pulse what the loop notes of itself
    */
   public static MqttLink start(
-      BrokerSettings broker, Topics topics, Outbox outbox, Supplier<Instant> now) {
-    return start(broker, topics, outbox, now, Sender.SETTLING);
+      BrokerSettings broker, Topics topics, Outbox outbox, Supplier<Instant> now, Pulse pulse) {
+    return start(broker, topics, outbox, now, pulse, Sender.SETTLING);
   }
 
   /** Likewise, with another time for which a pack stays after the broker has taken it. */
@@ -81,8 +88,9 @@ public final class MqttLink implements AutoCloseable {
       Topics topics,
       Outbox outbox,
       Supplier<Instant> now,
+      Pulse pulse,
       Duration settling) {
-    MqttLink link = new MqttLink(broker, topics, outbox, now, settling);
+    MqttLink link = new MqttLink(broker, topics, outbox, now, pulse, settling);
     link.thread.start();
     return link;
   }
@@ -113,6 +121,16 @@ public final class MqttLink implements AutoCloseable {
     wake();
   }
 
+  /** Whether another controller goes by the same name, as far as was seen lately. */
+  public boolean hasRival() {
+    return rivals.any(System.nanoTime());
+  }
+
+  /** Whether a beat was said within that time. */
+  public boolean awaitBeat(Duration most) throws InterruptedException {
+    return beats.awaitFirst(most);
+  }
+
   /** Whether the broker is there. */
   public boolean isOnline() {
     return online;
@@ -128,7 +146,10 @@ public final class MqttLink implements AutoCloseable {
       while (!closing) {
         try (Session session = connect()) {
           log.info("MQTT: online at {}", broker);
-          backoff.reset();
+          // Two of one name would else take turns many times a second.
+          if (!hasRival()) {
+            backoff.reset();
+          }
           online = true;
           serve(session);
           if (closing) {
@@ -141,6 +162,7 @@ public final class MqttLink implements AutoCloseable {
           log.error("MQTT: a connection broke off", e);
         } finally {
           online = false;
+          beats.on(null);
         }
         await(backoff.next());
       }
@@ -150,16 +172,13 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private Session connect() throws MqttException {
+    byte[] will = presence("offline");
     Session session =
         Session.connect(
-            broker,
-            "cupwarden-" + topics.bench(),
-            topics.presence(),
-            payload(new Presence("offline", now.get())),
-            incoming,
-            this::wake);
+            broker, "cupwarden-" + topics.bench(), topics.presence(), will, incoming, this::wake);
     try {
       session.subscribe(topics.orders(), topics.kept());
+      hearOurselves(session);
       return session;
     } catch (MqttException e) {
       session.close();
@@ -167,9 +186,24 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
+  /** What is said in our name; a broker that does not allow it only means that we know less. */
+  private void hearOurselves(Session session) {
+    try {
+      session.subscribe(topics.presence(), topics.beat());
+    } catch (MqttException e) {
+      log.warn("MQTT: what others say by our name is not told to us: {}", said(e));
+    }
+  }
+
+  private byte[] presence(String state) {
+    byte[] presence = payload(new Presence(state, now.get()));
+    rivals.says(presence);
+    return presence;
+  }
+
   private void serve(Session session) throws InterruptedException, MqttException, JournalException {
-    byte[] presence = payload(new Presence("online", now.get()));
-    session.send(topics.presence(), presence, Delivery.PRESENCE, given -> {});
+    session.send(topics.presence(), presence("online"), Delivery.PRESENCE, given -> {});
+    beats.on(session);
     sender.beginAgain();
     while (!closing && session.isAlive()) {
       sender.sendAll(session);
@@ -180,8 +214,7 @@ public final class MqttLink implements AutoCloseable {
   private void farewell(Session session)
       throws InterruptedException, MqttException, JournalException {
     sender.sendAll(session);
-    byte[] presence = payload(new Presence("offline", now.get()));
-    session.send(topics.presence(), presence, Delivery.PRESENCE, given -> {});
+    session.send(topics.presence(), presence("offline"), Delivery.PRESENCE, given -> {});
     session.awaitAnswers(FAREWELL);
   }
 
@@ -205,6 +238,7 @@ public final class MqttLink implements AutoCloseable {
   @Override
   public void close() {
     closing = true;
+    beats.close();
     wake();
     try {
       thread.join(FAREWELL.multipliedBy(2).toMillis());

@@ -4,10 +4,17 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.orders.Order;
+import dev.cupwarden.core.orders.OrderForm;
+import dev.cupwarden.core.orders.OrderReader;
+import dev.cupwarden.core.orders.OrderRefused;
+import dev.cupwarden.core.setup.Names;
+import dev.cupwarden.core.units.Quoted;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.Optional;
 
 /**
  * Looks at an order as it comes off the wire: is it one, and is it still meant? What it asks for is
@@ -17,14 +24,11 @@ final class OrderDesk {
   /** Clocks of host and bench differ; by more than this, one of them is wrong. */
   static final Duration CLOCK_TOLERANCE = Duration.ofMinutes(2);
 
-  static final int MOST_BYTES = 64 * 1024;
-  private static final int LONGEST_ID = 128;
-
   /** What became of it. */
   sealed interface Verdict {}
 
   /** It may go to the next tick. */
-  record Accepted(String id, Instant expires, String body) implements Verdict {}
+  record Accepted(String id, Instant expires, boolean stopsWater, String body) implements Verdict {}
 
   /** It changes nothing. */
   record Refused(Receipt receipt) implements Verdict {}
@@ -48,26 +52,28 @@ final class OrderDesk {
     } catch (Unfit e) {
       return new Refused(Receipt.refused(null, e.getMessage()));
     }
-    String id = order.path("id").isTextual() ? order.get("id").textValue() : null;
+    String id = OrderReader.idOf(order);
     try {
-      if (id == null || id.isBlank() || id.length() > LONGEST_ID) {
-        id = null;
-        throw new Unfit("an order needs an id of 1 to " + LONGEST_ID + " characters");
+      if (id == null) {
+        throw new Unfit("an order needs an id: " + Names.ID_RULE);
       }
+      OrderForm.check(order);
       if (retained) {
         throw new Unfit("a retained order is refused: it could come again long after it was meant");
       }
       text(order, "kind");
       text(order, "by");
-      return new Accepted(id, stillMeant(order, now), order.toString());
-    } catch (Unfit e) {
+      Instant expires = stillMeant(order, now);
+      return new Accepted(id, expires, OrderReader.stopsWater(order), order.toString());
+    } catch (Unfit | OrderRefused e) {
       return new Refused(Receipt.refused(id, e.getMessage()));
     }
   }
 
   private static JsonNode parse(byte[] payload) throws Unfit {
-    if (payload.length > MOST_BYTES) {
-      throw new Unfit("an order of " + payload.length + " bytes is refused; at most " + MOST_BYTES);
+    if (payload.length > OrderForm.MOST_BYTES) {
+      throw new Unfit(
+          "an order of " + payload.length + " bytes is refused; at most " + OrderForm.MOST_BYTES);
     }
     try {
       JsonNode order = Json.MAPPER.readTree(payload);
@@ -76,9 +82,9 @@ final class OrderDesk {
       }
       return order;
     } catch (JsonProcessingException e) {
-      throw new Unfit("an order must be JSON: " + e.getOriginalMessage());
+      throw new Unfit("an order must be JSON: " + Quoted.line(e.getOriginalMessage(), 120));
     } catch (IOException e) {
-      throw new Unfit("an order must be JSON in UTF-8: " + e.getMessage());
+      throw new Unfit("an order must be JSON in UTF-8: " + Quoted.line(e.getMessage(), 120));
     }
   }
 
@@ -94,6 +100,13 @@ final class OrderDesk {
     if (!expires.isAfter(now)) {
       throw new Unfit("stale: it expired at " + expires + ", it is " + now + " here");
     }
+    if (new Order.Validity(Optional.of(issued), Optional.of(expires)).tooLong(now)) {
+      throw new Unfit(
+          "expires: an order is good for at most "
+              + Order.Validity.LONGEST.toDays()
+              + " days, not to "
+              + expires);
+    }
     return expires;
   }
 
@@ -102,7 +115,8 @@ final class OrderDesk {
     try {
       return Instant.parse(written);
     } catch (DateTimeParseException e) {
-      throw new Unfit(key + ": \"" + written + "\" is not a time such as 2027-02-14T08:00:00Z");
+      throw new Unfit(
+          key + ": " + Quoted.text(written) + " is not a time such as 2027-02-14T08:00:00Z");
     }
   }
 

@@ -24,7 +24,7 @@ import org.slf4j.LoggerFactory;
 /** What goes out, and how far it got on the connection that stands now. */
 final class Sender {
   private static final int BATCH = 200;
-  private static final int MOST_RECEIPTS = 1_000;
+  private static final int MOST_RECEIPTS = 500;
 
   private static final Logger log = LoggerFactory.getLogger(Sender.class);
 

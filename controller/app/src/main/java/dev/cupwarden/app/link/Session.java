@@ -29,6 +29,9 @@ final class Session implements AutoCloseable {
   /** Takes what comes in; called on the client library's thread, and before the broker is told. */
   interface Incoming {
     void message(String topic, byte[] payload, boolean retained);
+
+    /** The broker has given the connection to another client of the same name. */
+    void takenOver();
   }
 
   /** Told, on the client library's thread, what became of a message at the broker. */
@@ -51,6 +54,14 @@ final class Session implements AutoCloseable {
   private static final Duration STALLED = Duration.ofSeconds(30);
 
   private static final int KEEP_ALIVE_S = 30;
+
+  /**
+   * What is longer the broker must not even send (MQTT 5, section 3.1.2.11.4): it would have to be
+   * held whole before it could be refused.
+   */
+  private static final long MOST_BYTES = 128 * 1024;
+
+  private static final int TAKEN_OVER = 0x8E;
   private static final Logger log = LoggerFactory.getLogger(Session.class);
 
   // The library writes a stack trace for every broken connection by its own logger; what is worth
@@ -111,6 +122,7 @@ final class Session implements AutoCloseable {
     options.setConnectionTimeout((int) ANSWER.toSeconds());
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setReceiveMaximum(MOST_IN_FLIGHT);
+    options.setMaximumPacketSize(MOST_BYTES);
     options.setWill(willTopic, Delivery.PRESENCE.message(will));
     broker.user().ifPresent(options::setUserName);
     broker.password().ifPresent(word -> options.setPassword(word.getBytes(StandardCharsets.UTF_8)));
@@ -134,6 +146,9 @@ final class Session implements AutoCloseable {
 
       @Override
       public void disconnected(MqttDisconnectResponse response) {
+        if (response != null && response.getReturnCode() == TAKEN_OVER) {
+          incoming.takenOver();
+        }
         lost();
       }
 
@@ -195,6 +210,19 @@ final class Session implements AutoCloseable {
       inFlight.release();
       throw e;
     }
+  }
+
+  /**
+   * Sends what nobody acknowledges, past those in flight.
+   *
+   * @return false when the connection is lost
+   */
+  boolean say(String topic, byte[] payload, Delivery how) throws MqttException {
+    if (!isAlive()) {
+      return false;
+    }
+    client.publish(topic, how.message(payload));
+    return true;
   }
 
   private MqttActionListener onAcknowledged(Acknowledgement acknowledged) {

@@ -12,6 +12,7 @@ import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.Beat;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
@@ -21,6 +22,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -60,8 +62,12 @@ public final class BenchLoop {
   private final StoreWatch store;
   private final DayEnd dayEnd;
   private final BoardFaults faults = new BoardFaults(alerts);
+  private final OrderTurn orderTurn = new OrderTurn();
+  private final InputWatch inputs;
+  private final NameWatch names;
   private final long firstTickNanos;
   private BenchState state;
+  private boolean ordersInHand;
   private volatile LoopSigns signs = LoopSigns.NOBODY;
   private volatile boolean stopping;
   private volatile Thread thread;
@@ -77,6 +83,8 @@ public final class BenchLoop {
     this.clockWatch = new ClockWatch(clock, alerts);
     this.store = new StoreWatch(parts.journal(), alerts);
     this.dayEnd = new DayEnd(parts);
+    this.inputs = new InputWatch(parts.journal(), alerts);
+    this.names = new NameWatch(parts.bench().name(), alerts);
     this.firstTickNanos = parts.time().nanos() + from.settle().toNanos();
     parts
         .trouble()
@@ -107,6 +115,7 @@ public final class BenchLoop {
     long periodNanos = parts.bench().tick().toNanos();
     long next = firstTickNanos;
     try {
+      signs.doing(settling().isZero() ? Beat.Doing.WAITING : Beat.Doing.SETTLING);
       parts.time().until(next);
       while (!stopping) {
         tickSafely();
@@ -117,7 +126,13 @@ public final class BenchLoop {
       }
     } finally {
       parts.hardware().allOff();
+      signs.doing(Beat.Doing.ENDED);
     }
+  }
+
+  /** From now on this knows whether another controller goes by the same name. */
+  public void askOfRivals(BooleanSupplier knows) {
+    names.ask(knows);
   }
 
   /** From now on these hear of the loop's progress. */
@@ -150,6 +165,7 @@ public final class BenchLoop {
     try {
       signs.moved();
       tick();
+      inputs.tickFinished();
       signs.over(true);
     } catch (JournalException e) {
       signs.over(false);
@@ -162,23 +178,35 @@ public final class BenchLoop {
       // One tick is lost; the pump must not stay on for it, nor the bench go without the next.
       parts.hardware().allOff();
       log.error("A tick failed and watered nothing", e);
+      inputs.tickFailed(clock.now(), ordersInHand);
+    } finally {
+      signs.doing(Beat.Doing.WAITING);
     }
   }
 
   /** One tick; in {@link #run} one after the other, in tests one by one. */
   void tick() throws JournalException {
+    ordersInHand = false;
+    signs.doing(Beat.Doing.READING);
+    requireMark();
     pump.putDownWhatIsLeft();
     Instant at = clock.now();
     BoardReadings read = parts.hardware().read();
     signs.moved();
+    signs.doing(Beat.Doing.DECIDING);
     faults.look(at, read.faults());
-    List<JsonNode> orders = new ArrayList<>(clockWatch.inOwnTime(parts.journal().waitingOrders()));
+    long begunNanos = System.nanoTime();
+    List<JsonNode> orders =
+        new ArrayList<>(clockWatch.inOwnTime(orderTurn.of(parts.journal().waitingOrders())));
+    ordersInHand = !orders.isEmpty();
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
     boolean clockInDoubt = clockWatch.look(at, orders);
     if (parts.trouble().isPresent()) {
       Restraint.hold(at, state.hold()).ifPresent(orders::add);
     }
     store.look(at);
+    inputs.look(at);
+    names.look(at);
     List<JsonNode> forTheBench = new ArrayList<>(orders);
     alerts.putOff(at, forTheBench);
     Observation seen = Sight.of(at, read, clockInDoubt, forTheBench, state);
@@ -188,6 +216,7 @@ public final class BenchLoop {
     events.addAll(story.of(at, orders, step.brief()));
     events.addAll(decisions.untold(at, standing.decisions()));
     List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
+    signs.doing(Beat.Doing.WRITING);
     List<Journal.Intent> intents =
         parts
             .journal()
@@ -200,14 +229,18 @@ public final class BenchLoop {
                     passes,
                     events,
                     orderIds));
+    // From here on this is the state, whatever fails: orders in it are told as done.
+    state = step.state();
     alerts.told();
     decisions.told();
-    if (parts.trouble().isEmpty()) {
+    orderTurn.took(orderIds.size(), System.nanoTime() - begunNanos);
+    if (parts.trouble().isEmpty() && parts.journal().unmarked().isEmpty()) {
       store.worked();
     }
-    state = step.state();
     signs.moved();
+    signs.doing(Beat.Doing.WATERING);
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
+    signs.doing(Beat.Doing.TELLING);
     dayEnd.afterTick(at, state);
     parts
         .listener()
@@ -219,5 +252,27 @@ public final class BenchLoop {
                 standing.statuses(),
                 story.bench(at, seen, state),
                 tick.setup(state)));
+    requireMark();
+  }
+
+  /**
+   * Without a mark of what was written last nothing more is decided or given: if the journal were
+   * cut short now, nobody would see it. That is told at once, since no tick may be written to tell
+   * it.
+   */
+  private void requireMark() throws JournalException {
+    if (parts.journal().markAgain()) {
+      return;
+    }
+    Instant at = clock.now();
+    store.failed(
+        at,
+        "The mark beside the journal cannot be written, so nothing is watered: look at the"
+            + " controller's disk.");
+    for (Happening untold : alerts.untold(at)) {
+      parts.journal().note(untold);
+    }
+    alerts.told();
+    throw JournalException.unmarked(parts.journal().unmarked().orElseThrow());
   }
 }

@@ -66,7 +66,8 @@ final class ClockWatch {
           at,
           clock.aheadS(),
           SteadyClock.JUMP_S,
-          "Set the controller's clock, then clear; until then only rescues are given.");
+          "Look whether the controller's clock is right, set it if it is not, then clear; until then"
+              + " only rescues are given.");
     }
     return !clock.trusted();
   }

@@ -5,18 +5,24 @@ import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.Retention;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.setup.Place;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 
 /**
- * Lets the journal trim itself once a day, at the first tick after midnight of the bench's place.
+ * Lets the journal trim itself once a day, at the first tick after midnight of the bench's place,
+ * and empty its log once an hour.
  */
 final class DayEnd {
+  /** What a flipped bit in the log may cost. Our choice. */
+  private static final Duration HOUR = Duration.ofHours(1);
+
   private final BenchLoop.Parts parts;
   private final ZoneId zone;
   private LocalDate today;
+  private Instant logEmptied;
 
   DayEnd(BenchLoop.Parts parts) {
     this.parts = parts;
@@ -32,5 +38,9 @@ final class DayEnd {
               new Journal.Start(at, parts.benchText(), state, parts.version()), Retention.USUAL);
     }
     today = date;
+    boolean hourOver = logEmptied == null || Duration.between(logEmptied, at).compareTo(HOUR) >= 0;
+    if (hourOver && parts.journal().checkpoint()) {
+      logEmptied = at;
+    }
   }
 }

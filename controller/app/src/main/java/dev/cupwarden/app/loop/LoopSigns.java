@@ -1,5 +1,7 @@
 package dev.cupwarden.app.loop;
 
+import dev.cupwarden.core.messages.Beat;
+
 /** Hears of the loop's progress, on the loop's own thread. */
 public interface LoopSigns {
   /** Whom nothing is told. */
@@ -14,6 +16,9 @@ public interface LoopSigns {
 
   /** Within a tick, something was done. */
   void moved();
+
+  /** The loop turns to something else. */
+  default void doing(Beat.Doing what) {}
 
   /** A tick is over; {@code well}: all of it was done. */
   void over(boolean well);

@@ -44,7 +44,8 @@ final class Pump {
   List<Dose> give(List<AllowedPass> passes, List<Journal.Intent> intents, BooleanSupplier stopping)
       throws JournalException {
     List<Dose> doses = new ArrayList<>();
-    String stopped = null;
+    // What was written is not sure to be missed if it were lost: it is not given.
+    String stopped = journal.unmarked().orElse(null);
     JournalException unwritten = null;
     for (int i = 0; i < intents.size(); i++) {
       if (stopping.getAsBoolean()) {

@@ -1,12 +1,14 @@
 package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.clock.SteadyClock;
+import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.SetupException;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -44,16 +46,27 @@ record Resumption(
     Tick tick = new Tick(parts.bench());
     Optional<Journal.Restored> restored = journal.restored();
     BenchState state = tick.fresh();
+    List<String> doubts = List.of();
     if (restored.isPresent()) {
       Optional<String> benchBefore = journal.lastBench();
-      state = tick.fit(new TakeUp(parts.bench(), state).of(restored.get().state(), benchBefore));
+      TakeUp takeUp = new TakeUp(parts.bench(), state);
+      state = tick.fit(takeUp.of(restored.get().state(), benchBefore));
+      doubts = takeUp.doubts();
     }
     SteadyClock clock =
         restored.isPresent()
             ? SteadyClock.after(restored.get().at(), parts.time())
             : SteadyClock.fresh(parts.time());
+    Instant now = clock.now();
+    if (clock.trusted()) {
+      journal.refuseUnfitOrders(parts.time().wall());
+    }
     List<Journal.Intent> cutOff =
-        journal.start(new Journal.Start(clock.now(), parts.benchText(), state, parts.version()));
+        journal.start(new Journal.Start(now, parts.benchText(), state, parts.version()));
+    for (String doubt : doubts) {
+      log.warn("{}", doubt);
+      journal.note(Happening.change(now, "bench-file", doubt));
+    }
     for (Journal.Intent intent : cutOff) {
       log.warn(
           "The pass of {} mL to {} was cut off by the last stop; it counts as given.",

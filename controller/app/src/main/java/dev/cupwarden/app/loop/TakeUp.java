@@ -9,6 +9,8 @@ import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
+import java.util.Collections;
+import java.util.List;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -26,6 +28,7 @@ final class TakeUp {
 
   private final Bench now;
   private final BenchState fresh;
+  private Renaming renaming = new Renaming(Collections.emptySortedMap(), List.of());
 
   /**
    * @param fresh a state of the bench of which nothing has been seen
@@ -40,6 +43,17 @@ final class TakeUp {
     NavigableMap<String, CupState> cups = new TreeMap<>(kept.cups());
     NavigableMap<String, TankState> tanks = new TreeMap<>(kept.tanks());
     if (before.isPresent()) {
+      renaming = Renaming.between(before.get(), now);
+      renaming
+          .names()
+          .forEach(
+              (name, was) -> {
+                CupState state = cups.remove(was);
+                if (state != null) {
+                  log.info("The bench file calls {} now {}", was, name);
+                  cups.put(name, state.under(named(before.get().cups().get(was), name, state)));
+                }
+              });
       edit(
           cups,
           before.get().cups(),
@@ -59,6 +73,16 @@ final class TakeUp {
           (name, tank) -> board.more().gauges().containsKey(name) ? tank : tank.unread());
     }
     return kept.over(cups, air, tanks);
+  }
+
+  /** What the file before would have said of it under its new name. */
+  private Cup named(Cup was, String name, CupState kept) {
+    return edited(was, now.cups().get(name), kept);
+  }
+
+  /** Sentences for a person about cups that may have been renamed. */
+  List<String> doubts() {
+    return renaming.doubts();
   }
 
   private static <S, T> void edit(
@@ -82,20 +106,26 @@ final class TakeUp {
 
   private CupState edited(Bench before, String name, CupState kept) {
     Cup was = before.cups().get(name);
-    Cup edited = now.cups().get(name);
     if (kept == null) {
       return fresh.cups().get(name);
     }
     if (was == null) {
-      return kept.under(edited); // An order had added it; now the file has it, too.
+      // An order had added it, and now the file has it, too; or the file calls it otherwise now.
+      return renaming.names().containsKey(name) ? kept : kept.under(now.cups().get(name));
     }
+    return kept.under(edited(was, now.cups().get(name), kept));
+  }
+
+  /** What the file says anew wins; what it says as before does not undo what orders changed. */
+  private static Cup edited(Cup was, Cup now, CupState kept) {
+    Cup edited = now;
     if (edited.stage() == was.stage()) {
       edited = edited.withStage(kept.setup().stage());
     }
     if (edited.vessel().equals(was.vessel()) && edited.mix().equals(was.mix())) {
       edited = edited.withVesselAndMix(kept.setup().vessel(), kept.setup().mix());
     }
-    return kept.under(edited);
+    return edited;
   }
 
   private static Optional<Bench> read(String text) {

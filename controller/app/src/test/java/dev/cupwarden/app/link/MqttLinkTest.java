@@ -10,6 +10,7 @@ import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.Outbox;
 import dev.cupwarden.app.journal.TickEntry;
+import dev.cupwarden.app.service.Pulse;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.BenchStatus;
@@ -66,7 +67,12 @@ class MqttLinkTest {
   private void startLink() throws Exception {
     link =
         MqttLink.start(
-            BrokerSettings.open(broker.uri()), TOPICS, outbox, () -> NOW, Duration.ofMillis(100));
+            BrokerSettings.open(broker.uri()),
+            TOPICS,
+            outbox,
+            () -> NOW,
+            new Pulse(Duration.ofMinutes(5), 0),
+            Duration.ofMillis(100));
   }
 
   private void startLinkAndWait() throws Exception {

@@ -68,8 +68,12 @@ class OrderDeskTest {
     refused(GOOD.replace("\"by\"", "\"who\""), "o-1", "needs by");
     refused(GOOD.replace("2027-01-10T09:00:00Z", "soon"), "o-1", "expires: \"soon\"");
     refused(GOOD.replace("T09:00", "T07:00"), "o-1", "expire after it is issued");
-    refused("{\"id\":\"" + "x".repeat(70_000) + "\"}", null, "at most 65536");
-    refused("[".repeat(5_000), null, "must be JSON");
+    refused("{\"id\":\"" + "x".repeat(70_000) + "\"}", null, "at most 4096");
+    refused("[".repeat(4_000), null, "must be JSON");
+    refused(GOOD.replace("o-1", "x".repeat(65)), null, "1 to 64 characters");
+    refused(GOOD.replace("\"by\"", "\"cup\":\"A1\\n\",\"by\""), "o-1", "cannot be a name");
+    refused(GOOD.replace("gardener", "me\\u0000"), "o-1", "control characters");
+    refused(GOOD.replace("2027-01-10T09", "2027-01-12T09"), "o-1", "at most 2 days");
   }
 
   @Test

@@ -65,7 +65,9 @@ public final class WhatToDo {
               "Look at the host's mail or webhook settings and its network; what was not sent is"
                   + " tried again each hour."),
           Map.entry("store-full", "Free space on the controller's disk."),
-          Map.entry("controller-silent", "Look whether the controller has power and network."));
+          Map.entry("controller-silent", "Look whether the controller has power and network."),
+          Map.entry("input-set-aside", "Look at the orders beside the journal, then delete them."),
+          Map.entry("two-controllers", "Stop one of them, or give it another name."));
 
   /** Where many cups have one cause, that is what to look for. */
   private static final Map<String, String> TOGETHER =

@@ -13,6 +13,11 @@ public record Topics(String bench) {
     return ROOT + bench + "/presence";
   }
 
+  /** Not retained: {@link Beat}. */
+  public String beat() {
+    return ROOT + bench + "/beat";
+  }
+
   /** Not retained: a SenML pack (RFC 8428), a list of {@link SenmlRecord}. */
   public String readings() {
     return ROOT + bench + "/readings";

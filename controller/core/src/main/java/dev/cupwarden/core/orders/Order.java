@@ -2,9 +2,11 @@ package dev.cupwarden.core.orders;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.setup.RootStage;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 
 /** What a person asked for, read and in range; whether it can be done now is judged later. */
 public sealed interface Order {
@@ -86,6 +88,25 @@ public sealed interface Order {
   /** A cup is put on the bench while it runs; its keys are those of a cup in the bench file. */
   record Add(String id, String cup, JsonNode keys) implements Order {}
 
+  /**
+   * The same for several cups, done to all of them or to none.
+   *
+   * @param each one order for each cup, by the cup's name, all with this id
+   */
+  record ToEach(String id, SortedMap<String, Order> each) implements Order {}
+
   /** The times that an order over the wire carries; absent in {@code advise}. */
-  record Validity(Optional<Instant> issued, Optional<Instant> expires) {}
+  record Validity(Optional<Instant> issued, Optional<Instant> expires) {
+    /** Our choice: what was meant for later than that is ordered later. */
+    public static final Duration LONGEST = Duration.ofDays(2);
+
+    /**
+     * Whether it would be good for too long.
+     *
+     * @param now where it does not say when it was issued
+     */
+    public boolean tooLong(Instant now) {
+      return expires.isPresent() && expires.get().isAfter(issued.orElse(now).plus(LONGEST));
+    }
+  }
 }

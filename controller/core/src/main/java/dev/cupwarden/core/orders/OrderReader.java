@@ -1,38 +1,38 @@
 package dev.cupwarden.core.orders;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.cupwarden.core.setup.RootStage;
-import java.time.Instant;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.setup.Names;
+import dev.cupwarden.core.units.Quoted;
+import java.util.Collections;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** Reads an order as it was written; every refusal names the field and what was expected. */
 public final class OrderReader {
-  /** Over the wire an order says who gave it and how long it is good for. */
-  private static final Set<String> COMMON = Set.of("id", "kind", "by", "issued", "expires");
-
   private static final Map<String, Set<String>> FIELDS =
       Map.ofEntries(
-          Map.entry("hold", Set.of("cup", "until", "feed_only", "rescue")),
-          Map.entry("release", Set.of("cup")),
+          Map.entry("hold", Set.of("cup", "cups", "until", "feed_only", "rescue")),
+          Map.entry("release", Set.of("cup", "cups")),
           Map.entry("flush", Set.of("cup", "ml")),
-          Map.entry("dose", Set.of("cup", "ml", "strength", "lift")),
-          Map.entry("stage", Set.of("cup", "stage")),
-          Map.entry("watered", Set.of("cup", "ml", "strength")),
+          Map.entry("dose", Set.of("cup", "cups", "ml", "strength", "lift")),
+          Map.entry("stage", Set.of("cup", "cups", "stage")),
+          Map.entry("watered", Set.of("cup", "cups", "ml", "strength")),
           Map.entry("drained", Set.of("cup", "sure")),
           Map.entry("forget", Set.of("order")),
-          Map.entry("away", Set.of("cup")),
-          Map.entry("back", Set.of("cup")),
+          Map.entry("away", Set.of("cup", "cups")),
+          Map.entry("back", Set.of("cup", "cups")),
           Map.entry("filled", Set.of("tank", "ml", "feed", "strength")),
           Map.entry("repot", Set.of("cup", "vessel", "mix")),
           Map.entry("clear", Set.of("cup")),
           Map.entry("later", Set.of("alert", "cup", "tank", "until")),
-          Map.entry("retire", Set.of("cup", "because")));
+          Map.entry("retire", Set.of("cup", "cups", "because")));
 
-  /** What a person may lift for one dose; nothing lifts the rest. */
-  private static final Set<String> LIFTABLE = Set.of("window", "cold", "no-dry-back");
+  /** What stops water: it comes before all else that was ordered. */
+  private static final Set<String> STOPS_WATER = Set.of("hold", "away");
 
   private static final Set<String> ENDS = Set.of("rooted", "rotted", "dried", "other");
 
@@ -52,7 +52,12 @@ public final class OrderReader {
   /** The order's name, as far as it can be read; null otherwise. */
   public static String idOf(JsonNode written) {
     JsonNode id = written.get("id");
-    return id != null && id.isTextual() && !id.textValue().isBlank() ? id.textValue() : null;
+    return id != null && id.isTextual() && Names.isId(id.textValue()) ? id.textValue() : null;
+  }
+
+  /** Whether it asks that something be watered less, so that it should not wait for others. */
+  public static boolean stopsWater(JsonNode written) {
+    return STOPS_WATER.contains(written.path("kind").asText());
   }
 
   /**
@@ -65,10 +70,11 @@ public final class OrderReader {
       throw new OrderRefused("an order is a JSON object with id and kind");
     }
     String id = idOf(written);
-    if (id == null || id.length() > 200) {
-      throw new OrderRefused("id: expected a text of 1 to 200 characters");
+    if (id == null) {
+      throw new OrderRefused("id: " + Names.ID_RULE);
     }
-    Fields fields = new Fields(written);
+    OrderForm.check(written);
+    OrderFields fields = new OrderFields(written);
     String kind = fields.text("kind");
     if (kind.equals("add")) {
       return new Order.Add(id, fields.text("cup"), written);
@@ -78,9 +84,21 @@ public final class OrderReader {
       Set<String> kinds = new TreeSet<>(FIELDS.keySet());
       kinds.add("add");
       throw new OrderRefused(
-          "kind: \"" + kind + "\" is not a kind of order; known: " + join(kinds));
+          "kind: "
+              + Quoted.text(kind)
+              + " is not a kind of order; known: "
+              + OrderFields.join(kinds));
     }
     fields.refuseUnknown(kind, known);
+    if (written.has("cups")) {
+      return toEach(id, written);
+    }
+    return kind.equals("filled") || kind.equals("later")
+        ? ofTheBench(id, kind, fields)
+        : ofCups(id, kind, fields);
+  }
+
+  private static Order ofCups(String id, String kind, OrderFields fields) throws OrderRefused {
     return switch (kind) {
       case "hold" ->
           new Order.SetHold(
@@ -107,6 +125,17 @@ public final class OrderReader {
       case "forget" -> new Order.Forget(id, fields.text("order"));
       case "away" -> new Order.Away(id, fields.text("cup"));
       case "back" -> new Order.Back(id, fields.text("cup"));
+      case "repot" ->
+          new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
+      case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
+      case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
+      default -> throw new IllegalStateException(kind);
+    };
+  }
+
+  private static Order ofTheBench(String id, String kind, OrderFields fields)
+      throws OrderRefused {
+    return switch (kind) {
       case "filled" ->
           new Order.Filled(
               id,
@@ -114,22 +143,35 @@ public final class OrderReader {
               fields.number("ml", 0.0, MOST_TANK_ML),
               fields.optionalText("feed"),
               fields.optionalNumber("strength", 0.0, 200.0));
-      case "repot" ->
-          new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
-      case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
-      case "later" -> later(id, fields);
-      case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
+      case "later" ->
+          new Order.Later(
+              id,
+              fields.text("alert"),
+              fields.optionalText("cup"),
+              fields.optionalText("tank"),
+              fields.time("until"));
       default -> throw new IllegalStateException(kind);
     };
   }
 
-  private static Order later(String id, Fields fields) throws OrderRefused {
-    return new Order.Later(
-        id,
-        fields.text("alert"),
-        fields.optionalText("cup"),
-        fields.optionalText("tank"),
-        fields.time("until"));
+  /** One order for each cup that it names, as if each had been written by itself. */
+  private static Order toEach(String id, JsonNode written) throws OrderRefused {
+    if (written.has("cup")) {
+      throw new OrderRefused("cups: stands in place of cup, so name either");
+    }
+    ObjectNode one = written.deepCopy();
+    JsonNode cups = one.remove("cups");
+    if (!cups.isArray() || cups.isEmpty()) {
+      throw new OrderRefused("cups: expected a list of names of cups");
+    }
+    SortedMap<String, Order> each = new TreeMap<>();
+    for (JsonNode cup : cups) {
+      if (!cup.isTextual() || each.containsKey(cup.textValue())) {
+        throw new OrderRefused("cups: expected names of cups, each once");
+      }
+      each.put(cup.textValue(), read(one.put("cup", cup.textValue())));
+    }
+    return new Order.ToEach(id, Collections.unmodifiableSortedMap(each));
   }
 
   /**
@@ -138,132 +180,7 @@ public final class OrderReader {
    * @throws OrderRefused where one is there but is no RFC 3339 time
    */
   public static Order.Validity validity(JsonNode written) throws OrderRefused {
-    Fields fields = new Fields(written);
+    OrderFields fields = new OrderFields(written);
     return new Order.Validity(fields.optionalTime("issued"), fields.optionalTime("expires"));
-  }
-
-  private static String join(Set<String> words) {
-    return String.join(", ", new TreeSet<>(words));
-  }
-
-  /** The fields of one order, each read with its own sentence of refusal. */
-  private record Fields(JsonNode written) {
-    void refuseUnknown(String kind, Set<String> known) throws OrderRefused {
-      for (var names = written.fieldNames(); names.hasNext(); ) {
-        String name = names.next();
-        if (!COMMON.contains(name) && !known.contains(name)) {
-          throw new OrderRefused(
-              name + ": unknown field of an order of kind " + kind + "; known: " + join(known));
-        }
-      }
-    }
-
-    private JsonNode present(String name) {
-      JsonNode value = written.get(name);
-      return value == null || value.isNull() ? null : value;
-    }
-
-    String text(String name) throws OrderRefused {
-      return optionalText(name)
-          .orElseThrow(() -> new OrderRefused(name + ": expected a text, but it is missing"));
-    }
-
-    Optional<String> optionalText(String name) throws OrderRefused {
-      JsonNode value = present(name);
-      if (value == null) {
-        return Optional.empty();
-      }
-      if (!value.isTextual()) {
-        throw new OrderRefused(name + ": expected a text, not " + value);
-      }
-      return Optional.of(value.textValue());
-    }
-
-    double number(String name, double least, double most) throws OrderRefused {
-      return optionalNumber(name, least, most)
-          .orElseThrow(
-              () ->
-                  new OrderRefused(
-                      name
-                          + ": expected a number from "
-                          + least
-                          + " to "
-                          + most
-                          + ", but it is missing"));
-    }
-
-    Optional<Double> optionalNumber(String name, double least, double most) throws OrderRefused {
-      JsonNode value = present(name);
-      if (value == null) {
-        return Optional.empty();
-      }
-      double number = value.isNumber() ? value.doubleValue() : Double.NaN;
-      if (!(number >= least && number <= most)) {
-        throw new OrderRefused(
-            name + ": expected a number from " + least + " to " + most + ", not " + value);
-      }
-      return Optional.of(number);
-    }
-
-    boolean flag(String name) throws OrderRefused {
-      JsonNode value = present(name);
-      if (value == null) {
-        return false;
-      }
-      if (!value.isBoolean()) {
-        throw new OrderRefused(name + ": expected true or false, not " + value);
-      }
-      return value.booleanValue();
-    }
-
-    Instant time(String name) throws OrderRefused {
-      return optionalTime(name)
-          .orElseThrow(
-              () -> new OrderRefused(name + ": expected an RFC 3339 time, but it is missing"));
-    }
-
-    Optional<Instant> optionalTime(String name) throws OrderRefused {
-      Optional<String> text = optionalText(name);
-      return text.isEmpty() ? Optional.empty() : Optional.of(Rfc3339Time.read(name, text.get()));
-    }
-
-    String oneOf(String name, Set<String> words) throws OrderRefused {
-      String word = text(name);
-      if (!words.contains(word)) {
-        throw new OrderRefused(
-            name + ": expected one of " + join(words) + ", not \"" + word + "\"");
-      }
-      return word;
-    }
-
-    RootStage stage() throws OrderRefused {
-      String word = text("stage");
-      return RootStage.of(word)
-          .orElseThrow(
-              () ->
-                  new OrderRefused(
-                      "stage: expected one of struck, white, toughened, circling, not \""
-                          + word
-                          + "\""));
-    }
-
-    Set<String> lifts() throws OrderRefused {
-      JsonNode value = present("lift");
-      Set<String> lifts = new TreeSet<>();
-      if (value == null) {
-        return lifts;
-      }
-      if (!value.isArray()) {
-        throw new OrderRefused("lift: expected a list of " + join(LIFTABLE) + ", not " + value);
-      }
-      for (JsonNode entry : value) {
-        if (!entry.isTextual() || !LIFTABLE.contains(entry.textValue())) {
-          throw new OrderRefused(
-              "lift: " + entry + " cannot be lifted; a person may lift " + join(LIFTABLE));
-        }
-        lifts.add(entry.textValue());
-      }
-      return lifts;
-    }
   }
 }

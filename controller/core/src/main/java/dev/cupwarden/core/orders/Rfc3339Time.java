@@ -1,5 +1,6 @@
 package dev.cupwarden.core.orders;
 
+import dev.cupwarden.core.units.Quoted;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -13,7 +14,9 @@ final class Rfc3339Time {
       return OffsetDateTime.parse(text).toInstant();
     } catch (DateTimeException notOne) {
       throw new OrderRefused(
-          field + ": expected an RFC 3339 time such as 2027-02-14T08:00:00Z, not \"" + text + "\"");
+          field
+              + ": expected an RFC 3339 time such as 2027-02-14T08:00:00Z, not "
+              + Quoted.text(text));
     }
   }
 }

@@ -50,7 +50,8 @@ final class BoardKeys {
                 "root",
                 "leak",
                 "tanks",
-                "heartbeat");
+                "heartbeat",
+                "clock");
     Optional<Entry> bus = keys.maybe("bus");
     int busNumber = bus.isPresent() ? bus.get().integer(0, 31) : 1;
     BusPlaces places = new BusPlaces();

@@ -41,16 +41,36 @@ public record BoardWiring(
    * @param leak the contact that water on the floor or in the tray closes
    * @param gauges by tank
    * @param heartbeat the line that retriggers the pump-run timer
+   * @param clock the clock that a battery keeps going
    */
   public record More(
       Map<String, Probe> probes,
       Optional<RootThermometer> root,
       Optional<Integer> leak,
       Map<String, TankGauge> gauges,
-      Optional<Integer> heartbeat) {
+      Optional<Integer> heartbeat,
+      Optional<ClockChip> clock) {
     public static final More NONE =
         new More(Map.of(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
+
+    /** Without a clock chip. */
+    public More(
+        Map<String, Probe> probes,
+        Optional<RootThermometer> root,
+        Optional<Integer> leak,
+        Map<String, TankGauge> gauges,
+        Optional<Integer> heartbeat) {
+      this(probes, root, leak, gauges, heartbeat, Optional.empty());
+    }
   }
+
+  /**
+   * A clock chip with a battery, which the machine's kernel reads.
+   *
+   * @param chip part number in lower case
+   * @param driftPer30Days the most that it goes wrong in 30 days, either way
+   */
+  public record ClockChip(String chip, Duration driftPer30Days) {}
 
   /** Where a weight converter is reached. */
   public sealed interface ConverterPlace {}

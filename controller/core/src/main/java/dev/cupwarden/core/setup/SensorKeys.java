@@ -1,6 +1,7 @@
 package dev.cupwarden.core.setup;
 
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
+import dev.cupwarden.core.setup.BoardWiring.ClockChip;
 import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
 import dev.cupwarden.core.setup.BoardWiring.More;
 import dev.cupwarden.core.setup.BoardWiring.Probe;
@@ -26,6 +27,12 @@ final class SensorKeys {
   /** Family code 28 of the DS18B20, then 48 bits, as the kernel writes them. */
   private static final Pattern ONE_WIRE_ID = Pattern.compile("28-[0-9a-f]{12}");
 
+  private static final List<String> CLOCK_CHIPS =
+      List.of("ds3231", "ds1307", "pcf8523", "pcf8563", "rv3028");
+
+  /** A chip that goes wrong by more has no working crystal. Our choice. */
+  private static final Range DRIFT = Range.of(1, 600, Unit.S);
+
   private static final Range VOLTS = Range.of(0, 3.3);
   private static final Range FLOAT_AT = Range.of(0, 1000, Unit.L);
   private static final Range EMPTY = Range.of(0, 50, Unit.KG);
@@ -45,7 +52,19 @@ final class SensorKeys {
         root(board.maybe("root")),
         line(board.maybe("leak")),
         gauges(board.maybe("tanks"), scales, tanks),
-        line(board.maybe("heartbeat")));
+        line(board.maybe("heartbeat")),
+        clock(board.maybe("clock")));
+  }
+
+  private static Optional<ClockChip> clock(Optional<Entry> written) throws SetupException {
+    if (written.isEmpty()) {
+      return Optional.empty();
+    }
+    Section keys = written.get().section("chip", "drift");
+    return Optional.of(
+        new ClockChip(
+            keys.need("chip", "a part number").oneOf("a known clock chip", CLOCK_CHIPS),
+            keys.need("drift", "the most it goes wrong in 30 days, such as 6 s").duration(DRIFT)));
   }
 
   private Map<String, Probe> probes(Optional<Entry> written) throws SetupException {

@@ -15,6 +15,7 @@ import java.util.Set;
  * @param strengthAsked strength that a person asked for; NaN where the program decides
  * @param lifts limits that a person lifted for it
  * @param orderId of the order behind it; null where there is none
+ * @param toMany whether that order names several cups
  */
 public record Refill(
     Cause cause,
@@ -24,7 +25,8 @@ public record Refill(
     double orderedMl,
     double strengthAsked,
     Set<String> lifts,
-    String orderId) {
+    String orderId,
+    boolean toMany) {
 
   /** Past this a refill is over: what is still missing waits for the next. Our choice. */
   public static final Duration LONGEST = Duration.ofHours(6);
@@ -32,7 +34,14 @@ public record Refill(
   /** One that a person asked for. */
   public static Refill byHand(
       Cause cause, Instant at, double ml, double strengthAsked, Set<String> lifts, String orderId) {
-    return new Refill(cause, at, ml, Double.POSITIVE_INFINITY, 0.0, strengthAsked, lifts, orderId);
+    return new Refill(
+        cause, at, ml, Double.POSITIVE_INFINITY, 0.0, strengthAsked, lifts, orderId, false);
+  }
+
+  /** The same as one cup's part of an order to several. */
+  public Refill amongMany() {
+    return new Refill(
+        cause, startedAt, budgetMl, unseenMl, orderedMl, strengthAsked, lifts, orderId, true);
   }
 
   /** What it may still take by its own budget, mL. */
@@ -66,6 +75,7 @@ public record Refill(
   }
 
   private Refill with(double budget, double unseen, double ordered) {
-    return new Refill(cause, startedAt, budget, unseen, ordered, strengthAsked, lifts, orderId);
+    return new Refill(
+        cause, startedAt, budget, unseen, ordered, strengthAsked, lifts, orderId, toMany);
   }
 }

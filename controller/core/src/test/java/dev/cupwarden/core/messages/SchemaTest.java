@@ -2,6 +2,7 @@ package dev.cupwarden.core.messages;
 
 import static dev.cupwarden.core.messages.Schemas.assertDoesNotFit;
 import static dev.cupwarden.core.messages.Schemas.assertFits;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -139,7 +140,11 @@ class SchemaTest {
         "'kind':'repot','cup':'A1','vessel':'short','mix':'coir'",
         "'kind':'clear'",
         "'kind':'clear','cup':'A1'",
-        "'kind':'retire','cup':'A1','because':'rooted'"
+        "'kind':'retire','cup':'A1','because':'rooted'",
+        "'kind':'hold','cups':['A1','A2'],'until':'2027-02-15T08:00:00Z'",
+        "'kind':'release','cups':['A1']",
+        "'kind':'dose','cups':['A1','A2'],'ml':25,'strength':0",
+        "'kind':'away','cups':['A1','A2']"
       })
   void everyKindOfOrderFits(String fields) throws JsonProcessingException {
     assertFits("order", json(("{" + WIRE + fields + "}").replace('\'', '"')));
@@ -161,7 +166,11 @@ class SchemaTest {
         "'kind':'stage','cup':'A1','stage':'tall'",
         "'kind':'stage','cup':'A/1','stage':'white'",
         "'kind':'retire','cup':'A1','because':'bored'",
-        "'kind':'away'"
+        "'kind':'away'",
+        "'kind':'away','cups':[]",
+        "'kind':'away','cup':'A1','cups':['A2']",
+        "'kind':'release','cup':'A1','cups':['A2']",
+        "'kind':'clear','cups':['A2']"
       })
   void wrongOrdersDoNotFit(String fields) throws JsonProcessingException {
     assertDoesNotFit("order", json(("{" + WIRE + fields + "}").replace('\'', '"')));
@@ -185,6 +194,20 @@ class SchemaTest {
         "bench",
         written(new BenchStatus(AT, 20.5, null, null, tanks, List.of("*", "A1"), 300, "0.1.0")));
     assertFits("cup", written(cup()));
+  }
+
+  @Test
+  void aBeatFits() {
+    for (Beat.Doing doing : Beat.Doing.values()) {
+      assertFits("beat", written(new Beat(AT, "5f0c-1", 12, doing, 3.25, 300, 0)));
+    }
+    assertEquals(
+        ("{'at':'2027-02-14T08:00:00Z','instance':'5f0c-1','tick':0,'doing':'starting',"
+                + "'for_s':61.5,'period_s':300.0,'starts_in_vain':3}")
+            .replace('\'', '"'),
+        Json.written(new Beat(AT, "5f0c-1", 0, Beat.Doing.STARTING, 61.5, 300, 3)));
+    assertDoesNotFit("beat", written(new Beat(AT, "5f0c-1", -1, Beat.Doing.WAITING, 0, 300, 0)));
+    assertDoesNotFit("beat", written(new Beat(AT, "\n", 1, Beat.Doing.WAITING, 0, 300, 0)));
   }
 
   private static CupStatus cup() {

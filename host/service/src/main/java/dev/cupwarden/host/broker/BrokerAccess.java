@@ -106,6 +106,9 @@ public final class BrokerAccess implements ExtensionMain, SimpleAuthenticator {
       }
       output.getDefaultPermissions().add(allowed(topics.orders(), MqttActivity.SUBSCRIBE));
       output.getDefaultPermissions().add(allowed(topics.kept(), MqttActivity.SUBSCRIBE));
+      // What is said by its own name, so that it knows of another one that goes by it.
+      output.getDefaultPermissions().add(allowed(topics.presence(), MqttActivity.SUBSCRIBE));
+      output.getDefaultPermissions().add(allowed(topics.beat(), MqttActivity.SUBSCRIBE));
       output.authenticateSuccessfully();
     }
   }

@@ -11,6 +11,7 @@ import dev.cupwarden.app.journal.Retention;
 import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.link.MqttLink;
+import dev.cupwarden.app.service.Pulse;
 import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.AlertNotice;
@@ -68,7 +69,11 @@ final class LoadedBench implements AutoCloseable {
   void connect(String broker) {
     link =
         MqttLink.start(
-            BrokerSettings.open(URI.create(broker)), new Topics(name), outbox, this::now);
+            BrokerSettings.open(URI.create(broker)),
+            new Topics(name),
+            outbox,
+            this::now,
+            new Pulse(TICK, 0));
   }
 
   Instant now() {

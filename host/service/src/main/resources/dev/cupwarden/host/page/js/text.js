@@ -307,6 +307,8 @@ export const text = {
     'store-full': 'Store nearly full',
     'controller-silent': 'Controller silent',
     'notices-failing': 'Notices do not arrive',
+    'input-set-aside': 'Orders set aside',
+    'two-controllers': 'Two controllers of one name',
   },
   alertState: { warned: 'warning', raised: 'open', cleared: 'over' },
 
