@@ -23,6 +23,7 @@ import dev.cupwarden.host.store.Upkeep;
 import dev.cupwarden.host.users.BenchKeys;
 import dev.cupwarden.host.web.HealthRoutes;
 import dev.cupwarden.host.web.WebServer;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.ArrayDeque;
@@ -100,6 +101,7 @@ public final class Host implements AutoCloseable {
     // The page's port first: of all that can be refused it costs least to ask.
     settings.page().requireFree();
     String name = HostName.of(settings.data());
+    lock(settings);
     Store store = started(Store.open(settings.keeping().database()));
     brokerUri =
         settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings, store));
@@ -135,6 +137,18 @@ public final class Host implements AutoCloseable {
         UPKEEP, new Upkeep(store, InstantSource.system(), settings.keeping().retention())::run);
     // Started last and so stopped first, while marks can still be told.
     started(ingest).start();
+  }
+
+  /** The data folder, and that of a SQLite store elsewhere. */
+  private void lock(HostSettings settings) {
+    Path data = settings.data().toAbsolutePath().normalize();
+    started(FolderLock.of(data));
+    Optional<Path> store =
+        settings.keeping().database().file().map(file -> file.toAbsolutePath().normalize());
+    store
+        .map(Path::getParent)
+        .filter(folder -> !folder.equals(data))
+        .ifPresent(folder -> started(FolderLock.of(folder)));
   }
 
   private static Herald herald(

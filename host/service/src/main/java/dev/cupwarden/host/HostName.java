@@ -15,10 +15,12 @@ final class HostName {
   static String of(Path data) {
     Path file = data.resolve("host-name");
     try {
+      PrivateFiles.folder(data, file.getFileName().toString());
       if (!Files.exists(file)) {
-        Files.createDirectories(data);
+        PrivateFiles.file(file);
         Files.writeString(file, "cupwarden-host-" + UUID.randomUUID() + "\n");
       }
+      PrivateFiles.fileIfThere(file);
       String name = Files.readString(file).strip();
       if (!FORM.matcher(name).matches()) {
         throw new HostException(

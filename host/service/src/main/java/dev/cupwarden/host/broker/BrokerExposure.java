@@ -1,11 +1,11 @@
 package dev.cupwarden.host.broker;
 
 import dev.cupwarden.host.HostException;
+import dev.cupwarden.host.PrivateFiles;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -38,7 +38,7 @@ public record BrokerExposure(String address, int port, Optional<Tls> tls) {
   public record Tls(Path keyStore, Path passwordFile) {
     String password() {
       try {
-        return Files.readString(passwordFile).lines().findFirst().orElse("").strip();
+        return PrivateFiles.secretIn(passwordFile).lines().findFirst().orElse("").strip();
       } catch (IOException unreadable) {
         throw new HostException("The file " + passwordFile + " cannot be read.", unreadable);
       }

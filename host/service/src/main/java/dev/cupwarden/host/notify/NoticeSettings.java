@@ -5,9 +5,9 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.HostException;
+import dev.cupwarden.host.PrivateFiles;
 import java.io.IOException;
 import java.net.URI;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -156,7 +156,7 @@ public record NoticeSettings(
   /** The first line of a file that holds a secret. */
   static String secret(Path file) {
     try {
-      Optional<String> line = Files.readString(file).lines().findFirst().map(String::strip);
+      Optional<String> line = PrivateFiles.secretIn(file).lines().findFirst().map(String::strip);
       return line.filter(text -> !text.isEmpty())
           .orElseThrow(() -> new HostException("The file " + file + " holds no secret."));
     } catch (IOException unreadable) {

@@ -3,13 +3,16 @@ package dev.cupwarden.host.store;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import dev.cupwarden.host.HostException;
+import dev.cupwarden.host.PrivateFiles;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.MigrationInfo;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
@@ -73,8 +76,11 @@ public final class Store implements AutoCloseable {
 
   private static Store sqlite(Path file) {
     try {
-      Path folder = file.toAbsolutePath().getParent();
-      Files.createDirectories(folder);
+      Files.createDirectories(file.toAbsolutePath().getParent());
+      PrivateFiles.file(fileItself(file));
+      for (String beside : new String[] {"-wal", "-shm"}) {
+        PrivateFiles.fileIfThere(Path.of(fileItself(file) + beside));
+      }
     } catch (IOException refused) {
       throw new HostException("The folder for " + file + " cannot be made or written.", refused);
     }
@@ -89,19 +95,29 @@ public final class Store implements AutoCloseable {
     return open(config, "WITHOUT ROWID", file.toString());
   }
 
+  /** Without the settings that SQLite's driver takes from an address, after a question mark. */
+  private static Path fileItself(Path file) {
+    return Path.of(file.toString().replaceFirst("\\?.*", ""));
+  }
+
   private static Store open(HikariConfig config, String clustered, String shown) {
     config.setMaximumPoolSize(CONNECTIONS);
     config.setPoolName("store");
     HikariDataSource pool = null;
     try {
       pool = new HikariDataSource(config);
-      Flyway.configure()
-          .dataSource(pool)
-          .locations(MIGRATIONS)
-          .placeholders(Map.of("clustered", clustered))
-          .load()
-          .migrate();
+      Flyway schema =
+          Flyway.configure()
+              .dataSource(pool)
+              .locations(MIGRATIONS)
+              .placeholders(Map.of("clustered", clustered))
+              .load();
+      refuseNewer(schema, shown);
+      schema.migrate();
       return new Store(pool);
+    } catch (HostException newer) {
+      pool.close();
+      throw newer;
     } catch (FlywayException | com.zaxxer.hikari.pool.HikariPool.PoolInitializationException no) {
       if (pool != null) {
         pool.close();
@@ -109,6 +125,31 @@ public final class Store implements AutoCloseable {
       throw new HostException(
           "The store " + shown + " cannot be opened: " + firstLine(rootOf(no)) + ".", no);
     }
+  }
+
+  /** An older program would write rows that the newer one no longer understands, or lose some. */
+  private static void refuseNewer(Flyway schema, String shown) {
+    MigrationInfo[] all = schema.info().all();
+    for (MigrationInfo each : all) {
+      if (each.getState().isApplied() && !each.getState().isResolved()) {
+        throw new HostException(
+            "The store "
+                + shown
+                + " was written by a newer program (its version "
+                + each.getVersion()
+                + ", this one knows "
+                + known(all)
+                + "): start that one, or put back a backup from before the upgrade. Nothing was"
+                + " changed.");
+      }
+    }
+  }
+
+  private static String known(MigrationInfo[] all) {
+    return Arrays.stream(all)
+        .filter(each -> each.getState().isResolved())
+        .map(each -> String.valueOf(each.getVersion()))
+        .reduce("none", (before, next) -> next);
   }
 
   private static Throwable rootOf(Throwable thrown) {

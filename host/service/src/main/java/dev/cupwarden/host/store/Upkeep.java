@@ -1,6 +1,8 @@
 package dev.cupwarden.host.store;
 
 import dev.cupwarden.host.HostException;
+import dev.cupwarden.host.PrivateFiles;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -103,6 +105,11 @@ public final class Upkeep {
     }
     if (Files.exists(file)) {
       throw new HostException(file + " is there already; a backup never writes over another.");
+    }
+    try {
+      PrivateFiles.file(file); // It holds what the store holds; SQLite takes an empty file.
+    } catch (IOException refused) {
+      throw new HostException("The file " + file + " cannot be made.", refused);
     }
     store.jdbi().useHandle(handle -> handle.execute("VACUUM INTO ?", file.toString()));
   }

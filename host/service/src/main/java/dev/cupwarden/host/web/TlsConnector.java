@@ -1,8 +1,8 @@
 package dev.cupwarden.host.web;
 
 import dev.cupwarden.host.HostException;
+import dev.cupwarden.host.PrivateFiles;
 import java.io.IOException;
-import java.nio.file.Files;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
@@ -36,7 +36,7 @@ final class TlsConnector {
 
   private static String passwordIn(Exposure.Tls tls) {
     try {
-      return Files.readString(tls.passwordFile()).lines().findFirst().orElse("").strip();
+      return PrivateFiles.secretIn(tls.passwordFile()).lines().findFirst().orElse("").strip();
     } catch (IOException unreadable) {
       throw new HostException("The file " + tls.passwordFile() + " cannot be read.", unreadable);
     }
