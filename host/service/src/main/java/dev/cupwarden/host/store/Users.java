@@ -7,6 +7,9 @@ import org.jdbi.v3.core.Jdbi;
 
 /** People and benches that may come in, by the hashes of their words; never the words. */
 public final class Users {
+  /** A phone on the move has many; an old one is no longer that person's. */
+  private static final int MOST_PLACES = 50;
+
   private final Jdbi jdbi;
 
   Users(Jdbi jdbi) {
@@ -26,11 +29,15 @@ public final class Users {
     }
   }
 
-  /** Adds a person, or gives one a new role and word, which ends all of that person's sessions. */
+  /**
+   * Adds a person, or gives one a new role and word, which ends all of that person's sessions and
+   * forgets from where they came.
+   */
   public void put(UserRow user) {
     jdbi.useTransaction(
         handle -> {
           handle.execute("DELETE FROM sessions WHERE name = ?", user.name());
+          handle.execute("DELETE FROM known_places WHERE name = ?", user.name());
           handle.execute(
               "INSERT INTO users (name, role, hash) VALUES (?, ?, ?)"
                   + " ON CONFLICT (name) DO UPDATE SET role = excluded.role, hash = excluded.hash",
@@ -45,6 +52,7 @@ public final class Users {
     return jdbi.inTransaction(
         handle -> {
           handle.execute("DELETE FROM sessions WHERE name = ?", name);
+          handle.execute("DELETE FROM known_places WHERE name = ?", name);
           return handle.execute("DELETE FROM users WHERE name = ?", name) == 1;
         });
   }
@@ -107,6 +115,39 @@ public final class Users {
                     (rows, context) ->
                         new UserRow(rows.getString(1), rows.getString(2), rows.getString(3)))
                 .findOne());
+  }
+
+  /** Whether that person has signed in from there. */
+  public boolean knows(String name, String place) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery("SELECT 1 FROM known_places WHERE name = ? AND place = ?")
+                .bind(0, name)
+                .bind(1, place)
+                .mapTo(Integer.class)
+                .findOne()
+                .isPresent());
+  }
+
+  /** That person has signed in from there; the places of longest ago are forgotten. */
+  public void know(String name, String place, Instant now) {
+    jdbi.useTransaction(
+        handle -> {
+          handle.execute(
+              "INSERT INTO known_places (name, place, at_ms) VALUES (?, ?, ?)"
+                  + " ON CONFLICT (name, place) DO UPDATE SET at_ms = excluded.at_ms",
+              name,
+              place,
+              now.toEpochMilli());
+          handle.execute(
+              "DELETE FROM known_places WHERE name = ? AND at_ms < (SELECT MIN(at_ms) FROM"
+                  + " (SELECT at_ms FROM known_places WHERE name = ? ORDER BY at_ms DESC LIMIT "
+                  + MOST_PLACES
+                  + ") newest)",
+              name,
+              name);
+        });
   }
 
   /** With which word a bench's controller comes from now on. */

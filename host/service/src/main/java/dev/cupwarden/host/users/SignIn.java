@@ -2,6 +2,7 @@ package dev.cupwarden.host.users;
 
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Users.UserRow;
+import dev.cupwarden.host.users.Attempts.Who;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -12,6 +13,7 @@ import java.time.InstantSource;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.Optional;
+import java.util.concurrent.Semaphore;
 
 /** Gives a session to whoever knows a password, and tells whose a session is. */
 public final class SignIn {
@@ -19,6 +21,8 @@ public final class SignIn {
   public static final Duration SESSION = Duration.ofDays(30);
 
   private static final int TOKEN_BYTES = 32;
+  private static final int MOST_AT_ONCE = 4;
+  private static final Duration BUSY = Duration.ofSeconds(1);
 
   /** What an unknown name is checked against, so that it takes as long as a known one. */
   private static final String NOBODYS = Passwords.hash("nobody has this one".toCharArray());
@@ -27,6 +31,13 @@ public final class SignIn {
   private final InstantSource clock;
   private final SecureRandom random = new SecureRandom();
   private final Attempts attempts;
+
+  /** Passwords that are looked at or wait to be: each takes its turn of some 50 ms. */
+  private final Semaphore turnsElsewhere = new Semaphore(MOST_AT_ONCE);
+
+  /** Of their own, so that strangers do not take them all. */
+  private final Semaphore turnsAtHome = new Semaphore(MOST_AT_ONCE);
+
 
   public SignIn(Store store, InstantSource clock) {
     this.store = store;
@@ -60,22 +71,37 @@ public final class SignIn {
    * @param from the address it comes from
    */
   public Outcome tryIn(String name, char[] password, String from) {
-    Optional<Duration> wait = attempts.waitFor(name, from);
+    String place = Place.of(from);
+    Who who = new Who(name, place, store.users().knows(name, place));
+    Optional<Duration> wait = attempts.begin(who);
     if (wait.isPresent()) {
       return new Outcome.TooOften(wait.get());
     }
-    Optional<UserRow> user = store.users().find(name);
+    Semaphore turns = who.atHome() ? turnsAtHome : turnsElsewhere;
+    if (!turns.tryAcquire()) {
+      attempts.takenBack(who);
+      return new Outcome.TooOften(BUSY);
+    }
+    try {
+      return look(who, password);
+    } finally {
+      turns.release();
+    }
+  }
+
+  private Outcome look(Who who, char[] password) {
+    Optional<UserRow> user = store.users().find(who.name());
     boolean right = Passwords.matches(password, user.map(UserRow::hash).orElse(NOBODYS));
     if (!right || user.isEmpty()) {
-      attempts.failed(name, from);
       return new Outcome.Wrong();
     }
-    attempts.succeeded(name, from);
+    attempts.succeeded(who);
     byte[] bytes = new byte[TOKEN_BYTES];
     random.nextBytes(bytes);
     String token = Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
     Instant now = clock.instant();
-    store.users().open(digest(token), name, now, now.plus(SESSION));
+    store.users().open(digest(token), who.name(), now, now.plus(SESSION));
+    store.users().know(who.name(), who.place(), now);
     return new Outcome.In(person(user.get()), token);
   }
 
