@@ -184,6 +184,29 @@ final class Batch {
     store.aside().insert(handle, row);
   }
 
+  /**
+   * An event that cannot be kept as it is: its number is taken, and what stands there says why, so
+   * that the mark goes on. Told again it could not be read either.
+   */
+  void setAside(AsideRow row, MessageReader.Numbered number) {
+    setAside(row);
+    store.benches().touch(handle, number.bench());
+    touched.add(new Journal(number.bench(), number.epoch()));
+    String detail = "Event " + number.seq() + " could not be read: " + row.reason() + ".";
+    EventRow standIn =
+        new EventRow(
+            number.bench(),
+            number.epoch(),
+            number.seq(),
+            now,
+            "change",
+            null,
+            Json.written(Map.of("change", "event-set-aside", "detail", detail)));
+    if (!store.events().insert(handle, standIn)) {
+      doubles++;
+    }
+  }
+
   /** The last writes of the transaction: what is cheaper done once for all. */
   void finish() {
     store.readings().insert(handle, readings);

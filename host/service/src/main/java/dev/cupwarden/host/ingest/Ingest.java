@@ -158,9 +158,15 @@ public final class Ingest implements AutoCloseable {
       return;
     }
     Delivery only = deliveries.get(0);
-    store.write(handle -> store.aside().insert(handle, asideRow(only, "no table takes it")));
-    only.acknowledge().run();
-    counts.updateAndGet(before -> before.plus(new Counts(1, 0, 1, 0, 0)));
+    Attempt attempt = new Attempt();
+    attempt.malformed = 1;
+    store.write(
+        handle -> {
+          attempt.batch = new Batch(store, handle, gaps, herald, clock.instant());
+          setAside(attempt.batch, only, "no table takes it");
+          attempt.batch.finish();
+        });
+    done(List.of(only), attempt);
   }
 
   private enum Outcome {
@@ -201,9 +207,16 @@ public final class Ingest implements AutoCloseable {
       batch.add(reader.read(delivery.topic(), delivery.payload()), delivery.retained());
       return 0;
     } catch (MalformedException malformed) {
-      batch.setAside(asideRow(delivery, malformed.getMessage()));
+      setAside(batch, delivery, malformed.getMessage());
       return 1;
     }
+  }
+
+  private void setAside(Batch batch, Delivery delivery, String reason) {
+    AsideRow row = asideRow(delivery, reason);
+    reader
+        .numberOf(delivery.topic(), delivery.payload())
+        .ifPresentOrElse(number -> batch.setAside(row, number), () -> batch.setAside(row));
   }
 
   private AsideRow asideRow(Delivery delivery, String reason) {

@@ -69,6 +69,34 @@ final class MessageReader {
     };
   }
 
+  /**
+   * The place in its journal of an event that could not be read otherwise, so that what comes after
+   * it is not held up.
+   *
+   * @return empty if that cannot be read either, or the message is no event
+   */
+  Optional<Numbered> numberOf(String topic, byte[] payload) {
+    try {
+      String[] parts = partsOf(topic);
+      if (parts.length != 2 || !parts[1].equals("events")) {
+        return Optional.empty();
+      }
+      JsonNode event = treeOf(payload);
+      String epoch = named("epoch", event.path("epoch").asText());
+      JsonNode seq = event.path("seq");
+      require(
+          event.path("epoch").isTextual() && seq.isIntegralNumber() && seq.canConvertToLong(),
+          "no number");
+      require(seq.longValue() >= 1, "no number");
+      return Optional.of(new Numbered(named("bench", parts[0]), epoch, seq.longValue()));
+    } catch (MalformedException nothing) {
+      return Optional.empty();
+    }
+  }
+
+  /** Where an event stands in a journal of its bench. */
+  record Numbered(String bench, String epoch, long seq) {}
+
   private static String[] partsOf(String topic) throws MalformedException {
     require(topic.startsWith(ROOT), "no such topic");
     String[] parts = topic.substring(ROOT.length()).split("/", -1);

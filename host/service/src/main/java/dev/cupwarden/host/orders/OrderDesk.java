@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
+import dev.cupwarden.core.setup.Names;
 import dev.cupwarden.host.orders.OrderException.Cause;
 import dev.cupwarden.host.store.Orders.OrderRow;
 import dev.cupwarden.host.store.Store;
@@ -12,6 +13,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.format.DateTimeParseException;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -26,6 +28,11 @@ public final class OrderDesk {
   private static final Duration LONGEST_EXPIRY = Duration.ofDays(1);
   private static final long SEND_LIMIT_S = 10;
   private static final long LEAST_QUEUED_S = 60;
+
+  /** What a controller takes; a person's order is a tenth of that. */
+  private static final int MOST_BYTES = 4_096;
+
+  private static final List<String> NAMED = List.of("cup", "cups", "tank");
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9._-]{1,64}");
   private static final Set<String> KINDS =
       new TreeSet<>(
@@ -75,10 +82,18 @@ public final class OrderDesk {
     ObjectNode order = ((ObjectNode) asked).deepCopy();
     String kind = kindOf(order);
     String id = idOf(order);
+    requireNames(order);
     Instant expires = expiresOf(order, now);
     order.put("id", id).put("by", by).put("issued", now.toString());
     order.put("expires", expires.toString());
-    keep(new OrderRow(bench, id, kind, now, Json.written(order)));
+    String written = Json.written(order);
+    int bytes = written.getBytes(StandardCharsets.UTF_8).length;
+    if (bytes > MOST_BYTES) {
+      throw new OrderException(
+          Cause.NOT_AN_ORDER,
+          "An order has " + MOST_BYTES + " bytes at most; this has " + bytes + ".");
+    }
+    keep(new OrderRow(bench, id, kind, now, written));
     send(bench, order, Duration.between(now, expires));
     return id;
   }
@@ -102,6 +117,22 @@ public final class OrderDesk {
           Cause.NOT_AN_ORDER, "id: expected 1 to 64 letters, digits, dots, dashes or underscores.");
     }
     return id;
+  }
+
+  /** What no cup or tank can be called is not sent: the bench would put it into its journal. */
+  private static void requireNames(JsonNode order) throws OrderException {
+    for (String field : NAMED) {
+      JsonNode named = order.path(field);
+      boolean several = field.equals("cups") && named.isArray();
+      for (JsonNode name : several ? named : List.of(named)) {
+        if (name.isMissingNode() || name.isNull()) {
+          continue;
+        }
+        if (!name.isTextual() || !Names.isSafe(name.textValue())) {
+          throw new OrderException(Cause.NOT_AN_ORDER, field + ": " + Names.RULE + ".");
+        }
+      }
+    }
   }
 
   private Instant expiresOf(JsonNode order, Instant now) throws OrderException {

@@ -12,28 +12,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 
 /** Readings and events as CSV (RFC 4180), one row each, units in the heads. */
 final class EventTables {
   private EventTables() {}
 
-  static CSVPrinter table(Writer out, String... heads) throws IOException {
-    return new CSVPrinter(out, CSVFormat.RFC4180.builder().setHeader(heads).get());
-  }
-
-  /**
-   * What a spreadsheet would run as a formula is quoted: names come from outside.
-   *
-   * @param text may be null
-   */
-  static String plain(String text) {
-    return text != null && text.matches("[=+\\-@\\t\\r].*") ? "'" + text : text;
-  }
-
   static void readings(Store store, Asked asked, Writer out) throws IOException {
-    CSVPrinter table = table(out, "at", "series", "unit", "value");
+    CsvTable table = new CsvTable(out, "at", "series", "unit", "value");
     Map<String, String> units = new HashMap<>();
     for (String name : store.readings().names(asked.bench())) {
       units.put(name, store.readings().unit(asked.bench(), name).orElse(""));
@@ -43,31 +28,32 @@ final class EventTables {
         asked,
         (at, values) -> {
           for (Map.Entry<String, Double> each : values.entrySet()) {
-            table.printRecord(at, plain(each.getKey()), units.get(each.getKey()), each.getValue());
+            table.row(at, each.getKey(), units.get(each.getKey()), each.getValue());
           }
         });
     table.flush();
   }
 
   static void doses(Store store, Asked asked, Writer out) throws IOException {
-    CSVPrinter table = table(out, "at", "cup", "plain_ml", "feed_ml", "strength", "why", "outcome");
+    CsvTable table =
+        new CsvTable(out, "at", "cup", "plain_ml", "feed_ml", "strength", "why", "outcome");
     for (EventRow row : oldestFirst(store, asked, "dose")) {
       JsonNode dose = data(row);
-      table.printRecord(
+      table.row(
           row.at(),
-          plain(row.cup()),
+          row.cup(),
           dose.path("plain_ml").asDouble(),
           dose.path("feed_ml").asDouble(),
           dose.path("strength").asDouble(),
-          plain(dose.path("why").asText()),
-          plain(dose.path("outcome").asText()));
+          dose.path("why").asText(),
+          dose.path("outcome").asText());
     }
     table.flush();
   }
 
   static void alerts(Store store, Asked asked, Writer out) throws IOException {
-    CSVPrinter table =
-        table(
+    CsvTable table =
+        new CsvTable(
             out,
             "at",
             "code",
@@ -81,16 +67,16 @@ final class EventTables {
             "again");
     for (EventRow row : oldestFirst(store, asked, "alert")) {
       JsonNode alert = data(row);
-      table.printRecord(
+      table.row(
           row.at(),
-          plain(alert.path("code").asText()),
-          plain(row.cup()),
+          alert.path("code").asText(),
+          row.cup(),
           alert.path("state").asText(),
           alert.path("since").asText(),
           alert.path("value").asDouble(),
           alert.path("threshold").asDouble(),
-          plain(alert.path("do").asText()),
-          plain(alert.path("tank").asText()),
+          alert.path("do").asText(),
+          alert.path("tank").asText(),
           alert.path("again").asBoolean() ? "true" : "");
     }
     table.flush();

@@ -13,7 +13,6 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
-import org.apache.commons.csv.CSVPrinter;
 
 /**
  * A season in one row for each cutting, also those that were taken out: what it is, what became of
@@ -142,20 +141,20 @@ final class SeasonTable {
   }
 
   private void print(Writer out) throws IOException {
-    CSVPrinter table = EventTables.table(out, HEADS);
+    CsvTable table = new CsvTable(out, HEADS);
     for (Map.Entry<String, NavigableMap<Instant, Row>> cup : rows.entrySet()) {
       for (Row row : cup.getValue().values()) {
         if (isAskedFor(row)) {
-          table.printRecord(
-              EventTables.plain(cup.getKey()),
-              EventTables.plain(row.plant),
-              EventTables.plain(row.mix),
-              EventTables.plain(row.vessel),
+          table.row(
+              cup.getKey(),
+              row.plant,
+              row.mix,
+              row.vessel,
               row.struck,
               row.stage,
               row.since,
               row.gone,
-              EventTables.plain(row.outcome),
+              row.outcome,
               row.doses,
               row.plainMl,
               row.feedMl,

@@ -38,7 +38,6 @@ public final class SignIn {
   /** Of their own, so that strangers do not take them all. */
   private final Semaphore turnsAtHome = new Semaphore(MOST_AT_ONCE);
 
-
   public SignIn(Store store, InstantSource clock) {
     this.store = store;
     this.clock = clock;

@@ -112,7 +112,8 @@ class ManyGuessesTest {
       store.users().know("owner", "place " + each, java.time.Instant.now().plusSeconds(each));
     }
     assertFalse(store.users().knows("owner", HOME));
-    assertTrue(store.users().knows("owner", "place 10") && store.users().knows("owner", "place 59"));
+    assertTrue(
+        store.users().knows("owner", "place 10") && store.users().knows("owner", "place 59"));
   }
 
   /** A key that an older host hashed by Argon2id is known, and costs no time from then on. */
