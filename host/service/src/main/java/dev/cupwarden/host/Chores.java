@@ -13,13 +13,19 @@ final class Chores implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Chores.class);
   private static final long CLOSE_LIMIT_S = 10;
 
-  private final ScheduledExecutorService thread =
-      Executors.newSingleThreadScheduledExecutor(Chores::daemon);
+  private final ScheduledExecutorService thread;
 
-  private static Thread daemon(Runnable work) {
-    Thread thread = new Thread(work, "chores");
-    thread.setDaemon(true);
-    return thread;
+  /**
+   * @param name of their thread
+   */
+  Chores(String name) {
+    thread =
+        Executors.newSingleThreadScheduledExecutor(
+            work -> {
+              Thread daemon = new Thread(work, name);
+              daemon.setDaemon(true);
+              return daemon;
+            });
   }
 
   /** From one pause after now on; what fails is told and tried again at its next turn. */

@@ -10,21 +10,20 @@ import dev.cupwarden.host.broker.MqttLink;
 import dev.cupwarden.host.broker.MqttLink.Credential;
 import dev.cupwarden.host.broker.MqttLink.Delivery;
 import dev.cupwarden.host.ingest.Counts;
-import dev.cupwarden.host.ingest.Herald;
 import dev.cupwarden.host.ingest.Ingest;
 import dev.cupwarden.host.ingest.LiveEvent;
-import dev.cupwarden.host.notify.NoticeDesk;
-import dev.cupwarden.host.notify.NoticeSettings;
-import dev.cupwarden.host.notify.SilenceWatch;
 import dev.cupwarden.host.orders.OrderDesk;
 import dev.cupwarden.host.orders.OrderException;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Upkeep;
 import dev.cupwarden.host.users.BenchKeys;
+import dev.cupwarden.host.watch.Ear;
+import dev.cupwarden.host.watch.StoreWatch;
 import dev.cupwarden.host.web.HealthRoutes;
 import dev.cupwarden.host.web.WebServer;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -43,13 +42,11 @@ public final class Host implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Host.class);
   private static final long CONNECT_LIMIT_MS = 15_000;
   private static final Duration UPKEEP = Duration.ofMinutes(5);
-  private static final Duration SILENCE = Duration.ofSeconds(10);
-  private static final Duration NOTICES = Duration.ofSeconds(5);
 
   /**
    * Each message to one of the hosts. What is retained goes to all of them, since a broker gives
    * nothing retained to a shared subscription (MQTT 5, section 4.8.2); storing it twice is
-   * harmless.
+   * harmless. So do beats, by which each of them judges.
    */
   private static final List<String> SHARED =
       List.of(
@@ -57,6 +54,7 @@ public final class Host implements AutoCloseable {
           "$share/cupwarden-host/cupwarden/v1/+/events",
           "$share/cupwarden-host/cupwarden/v1/+/receipts",
           "cupwarden/v1/+/presence",
+          "cupwarden/v1/+/beat",
           "cupwarden/v1/+/bench",
           "cupwarden/v1/+/setup",
           "cupwarden/v1/+/cups/+");
@@ -73,6 +71,7 @@ public final class Host implements AutoCloseable {
   private WebServer web;
   private Ingest ingest;
   private MqttLink link;
+  private Watches watches;
 
   private Host() {}
 
@@ -111,6 +110,8 @@ public final class Host implements AutoCloseable {
             settings.benchClock(),
             settings.orderExpiry(),
             (topic, payload, expiryS) -> link.publish(topic, payload, false, expiryS));
+    watches =
+        started(new Watches(settings, store, name, this::waitingSince, this::storeHasChanged));
     web =
         started(
             WebServer.start(
@@ -120,19 +121,18 @@ public final class Host implements AutoCloseable {
                 orders,
                 settings.benchClock(),
                 new Vitals()));
-    Chores chores = started(new Chores());
-    Herald herald = herald(settings, store, chores, web.feed());
-    ingest = new Ingest(store, InstantSource.system(), web.feed(), this::publishRetained, herald);
-    link = started(openLink(settings, name));
-    SilenceWatch silence =
-        new SilenceWatch(
+    ingest =
+        new Ingest(
             store,
             InstantSource.system(),
-            settings.benchClock(),
-            herald,
             web.feed(),
-            link::isConnected);
-    chores.every(SILENCE, silence::run);
+            this::publishRetained,
+            watches.people(),
+            (bench, beat) -> watches.beats().hear(bench, beat, Instant.now()),
+            watches.store()::refused);
+    link = started(openLink(settings, name));
+    watches.begin(web.feed(), link::isConnected, ingest, () -> openEar(settings, name));
+    Chores chores = started(new Chores("upkeep"));
     chores.every(
         UPKEEP, new Upkeep(store, InstantSource.system(), settings.keeping().retention())::run);
     // Started last and so stopped first, while marks can still be told.
@@ -151,20 +151,14 @@ public final class Host implements AutoCloseable {
         .ifPresent(folder -> started(FolderLock.of(folder)));
   }
 
-  private static Herald herald(
-      HostSettings settings, Store store, Chores chores, Consumer<LiveEvent> live) {
-    if (settings.notices().isEmpty()) {
-      return (handle, bench, before, notice) -> {};
+  private Optional<Instant> waitingSince() {
+    return ingest == null ? Optional.empty() : ingest.waitingSince();
+  }
+
+  private void storeHasChanged(StoreWatch.State state) {
+    if (web != null) {
+      web.feed().accept(LiveEvent.host(state));
     }
-    NoticeDesk desk =
-        new NoticeDesk(
-            store,
-            InstantSource.system(),
-            settings.benchClock(),
-            NoticeSettings.read(settings.notices().get()),
-            live);
-    chores.every(NOTICES, desk::run);
-    return desk;
   }
 
   private static BrokerAccess.Keys keysOf(Store store) {
@@ -190,6 +184,16 @@ public final class Host implements AutoCloseable {
         settings.otherBroker().map(OtherBroker::credential).orElse(Optional.of(own)),
         shared ? SHARED : List.of(Topics.everything()),
         new Intake());
+  }
+
+  /** To what must be heard though the store takes nothing. */
+  private MqttLink openEar(HostSettings settings, String name) {
+    return MqttLink.passing(
+        brokerUri,
+        name + "-ear",
+        settings.otherBroker().map(OtherBroker::credential).orElse(Optional.of(own)),
+        List.of(new Topics("+").beat(), new Topics("+").events()),
+        Ear.to(ingest::overhear));
   }
 
   private String ownBroker(HostSettings settings, Store store) {
@@ -235,6 +239,16 @@ public final class Host implements AutoCloseable {
     @Override
     public int backlog() {
       return ingest == null ? 0 : ingest.backlog();
+    }
+
+    @Override
+    public boolean storeTakes() {
+      return watches.store().takes();
+    }
+
+    @Override
+    public StoreWatch.State store() {
+      return watches.store().state();
     }
 
     @Override

@@ -95,6 +95,7 @@ public final class BrokerAccess implements ExtensionMain, SimpleAuthenticator {
       for (String topic :
           new String[] {
             topics.presence(),
+            topics.beat(),
             topics.readings(),
             topics.cup("+"),
             topics.benchStatus(),

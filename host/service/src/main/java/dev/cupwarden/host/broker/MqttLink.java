@@ -52,6 +52,7 @@ public final class MqttLink implements AutoCloseable {
   private final String clientId;
   private final Optional<Credential> credential;
   private final List<String> filters;
+  private final boolean passing;
   private final Receiver receiver;
   private final ScheduledExecutorService redial =
       Executors.newSingleThreadScheduledExecutor(MqttLink::daemon);
@@ -88,8 +89,10 @@ public final class MqttLink implements AutoCloseable {
       String clientId,
       Optional<Credential> credential,
       List<String> filters,
+      boolean passing,
       Receiver receiver)
       throws MqttException {
+    this.passing = passing;
     this.uri = uri;
     this.clientId = clientId;
     this.credential = credential;
@@ -117,8 +120,29 @@ public final class MqttLink implements AutoCloseable {
       Optional<Credential> credential,
       List<String> filters,
       Receiver receiver) {
+    boolean shared = filters.stream().anyMatch(filter -> filter.startsWith(SHARE));
+    return open(uri, clientId, credential, filters, shared, receiver);
+  }
+
+  /** Likewise, of which the broker keeps nothing once it is closed or lost. */
+  public static MqttLink passing(
+      String uri,
+      String clientId,
+      Optional<Credential> credential,
+      List<String> filters,
+      Receiver receiver) {
+    return open(uri, clientId, credential, filters, true, receiver);
+  }
+
+  private static MqttLink open(
+      String uri,
+      String clientId,
+      Optional<Credential> credential,
+      List<String> filters,
+      boolean passing,
+      Receiver receiver) {
     try {
-      MqttLink link = new MqttLink(uri, clientId, credential, filters, receiver);
+      MqttLink link = new MqttLink(uri, clientId, credential, filters, passing, receiver);
       link.current.dial();
       return link;
     } catch (MqttException | IllegalArgumentException refused) {
@@ -133,18 +157,13 @@ public final class MqttLink implements AutoCloseable {
     return thread;
   }
 
-  /**
-   * The session of a host that shares the load ends with its connection: a broker goes on dealing
-   * its share to one that is away for as long as the session lasts, where the others do not see it.
-   */
-  private boolean isShared() {
-    return filters.stream().anyMatch(filter -> filter.startsWith(SHARE));
-  }
-
   private MqttConnectionOptions options() {
     MqttConnectionOptions options = new MqttConnectionOptions();
-    options.setCleanStart(isShared());
-    options.setSessionExpiryInterval(isShared() ? 0 : SESSION_EXPIRY_S);
+    // The session of a host that shares the load ends with its connection: a broker goes on dealing
+    // its share to one that is away for as long as the session lasts, where the others do not see
+    // it.
+    options.setCleanStart(passing);
+    options.setSessionExpiryInterval(passing ? 0 : SESSION_EXPIRY_S);
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setAutomaticReconnect(false);

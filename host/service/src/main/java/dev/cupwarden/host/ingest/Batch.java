@@ -43,6 +43,7 @@ final class Batch {
   private final Map<Journal, Long> toldAgain = new LinkedHashMap<>();
   private final Set<String> heard = new LinkedHashSet<>();
   private final Gaps gaps;
+  private final Ticks ticks;
   private final Herald herald;
   private int doubles;
   private long passedOver;
@@ -53,7 +54,8 @@ final class Batch {
   /**
    * @param now when the host does this; not the bench's time
    */
-  Batch(Store store, Handle handle, Gaps gaps, Herald herald, Instant now) {
+  Batch(Store store, Handle handle, Gaps gaps, Ticks ticks, Herald herald, Instant now) {
+    this.ticks = ticks;
     this.store = store;
     this.handle = handle;
     this.gaps = gaps;
@@ -71,9 +73,9 @@ final class Batch {
     add(said);
   }
 
-  private static boolean isLifeSign(Said said) {
-    boolean gone = said instanceof Said.Here here && here.presence().state().equals("offline");
-    return !gone && !(said instanceof Said.ByAHost);
+  /** Whether the bench has finished another tick: its status is of another time than before. */
+  private boolean isLifeSign(Said said) {
+    return said instanceof Said.Bench bench && ticks.isAnother(bench.bench(), bench.status().at());
   }
 
   private void add(Said said) {
@@ -154,12 +156,7 @@ final class Batch {
   }
 
   private void add(String bench, AlertNotice notice, Instant at) {
-    Alerts.Key key =
-        new Alerts.Key(
-            bench,
-            notice.code(),
-            Optional.ofNullable(notice.cup()),
-            Optional.ofNullable(notice.tank()));
+    Alerts.Key key = Alerts.Key.of(bench, notice);
     store
         .alerts()
         .put(handle, key, notice.state(), at, Json.written(notice))

@@ -1,6 +1,7 @@
 package dev.cupwarden.host.ingest;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import dev.cupwarden.core.messages.Beat;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.messages.Topics;
@@ -9,14 +10,17 @@ import dev.cupwarden.host.store.Aside.AsideRow;
 import dev.cupwarden.host.store.ContentFault;
 import dev.cupwarden.host.store.Store;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
@@ -53,6 +57,9 @@ public final class Ingest implements AutoCloseable {
   private final Consumer<LiveEvent> live;
   private final KeptTeller teller;
   private final Herald herald;
+  private final Consumer<Exception> refused;
+  private final Ears ears;
+  private final Ticks ticks = new Ticks();
   private final MessageReader reader = new MessageReader();
   private final Gaps gaps = new Gaps();
   private final BlockingQueue<Delivery> queue = new LinkedBlockingQueue<>();
@@ -60,6 +67,8 @@ public final class Ingest implements AutoCloseable {
   private final AtomicReference<Counts> counts = new AtomicReference<>(Counts.NONE);
   private final Thread thread = new Thread(this::work, "ingest");
   private volatile boolean closing;
+  private volatile Instant waitingSince;
+  private volatile List<Delivery> inHand = List.of();
 
   /** Tells a bench how far its journal is kept. */
   @FunctionalInterface
@@ -73,6 +82,23 @@ public final class Ingest implements AutoCloseable {
       Consumer<LiveEvent> live,
       KeptTeller teller,
       Herald herald) {
+    this(store, clock, live, teller, herald, (bench, beat) -> {}, failed -> {});
+  }
+
+  /**
+   * @param beats hears each beat
+   * @param refused hears why the store did not take what came
+   */
+  public Ingest(
+      Store store,
+      InstantSource clock,
+      Consumer<LiveEvent> live,
+      KeptTeller teller,
+      Herald herald,
+      BiConsumer<String, Beat> beats,
+      Consumer<Exception> refused) {
+    this.refused = refused;
+    this.ears = new Ears(store, herald, beats);
     this.herald = herald;
     this.store = store;
     this.clock = clock;
@@ -84,8 +110,13 @@ public final class Ingest implements AutoCloseable {
     thread.start();
   }
 
-  /** Takes one message, and waits while there is too much. */
+  /** Takes one message, and waits while there is too much. A beat is heard at once, not stored. */
   public void receive(Delivery delivery) throws InterruptedException {
+    if (ears.beat(delivery)) {
+      delivery.acknowledge().run();
+      counts.updateAndGet(before -> before.plus(new Counts(1, 0, 0, 0, 0)));
+      return;
+    }
     roomBytes.acquire(sizeOf(delivery));
     queue.put(delivery);
   }
@@ -97,6 +128,23 @@ public final class Ingest implements AutoCloseable {
 
   public Counts counts() {
     return counts.get();
+  }
+
+  /** Since when what has come could not be stored; empty while it can. */
+  public Optional<Instant> waitingSince() {
+    return Optional.ofNullable(waitingSince);
+  }
+
+  /** Looks for alerts among what waits to be stored. */
+  public void overhearWaiting() {
+    ears.begin();
+    List.copyOf(inHand).forEach(ears::overhear);
+    queue.forEach(ears::overhear);
+  }
+
+  /** Looks for a beat or an alert in what has come over another connection. */
+  public void overhear(Delivery delivery) {
+    ears.overhear(delivery);
   }
 
   /** Messages received and not stored yet. */
@@ -140,10 +188,16 @@ public final class Ingest implements AutoCloseable {
     long pauseMs = FIRST_PAUSE_MS;
     Outcome outcome = tryStore(deliveries);
     while (outcome == Outcome.LATER) {
+      if (waitingSince == null) {
+        waitingSince = clock.instant();
+        inHand = List.copyOf(deliveries);
+      }
       TimeUnit.MILLISECONDS.sleep(pauseMs);
       pauseMs = Math.min(LONGEST_PAUSE_MS, 2 * pauseMs);
       outcome = tryStore(deliveries);
     }
+    waitingSince = null;
+    inHand = List.of();
     if (outcome == Outcome.NEVER) {
       setAside(deliveries);
     }
@@ -162,7 +216,7 @@ public final class Ingest implements AutoCloseable {
     attempt.malformed = 1;
     store.write(
         handle -> {
-          attempt.batch = new Batch(store, handle, gaps, herald, clock.instant());
+          attempt.batch = new Batch(store, handle, gaps, ticks, herald, clock.instant());
           setAside(attempt.batch, only, "no table takes it");
           attempt.batch.finish();
         });
@@ -182,7 +236,7 @@ public final class Ingest implements AutoCloseable {
     try {
       store.write(
           handle -> {
-            attempt.batch = new Batch(store, handle, gaps, herald, clock.instant());
+            attempt.batch = new Batch(store, handle, gaps, ticks, herald, clock.instant());
             deliveries.forEach(delivery -> attempt.malformed += add(attempt.batch, delivery));
             attempt.batch.finish();
           });
@@ -190,6 +244,7 @@ public final class Ingest implements AutoCloseable {
       LOG.atWarn()
           .addKeyValue("messages", deliveries.size())
           .log("{} messages could not be stored yet: {}", deliveries.size(), failed.toString());
+      refused.accept(failed);
       return ContentFault.isIn(failed) ? Outcome.NEVER : Outcome.LATER;
     }
     done(deliveries, attempt);

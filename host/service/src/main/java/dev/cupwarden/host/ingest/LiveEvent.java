@@ -25,7 +25,7 @@ public final class LiveEvent {
 
   /**
    * {@code cup}, {@code cup-gone}, {@code weight}, {@code bench}, {@code setup}, {@code presence},
-   * {@code event} or {@code receipt}.
+   * {@code event}, {@code receipt} or {@code host}.
    */
   public String name() {
     return name;
@@ -75,6 +75,11 @@ public final class LiveEvent {
                 .createObjectNode()
                 .put("bench", bench)
                 .set("event", Json.MAPPER.valueToTree(event)));
+  }
+
+  /** How the host itself is. */
+  public static LiveEvent host(Object state) {
+    return new LiveEvent("host", () -> Json.MAPPER.valueToTree(state));
   }
 
   static LiveEvent of(Said.Answered said) {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.Beat;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
@@ -14,19 +15,19 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.setup.Names;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 
 /** Understands one message by its topic; strict, since what is stored once stays. */
 final class MessageReader {
   private static final int MOST_BYTES = 262_144;
+  private static final double LONGEST_S = 1e9;
   private static final String ROOT = "cupwarden/v1/";
-  private static final Pattern NAME = Pattern.compile("[^/+#\\p{Cntrl}]{1,64}");
   private static final Set<String> PRESENCES = Set.of("online", "offline");
   private static final Set<String> OUTCOMES = Set.of("taken", "refused", "done");
   private static final Set<String> ALERT_STATES = Set.of("warned", "raised", "cleared");
@@ -62,6 +63,7 @@ final class MessageReader {
       case "readings" -> new Said.Measured(bench, senml.read(bench, treeOf(payload)));
       case "bench" -> bench(bench, payload);
       case "setup" -> setUp(bench, payload);
+      case "beat" -> beating(bench, payload);
       case "events" -> happened(bench, payload);
       case "receipts" -> new Said.Answered(bench, receipt(treeOf(payload)));
       case "orders", "kept" -> new Said.ByAHost(bench);
@@ -82,7 +84,7 @@ final class MessageReader {
         return Optional.empty();
       }
       JsonNode event = treeOf(payload);
-      String epoch = named("epoch", event.path("epoch").asText());
+      String epoch = id("epoch", event.path("epoch").asText());
       JsonNode seq = event.path("seq");
       require(
           event.path("epoch").isTextual() && seq.isIntegralNumber() && seq.canConvertToLong(),
@@ -105,10 +107,13 @@ final class MessageReader {
   }
 
   private static String named(String what, String name) throws MalformedException {
-    require(
-        NAME.matcher(name).matches(),
-        what + ": a name has 1 to 64 characters, none of them a control character");
+    require(Names.isSafe(name), what + ": " + Names.RULE);
     return name;
+  }
+
+  private static String id(String what, String id) throws MalformedException {
+    require(Names.isId(id), what + ": " + Names.ID_RULE);
+    return id;
   }
 
   private static void require(boolean so, String otherwise) throws MalformedException {
@@ -181,6 +186,18 @@ final class MessageReader {
     return new Said.Bench(bench, status);
   }
 
+  private static Said beating(String bench, byte[] payload) throws MalformedException {
+    Beat beat = as(treeOf(payload), Beat.class);
+    there(beat.at(), "at");
+    there(beat.doing(), "doing");
+    id("instance", there(beat.instance(), "instance"));
+    require(beat.tick() >= 0, "tick: expected 0 or more");
+    require(beat.startsInVain() >= 0, "starts_in_vain: expected 0 or more");
+    require(beat.forS() >= 0 && beat.forS() <= LONGEST_S, "for_s: expected seconds");
+    require(beat.periodS() > 0 && beat.periodS() <= LONGEST_S, "period_s: expected seconds");
+    return new Said.Beating(bench, beat);
+  }
+
   private static Said setUp(String bench, byte[] payload) throws MalformedException {
     BenchSetup setup = as(treeOf(payload), BenchSetup.class);
     there(setup.at(), "at");
@@ -193,7 +210,7 @@ final class MessageReader {
 
   private static Said happened(String bench, byte[] payload) throws MalformedException {
     Event event = as(treeOf(payload), Event.class);
-    named("epoch", there(event.epoch(), "epoch"));
+    id("epoch", there(event.epoch(), "epoch"));
     require(event.seq() >= 1, "seq: expected 1 or more");
     there(event.at(), "at");
     String kind = there(event.kind(), "kind");
@@ -211,7 +228,7 @@ final class MessageReader {
 
   private static AlertNotice alert(JsonNode data) throws MalformedException {
     AlertNotice notice = as(data, AlertNotice.class);
-    named("code", there(notice.code(), "code"));
+    id("code", there(notice.code(), "code"));
     require(
         notice.state() != null && ALERT_STATES.contains(notice.state()),
         "state: expected warned, raised or cleared");
@@ -225,7 +242,7 @@ final class MessageReader {
         receipt.outcome() != null && OUTCOMES.contains(receipt.outcome()),
         "outcome: expected taken, refused or done");
     if (receipt.id() != null) {
-      named("id", receipt.id());
+      id("id", receipt.id());
     }
     return receipt;
   }

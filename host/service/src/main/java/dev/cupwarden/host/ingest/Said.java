@@ -1,6 +1,7 @@
 package dev.cupwarden.host.ingest;
 
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.Beat;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
@@ -44,6 +45,9 @@ sealed interface Said {
 
   /** What became of an order. */
   record Answered(String bench, Receipt receipt) implements Said {}
+
+  /** The loop of the controller lives, or says what it hangs at. */
+  record Beating(String bench, Beat beat) implements Said {}
 
   /** A host speaks, this one or another: nothing to store. */
   record ByAHost(String bench) implements Said {}

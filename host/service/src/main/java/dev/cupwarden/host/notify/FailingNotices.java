@@ -1,11 +1,8 @@
 package dev.cupwarden.host.notify;
 
-import dev.cupwarden.core.messages.AlertNotice;
-import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Store;
-import java.time.Instant;
-import java.time.InstantSource;
-import java.util.Optional;
+import dev.cupwarden.host.watch.HostAlerts;
+import dev.cupwarden.host.watch.HostAlerts.Finding;
 
 /**
  * {@code notices-failing}: what people should be told does not reach them. It stands on the page of
@@ -15,44 +12,33 @@ final class FailingNotices {
   static final String CODE = "notices-failing";
 
   private final Store store;
-  private final InstantSource benchClock;
-  private final OwnAlerts alerts;
+  private final HostAlerts alerts;
 
-  /**
-   * @param benchClock the benches' time, in which alerts are written
-   */
-  FailingNotices(Store store, InstantSource benchClock, OwnAlerts alerts) {
+  FailingNotices(Store store, HostAlerts alerts) {
     this.store = store;
-    this.benchClock = benchClock;
     this.alerts = alerts;
   }
 
   /** That way did not take a notice of that bench. */
   void failed(String bench, String way, String why) {
-    Instant at = benchClock.instant();
-    alerts.raise(
-        key(bench),
-        notice(
-            "raised",
-            at,
+    alerts.raised(
+        new Finding(
+            bench,
+            CODE,
             store.notices().failing(bench),
-            "Notices by " + way + " do not arrive, and are tried again each hour: " + why),
-        at);
+            0,
+            "Notices by " + way + " do not arrive, and are tried again each hour: " + why));
   }
 
   /** That way took a notice of that bench. */
   void wentThrough(String bench, String way) {
-    if (alerts.isOpen(key(bench)) && store.notices().failingOtherwise(bench, way) == 0) {
-      Instant at = benchClock.instant();
-      alerts.clear(key(bench), notice("cleared", at, 0, "Notices arrive again."), at);
+    if (alerts.isOpen(bench, CODE) && store.notices().failingOtherwise(bench, way) == 0) {
+      alerts.over(new Finding(bench, CODE, 0, 0, "Notices arrive again."));
     }
   }
 
-  private static Alerts.Key key(String bench) {
-    return new Alerts.Key(bench, CODE, Optional.empty());
-  }
-
-  private static AlertNotice notice(String state, Instant at, long waiting, String whatToDo) {
-    return new AlertNotice(CODE, null, state, at, waiting, 0, whatToDo);
+  /** Stores what could not be stored before. */
+  void catchUp() {
+    alerts.catchUp();
   }
 }

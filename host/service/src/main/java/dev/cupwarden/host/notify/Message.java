@@ -28,7 +28,12 @@ record Message(String id, String bench, List<AlertNotice> notices) {
   String subject() {
     String first = headline(notices.get(0));
     String more = notices.size() == 1 ? "" : " and " + (notices.size() - 1) + " more";
-    return "Bench " + bench + ": " + first + more;
+    return whose() + ": " + first + more;
+  }
+
+  /** An alert of the host's own is of no bench. */
+  private String whose() {
+    return bench.isEmpty() ? "Host" : "Bench " + bench;
   }
 
   private static String headline(AlertNotice notice) {
@@ -56,7 +61,8 @@ record Message(String id, String bench, List<AlertNotice> notices) {
       }
       text.append("\n\n");
     }
-    return text.append("From the bench ").append(bench).append(".\n").toString();
+    String from = bench.isEmpty() ? "the host" : "the bench " + bench;
+    return text.append("From ").append(from).append(".\n").toString();
   }
 
   /** For a program. */

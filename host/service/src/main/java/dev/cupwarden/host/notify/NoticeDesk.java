@@ -7,6 +7,8 @@ import dev.cupwarden.host.ingest.Herald;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.store.Notices.NoticeRow;
 import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.watch.HostAlerts;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -18,7 +20,10 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.BooleanSupplier;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -38,6 +43,8 @@ public final class NoticeDesk implements Herald {
   private final NoticeSettings settings;
   private final List<Way> ways;
   private final FailingNotices failing;
+  private final BooleanSupplier takes;
+  private final Unstored unstored = new Unstored();
 
   /**
    * @param clock this machine's time
@@ -50,11 +57,27 @@ public final class NoticeDesk implements Herald {
       InstantSource benchClock,
       NoticeSettings settings,
       Consumer<LiveEvent> live) {
+    this(store, clock, benchClock, settings, live, () -> true);
+  }
+
+  /**
+   * @param takes whether the store takes what it is given; while it does not, people are told from
+   *     memory
+   */
+  public NoticeDesk(
+      Store store,
+      InstantSource clock,
+      InstantSource benchClock,
+      NoticeSettings settings,
+      Consumer<LiveEvent> live,
+      BooleanSupplier takes) {
+    this.takes = takes;
     this.store = store;
     this.clock = clock;
     this.settings = settings;
     this.ways = ways(settings, clock);
-    this.failing = new FailingNotices(store, benchClock, new OwnAlerts(store, this::alert, live));
+    this.failing =
+        new FailingNotices(store, new HostAlerts(store, clock, benchClock, this, live, takes));
   }
 
   private static List<Way> ways(NoticeSettings settings, InstantSource clock) {
@@ -79,67 +102,155 @@ public final class NoticeDesk implements Herald {
     if (own && ends) {
       return; // That they arrive again is seen from their arriving.
     }
+    // A reminder is told once too often rather than never again.
+    if (!notice.again() && unstored.has(Unstored.name(bench, notice))) {
+      return;
+    }
+    for (NoticeRow row : rows(bench, notice)) {
+      if (own && isFailing(handle, bench, row.way())) {
+        continue; // What does not arrive need not be told of by the same way.
+      }
+      if (notice.again()) {
+        supersede(handle, row, notice);
+      }
+      store.notices().insert(handle, row);
+    }
+  }
+
+  @Override
+  public void unstored(String bench, AlertNotice notice, Instant at) {
+    unstored.add(Unstored.name(bench, notice), at, rows(bench, notice));
+  }
+
+  private List<NoticeRow> rows(String bench, AlertNotice notice) {
     Instant now = clock.instant();
     Instant due = now.plus(settings.grouping());
     if (settings.quiet() != null && !settings.urgent().contains(notice.code())) {
       due = settings.quiet().firstLoud(due);
     }
+    List<NoticeRow> rows = new ArrayList<>();
     for (Way way : ways) {
-      if (own && isFailing(handle, bench, way)) {
-        continue; // What does not arrive need not be told of by the same way.
-      }
-      if (notice.again()) {
-        supersede(handle, bench, way, notice, now);
-      }
-      store
-          .notices()
-          .insert(
-              handle,
-              new NoticeRow(
-                  UUID.randomUUID().toString(),
-                  way.name(),
-                  bench,
-                  due,
-                  now,
-                  Json.written(notice),
-                  Optional.empty(),
-                  0));
+      rows.add(
+          new NoticeRow(
+              UUID.randomUUID().toString(),
+              way.name(),
+              bench,
+              due,
+              now,
+              Json.written(notice),
+              Optional.empty(),
+              0));
     }
+    return rows;
   }
 
-  private boolean isFailing(Handle handle, String bench, Way way) {
-    return store.notices().waiting(handle, bench, way.name()).stream()
+  private boolean isFailing(Handle handle, String bench, String way) {
+    return store.notices().waiting(handle, bench, way).stream()
         .anyMatch(row -> row.tries() > 0);
   }
 
   /** Nobody wants ten mails of one alert once the mail server works again. */
-  private void supersede(Handle handle, String bench, Way way, AlertNotice notice, Instant now) {
-    for (NoticeRow row : store.notices().waiting(handle, bench, way.name())) {
+  private void supersede(Handle handle, NoticeRow by, AlertNotice notice) {
+    for (NoticeRow row : store.notices().waiting(handle, by.bench(), by.way())) {
       AlertNotice before = of(row);
       boolean same =
           before.code().equals(notice.code())
               && Objects.equals(before.cup(), notice.cup())
               && Objects.equals(before.tank(), notice.tank());
       if (same && before.again()) {
-        store.notices().supersede(handle, row, now);
+        store.notices().supersede(handle, row, by.made());
       }
     }
   }
 
   /** Sends all that is due. */
   public void run() {
+    boolean stores = takes.getAsBoolean();
+    if (stores) {
+      storeAgain();
+      failing.catchUp();
+    }
     Map<String, List<NoticeRow>> messages = new LinkedHashMap<>();
-    for (NoticeRow row : store.notices().due(clock.instant())) {
+    for (NoticeRow row : unstored.due(storedAndDue(stores), clock.instant())) {
       // What was sent together once goes together again, under the same id.
       String together = row.message().orElse("new " + row.bench());
-      messages.computeIfAbsent(row.way() + " " + together, key -> new ArrayList<>()).add(row);
+      String from = unstored.isOfHere(row) ? "memory " : "store ";
+      messages
+          .computeIfAbsent(from + row.way() + " " + together, key -> new ArrayList<>())
+          .add(row);
     }
-    messages.values().forEach(this::send);
+    messages.values().forEach(rows -> send(rows, stores));
   }
 
-  private void send(List<NoticeRow> rows) {
+  private List<NoticeRow> storedAndDue(boolean stores) {
+    try {
+      return store.notices().due(clock.instant());
+    } catch (JdbiException away) {
+      if (stores) {
+        throw away;
+      }
+      LOG.debug("only what is in memory can be sent", away);
+      return List.of();
+    }
+  }
+
+  /** What was sent from memory meanwhile is settled, and what was not is kept as all others. */
+  private void storeAgain() {
+    List<NoticeRow> waiting = unstored.toStore();
+    if (!waiting.isEmpty()) {
+      store.write(handle -> waiting.forEach(row -> store.notices().insert(handle, row)));
+    }
+    Instant now = clock.instant();
+    unstored
+        .toSettle()
+        .forEach(
+            (message, rows) -> {
+              if (store.notices().claim(rows, message, now)) {
+                store.notices().settle(message, now, SENT);
+              }
+            });
+  }
+
+  private void send(List<NoticeRow> rows, boolean stores) {
+    Optional<Way> way =
+        ways.stream().filter(each -> each.name().equals(rows.get(0).way())).findFirst();
+    if (stores) {
+      send(rows, way);
+    } else {
+      sendFromMemory(rows, way);
+    }
+  }
+
+  private void sendFromMemory(List<NoticeRow> rows, Optional<Way> way) {
     NoticeRow first = rows.get(0);
-    Optional<Way> way = ways.stream().filter(each -> each.name().equals(first.way())).findFirst();
+    Instant now = clock.instant();
+    int tried = unstored.tried(first);
+    unstored.next(rows, tried, now.plus(pauseAfter(tried)));
+    String ids = rows.stream().map(NoticeRow::id).collect(Collectors.joining());
+    String id =
+        first
+            .message()
+            .orElseGet(
+                () -> UUID.nameUUIDFromBytes(ids.getBytes(StandardCharsets.UTF_8)).toString());
+    try {
+      if (way.isPresent()) {
+        way.get().send(new Message(id, first.bench(), rows.stream().map(NoticeDesk::of).toList()));
+      }
+      unstored.done(rows);
+    } catch (NotSentException refused) {
+      warn(first, refused);
+    }
+  }
+
+  private static void warn(NoticeRow row, NotSentException refused) {
+    LOG.atWarn()
+        .addKeyValue("bench", row.bench())
+        .addKeyValue("way", row.way())
+        .log("A notice was not sent by {}: {}", row.way(), refused.getMessage());
+  }
+
+  private void send(List<NoticeRow> rows, Optional<Way> way) {
+    NoticeRow first = rows.get(0);
     String id = first.message().orElseGet(() -> UUID.randomUUID().toString());
     Instant now = clock.instant();
     if (!store.notices().claim(rows, id, now.plus(pauseAfter(first.tries())))) {
@@ -155,10 +266,7 @@ public final class NoticeDesk implements Herald {
       store.notices().dueNow(first.way(), now);
       failing.wentThrough(first.bench(), first.way());
     } catch (NotSentException refused) {
-      LOG.atWarn()
-          .addKeyValue("bench", first.bench())
-          .addKeyValue("way", first.way())
-          .log("A notice was not sent by {}: {}", first.way(), refused.getMessage());
+      warn(first, refused);
       failing.failed(first.bench(), first.way(), refused.getMessage());
     }
   }

@@ -30,7 +30,14 @@ public record NoticeSettings(
    * Water where none belongs, a pump that runs, frost, nobody there: it cannot wait for morning.
    */
   private static final Set<String> USUALLY_URGENT =
-      Set.of("leak", "valve-leaking", "pump-running-on", "frost", "controller-silent");
+      Set.of(
+          "leak",
+          "valve-leaking",
+          "pump-running-on",
+          "frost",
+          "controller-silent",
+          "two-controllers",
+          "host-store-full");
 
   private static final int USUAL_GROUP_S = 60;
   private static final int LONGEST_GROUP_S = 3600;

@@ -21,7 +21,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.regex.Pattern;
 
 /** Takes an order, keeps it, and sends it to its bench. */
 public final class OrderDesk {
@@ -33,7 +32,6 @@ public final class OrderDesk {
   private static final int MOST_BYTES = 4_096;
 
   private static final List<String> NAMED = List.of("cup", "cups", "tank");
-  private static final Pattern ID = Pattern.compile("[A-Za-z0-9._-]{1,64}");
   private static final Set<String> KINDS =
       new TreeSet<>(
           Set.of(
@@ -112,9 +110,8 @@ public final class OrderDesk {
       return "o-" + UUID.randomUUID();
     }
     String id = order.get("id").asText();
-    if (!order.get("id").isTextual() || !ID.matcher(id).matches()) {
-      throw new OrderException(
-          Cause.NOT_AN_ORDER, "id: expected 1 to 64 letters, digits, dots, dashes or underscores.");
+    if (!order.get("id").isTextual() || !Names.isId(id)) {
+      throw new OrderException(Cause.NOT_AN_ORDER, "id: " + Names.ID_RULE + ".");
     }
     return id;
   }

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.store;
 
+import dev.cupwarden.core.messages.AlertNotice;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -10,7 +11,8 @@ import org.jdbi.v3.core.Jdbi;
 
 /** The last word on each alert of each bench, and who has seen it. */
 public final class Alerts {
-  private static final String COLUMNS = "bench, code, cup, state, at_ms, notice, seen_ms, seen_by";
+  private static final String COLUMNS =
+      "bench, code, cup, state, at_ms, notice, seen_ms, seen_by, told_ms";
   private final Jdbi jdbi;
 
   Alerts(Jdbi jdbi) {
@@ -25,6 +27,15 @@ public final class Alerts {
     /** Of a cup, or of the whole bench. */
     public Key(String bench, String code, Optional<String> cup) {
       this(bench, code, cup, Optional.empty());
+    }
+
+    /** Whose it is that a bench tells of. */
+    public static Key of(String bench, AlertNotice notice) {
+      return new Key(
+          bench,
+          notice.code(),
+          Optional.ofNullable(notice.cup()),
+          Optional.ofNullable(notice.tank()));
     }
 
     private String column() {
@@ -50,8 +61,15 @@ public final class Alerts {
    * @param state {@code warned}, {@code raised} or {@code cleared}
    * @param at when it was last told
    * @param notice JSON, as the bench wrote it
+   * @param told when the host last told it to people, if it is one of its own
    */
-  public record AlertRow(Key key, String state, Instant at, String notice, Optional<Seen> seen) {
+  public record AlertRow(
+      Key key,
+      String state,
+      Instant at,
+      String notice,
+      Optional<Seen> seen,
+      Optional<Instant> told) {
     public boolean isOpen() {
       return !state.equals("cleared");
     }
@@ -116,6 +134,8 @@ public final class Alerts {
   private static AlertRow rowOf(ResultSet rows) throws SQLException {
     long seenMs = rows.getLong(7);
     boolean unseen = rows.wasNull();
+    long toldMs = rows.getLong(9);
+    boolean untold = rows.wasNull();
     return new AlertRow(
         Key.of(rows.getString(1), rows.getString(2), rows.getString(3)),
         rows.getString(4),
@@ -123,7 +143,26 @@ public final class Alerts {
         rows.getString(6),
         unseen
             ? Optional.empty()
-            : Optional.of(new Seen(Instant.ofEpochMilli(seenMs), rows.getString(8))));
+            : Optional.of(new Seen(Instant.ofEpochMilli(seenMs), rows.getString(8))),
+        untold ? Optional.empty() : Optional.of(Instant.ofEpochMilli(toldMs)));
+  }
+
+  /**
+   * It is told to people at that time; of several hosts only one does.
+   *
+   * @param due it was told last then or before, or never
+   * @return false if another host has just told it
+   */
+  public boolean told(Handle handle, Key key, Instant now, Instant due) {
+    return handle.execute(
+            "UPDATE alerts SET told_ms = ? WHERE bench = ? AND code = ? AND cup = ?"
+                + " AND (told_ms IS NULL OR told_ms <= ?)",
+            now.toEpochMilli(),
+            key.bench(),
+            key.code(),
+            key.column(),
+            due.toEpochMilli())
+        == 1;
   }
 
   /** A person has seen an open alert; the first who did stays named. False if none is open. */

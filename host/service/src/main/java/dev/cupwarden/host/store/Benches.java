@@ -41,7 +41,7 @@ public final class Benches {
         now.toEpochMilli());
   }
 
-  /** The bench has just said something; not what a broker had kept of it. */
+  /** The bench has just finished a tick; not what a broker had kept of it. */
   public void heard(Handle handle, String bench, Instant now) {
     handle.execute(
         "UPDATE benches SET heard_ms = ? WHERE bench = ? AND (heard_ms IS NULL OR heard_ms < ?)",
@@ -55,20 +55,33 @@ public final class Benches {
    *
    * @param presence {@code online}, {@code offline} or null
    * @param status JSON, or null
+   * @param beat its last beat, if it ever told one
    */
   public record Hearing(
       String bench,
       String presence,
       Optional<Instant> turned,
       Optional<Instant> heard,
-      String status) {}
+      String status,
+      Optional<Instant> beat) {}
+
+  /** The bench's loop has just said that it lives. */
+  public void beat(Handle handle, String bench, Instant now) {
+    handle.execute(
+        "INSERT INTO benches (bench, beat_ms) VALUES (?, ?) ON CONFLICT (bench) DO UPDATE SET"
+            + " beat_ms = excluded.beat_ms"
+            + " WHERE benches.beat_ms IS NULL OR benches.beat_ms < excluded.beat_ms",
+        bench,
+        now.toEpochMilli());
+  }
 
   public List<Hearing> hearings() {
     return jdbi.withHandle(
         handle ->
             handle
                 .createQuery(
-                    "SELECT bench, presence, turned_ms, heard_ms, status FROM benches ORDER BY bench")
+                    "SELECT bench, presence, turned_ms, heard_ms, status, beat_ms FROM benches"
+                        + " ORDER BY bench")
                 .map(
                     (rows, context) ->
                         new Hearing(
@@ -76,7 +89,8 @@ public final class Benches {
                             rows.getString(2),
                             timeOf(rows, 3),
                             timeOf(rows, 4),
-                            rows.getString(5)))
+                            rows.getString(5),
+                            timeOf(rows, 6)))
                 .list());
   }
 

@@ -7,6 +7,7 @@ import dev.cupwarden.host.PrivateFiles;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -15,13 +16,9 @@ import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.MigrationInfo;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.JdbiException;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /** The open database, brought to the newest schema, with one accessor for each kind of thing. */
 public final class Store implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(Store.class);
   private static final String MIGRATIONS = "classpath:dev/cupwarden/host/store";
   private static final int CONNECTIONS = 6;
   private static final long CONNECT_LIMIT_MS = 15_000;
@@ -209,19 +206,24 @@ public final class Store implements AutoCloseable {
     return alerts;
   }
 
-  Jdbi jdbi() {
-    return jdbi;
+  /**
+   * Writes that this host was here, which proves that the store takes what it is given.
+   *
+   * @param host the host's own name
+   * @throws org.jdbi.v3.core.JdbiException if it does not
+   */
+  public void mark(String host, Instant now) {
+    write(
+        handle ->
+            handle.execute(
+                "INSERT INTO marks (host, at_ms) VALUES (?, ?)"
+                    + " ON CONFLICT (host) DO UPDATE SET at_ms = excluded.at_ms",
+                host,
+                now.toEpochMilli()));
   }
 
-  /** True if the database answers now. */
-  public boolean isThere() {
-    try {
-      return jdbi.withHandle(
-          handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one() == 1);
-    } catch (JdbiException away) {
-      LOG.debug("the store does not answer", away);
-      return false;
-    }
+  Jdbi jdbi() {
+    return jdbi;
   }
 
   @Override

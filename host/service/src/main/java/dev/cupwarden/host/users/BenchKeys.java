@@ -1,5 +1,6 @@
 package dev.cupwarden.host.users;
 
+import dev.cupwarden.core.setup.Names;
 import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.store.Store;
 import java.nio.charset.StandardCharsets;
@@ -17,7 +18,6 @@ import org.slf4j.LoggerFactory;
 /** The keys with which controllers come to the broker inside the host. */
 public final class BenchKeys {
   private static final int KEY_BYTES = 24;
-  private static final Pattern NAME = Pattern.compile("[^/+#\\p{Cntrl}]{1,64}");
   private static final Pattern FORM = Pattern.compile("[A-Za-z0-9_-]{32}");
   private static final String DIGEST = "sha256$";
   private static final Logger LOG = LoggerFactory.getLogger(BenchKeys.class);
@@ -33,9 +33,8 @@ public final class BenchKeys {
    * @throws HostException if the name could stand for topics of another bench
    */
   public String make(String bench) {
-    if (!NAME.matcher(bench).matches()) {
-      throw new HostException(
-          "BENCH: expected a name of 1 to 64 characters without /, + and #, as in the bench's file.");
+    if (!Names.isSafe(bench)) {
+      throw new HostException("BENCH: " + Names.RULE + ", as in the bench's file.");
     }
     byte[] bytes = new byte[KEY_BYTES];
     new SecureRandom().nextBytes(bytes);

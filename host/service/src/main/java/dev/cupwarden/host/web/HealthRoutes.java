@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.ingest.Counts;
 import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.watch.StoreWatch;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.micrometer.core.instrument.FunctionCounter;
@@ -13,7 +14,7 @@ import io.micrometer.prometheusmetrics.PrometheusConfig;
 import io.micrometer.prometheusmetrics.PrometheusMeterRegistry;
 import java.util.function.ToDoubleFunction;
 
-/** Is it alive, is it ready, and figures for a monitor. */
+/** Is it alive, is it ready, does its store take what comes, and figures for a monitor. */
 public final class HealthRoutes {
   private static final int UNAVAILABLE = 503;
 
@@ -25,6 +26,12 @@ public final class HealthRoutes {
   /** How the parts of the host are, asked anew each time. */
   public interface Condition {
     boolean isConnected();
+
+    /** How the store is, as it was last looked at. */
+    StoreWatch.State store();
+
+    /** Whether it takes what it is given, now. */
+    boolean storeTakes();
 
     int backlog();
 
@@ -40,6 +47,7 @@ public final class HealthRoutes {
     counter("cupwarden.events.repeated", "events", counts -> counts.doubles());
     counter("cupwarden.events.passed.over", "events", counts -> counts.passedOver());
     gauge("cupwarden.ingest.backlog", "messages", Condition::backlog);
+    gauge("cupwarden.store.takes", "bool", each -> each.storeTakes() ? 1 : 0);
     gauge("cupwarden.broker.connected", "bool", each -> each.isConnected() ? 1 : 0);
     gauge("cupwarden.notices.waiting", "notices", each -> store.notices().waiting());
     new JvmMemoryMetrics().bindTo(registry);
@@ -59,6 +67,7 @@ public final class HealthRoutes {
     routes.get("/health/live", context -> Answer.json(context, status("up")));
     routes.get("/health/ready", this::ready);
     routes.get("/metrics", this::metrics);
+    routes.get("/api/host", context -> Answer.json(context, condition.store()));
   }
 
   private static ObjectNode status(String word) {
@@ -66,7 +75,7 @@ public final class HealthRoutes {
   }
 
   private void ready(Context context) {
-    boolean stores = store.isThere();
+    boolean stores = condition.storeTakes();
     boolean hears = condition.isConnected();
     if (!stores || !hears) {
       context.status(UNAVAILABLE);

@@ -22,6 +22,7 @@ import java.util.function.Consumer;
 import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.util.resource.ResourceFactory;
 import org.eclipse.jetty.util.resource.URLResourceFactory;
+import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -38,6 +39,7 @@ public final class WebServer implements AutoCloseable {
   private static final int NOT_ALLOWED = 405;
   private static final int TOO_LARGE = 413;
   private static final int SERVER_ERROR = 500;
+  private static final int UNAVAILABLE = 503;
   private static final long STOP_LIMIT_MS = 2_000;
 
   private final LoopbackPort port;
@@ -151,6 +153,17 @@ public final class WebServer implements AutoCloseable {
         EofException.class,
         (cut, context) ->
             Answer.error(context, BAD_REQUEST, "The request's body is cut short or broken."));
+    routes.exception(
+        JdbiException.class,
+        (refused, context) -> {
+          LOG.warn(
+              "{} {}: the store did not answer: {}", context.method(), context.path(), refused);
+          Answer.error(
+              context,
+              UNAVAILABLE,
+              "The host's store does not take or give anything now; nothing was changed. The log says"
+                  + " why.");
+        });
     routes.exception(
         Exception.class,
         (unforeseen, context) -> {

@@ -71,8 +71,8 @@ class OrderNamesTest {
     }
     assertRefused(hold().put("cup", 7), "cup: expected");
     assertRefused(hold().set("cups", Json.MAPPER.createObjectNode()), "cups: expected");
-    assertRefused(hold().put("id", "o".repeat(65)), "id: expected 1 to 64");
-    assertRefused(hold().put("id", "o\n"), "id: expected 1 to 64");
+    assertRefused(hold().put("id", "o".repeat(65)), "id: expected a text of 1 to 64");
+    assertRefused(hold().put("id", "o\n"), "id: expected a text of 1 to 64");
     desk.place("sill", hold().put("cup", "A1").put("id", "o".repeat(64)), "me");
     desk.place("sill", hold(), "me");
     assertEquals(2, sent.size());

@@ -23,6 +23,7 @@ import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Readings.Reading;
 import dev.cupwarden.host.store.Setups;
 import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.watch.StoreWatch;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -35,6 +36,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
@@ -144,6 +146,16 @@ class ApiDocumentTest {
     @Override
     public boolean isConnected() {
       return true;
+    }
+
+    @Override
+    public boolean storeTakes() {
+      return true;
+    }
+
+    @Override
+    public StoreWatch.State store() {
+      return new StoreWatch.State(true, Optional.of(EIGHT), OptionalDouble.of(12_000), false);
     }
 
     @Override

@@ -60,6 +60,8 @@ final class StubHost implements AutoCloseable {
   Instant now = NOW;
   boolean empty;
   boolean knowsSetup = true;
+  boolean takes = true;
+  boolean low;
   private final List<SseClient> listeners = new CopyOnWriteArrayList<>();
   private Javalin server;
   private int port;
@@ -162,6 +164,7 @@ final class StubHost implements AutoCloseable {
     config.routes.get(
         "/api/session",
         context -> json(context, Json.MAPPER.readTree("{\"asks\":false,\"role\":\"act\"}")));
+    config.routes.get("/api/host", context -> json(context, state()));
     config.routes.get("/api/benches/{bench}/tanks", context -> json(context, tanks()));
     config.routes.get("/api/benches/{bench}/recipe", this::recipe);
     config.routes.get("/api/benches", context -> json(context, benches()));
@@ -198,6 +201,22 @@ final class StubHost implements AutoCloseable {
         .result(
             StubHost.class.getResourceAsStream(
                 "/META-INF/resources/webjars/uplot/1.6.30/dist/" + file));
+  }
+
+  private ObjectNode state() {
+    return Json.MAPPER
+        .createObjectNode()
+        .put("takes", takes)
+        .put("since", NOW.toString())
+        .put("free_mb", low ? 480.0 : 12_000.0)
+        .put("low", low);
+  }
+
+  /** How its store is, from now on. */
+  void store(boolean takes, boolean low) {
+    this.takes = takes;
+    this.low = low;
+    listeners.forEach(listener -> listener.sendEvent("host", state().toString()));
   }
 
   private void listen(SseClient client) {

@@ -61,6 +61,8 @@ export const tanks = (bench) => get(path('benches', bench, 'tanks'));
 export const recipe = (bench, fields) => get(path('benches', bench, 'recipe') + query(fields));
 
 /** Who is signed in: {asks, name, role}; where nobody is asked, anybody may act. */
+/** Of the host itself: whether its store takes what it is given, and how much room it has. */
+export const host = () => get(path('host'));
 export const session = () => get(path('session'));
 
 export async function signOut() {

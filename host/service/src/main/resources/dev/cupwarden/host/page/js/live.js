@@ -4,7 +4,7 @@
 import * as api from './api.js';
 import { store } from './store.js';
 
-const KINDS = ['cup', 'cup-gone', 'weight', 'bench', 'setup', 'presence', 'event'];
+const KINDS = ['cup', 'cup-gone', 'weight', 'bench', 'setup', 'presence', 'event', 'host'];
 const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 8000;
 const UNSEEN_MS = 120e3;

@@ -25,6 +25,7 @@ const main = document.getElementById('main');
 const top = document.getElementById('top');
 const foot = document.getElementById('foot');
 const banner = h('div', { class: 'banner', id: 'banner', hidden: true });
+const hostLine = h('div', { class: 'banner', id: 'host-line', role: 'status', hidden: true });
 const age = h('p', { class: 'age', id: 'age' });
 const nav = h('nav', { class: 'nav', 'aria-label': text.nav.label });
 const who = h('p', { class: 'who', id: 'who', hidden: true });
@@ -45,7 +46,7 @@ function frame() {
   const mark = s('svg', { class: 'mark', viewBox: '0 0 32 32', 'aria-hidden': 'true', focusable: 'false' },
     s('path', { class: 'mark-cup', d: 'M6 9h20l-3.4 20H9.400z' }), s('path', { class: 'mark-water', d: 'M7.2 17h17.600l-2 11.200H9.200z' }),
     s('path', { class: 'mark-stem', d: 'M16 22V3m0 5c3 0 5-2 5-5-3 0-5 2-5 5z' }));
-  top.append(h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age, who), nav, banner);
+  top.append(h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age, who), hostLine, nav, banner);
   const skip = document.getElementById('skip');
   skip.textContent = text.skip;
   skip.addEventListener('click', (event) => {
@@ -148,7 +149,17 @@ function drawWho() {
   } }, text.session.out), problem);
 }
 
+/** That the host stores nothing, or soon will not, concerns every bench and stands above all. */
+function tellHost() {
+  const { takes, since, low, free_mb: freeMb } = store.host ?? { takes: true };
+  const words = !takes ? text.host.takesNothing(since ? u.dayTime(Date.parse(since)) : null)
+    : low ? text.host.low(u.number(freeMb, 0)) : '';
+  setText(hostLine, words);
+  hostLine.hidden = !words;
+}
+
 function tellAge() {
+  tellHost();
   const bench = store.bench(currentBench());
   const now = Date.now();
   tellBanner(bench, now);

@@ -55,6 +55,7 @@ class Store {
     this.loaded = false;
     this.problem = null;
     this.link = { state: 'connecting', since: Date.now() };
+    this.host = null; // whether its store takes what it is given; null until it is told
     this.session = { asks: false, name: null, role: 'act' };
     this.listeners = new Set();
     this.changes = this.nothing();
@@ -90,6 +91,7 @@ class Store {
   /** Everything anew: at the start and after each reconnect, since words may have been missed. */
   async load() {
     try {
+      this.host = await api.host();
       const [listed, session] = await Promise.all([api.benches(), api.session()]);
       this.session = session;
       await Promise.all(listed.map((entry) => this.loadBench(entry)));
@@ -137,6 +139,12 @@ class Store {
 
   /** A word from the live stream. */
   hear(kind, word) {
+    if (kind === 'host') {
+      this.host = word;
+      this.changes.link = true;
+      this.schedule();
+      return;
+    }
     const bench = this.ensure(word.bench);
     bench.heardAt = Date.now();
     if (kind === 'cup') {

@@ -41,6 +41,10 @@ export const text = {
     silentSaid: 'The controller has gone silent.',
     stale: (span) => `Nothing heard for ${span}; expected more often.`,
   },
+  host: {
+    takesNothing: (since) => `The host stores nothing${since ? ` since ${since}` : ''}: its disk is full or its database away. Benches go on and tell all of it later; alerts still go out by mail and webhook.`,
+    low: (mb) => `The host’s disk is nearly full: ${mb} MB left. Make room, or soon nothing of any bench is kept.`,
+  },
   age: {
     benchTime: 'Bench time',
     heard: (span) => `heard ${span} ago`,
@@ -309,6 +313,8 @@ export const text = {
     'notices-failing': 'Notices do not arrive',
     'input-set-aside': 'Orders set aside',
     'two-controllers': 'Two controllers of one name',
+    'two-controllers': 'Two controllers of one name',
+    'host-store-full': 'Host’s store full',
   },
   alertState: { warned: 'warning', raised: 'open', cleared: 'over' },
 

@@ -1,4 +1,4 @@
-package dev.cupwarden.host.notify;
+package dev.cupwarden.host.watch;
 
 import static dev.cupwarden.host.Spoken.EIGHT;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -23,6 +23,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+/** A controller from before there were beats: its life is the ticks that its status tells of. */
 class SilenceTest {
   private static final Alerts.Key KEY =
       new Alerts.Key("sill", "controller-silent", Optional.empty());
@@ -46,15 +47,18 @@ class SilenceTest {
   }
 
   private SilenceWatch newWatch() {
-    return new SilenceWatch(
-        store,
-        now::get,
-        now::get,
-        (handle, bench, before, notice) -> told.add(notice.state()),
-        live::add,
-        () -> connected);
+    HostAlerts alerts =
+        new HostAlerts(
+            store,
+            now::get,
+            now::get,
+            (handle, bench, before, notice) -> told.add(notice.state()),
+            live::add,
+            () -> true);
+    return new SilenceWatch(store, now::get, new Beats(), alerts, () -> connected, () -> true);
   }
 
+  /** It is connected and has finished a tick, or it is gone. */
   private void says(String presence) {
     store.write(
         handle -> {

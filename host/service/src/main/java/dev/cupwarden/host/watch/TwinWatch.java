@@ -1,0 +1,48 @@
+package dev.cupwarden.host.watch;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+
+/**
+ * Raises {@code two-controllers} for a bench under whose name two processes beat in turn: both
+ * water. A restart is none: the process before it is not heard again.
+ */
+public final class TwinWatch {
+  /** Our choice: for so long one alone must have beaten until it is over. */
+  static final Duration ALONE = Duration.ofHours(1);
+
+  private static final String CODE = "two-controllers";
+  private static final String WHAT_TO_DO =
+      "Two controllers run under this bench's name, and each waters: end one of them, or give it a"
+          + " name of its own in its bench file.";
+
+  private final InstantSource clock;
+  private final Beats beats;
+  private final HostAlerts alerts;
+  private final Instant started;
+
+  public TwinWatch(InstantSource clock, Beats beats, HostAlerts alerts) {
+    this.clock = clock;
+    this.beats = beats;
+    this.alerts = alerts;
+    this.started = clock.instant();
+  }
+
+  /** Looks at every bench that beats. */
+  public void run() {
+    for (String bench : beats.benches()) {
+      beats.of(bench).ifPresent(life -> look(bench, life));
+    }
+  }
+
+  private void look(String bench, Beats.Life life) {
+    Instant now = clock.instant();
+    Instant ended = life.turns().orElse(started).plus(ALONE);
+    if (life.turns().isPresent() && now.isBefore(ended)) {
+      alerts.raised(new HostAlerts.Finding(bench, CODE, 2, 1, WHAT_TO_DO));
+    } else if (life.heard().isAfter(ended)) {
+      alerts.over(new HostAlerts.Finding(bench, CODE, 1, 1, WHAT_TO_DO));
+    }
+  }
+}
