@@ -49,7 +49,8 @@ final class Attacks implements AutoCloseable {
 
   void note(String name, String answer) {
     Map<String, Integer> answers = told.computeIfAbsent(name, key -> new ConcurrentSkipListMap<>());
-    String shown = answer.length() > 120 ? answer.substring(0, 120) + "…" : answer;
+    String timeless = answer.replaceAll("[0-9-]{10}T[0-9:.]+Z", "TIME");
+    String shown = timeless.length() > 120 ? timeless.substring(0, 120) + "…" : timeless;
     answers.merge(answers.size() < MOST_KINDS ? shown : "another", 1, Integer::sum);
   }
 
