@@ -32,7 +32,7 @@ final class InputWatch {
   void look(Instant at) {
     List<Path> files = SetAside.beside(journal.file());
     if (files.isEmpty()) {
-      alerts.clear(CODE, 0);
+      alerts.clear(CODE, at, 0);
     } else {
       alerts.raise(
           CODE,

@@ -35,7 +35,7 @@ final class NameWatch {
               + bench
               + " and both water: stop one, or give one another name in its bench file.");
     } else {
-      alerts.clear(CODE, 1);
+      alerts.clear(CODE, at, 1);
     }
   }
 }
