@@ -15,6 +15,7 @@ import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WaterAccount;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Instant;
 import java.util.List;
@@ -47,6 +48,7 @@ import java.util.List;
  * @param unlookedMl ordered since the last look at its scale
  * @param distrustedSince null while its scale is trusted
  * @param weighing what speaks of its capacity besides its weight; null in older journals: nothing
+ * @param account its account of water; null in a state kept by an older program
  */
 public record CupState(
     Cup setup,
@@ -78,7 +80,8 @@ public record CupState(
     WateringHabit habit,
     SaltBalance salts,
     Instant distrustedSince,
-    Weighing weighing) {
+    Weighing weighing,
+    WaterAccount account) {
 
   static CupState fresh(Cup setup) {
     return new CupState(
@@ -111,7 +114,8 @@ public record CupState(
         WateringHabit.NONE,
         SaltBalance.NONE,
         null,
-        Weighing.NONE);
+        Weighing.NONE,
+        WaterAccount.NONE);
   }
 
   /**
@@ -154,6 +158,7 @@ public record CupState(
         habit,
         salts,
         weighed.distrustedSince,
-        sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()));
+        sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()),
+        weighed.account);
   }
 }
