@@ -18,6 +18,7 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.Rises;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -39,6 +40,10 @@ final class BenchDraft {
 
   /** Label's interval where the bench names no feed. */
   private static final Duration USUAL_INTERVAL = Duration.ofDays(14);
+
+  private static final int SEVERAL_CUPS = 3;
+  private static final double LEAST_PUMP_PART = 0.75;
+  private static final double MOST_PUMP_PART = 1.1;
 
   final Bench bench;
   final Observation seen;
@@ -67,6 +72,7 @@ final class BenchDraft {
   LeakWatch leak;
   PumpTrial trial;
   DoneActs done;
+  private double pumpPart = Double.NaN;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
     this.bench = bench;
@@ -145,6 +151,25 @@ final class BenchDraft {
         List.copyOf(orderIds),
         new PumpWatch(leak, trial),
         done);
+  }
+
+  /**
+   * What part of an order the pump truly gives, as the rises of several cups show it: one cup may
+   * shed its water. Our choice of how far it is believed: 0.75 to 1.1.
+   */
+  double pumpPart() {
+    if (Double.isNaN(pumpPart)) {
+      double[] parts =
+          cups.values().stream()
+              .map(cup -> cup.account.rises())
+              .filter(Rises::known)
+              .mapToDouble(Rises::part)
+              .sorted()
+              .toArray();
+      double middle = parts.length < SEVERAL_CUPS ? 1.0 : parts[parts.length / 2];
+      pumpPart = Math.max(LEAST_PUMP_PART, Math.min(MOST_PUMP_PART, middle));
+    }
+    return pumpPart;
   }
 
   double rootC() {

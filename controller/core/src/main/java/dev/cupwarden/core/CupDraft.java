@@ -24,7 +24,9 @@ import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.DryClock;
 import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
+import dev.cupwarden.core.watering.ScaleDrift;
 import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WaterAccount;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.Instant;
@@ -36,6 +38,9 @@ import java.util.List;
  * the tick: {@link #state()} is what remains.
  */
 final class CupDraft {
+  /** A weight that is reckoned in a drifting scale's place is known to so much of what counts. */
+  private static final double REPLACED_SD = 0.1;
+
   Cup setup;
   Instant stageSince;
   EstimateState estimate;
@@ -67,6 +72,7 @@ final class CupDraft {
   Instant distrustedSince;
   Weighing weighing;
   DryClock dryClock;
+  WaterAccount account;
 
   // Found by this tick.
   CupFrame frame;
@@ -114,6 +120,7 @@ final class CupDraft {
     distrustedSince = kept.distrustedSince();
     weighing = kept.weighing() == null ? Weighing.NONE : kept.weighing();
     dryClock = kept.dryClock() == null ? DryClock.MOIST : kept.dryClock();
+    account = kept.account() == null ? WaterAccount.NONE : kept.account();
   }
 
   CupState state() {
@@ -148,13 +155,23 @@ final class CupDraft {
         salts,
         distrustedSince,
         weighing,
-        dryClock);
+        dryClock,
+        account);
   }
 
   /** Reads off the estimate what is known at that moment; never known before the first look. */
   void seeNow(Instant at) {
     weights = estimate.frame(frame.weights());
     now = CupEstimate.at(estimate, frame.weights(), at);
+    ScaleDrift drift = account.drift();
+    if (drift.told()) {
+      now =
+          now.drifting(
+              drift.seenGPerH(),
+              drift.foretoldGPerH(),
+              drift.reckonedG(),
+              REPLACED_SD * weights.availableMl());
+    }
   }
 
   /**
@@ -202,8 +219,10 @@ final class CupDraft {
     return weights.massG(frame.lines().refill()) - massG();
   }
 
+  /** What its scale lost and nothing explains may still be in the cup. */
   double roomToWetMl() {
-    return weights.massG(frame.lines().wet()) - massG();
+    double unexplainedG = account.drift().told() ? 0.0 : account.drift().unexplainedG();
+    return weights.massG(frame.lines().wet()) - massG() - unexplainedG;
   }
 
   /**
@@ -220,9 +239,11 @@ final class CupDraft {
 
   /** Loss, g/h: learned, else predicted. */
   double rateGPerH() {
-    return now.rateKnown()
-        ? now.rateGPerH()
-        : PredictedUse.rateGPerH(setup.stage(), frame.lines(), availableMl());
+    return now.rateKnown() ? now.rateGPerH() : predictedGPerH();
+  }
+
+  double predictedGPerH() {
+    return PredictedUse.rateGPerH(setup.stage(), frame.lines(), availableMl());
   }
 
   /** Ordered since its scale was last read, mL. */
@@ -258,6 +279,7 @@ final class CupDraft {
     salts = salts.plus(one.ml(), ecMsPerCm, waterEcMsPerCm);
     lastPassAt = one.at();
     unlookedMl += one.ml();
+    account = account.given(one.ml(), one.byHand());
   }
 
   private boolean unseen(Given one) {
@@ -272,6 +294,9 @@ final class CupDraft {
       driedFrom = learned ? Math.min(depletion(), frame.lines().refill()) : depletion();
       habit = habit.plus(refill.startedAt(), refilledPart);
       halfGiven = true;
+      if (now.trusted() && (full || roomMl() < leastMl(refill.cause()))) {
+        account = account.filled(at, roomMl());
+      }
     }
     refill = null;
   }

@@ -16,6 +16,7 @@ import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.watering.DryClock;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WaterAccount;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Instant;
 import java.util.List;
@@ -49,6 +50,7 @@ import java.util.List;
  * @param distrustedSince null while its scale is trusted
  * @param weighing what speaks of its capacity besides its weight; null in older journals: nothing
  * @param dryClock null in a journal of before it was kept
+ * @param account its account of water; null in a state kept by an older program
  */
 public record CupState(
     Cup setup,
@@ -81,7 +83,8 @@ public record CupState(
     SaltBalance salts,
     Instant distrustedSince,
     Weighing weighing,
-    DryClock dryClock) {
+    DryClock dryClock,
+    WaterAccount account) {
 
   static CupState fresh(Cup setup) {
     return new CupState(
@@ -115,7 +118,8 @@ public record CupState(
         SaltBalance.NONE,
         null,
         Weighing.NONE,
-        DryClock.MOIST);
+        DryClock.MOIST,
+        WaterAccount.NONE);
   }
 
   /**
@@ -159,6 +163,7 @@ public record CupState(
         salts,
         weighed.distrustedSince,
         sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()),
-        weighed.dryClock);
+        weighed.dryClock,
+        weighed.account);
   }
 }

@@ -87,6 +87,7 @@ final class Forget {
       left.remove(last);
     }
     cup.given = List.copyOf(left);
+    cup.account = cup.account.given(-told.ml(), true);
     cup.salts = cup.salts.minus(told.ml(), water.ecMsPerCm(), water.waterEcMsPerCm());
     cup.estimate = cup.estimate.withoutAwaited(told.ml());
     cup.unlookedMl = Math.max(0.0, cup.unlookedMl - told.ml());

@@ -45,7 +45,7 @@ final class JudgeConditions {
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
   private static final List<String> SCALE_FAULTS =
-      List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent");
+      List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent", "scale-drifting");
 
   Conditions judge(BenchDraft draft, boolean passesPutOut) {
     Conditions conditions = new Conditions(draft.alerts);

@@ -81,16 +81,27 @@ final class JudgeDoses {
     cup.shortPasses = 0;
     cup.shortRun = null;
     draft.shortCups = List.of();
-    if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS) {
+    if (cup.finding.verdict() != DoseCheck.Verdict.OVER && roomBelowCapacity(cup)) {
+      cup.account = cup.account.rose(cup.finding.riseG() / cup.finding.orderedMl());
+    }
+    // What a weak pump never gave did not run past the mix.
+    double cameMl = draft.pumpPart() * pass.orderedMl();
+    boolean bypass = cup.finding.riseG() < DoseCheck.BYPASS_BELOW * cameMl;
+    if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS && bypass) {
       // A flush is meant to run through; it says nothing of how the mix takes water.
       boolean flushed = cup.refill != null && cup.refill.cause() == Cause.FLUSH;
       cup.soaking = flushed ? cup.soaking : cup.soaking.afterBypass();
-      double lostMl = pass.orderedMl() - cup.finding.riseG();
+      double lostMl = cameMl - cup.finding.riseG();
       draft.trayMl += lostMl;
       cup.salts = cup.salts.drained(lostMl, cup.capacityMl());
     } else {
       cup.soaking = cup.soaking.afterArrival();
     }
+  }
+
+  /** A cup that may have run over says nothing of the pump. */
+  private static boolean roomBelowCapacity(CupDraft cup) {
+    return cup.depletion() > 0.0 && !cup.estimate.draining();
   }
 
   private static void cameShort(BenchDraft draft, CupDraft cup, PassOnTrial pass) {

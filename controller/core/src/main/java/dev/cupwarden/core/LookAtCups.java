@@ -201,11 +201,14 @@ final class LookAtCups {
       if (event instanceof WeightEvent.HandWatering watering && !own(cup, watering.gainG())) {
         double roomBeforeMl = cup.roomMl() + watering.gainG();
         cup.give(
-            new Given(draft.at.minusNanos(1), watering.gainG(), 0.0, null, roomBeforeMl),
+            new Given(draft.at.minusNanos(1), watering.gainG(), 0.0, null, roomBeforeMl, true),
             draft.bench.waterEcMsPerCm(),
             draft.bench.waterEcMsPerCm(),
             draft.ledgerSpan());
         cup.unlookedMl = 0.0;
+        if (cup.roomMl() <= 0.0) {
+          cup.account = cup.account.filled(draft.at, 0.0);
+        }
       }
     }
   }

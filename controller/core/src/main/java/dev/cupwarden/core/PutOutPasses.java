@@ -18,6 +18,7 @@ import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.OpenHours;
 import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
+import dev.cupwarden.core.watering.VolumeBounds;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -230,6 +231,11 @@ final class PutOutPasses {
   private static void count(
       BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply) {
     double roomMl = cup.roomMl();
+    VolumeBounds.Bound usual =
+        VolumeBounds.usual(draft.at, cup.given, cup.account, draft.pumpPart());
+    if (draft.pumpPart() * pass.totalMl() > usual.leftMl() + 1e-9) {
+      cup.account = cup.account.halfBegun(draft.at, VolumeBounds.HALF * roomMl);
+    }
     double overMl = cup.massG() + pass.totalMl() - cup.weights.capacityG();
     draft.trayMl += Math.max(0.0, Math.min(pass.totalMl(), overMl));
     PassOnTrial trial =
@@ -239,7 +245,7 @@ final class PutOutPasses {
     String feedName = pass.feedMl() > 0.0 ? supply.feed() : null;
     Feed feed = feedName == null ? null : draft.bench.feeds().get(feedName);
     cup.give(
-        new Given(draft.at, pass.totalMl(), pass.strength(), feedName, roomMl),
+        new Given(draft.at, pass.totalMl(), pass.strength(), feedName, roomMl, false),
         SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
         draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
@@ -285,7 +291,7 @@ final class PutOutPasses {
         cup.wet,
         cup.driedFrom,
         cup.given,
-        cup.use,
+        cup.account,
         cup.lastPassAt,
         cup.soaking,
         cup.fed,
@@ -310,7 +316,8 @@ final class PutOutPasses {
         draft.rootC(),
         draft.today(),
         window,
-        soakKeptByPerson);
+        soakKeptByPerson,
+        draft.pumpPart());
   }
 
   private Case.WindowNow window(Instant at) {

@@ -13,6 +13,7 @@ import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.CupKeys;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WaterAccount;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Instant;
 
@@ -113,6 +114,7 @@ final class SetUpCups {
     cup.use = UseLog.EMPTY;
     cup.roots = RootSignal.NONE;
     cup.draw = PlantDraw.NONE;
+    cup.account = WaterAccount.NONE;
     cup.seeNow(draft.at);
   }
 }

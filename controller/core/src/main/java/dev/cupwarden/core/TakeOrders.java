@@ -212,6 +212,9 @@ final class TakeOrders {
       cup.shortPasses = 0;
       cup.rising = Rising.NONE;
       cup.steps = Steps.NONE;
+      if (cup.account.drift().told()) {
+        cup.account = cup.account.proved(true);
+      }
     }
     if (order.cup().isEmpty()) {
       WatchPump.clear(draft);
@@ -272,7 +275,7 @@ final class TakeOrders {
             feed == null ? null : draft.bench.feeds().get(feed),
             order.strength());
     double waterEcMsPerCm = draft.bench.waterEcMsPerCm();
-    Given given = new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl());
+    Given given = new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl(), true);
     DoneActs.Water water = new DoneActs.Water(given, ecMsPerCm, waterEcMsPerCm, cup.lastPassAt);
     draft.done = draft.done.watered(order.id(), draft.at, cup.name(), water);
     cup.give(given, ecMsPerCm, waterEcMsPerCm, draft.ledgerSpan());

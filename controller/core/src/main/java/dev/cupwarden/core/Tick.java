@@ -38,6 +38,7 @@ public final class Tick {
   private final CupFrames frames;
   private final TakeOrders takeOrders;
   private final LookAtCups lookAtCups;
+  private final AccountWater accountWater = new AccountWater();
   private final FeelRoots feelRoots = new FeelRoots();
   private final JudgeDoses judgeDoses = new JudgeDoses();
   private final PutOutPasses putOutPasses;
@@ -141,6 +142,7 @@ public final class Tick {
     BenchDraft draft = draft(state, seen, !seen.orders().isEmpty());
     takeOrders.take(draft);
     lookAtCups.look(draft);
+    accountWater.account(draft);
     takeOrders.tellWhoWillBeDry(draft);
     judgeDoses.judge(draft);
     feelRoots.feel(draft);

@@ -20,6 +20,7 @@ public final class Found {
           Map.entry("controller-silent", "min"),
           Map.entry("scale-noisy", "g"),
           Map.entry("scale-out-of-range", "g"),
+          Map.entry("scale-drifting", "g/h"),
           Map.entry("dose-short", "g"),
           Map.entry("dose-over", "g"),
           Map.entry("valve-leaking", "g"),

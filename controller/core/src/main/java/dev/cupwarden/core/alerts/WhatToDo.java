@@ -19,6 +19,11 @@ public final class WhatToDo {
           Map.entry("scale-noisy", "Look for draught, touching leaves or a loose wire."),
           Map.entry("scale-out-of-range", "Look at what stands on the scale, and at its wires."),
           Map.entry("scale-silent", "Check the scale's plug and wires; its cup is not watered."),
+          Map.entry(
+              "scale-drifting",
+              "Its scale falls faster than the cup can dry: soak and drain the cup, put it back and"
+                  + " say that it is drained; or try the scale with a known mass, calibrate it and"
+                  + " clear the cup. It is not watered by its weight before."),
           Map.entry("cup-away", "Put the cup back, or say that it stays away."),
           Map.entry("cups-swapped", "Put the two cups back in their own places."),
           Map.entry(

@@ -10,5 +10,7 @@ import java.time.Instant;
  * @param strength label strength of the blend
  * @param feed whose label; null for plain water
  * @param roomMl room to the refill line when it was put out
+ * @param byHand whether a person gave it; what the pump gives is counted as the pump truly gives it
  */
-public record Given(Instant at, double ml, double strength, String feed, double roomMl) {}
+public record Given(
+    Instant at, double ml, double strength, String feed, double roomMl, boolean byHand) {}

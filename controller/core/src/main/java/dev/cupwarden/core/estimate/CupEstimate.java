@@ -18,7 +18,7 @@ import java.util.Optional;
  * @param rateKnown whether the rate was learned from the cup; if not, it is a guess
  * @param distrust why nothing may be watered on this; empty: trusted. Codes {@code never-read},
  *     {@code scale-silent}, {@code scale-out-of-range}, {@code scale-stuck}, {@code scale-noisy},
- *     {@code settling}
+ *     {@code scale-drifting}, {@code settling}
  * @param lifted the cup is off its scale
  * @param readAt last reading; null if never read
  */
@@ -34,9 +34,36 @@ public record CupEstimate(
     boolean lifted,
     Instant readAt) {
 
+  /** Whether all that is wrong with its scale is that it falls by itself. */
+  public boolean drifts() {
+    return distrust.isPresent() && distrust.get().code().equals("scale-drifting");
+  }
+
   /** Whether water may be given on this. */
   public boolean trusted() {
     return distrust.isEmpty();
+  }
+
+  /**
+   * The same of a cup whose scale falls by itself: reckoned in its place, and not to be watered on.
+   *
+   * @param seenGPerH loss by the scale
+   * @param foretoldGPerH what the cup's days, the air and the neighbours foretell instead
+   */
+  public CupEstimate drifting(
+      double seenGPerH, double foretoldGPerH, double reckonedG, double sdG) {
+    Reason drift = new Reason("scale-drifting", seenGPerH, foretoldGPerH, "g/h");
+    return new CupEstimate(
+        known,
+        reckonedG,
+        0.0,
+        sdG,
+        foretoldGPerH,
+        foretoldGPerH / 3.0,
+        rateKnown,
+        Optional.of(distrust.orElse(drift)),
+        lifted,
+        readAt);
   }
 
   /** What is known at that moment, not before the last look. */

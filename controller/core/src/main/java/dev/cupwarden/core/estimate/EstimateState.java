@@ -70,6 +70,11 @@ public record EstimateState(
     return doubt != null;
   }
 
+  /** Whether it was filled to about capacity just now, and what it loses may be runoff. */
+  public boolean draining() {
+    return drainage != null;
+  }
+
   /** The last number that was read, at the scale's reference temperature, g; NaN: none was. */
   public double readingG() {
     double shownG = standstill == null ? Double.NaN : standstill.massG();

@@ -15,7 +15,7 @@ import dev.cupwarden.core.setup.WateringRules;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.CupLines;
-import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WaterAccount;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -70,7 +70,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       WetClock wet,
       double driedFrom,
       List<Given> given,
-      UseLog use,
+      WaterAccount account,
       Instant lastPassAt,
       Soaking soaking,
       double fed,
@@ -88,6 +88,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param airC NaN where never supplied; likewise rootC
    * @param window whether it is open for a cup that was there all day, and for one that was not
    * @param between whether soak is kept by a person, who takes a list of passes in order
+   * @param pumpPart of what is ordered that the pump truly gives
    */
   public record BenchFacts(
       WateringRules watering,
@@ -105,7 +106,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       double rootC,
       LocalDate today,
       WindowNow window,
-      boolean between) {}
+      boolean between,
+      double pumpPart) {}
 
   /**
    * The watering window at that moment.

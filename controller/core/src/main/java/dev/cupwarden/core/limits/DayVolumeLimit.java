@@ -1,17 +1,16 @@
 package dev.cupwarden.core.limits;
 
-import dev.cupwarden.core.dosing.Given;
-import java.time.Duration;
-import java.time.Instant;
-import java.util.List;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.VolumeBounds;
+import java.util.EnumSet;
+import java.util.Set;
 
 /**
- * What a cup may take in 24 hours, counted as ordered: the room it had at the day's first pass and
- * a fifth more, and no more than 1.2 x what it lost in three days.
+ * What a cup may take in 24 hours and since it was last full. A rescue, or a person's order, has
+ * half of the cup's room once in 24 h where that is more, so that no dry cup is locked out.
  */
 final class DayVolumeLimit implements Limit {
-  private static final double ROOM_PART = 1.2;
-  private static final double USE_PART = 1.2;
+  private static final Set<Cause> HAVE_HALF = EnumSet.of(Cause.RESCUE, Cause.ORDER);
 
   @Override
   public String code() {
@@ -21,20 +20,17 @@ final class DayVolumeLimit implements Limit {
   @Override
   public Ruling rule(Case pass) {
     Case.CupFacts cup = pass.cup();
-    List<Given> given = cup.given();
-    Instant dayAgo = pass.at().minus(Duration.ofHours(24));
-    double roomMl = Double.NaN;
-    double givenMl = 0.0;
-    for (int i = given.size() - 1; i >= 0 && given.get(i).at().isAfter(dayAgo); i--) {
-      roomMl = given.get(i).roomMl();
-      givenMl += given.get(i).ml();
+    double pumpPart = pass.bench().pumpPart();
+    VolumeBounds.Bound bound = VolumeBounds.usual(pass.at(), cup.given(), cup.account(), pumpPart);
+    Cause cause = pass.proposal().cause();
+    if (cause != null && HAVE_HALF.contains(cause)) {
+      VolumeBounds.Bound half =
+          VolumeBounds.half(pass.at(), cup.given(), cup.account(), pumpPart, cup.roomMl());
+      bound = half.leftMl() > bound.leftMl() ? half : bound;
     }
-    double mostMl = Double.isNaN(roomMl) ? Double.POSITIVE_INFINITY : ROOM_PART * roomMl;
-    if (cup.use().known()) {
-      mostMl = Math.min(mostMl, USE_PART * cup.use().lostIn3DaysG());
-    }
-    return Double.isInfinite(mostMl)
+    return Double.isInfinite(bound.mostMl())
         ? Ruling.FREE
-        : Ruling.cap(mostMl - givenMl, code(), givenMl, mostMl, "mL");
+        : Ruling.cap(
+            bound.leftMl() / pumpPart, code(), bound.givenMl(), bound.mostMl(), bound.unit());
   }
 }

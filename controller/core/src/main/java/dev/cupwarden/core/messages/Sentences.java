@@ -29,7 +29,7 @@ public final class Sentences {
       case "wet-too-long" -> say("wet for %.0f h, the limit is %.0f h", value, threshold);
       case "no-dry-back" ->
           say("dried back by %.2f since its last refill, of %.2f needed", value, threshold);
-      case "day-volume" -> say("%.0f mL in 24 h, of %.0f mL at most", value, threshold);
+      case "day-volume" -> volume(reason);
       case "cold" -> say("cold roots: %.1f °C, the limit is %.1f °C", value, threshold);
       case "window" -> say("outside the watering window, which opens in %.1f h", value / 60.0);
       case "pass" -> say("%.1f mL wanted, %.1f mL allowed in one pass", value, threshold);
@@ -139,6 +139,25 @@ public final class Sentences {
     };
   }
 
+  private static String volume(Reason reason) {
+    double value = reason.value();
+    double threshold = reason.threshold();
+    return switch (reason.unit()) {
+      case "mL since full" ->
+          say(
+              "%.0f mL since it was last full, of %.0f mL at most: a fifth more than it lost since",
+              value, threshold);
+      case "mL of half its room" ->
+          say(
+              "%.0f mL of %.0f mL, half of its room, which a rescue or a person has once in 24 h",
+              value, threshold);
+      default ->
+          say(
+              "%.0f mL in 24 h, of %.0f mL at most: a fifth more than it had room for or lost",
+              value, threshold);
+    };
+  }
+
   private static String doubt(Reason reason) {
     double value = reason.value();
     double threshold = reason.threshold();
@@ -149,6 +168,8 @@ public final class Sentences {
           say("its scale shows %.1f g, outside what it can weigh (%.1f g)", value, threshold);
       case "scale-stuck" -> say("its scale has not moved for %.0f min", value);
       case "scale-noisy" -> say("its scale jumps by %.1f g, %.1f at most", value, threshold);
+      case "scale-drifting" ->
+          say("its scale seems to drift: it falls by %.1f g/h, %.1f expected", value, threshold);
       case "settling" -> say("quiet for %.0f of %.0f min", value, threshold);
       default -> "its weight is in doubt: " + reason.detail();
     };

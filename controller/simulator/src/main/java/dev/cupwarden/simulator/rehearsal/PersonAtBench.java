@@ -29,6 +29,7 @@ final class PersonAtBench {
           "scale-noisy",
           "scale-silent",
           "scale-out-of-range",
+          "scale-drifting",
           "blind-ration",
           "cups-swapped");
 

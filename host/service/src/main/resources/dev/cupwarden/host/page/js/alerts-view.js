@@ -27,7 +27,7 @@ const ofExpected = (part) => t.ofExpected(u.percent(part));
 /** What was found and its limit, where they are quantities; the other alerts are a yes or no. */
 const OF_CUP = {
   'near-dry': (part) => t.used(u.percent(part)), 'wet-too-long': hours, 'salts-high': (ms) => `${u.number(ms, 1)} mS/cm`,
-  'blind-ration': hours, 'scale-noisy': grams, 'scale-out-of-range': grams, 'scale-stuck': (min) => hours(min / 60), 'scale-silent': (min) => hours(min / 60),
+  'blind-ration': hours, 'scale-noisy': grams, 'scale-out-of-range': grams, 'scale-stuck': (min) => hours(min / 60), 'scale-silent': (min) => hours(min / 60), 'scale-drifting': (g) => t.anHour(u.mass(g)),
   'cup-away': hours, 'dose-short': grams, 'dose-over': grams, 'rot-suspected': ofExpected, 'look-at-roots': ofExpected, 'pot-on': (g) => t.aDay(u.mass(g)),
   'weigh-drained': (d) => hours(24 * d),
 };

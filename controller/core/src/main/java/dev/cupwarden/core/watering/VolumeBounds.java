@@ -1,0 +1,93 @@
+package dev.cupwarden.core.watering;
+
+import dev.cupwarden.core.dosing.Given;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * How much water a cup may take, so that none is watered without end: a fifth more than there was
+ * room for, or than it lost. Water counts as the pump truly gives it. All figures are our choice.
+ */
+public final class VolumeBounds {
+  private static final double A_FIFTH_MORE = 1.2;
+
+  /** Of its room a rescue has so much, however little the cup lost. */
+  public static final double HALF = 0.5;
+
+  private static final Duration DAY = Duration.ofHours(24);
+
+  private VolumeBounds() {}
+
+  /**
+   * One bound.
+   *
+   * @param givenMl counted against it
+   * @param mostMl that it allows; infinite where it says nothing
+   * @param unit which bound it is, as reasons name it
+   */
+  public record Bound(double givenMl, double mostMl, String unit) {
+    /** What it leaves, mL, 0 or more. */
+    public double leftMl() {
+      return Math.max(0.0, mostMl - givenMl);
+    }
+
+    private boolean tighterThan(Bound other) {
+      return leftMl() < other.leftMl();
+    }
+  }
+
+  /** In 24 h and since the cup was last full, the tighter of the two. */
+  public static Bound usual(Instant at, List<Given> given, WaterAccount cup, double pumpPart) {
+    Bound day = inDay(at, given, cup, pumpPart);
+    Bound full = sinceFull(cup, pumpPart);
+    return full.tighterThan(day) ? full : day;
+  }
+
+  /**
+   * Half of the room, once in 24 h.
+   *
+   * @param roomMl to the refill line now
+   */
+  public static Bound half(
+      Instant at, List<Given> given, WaterAccount cup, double pumpPart, double roomMl) {
+    if (!cup.half().begun(at)) {
+      return new Bound(0.0, HALF * roomMl, "mL of half its room");
+    }
+    double givenMl = 0.0;
+    for (int i = given.size() - 1; i >= 0 && !given.get(i).at().isBefore(cup.half().at()); i--) {
+      givenMl += counted(given.get(i), pumpPart);
+    }
+    return new Bound(givenMl, cup.half().ml(), "mL of half its room");
+  }
+
+  private static Bound inDay(Instant at, List<Given> given, WaterAccount cup, double pumpPart) {
+    Instant dayAgo = at.minus(DAY);
+    double roomMl = Double.NaN;
+    double givenMl = 0.0;
+    for (int i = given.size() - 1; i >= 0 && given.get(i).at().isAfter(dayAgo); i--) {
+      roomMl = given.get(i).roomMl();
+      givenMl += counted(given.get(i), pumpPart);
+    }
+    double mostMl =
+        Double.isNaN(roomMl)
+            ? Double.POSITIVE_INFINITY
+            : A_FIFTH_MORE * Math.max(roomMl, cup.losses().lostInDayG(at));
+    return new Bound(givenMl, mostMl, "mL in 24 h");
+  }
+
+  private static Bound sinceFull(WaterAccount cup, double pumpPart) {
+    SinceFull full = cup.full();
+    if (full == null) {
+      return new Bound(0.0, Double.POSITIVE_INFINITY, "mL since full");
+    }
+    return new Bound(
+        pumpPart * full.pumpedMl() + full.pouredMl(),
+        A_FIFTH_MORE * (full.countedG() + full.roomMl()),
+        "mL since full");
+  }
+
+  private static double counted(Given one, double pumpPart) {
+    return one.byHand() ? one.ml() : pumpPart * one.ml();
+  }
+}

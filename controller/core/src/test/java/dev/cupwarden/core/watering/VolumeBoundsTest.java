@@ -1,0 +1,90 @@
+package dev.cupwarden.core.watering;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.dosing.Given;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Figures worked out by hand. */
+class VolumeBoundsTest {
+  private static final Instant AT = Instant.parse("2027-02-14T12:00:00Z");
+
+  private static Given pass(Duration ago, double ml, double roomMl) {
+    return new Given(AT.minus(ago), ml, 0.0, null, roomMl, false);
+  }
+
+  private static LossLog.Slot lost(double lostG, double foretoldG) {
+    return new LossLog.Slot(AT, lostG, foretoldG, lostG, 4.0, 4.0, Double.NaN);
+  }
+
+  @Test
+  void inADayAFifthMoreThanTheRoomAtItsFirstPass() {
+    List<Given> given =
+        List.of(pass(Duration.ofHours(25), 500, 10), pass(Duration.ofHours(3), 60, 100));
+    VolumeBounds.Bound bound = VolumeBounds.usual(AT, given, WaterAccount.NONE, 1.0);
+    assertEquals(60.0, bound.leftMl(), 1e-9);
+    assertEquals("mL in 24 h", bound.unit());
+  }
+
+  @Test
+  void orThanWhatItLostInTheDay() {
+    WaterAccount cup = WaterAccount.NONE.seen(AT, 300, lost(150, 100));
+    List<Given> given = List.of(pass(Duration.ofHours(3), 60, 100));
+    assertEquals(120.0, VolumeBounds.usual(AT, given, cup, 1.0).leftMl(), 1e-9);
+  }
+
+  @Test
+  void lossCountsAtMostTwiceWhatIsForetold() {
+    WaterAccount cup = WaterAccount.NONE.seen(AT, 300, lost(150, 60));
+    List<Given> given = List.of(pass(Duration.ofHours(3), 60, 100));
+    assertEquals(84.0, VolumeBounds.usual(AT, given, cup, 1.0).leftMl(), 1e-9);
+    WaterAccount full = WaterAccount.NONE.filled(AT, 10).seen(AT, 300, lost(50, 15));
+    VolumeBounds.Bound since = VolumeBounds.usual(AT, List.of(), full, 1.0);
+    assertEquals(1.2 * (2 * 15 + 10), since.mostMl(), 1e-9);
+    assertEquals("mL since full", since.unit());
+  }
+
+  @Test
+  void eachDayIsJudgedByItself() {
+    WaterAccount cup = WaterAccount.NONE.filled(AT, 0).seen(AT, 300, lost(5, 15));
+    Instant next = AT.plus(Duration.ofHours(25));
+    LossLog.Slot day = new LossLog.Slot(next, 90, 15, 90, 4, 4, Double.NaN);
+    WaterAccount later = cup.seen(next, 210, day);
+    assertEquals(5.0 + 30.0, later.full().countedG(), 1e-9);
+  }
+
+  @Test
+  void weakPumpIsCountedAsItGivesAndACanAsItIsTold() {
+    WaterAccount cup =
+        WaterAccount.NONE.filled(AT, 0).seen(AT, 300, lost(100, 100)).given(80, false);
+    assertEquals(120.0 - 60.0, VolumeBounds.usual(AT, List.of(), cup, 0.75).leftMl(), 1e-9);
+    assertEquals(
+        120.0 - 60.0 - 40.0,
+        VolumeBounds.usual(AT, List.of(), cup.given(40, true), 0.75).leftMl(),
+        1e-9);
+  }
+
+  @Test
+  void halfOfTheRoomIsBegunOnceInADay() {
+    VolumeBounds.Bound fresh = VolumeBounds.half(AT, List.of(), WaterAccount.NONE, 1.0, 200);
+    assertEquals(100.0, fresh.leftMl(), 1e-9);
+    WaterAccount begun = WaterAccount.NONE.halfBegun(AT.minus(Duration.ofHours(23)), 100);
+    List<Given> given = List.of(pass(Duration.ofHours(22), 95, 200));
+    assertEquals(5.0, VolumeBounds.half(AT, given, begun, 1.0, 200).leftMl(), 1e-9);
+    Instant later = AT.plus(Duration.ofHours(1));
+    assertEquals(100.0, VolumeBounds.half(later, given, begun, 1.0, 200).leftMl(), 1e-9);
+    assertTrue(begun.half().begun(AT));
+  }
+
+  /** 100 g lost: 120 mL at most; 115 mL leave just a least pass, 115.1 mL leave none. */
+  @Test
+  void justFreeAndJustHeld() {
+    WaterAccount cup = WaterAccount.NONE.filled(AT, 0).seen(AT, 300, lost(100, 100));
+    assertEquals(5.0, VolumeBounds.usual(AT, List.of(), cup.given(115, true), 1.0).leftMl(), 1e-9);
+    assertTrue(VolumeBounds.usual(AT, List.of(), cup.given(115.1, true), 1.0).leftMl() < 5.0);
+  }
+}
