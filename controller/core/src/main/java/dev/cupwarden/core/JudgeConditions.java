@@ -41,6 +41,10 @@ final class JudgeConditions {
       "Its weight does not go with its capacity: that is wrong, or the cup stands in water. Tip out"
           + " what stands under it, then weigh it drained.";
 
+  private static final String PLAIN_NEEDED =
+      "Fill a tank with plain water, and say so, or water it by hand: it is past its dry line, and"
+          + " its roots cannot take the feed that is there.";
+
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
@@ -73,6 +77,7 @@ final class JudgeConditions {
       double clear = Math.min(cup.frame.lines().due(), nearDry);
       to.above("near-dry", cup.name(), cup.depletion(), nearDry, clear);
     }
+    withoutPlain(draft, cup, to);
     double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
     to.above("salts-high", cup.name(), salt, most, 0.9 * most);
@@ -104,6 +109,24 @@ final class JudgeConditions {
       to.add(new Condition("weigh-drained", cup.name(), on, beyondDays, threshold, WEIGH_DOUBTED));
     } else {
       to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
+    }
+  }
+
+  /** Past its dry line, with no plain water to be had, and no roots for feed. */
+  private static void withoutPlain(BenchDraft draft, CupDraft cup, Conditions to) {
+    double dry = cup.frame.lines().dry();
+    boolean thirsts =
+        cup.now.known()
+            && !cup.away
+            && cup.depletion() > dry
+            && !cup.setup.stage().takesFeed()
+            && !draft.plainToBeHad();
+    if (thirsts) {
+      to.add(
+          new Condition(
+              "tank-empty", cup.name(), Condition.Level.ON, cup.depletion(), dry, PLAIN_NEEDED));
+    } else {
+      to.when("tank-empty", cup.name(), false, 0.0, 0.0);
     }
   }
 

@@ -40,6 +40,7 @@ public final class WhatToDo {
           Map.entry("tank-unsuited", "Mix what the recipe says into the tank."),
           Map.entry("tray-full", "Empty the tray, then clear it for the whole bench."),
           Map.entry("tank-low", "Fill the tank, and say so."),
+          Map.entry("tank-empty", "Fill the tank, and say so: cups go without until then."),
           Map.entry("feed-old", "Use the rest on other plants and mix the tank anew."),
           Map.entry(
               "leak",

@@ -28,6 +28,7 @@ public final class OrderReader {
           Map.entry("filled", Set.of("tank", "ml", "feed", "strength")),
           Map.entry("repot", Set.of("cup", "vessel", "mix")),
           Map.entry("clear", Set.of("cup")),
+          Map.entry("prime", Set.of("cup", "ml", "tank")),
           Map.entry("retire", Set.of("cup", "because")));
 
   /** What a person may lift for one dose; nothing lifts the rest. */
@@ -37,6 +38,9 @@ public final class OrderReader {
 
   /** More than a cup holds many times over: a slip of the pen. */
   private static final double MOST_ML = 5000.0;
+
+  /** Three of the largest hoses. */
+  private static final double MOST_PRIME_ML = 300.0;
 
   private static final double MOST_TANK_ML = 1_000_000.0;
 
@@ -116,6 +120,12 @@ public final class OrderReader {
       case "repot" ->
           new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
       case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
+      case "prime" ->
+          new Order.Prime(
+              id,
+              fields.text("cup"),
+              fields.number("ml", 1.0, MOST_PRIME_ML),
+              fields.optionalText("tank"));
       case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
       default -> throw new IllegalStateException(kind);
     };
