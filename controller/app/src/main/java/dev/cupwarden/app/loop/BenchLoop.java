@@ -62,6 +62,7 @@ public final class BenchLoop {
   private final BoardFaults faults = new BoardFaults(alerts);
   private final long firstTickNanos;
   private BenchState state;
+  private boolean hoseInDoubt;
   private volatile LoopSigns signs = LoopSigns.NOBODY;
   private volatile boolean stopping;
   private volatile Thread thread;
@@ -70,6 +71,7 @@ public final class BenchLoop {
     this.parts = parts;
     this.tick = from.tick();
     this.state = from.state();
+    this.hoseInDoubt = from.cutOff();
     this.clock = from.clock();
     from.standing().forEach(alerts::stands);
     this.pump = new Pump(parts.hardware(), parts.journal(), clock);
@@ -179,7 +181,8 @@ public final class BenchLoop {
       Restraint.hold(at, state.hold()).ifPresent(orders::add);
     }
     store.look(at);
-    Observation seen = Sight.of(at, read, clockInDoubt, orders, state);
+    boolean doubted = hoseInDoubt && parts.bench().hose().volumeMl() > 0;
+    Observation seen = Sight.of(at, read, clockInDoubt, orders, state, doubted);
     Tick.Step step = tick.step(state, seen);
     Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));
@@ -205,7 +208,10 @@ public final class BenchLoop {
     }
     state = step.state();
     signs.moved();
+    // Unless all of these run as they are counted, nobody knows what stands in the shared hose.
+    hoseInDoubt = !step.passes().isEmpty();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
+    hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
     dayEnd.afterTick(at, state);
     parts
         .listener()
