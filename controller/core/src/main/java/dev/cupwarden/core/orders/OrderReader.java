@@ -78,10 +78,7 @@ public final class OrderReader {
     }
     Set<String> known = FIELDS.get(kind);
     if (known == null) {
-      Set<String> kinds = new TreeSet<>(FIELDS.keySet());
-      kinds.add("add");
-      throw new OrderRefused(
-          "kind: \"" + kind + "\" is not a kind of order; known: " + join(kinds));
+      throw unknown(kind);
     }
     fields.refuseUnknown(kind, known);
     return switch (kind) {
@@ -129,6 +126,12 @@ public final class OrderReader {
       case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
       default -> throw new IllegalStateException(kind);
     };
+  }
+
+  private static OrderRefused unknown(String kind) {
+    Set<String> kinds = new TreeSet<>(FIELDS.keySet());
+    kinds.add("add");
+    return new OrderRefused("kind: \"" + kind + "\" is not a kind of order; known: " + join(kinds));
   }
 
   /**
