@@ -52,9 +52,11 @@ final class Plumbing {
     }
   }
 
-  /** The cup's valve. */
+  /** The cup's valve; the waste valve goes by its own name. */
   Optional<String> valveOf(String cup) {
-    return Optional.ofNullable(bench.cups().get(cup)).flatMap(c -> c.wiring().valve());
+    return Optional.ofNullable(bench.cups().get(cup))
+        .flatMap(c -> c.wiring().valve())
+        .or(() -> bench.hose().drain().filter(cup::equals));
   }
 
   /**

@@ -9,6 +9,7 @@ import dev.cupwarden.core.dosing.PumpWatch;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Hold;
@@ -19,6 +20,7 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.Rises;
+import dev.cupwarden.core.watering.Cause;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -73,6 +75,7 @@ final class BenchDraft {
   PumpTrial trial;
   DoneActs done;
   private double pumpPart = Double.NaN;
+  final HoseDraft hose;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
     this.bench = bench;
@@ -97,6 +100,7 @@ final class BenchDraft {
     trial = watch.trial();
     done = before.done() == null ? DoneActs.NONE : before.done();
     alerts = before.alerts();
+    hose = new HoseDraft(bench, before, seen);
   }
 
   /** As it stands, to try something on. */
@@ -150,7 +154,8 @@ final class BenchDraft {
         alerts,
         List.copyOf(orderIds),
         new PumpWatch(leak, trial),
-        done);
+        done,
+        hose.state());
   }
 
   /**
@@ -206,6 +211,31 @@ final class BenchDraft {
         feed == null ? null : feed.feed(),
         feed == null ? 0.0 : feed.leftMl(),
         feed == null ? 0.0 : feed.strength());
+  }
+
+  /** Whether there is plain water for a pass. */
+  boolean plainToBeHad() {
+    Supply supply = supply();
+    return supply.hasPlain() && supply.plainMl() >= Limits.LEAST_PASS_ML;
+  }
+
+  /**
+   * What a pass of that cause draws from: on dry roots the weakest feed, where there is no plain.
+   */
+  Supply supply(Cause cause) {
+    if (cause != Cause.FED_RESCUE) {
+      return supply();
+    }
+    Supply weakest = supply();
+    for (Map.Entry<String, TankState> entry : tanks.entrySet()) {
+      TankState tank = entry.getValue();
+      boolean gives = !tank.plain() && tank.leftMl() >= Limits.LEAST_PASS_ML;
+      if (gives && (weakest.feed() == null || tank.strength() < weakest.feedStrength())) {
+        weakest =
+            new Supply(null, 0.0, entry.getKey(), tank.feed(), tank.leftMl(), tank.strength());
+      }
+    }
+    return weakest;
   }
 
   /** Takes a pass out of the tanks that it comes from. */

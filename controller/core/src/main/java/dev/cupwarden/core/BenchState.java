@@ -26,6 +26,7 @@ import java.util.SortedMap;
  * @param orderIds of orders already taken or refused, oldest first
  * @param watch over a pump that was stopped for every cup; null in an older journal
  * @param done what people may still take back; null in older journals: nothing
+ * @param hose the plumbing that all cups share; null in a state of a program that knew none
  */
 public record BenchState(
     Instant at,
@@ -45,7 +46,8 @@ public record BenchState(
     SortedMap<String, OpenAlert> alerts,
     List<String> orderIds,
     PumpWatch watch,
-    DoneActs done) {
+    DoneActs done,
+    HoseState hose) {
 
   /** The same with other cups, air and tanks: the grower has edited the bench. */
   public BenchState over(
@@ -70,6 +72,7 @@ public record BenchState(
         alerts,
         orderIds,
         watch,
-        done);
+        done,
+        hose);
   }
 }

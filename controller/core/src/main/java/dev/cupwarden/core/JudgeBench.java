@@ -3,8 +3,12 @@ package dev.cupwarden.core;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.FeedSwitch;
+import dev.cupwarden.core.limits.HoseLimit;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.watering.Cause;
+import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -14,8 +18,15 @@ import java.util.stream.Collectors;
 final class JudgeBench {
   private static final double HYSTERESIS_C = 1.0;
 
+  /** What came out of the hose is told for so long: our choice. */
+  private static final double TOLD_FOR_H = 24.0;
+
   private static final String PLAIN_IS_OUT =
       "Fill the tank of plain water, and say so: the feed is not for every cup that is due.";
+
+  private static final String FEED_ON_DRY_ROOTS =
+      "Fill a tank with plain water, and say so: until then the weakest feed is given, in half"
+          + " passes, to ";
 
   private JudgeBench() {}
 
@@ -67,12 +78,48 @@ final class JudgeBench {
       to.add(new Condition("tank-unsuited", null, Condition.Level.ON, 1.0, 0.0, fill));
       return;
     }
+    List<String> onFeed = onFeed(draft);
+    if (!onFeed.isEmpty()) {
+      String fill = FEED_ON_DRY_ROOTS + String.join(", ", onFeed) + ".";
+      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, onFeed.size(), 0.0, fill));
+      return;
+    }
+    Condition carried = outOfHose(draft);
+    if (carried != null) {
+      to.add(carried);
+      return;
+    }
     Condition change = draft.bench.feeding().plan().isEmpty() ? null : feedSwitch(draft);
     if (change != null) {
       to.add(change);
     } else if (passesPutOut) {
       to.when("tank-unsuited", null, false, 0.0, 0.0);
     }
+  }
+
+  /** Cups past their dry line that get feed, since no plain water is to be had. */
+  private static List<String> onFeed(BenchDraft draft) {
+    return draft.cups.values().stream()
+        .filter(cup -> cup.refill != null && cup.refill.cause() == Cause.FED_RESCUE)
+        .map(CupDraft::name)
+        .toList();
+  }
+
+  /** What a cup got out of the shared hose within the last day and should not have; or null. */
+  private static Condition outOfHose(BenchDraft draft) {
+    HoseState.Carried told = draft.hose.told;
+    if (told == null || JudgeConditions.hours(told.at(), draft.at) > TOLD_FOR_H) {
+      return null;
+    }
+    String what =
+        String.format(
+            Locale.ROOT,
+            "Clear the shared hose with plain water (prime) before the next such cup is due: %s"
+                + " could wait no longer and got %.0f mg/L N out of it.",
+            told.cup(),
+            told.nMgPerL());
+    return new Condition(
+        "tank-unsuited", null, Condition.Level.ON, told.nMgPerL(), HoseLimit.MOST_N_MG_PER_L, what);
   }
 
   /** The change of feed that is near and that no tank is ready for; null where there is none. */

@@ -41,6 +41,10 @@ final class JudgeConditions {
   private static final String RATIONS_ARE_OVER =
       "Its rations are over and it gets nothing: weigh it and water it by hand, and mend the scale.";
 
+  private static final String PLAIN_NEEDED =
+      "Fill a tank with plain water, and say so, or water it by hand: it is past its dry line, and"
+          + " its roots cannot take the feed that is there.";
+
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
@@ -69,6 +73,7 @@ final class JudgeConditions {
                 : wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
     JudgeDryness.judge(draft, cup, to);
+    withoutPlain(draft, cup, to);
     double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
     to.above("salts-high", cup.name(), salt, most, 0.9 * most);
@@ -100,6 +105,24 @@ final class JudgeConditions {
       to.add(new Condition("weigh-drained", cup.name(), on, beyondDays, threshold, WEIGH_DOUBTED));
     } else {
       to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
+    }
+  }
+
+  /** Past its dry line, with no plain water to be had, and no roots for feed. */
+  private static void withoutPlain(BenchDraft draft, CupDraft cup, Conditions to) {
+    double dry = cup.frame.lines().dry();
+    boolean thirsts =
+        cup.now.known()
+            && !cup.away
+            && cup.depletion() > dry
+            && !cup.setup.stage().takesFeed()
+            && !draft.plainToBeHad();
+    if (thirsts) {
+      to.add(
+          new Condition(
+              "tank-empty", cup.name(), Condition.Level.ON, cup.depletion(), dry, PLAIN_NEEDED));
+    } else {
+      to.when("tank-empty", cup.name(), false, 0.0, 0.0);
     }
   }
 

@@ -16,6 +16,13 @@ final class ProposeWater {
 
   /** The refill under way, one that should begin, or null; ends what has reached its end. */
   Refill refill(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    if (cup.refill != null && cup.refill.cause().rescue()) {
+      // Plain water ran out or came back: the rest is another refill.
+      boolean same = cup.refill.cause() == rescue(draft, cup);
+      if (!same) {
+        cup.endRefill(draft.at);
+      }
+    }
     if (cup.refill != null) {
       if (cup.learned && cup.refill.halved()) {
         cup.refill = cup.refill.whole();
@@ -55,7 +62,7 @@ final class ProposeWater {
     boolean needsWindow =
         refill.cause() == Cause.DUE
             || refill.cause() == Cause.FORECAST
-            || (refill.cause() == Cause.RESCUE && Double.isInfinite(refill.budgetMl()));
+            || (refill.cause().rescue() && Double.isInfinite(refill.budgetMl()));
     return needsWindow && !window.open() && !window.openForReturned()
         ? "the window has closed, "
         : null;
@@ -71,7 +78,7 @@ final class ProposeWater {
     double depletion = cup.depletion();
     Cause cause = null;
     if (depletion > lines.dry()) {
-      cause = Cause.RESCUE;
+      cause = rescue(draft, cup);
     } else if (depletion > lines.due()) {
       cause = Cause.DUE;
     } else if (dryBeforeNextWindow(cup, window)) {
@@ -81,7 +88,7 @@ final class ProposeWater {
       return null;
     }
     boolean heldOtherwise =
-        cause == Cause.RESCUE
+        cause.rescue()
             && (!window.open()
                 || draft.rootC() < draft.bench.climate().coldC()
                 || draft.leak.onRescue());
@@ -105,6 +112,11 @@ final class ProposeWater {
         Set.of(),
         null,
         false);
+  }
+
+  /** Plain water; where none is to be had, feed for a cup that may have it. */
+  private static Cause rescue(BenchDraft draft, CupDraft cup) {
+    return draft.plainToBeHad() || !cup.setup.stage().takesFeed() ? Cause.RESCUE : Cause.FED_RESCUE;
   }
 
   /** Only a learned rate may bring a watering forward. */

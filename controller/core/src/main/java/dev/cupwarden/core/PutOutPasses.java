@@ -1,9 +1,9 @@
 package dev.cupwarden.core;
 
 import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.dosing.Hose;
 import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.feeding.FeedLedger;
-import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.feeding.TankDraw;
@@ -16,7 +16,6 @@ import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.OpenHours;
-import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.VolumeBounds;
 import java.time.Duration;
@@ -35,7 +34,7 @@ final class PutOutPasses {
   private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
 
   /** Limits that a hand dose waits for rather than being refused by. */
-  private static final Set<String> WAITED_FOR = Set.of("soak", "pass");
+  private static final Set<String> WAITED_FOR = Set.of("soak", "pass", "hose");
 
   private final OpenHours openHours;
   private final ProposeWater propose;
@@ -55,6 +54,8 @@ final class PutOutPasses {
   List<AllowedPass> round(BenchDraft draft) {
     Case.WindowNow window = window(draft.at);
     Case.BenchFacts facts = benchFacts(draft, window);
+    List<AllowedPass> passes = new ArrayList<>();
+    PastCups.prime(draft, facts, passes);
     List<Wish> wishes = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
       cup.wanted = propose.refill(draft, cup, window);
@@ -68,14 +69,15 @@ final class PutOutPasses {
     if (facts.trial()) {
       wishes.removeIf(wish -> !WatchPump.canTry(wish.cup()));
       wishes.sort(driestButNot(draft.trial.cup()));
+    } else if (draft.hose.shared()) {
+      new HoseRound(this, draft, window, passes).put(HoseTurns.inOrder(draft, wishes, TURN));
+      return passes;
     } else {
       wishes.sort(TURN);
     }
-    List<AllowedPass> passes = new ArrayList<>();
-    double lastAtMl = mostMl(draft) - draft.bench.watering().passMl();
     for (Wish wish : wishes) {
-      if (passes.isEmpty() || roundMl(passes) <= lastAtMl) {
-        putOut(draft, wish, window, passes);
+      if (fits(draft, passes)) {
+        putOut(draft, wish, window, passes, List.of());
       }
     }
     return passes;
@@ -99,6 +101,11 @@ final class PutOutPasses {
     return forbidden;
   }
 
+  /** Whether the pump can give one more within this tick. */
+  boolean fits(BenchDraft draft, List<AllowedPass> passes) {
+    return passes.isEmpty() || roundMl(passes) <= mostMl(draft) - draft.bench.watering().passMl();
+  }
+
   private static double roundMl(List<AllowedPass> passes) {
     return passes.stream().mapToDouble(AllowedPass::totalMl).sum();
   }
@@ -117,7 +124,8 @@ final class PutOutPasses {
 
   /** A dose by hand is answered with every reason; the program's own need not be. */
   private static boolean mayBe(BenchDraft draft, CupDraft cup, Case.BenchFacts facts) {
-    return cup.wanted.cause().byHand() || !Limits.forbids(proposed(draft, cup, cup.wanted, facts));
+    return cup.wanted.cause().byHand()
+        || !Limits.forbids(proposed(draft, cup, cup.wanted, facts, Case.HoseFacts.CLEAR));
   }
 
   /** Asks the limits of the cups that get no water, too: for whoever wants to be told. */
@@ -129,8 +137,6 @@ final class PutOutPasses {
       }
     }
   }
-
-  private record Wish(CupDraft cup, Refill wanted, Limits.Allowance allowance) {}
 
   /** Rescues first; then who waited longest for a pass; then the driest; then by name. */
   private static final Comparator<Wish> TURN =
@@ -147,30 +153,37 @@ final class PutOutPasses {
         .thenComparing(wish -> wish.cup().name());
   }
 
-  private void putOut(
-      BenchDraft draft, Wish wish, Case.WindowNow window, List<AllowedPass> passes) {
+  /**
+   * @param later who comes after it in this round, in order
+   */
+  void putOut(
+      BenchDraft draft,
+      Wish wish,
+      Case.WindowNow window,
+      List<AllowedPass> passes,
+      List<Wish> later) {
     CupDraft cup = wish.cup();
     // Cups before this one in the round may have emptied a tank.
     Limits.Allowance allowance =
-        passes.isEmpty()
+        passes.isEmpty() && !draft.hose.shared()
             ? wish.allowance()
             : judge(draft, cup, wish.wanted(), benchFacts(draft, window));
     cup.allowance = allowance;
-    double wanted = strength(draft, cup, wish.wanted());
+    double wanted = StrengthMeant.of(draft, cup, wish.wanted().strengthAsked());
     List<Reason> against = against(draft, cup, wish.wanted(), allowance);
     if (!against.isEmpty()) {
       refuseByHand(draft, cup, against);
       return;
     }
-    Supply supply = draft.supply();
-    double most = Math.min(allowance.strength(), draft.bench.feeding().ceiling());
-    if (!Double.isNaN(wish.wanted().strengthAsked())) {
-      // Where plain water has run out, a flush is not given with feed, nor a dose stronger than
-      // said.
-      most = Math.min(most, wanted);
-    }
-    TankDraw draw = supply.draw(allowance.ml(), wanted, most);
-    if (draw.totalMl() <= 0.0 && !wish.wanted().cause().byHand()) {
+    Supply supply = draft.supply(wish.wanted().cause());
+    // Where plain water has run out, a flush is not given with feed, nor a dose stronger than said.
+    double most = SharedHose.most(draft, wish.wanted(), allowance);
+    TankDraw draw =
+        draft.hose.shared()
+            ? FeedThroughHose.of(draft, benchFacts(draft, window), supply)
+                .draw(wish, allowance.ml(), wanted, most, later)
+            : supply.draw(allowance.ml(), wanted, most);
+    if (draw.totalMl() <= 0.0 && !draft.hose.shared() && !wish.wanted().cause().byHand()) {
       double leastMl = cup.leastMl(wish.wanted().cause());
       draw = supply.drawLast(leastMl, allowance.ml(), wanted, most);
     }
@@ -179,7 +192,8 @@ final class PutOutPasses {
       return;
     }
     AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, supply, draw);
-    count(draft, cup, wish.wanted(), pass, supply);
+    SharedHose.owe(draft, cup, Math.min(wanted, most), pass);
+    count(draft, cup, wish.wanted(), pass, supply, most);
     passes.add(pass);
   }
 
@@ -188,7 +202,7 @@ final class PutOutPasses {
       BenchDraft draft, CupDraft cup, Refill wanted, Limits.Allowance allowance) {
     boolean tooStrong =
         !Double.isNaN(wanted.strengthAsked())
-            && strength(draft, cup, wanted) > allowance.strength() + 1e-9;
+            && wanted.strengthAsked() > allowance.strength() + 1e-9;
     return tooStrong ? feedReasons(cup, allowance) : allowance.holding();
   }
 
@@ -229,7 +243,7 @@ final class PutOutPasses {
 
   /** From here on the pass counts as given. */
   private static void count(
-      BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply) {
+      BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply, double most) {
     double roomMl = cup.roomMl();
     VolumeBounds.Bound usual =
         VolumeBounds.usual(draft.at, cup.given, cup.account, draft.pumpPart());
@@ -243,6 +257,11 @@ final class PutOutPasses {
             draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());
     cup.onTrial = cup.onTrial == null ? trial : cup.onTrial.plus(trial);
     String feedName = pass.feedMl() > 0.0 ? supply.feed() : null;
+    if (draft.hose.shared()) {
+      Hose.Flow flow = draft.hose.push(pass, supply.feed(), supply.feedStrength());
+      SharedHose.tell(draft, cup, most, flow);
+      feedName = flow.feed();
+    }
     Feed feed = feedName == null ? null : draft.bench.feeds().get(feedName);
     cup.give(
         new Given(draft.at, pass.totalMl(), pass.strength(), feedName, roomMl, false),
@@ -255,26 +274,30 @@ final class PutOutPasses {
     cup.passes.add(pass);
   }
 
-  private static Limits.Allowance judge(
+  static Limits.Allowance judge(
       BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     cup.fed =
         FeedLedger.fed(
             cup.given, draft.at, draft.interval(draft.supply().feed()), cup.availableMl());
-    return Limits.judge(proposed(draft, cup, wanted, facts));
+    Limits.Allowance free = Limits.judge(proposed(draft, cup, wanted, facts, Case.HoseFacts.CLEAR));
+    Case.HoseFacts hose = SharedHose.facts(draft, cup, wanted, free);
+    return hose == Case.HoseFacts.CLEAR
+        ? free
+        : Limits.judge(proposed(draft, cup, wanted, facts, hose));
   }
 
-  private static Case proposed(
-      BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
+  static Case proposed(
+      BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts, Case.HoseFacts hose) {
     double leastMl = cup.leastMl(wanted == null ? null : wanted.cause());
     Case.Proposal proposal =
         wanted == null
             ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
             : new Case.Proposal(
                 wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
-    return new Case(draft.at, proposal, cupFacts(cup), facts);
+    return new Case(draft.at, proposal, cupFacts(cup, hose), facts);
   }
 
-  private static Case.CupFacts cupFacts(CupDraft cup) {
+  static Case.CupFacts cupFacts(CupDraft cup, Case.HoseFacts hose) {
     return new Case.CupFacts(
         cup.setup.stage(),
         cup.frame.lines(),
@@ -295,10 +318,11 @@ final class PutOutPasses {
         cup.lastPassAt,
         cup.soaking,
         cup.fed,
-        cup.salts.atCapacityMsPerCm(cup.capacityMl()));
+        cup.salts.atCapacityMsPerCm(cup.capacityMl()),
+        hose);
   }
 
-  private Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
+  Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
     Supply supply = draft.supply();
     return new Case.BenchFacts(
         draft.bench.watering(),
@@ -324,28 +348,5 @@ final class PutOutPasses {
     boolean open = openHours.open(at, Duration.ZERO);
     double minutes = Elapsed.minutes(at, openHours.nextOpening(at));
     return new Case.WindowNow(open, openHours.open(at, LONGER_FOR_RETURNED), minutes);
-  }
-
-  /** Label strength wished for: what a person asked, else what stage and habit want. */
-  private static double strength(BenchDraft draft, CupDraft cup, Refill wanted) {
-    if (!Double.isNaN(wanted.strengthAsked())) {
-      return wanted.strengthAsked();
-    }
-    Duration interval = draft.interval(draft.supply().feed());
-    double target =
-        FeedStrength.target(
-            draft.bench.feeding(), cup.setup.stage(), cup.stageSince, draft.at, interval);
-    double refilledPart = cup.frame.lines().due() - cup.frame.lines().refill();
-    double everyDays =
-        cup.now.rateKnown() && cup.now.rateGPerH() > 0.0
-            ? refilledPart * cup.availableMl() / (cup.now.rateGPerH() * 24.0)
-            : PredictedUse.days(cup.setup.stage());
-    if (cup.habit.known()) {
-      refilledPart = cup.habit.refilledPart();
-      everyDays = cup.habit.everyDays();
-    }
-    double intervalDays = interval.toMillis() / 86_400_000.0;
-    return FeedStrength.of(draft.bench.feeding(), target, everyDays, intervalDays, refilledPart)
-        * FeedStrength.coolRootsPart(draft.rootC(), draft.bench.climate().coldC());
   }
 }

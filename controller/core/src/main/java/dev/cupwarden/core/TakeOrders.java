@@ -30,6 +30,9 @@ final class TakeOrders {
   /** A hold that outlasts a season is a slip of the pen. */
   private static final Duration LONGEST_HOLD = Duration.ofDays(120);
 
+  /** So many hose volumes clear it: a twelfth of the old content is left. */
+  private static final double MOST_HOSES = 3.0;
+
   /** A tank is never filled quite to the printed size. */
   private static final double OVERFILL = 1.1;
 
@@ -105,6 +108,8 @@ final class TakeOrders {
       return Forget.carryOut(draft, forget);
     } else if (order instanceof Order.Later later) {
       return PutOffAlerts.putOff(draft, later);
+    } else if (order instanceof Order.Prime prime) {
+      return prime(draft, prime);
     } else if (order instanceof Order.Retire retire) {
       WeighDrained.drop(draft, draft.cup(retire.cup()), "the cup was taken out");
       draft.done = draft.done.withoutCup(retire.cup());
@@ -280,5 +285,32 @@ final class TakeOrders {
     draft.done = draft.done.watered(order.id(), draft.at, cup.name(), water);
     cup.give(given, ecMsPerCm, waterEcMsPerCm, draft.ledgerSpan());
     return Receipt.done(order.id());
+  }
+
+  /** Whether the cup is off its place is looked at with this moment's weights. */
+  private static Receipt prime(BenchDraft draft, Order.Prime order) throws OrderRefused {
+    draft.cup(order.cup());
+    double mostMl = MOST_HOSES * draft.bench.hose().volumeMl();
+    if (order.ml() > mostMl) {
+      throw new OrderRefused(
+          String.format(
+              Locale.ROOT,
+              "ml: at most three hose volumes, %.1f mL, not %.1f mL",
+              mostMl,
+              order.ml()));
+    }
+    String tank = order.tank().isPresent() ? order.tank().get() : draft.supply().plainTank();
+    if (tank == null || !draft.tanks.containsKey(tank)) {
+      throw new OrderRefused(
+          "tank: "
+              + (tank == null ? "none of plain water" : "\"" + tank + "\" is not one of this bench")
+              + "; known: "
+              + BenchDraft.names(draft.tanks.keySet()));
+    }
+    if (draft.hose.priming != null) {
+      throw new OrderRefused("order " + draft.hose.priming.orderId() + " is still under way");
+    }
+    draft.hose.priming = new HoseState.Priming(order.id(), order.cup(), tank, order.ml(), 0.0);
+    return Receipt.taken(order.id());
   }
 }

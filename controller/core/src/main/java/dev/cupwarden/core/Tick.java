@@ -130,7 +130,8 @@ public final class Tick {
         Collections.emptySortedMap(),
         List.of(),
         PumpWatch.NONE,
-        DoneActs.NONE);
+        DoneActs.NONE,
+        HoseState.NONE);
   }
 
   /**

@@ -286,6 +286,7 @@ class LeakStoryTest {
             state.alerts(),
             List.of(),
             null,
+            null,
             null);
     story.massG.replaceAll((cup, g) -> 200.0);
     story.run(Duration.ofHours(6));

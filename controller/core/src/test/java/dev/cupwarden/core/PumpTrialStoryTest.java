@@ -162,6 +162,7 @@ class PumpTrialStoryTest {
         state.alerts(),
         state.orderIds(),
         state.watch(),
-        state.done());
+        state.done(),
+        state.hose());
   }
 }

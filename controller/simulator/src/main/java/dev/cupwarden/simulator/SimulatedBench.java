@@ -304,6 +304,12 @@ public final class SimulatedBench {
     return plumbing.tankMl();
   }
 
+  /** What ran out of the waste valve, mL. */
+  public synchronized double wasteMl() {
+    settle();
+    return plumbing.wasteMl();
+  }
+
   /** From now on a tank holds that much, at most its brim. */
   public synchronized void fillTo(String tank, double ml) {
     settle();

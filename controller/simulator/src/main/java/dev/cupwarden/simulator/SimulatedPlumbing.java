@@ -4,13 +4,15 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Tank;
+import dev.cupwarden.simulator.physics.LaminarHose;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
 /**
  * Tanks, hoses, pump and valves, moved by the levels of the output lines. Water goes from the open
- * tanks through the pump to the open cups, in equal parts; without an open cup the pump stalls.
+ * tanks through the pump and the hose that all share to the open cups and to waste, in equal parts;
+ * without an open way the pump stalls.
  */
 final class SimulatedPlumbing {
   private static final double LEAK_PART = 0.1;
@@ -29,7 +31,9 @@ final class SimulatedPlumbing {
   private final Map<String, String> cupOfValve = new TreeMap<>();
   private final Map<String, String> tankOfValve = new TreeMap<>();
   private final Map<String, Double> tankMl = new TreeMap<>();
+  private final LaminarHose shared;
   private boolean hoseOff;
+  private double wasteMl;
 
   SimulatedPlumbing(Bench bench, BoardWiring wiring, Outlet outlet, long seed) {
     this.bench = bench;
@@ -45,6 +49,7 @@ final class SimulatedPlumbing {
     for (Cup cup : bench.cups().values()) {
       cup.wiring().valve().ifPresent(valve -> cupOfValve.put(valve, cup.name()));
     }
+    this.shared = new LaminarHose(bench.hose().volumeMl());
     bench.tanks().values().forEach(tank -> tankMl.put(tank.name(), tank.sizeMl()));
   }
 
@@ -82,6 +87,11 @@ final class SimulatedPlumbing {
     return new TreeMap<>(tankMl);
   }
 
+  /** What ran to waste, mL. */
+  double wasteMl() {
+    return wasteMl;
+  }
+
   void fillTo(String tank, double ml) {
     tankMl.computeIfPresent(
         tank, (name, had) -> Math.max(0, Math.min(bench.tanks().get(name).sizeMl(), ml)));
@@ -99,10 +109,13 @@ final class SimulatedPlumbing {
             open.put(cup, way);
           }
         });
-    double ways = open.values().stream().mapToDouble(Double::doubleValue).sum();
+    double toWaste = bench.hose().drain().map(this::opening).orElse(0.0);
+    double ways = toWaste + open.values().stream().mapToDouble(Double::doubleValue).sum();
     if (ways > 0 && offeredMl > 0) {
       Drawn drawn = draw(offeredMl * Math.min(1, ways));
-      open.forEach((cup, way) -> outlet.pour(cup, drawn.ml * way / ways, drawn.strength));
+      double strength = shared.push(drawn.ml, drawn.strength);
+      open.forEach((cup, way) -> outlet.pour(cup, drawn.ml * way / ways, strength));
+      wasteMl += drawn.ml * toWaste / ways;
     }
     drip(seconds);
   }
@@ -122,7 +135,7 @@ final class SimulatedPlumbing {
         (valve, cup) -> {
           if (faults.get(valve) == ValveFault.LEAKING && !driven.get(valve)) {
             Drawn drawn = draw(DRIP_ML_PER_S * seconds);
-            outlet.pour(cup, drawn.ml, drawn.strength);
+            outlet.pour(cup, drawn.ml, shared.push(drawn.ml, drawn.strength));
           }
         });
   }

@@ -73,6 +73,7 @@ final class BenchCheck {
     long unused =
         wiring.valves().entrySet().stream()
             .filter(valve -> valve.getValue().tank().isEmpty())
+            .filter(valve -> bench.hose().drain().filter(valve.getKey()::equals).isEmpty())
             .filter(
                 valve ->
                     bench.cups().values().stream()

@@ -30,6 +30,9 @@ public final class ObservationLine {
     if (seen.clockInDoubt()) {
       line.put("clock_in_doubt", true);
     }
+    if (seen.hoseInDoubt()) {
+      line.put("hose_in_doubt", true);
+    }
     if (!seen.orders().isEmpty()) {
       line.putArray("orders").addAll(seen.orders());
     }

@@ -68,6 +68,7 @@ public final class BenchLoop {
   private final long firstTickNanos;
   private BenchState state;
   private boolean ordersInHand;
+  private boolean hoseInDoubt;
   private volatile LoopSigns signs = LoopSigns.NOBODY;
   private volatile boolean stopping;
   private volatile Thread thread;
@@ -76,6 +77,7 @@ public final class BenchLoop {
     this.parts = parts;
     this.tick = from.tick();
     this.state = from.state();
+    this.hoseInDoubt = from.cutOff();
     this.clock = from.clock();
     from.standing().forEach(alerts::stands);
     this.pump = new Pump(parts.hardware(), parts.journal(), clock);
@@ -207,9 +209,10 @@ public final class BenchLoop {
     store.look(at);
     inputs.look(at);
     names.look(at);
+    boolean doubted = hoseInDoubt && parts.bench().hose().volumeMl() > 0;
     List<JsonNode> forTheBench = new ArrayList<>(orders);
     alerts.putOff(at, forTheBench);
-    Observation seen = Sight.of(at, read, clockInDoubt, forTheBench, state);
+    Observation seen = Sight.of(at, read, clockInDoubt, forTheBench, state, doubted);
     Tick.Step step = tick.step(state, seen);
     Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));
@@ -238,9 +241,12 @@ public final class BenchLoop {
       store.worked();
     }
     signs.moved();
-    signs.doing(Beat.Doing.WATERING);
+    signs.doing(Beat.Doing.WATERING,
+    // Unless all of these run as they are counted, nobody knows what stands in the shared hose.
+    hoseInDoubt = !step.passes().isEmpty();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
-    signs.doing(Beat.Doing.TELLING);
+    signs.doing(Beat.Doing.TELLING,
+    hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
     dayEnd.afterTick(at, state);
     parts
         .listener()

@@ -20,6 +20,7 @@ import org.slf4j.LoggerFactory;
  * Where a loop begins: the bench as the journal left it. A pass that a crash cut off counts as
  * given, and the first tick waits for one soak, so that the cup's weight can show what arrived.
  *
+ * @param cutOff whether the last stop cut a pass off
  * @param settle how long the first tick waits
  * @param standing the loop's own alerts that were raised before and not cleared
  */
@@ -27,6 +28,7 @@ record Resumption(
     Tick tick,
     BenchState state,
     SteadyClock clock,
+    boolean cutOff,
     Duration settle,
     List<Journal.ToldAlert> standing) {
   /** The longest span of the board's on-time caps. */
@@ -80,7 +82,7 @@ record Resumption(
     // A moment more than the soak: the start's own time may be a clock's least step late.
     Duration settle =
         cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak().plusSeconds(1);
-    return new Resumption(tick, state, clock, settle, standing(journal, state));
+    return new Resumption(tick, state, clock, !cutOff.isEmpty(), settle, standing(journal, state));
   }
 
   /** What the core itself has raised it clears itself. */

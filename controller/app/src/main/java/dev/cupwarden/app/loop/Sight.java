@@ -25,7 +25,8 @@ final class Sight {
       BoardReadings read,
       boolean clockInDoubt,
       List<JsonNode> orders,
-      BenchState before) {
+      BenchState before,
+      boolean hoseInDoubt) {
     return new Observation(
         at,
         read.airC(),
@@ -38,7 +39,8 @@ final class Sight {
         read.leak(),
         read.faults().containsKey("leak"),
         clockInDoubt,
-        List.copyOf(orders));
+        List.copyOf(orders),
+        hoseInDoubt);
   }
 
   /**

@@ -51,7 +51,7 @@ public final class AllowedPass {
     return feed.ml();
   }
 
-  /** Label strength of the blend. */
+  /** Label strength of what leaves the drip end: of the blend, where no hose is shared. */
   public double strength() {
     return strength;
   }

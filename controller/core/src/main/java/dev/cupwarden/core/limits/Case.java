@@ -53,6 +53,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param lastPassAt null if there was none
    * @param fed label-equivalents within the last label interval
    * @param saltMsPerCm conductivity of its water at capacity, as reckoned
+   * @param hose what the shared hose would bring it with plain water
    */
   public record CupFacts(
       RootStage stage,
@@ -74,7 +75,49 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Instant lastPassAt,
       Soaking soaking,
       double fed,
-      double saltMsPerCm) {}
+      double saltMsPerCm,
+      HoseFacts hose) {
+
+    /** No cup: a pass into a jug or to waste. */
+    public static CupFacts ofNoCup() {
+      return new CupFacts(
+          null,
+          null,
+          null,
+          Double.NaN,
+          0.0,
+          0.0,
+          0.0,
+          0.0,
+          null,
+          null,
+          false,
+          null,
+          null,
+          Double.NaN,
+          List.of(),
+          null,
+          null,
+          null,
+          0.0,
+          0.0,
+          HoseFacts.CLEAR);
+    }
+  }
+
+  /**
+   * The shared hose, as a cup would find it.
+   *
+   * @param carriesNMgPerL nitrogen that the next pass would carry if only plain water were drawn
+   * @param mostNMgPerL what the cup may have of it
+   * @param othersFirst whether cups that get plain water come before this one, which gets feed
+   * @param waitedMin how long it has waited for the hose alone
+   */
+  public record HoseFacts(
+      double carriesNMgPerL, double mostNMgPerL, boolean othersFirst, double waitedMin) {
+    /** Nothing in it that could be too much for anyone. */
+    public static final HoseFacts CLEAR = new HoseFacts(0.0, 0.0, false, 0.0);
+  }
 
   /**
    * The bench.

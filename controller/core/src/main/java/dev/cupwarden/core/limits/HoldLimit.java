@@ -29,11 +29,15 @@ final class HoldLimit implements Limit {
         hold == null
             || !hold.holdsAt(pass.at())
             || hold.feedOnly() != feedOnly
-            || (hold.rescue() && pass.proposal().cause() == Cause.RESCUE);
+            || (hold.rescue() && rescue(pass.proposal().cause()));
     if (let) {
       return Ruling.FREE;
     }
     double hoursLeft = Elapsed.hours(pass.at(), hold.until());
     return Ruling.veto(code(), hoursLeft, 0.0, "h");
+  }
+
+  private static boolean rescue(Cause cause) {
+    return cause != null && cause.rescue();
   }
 }

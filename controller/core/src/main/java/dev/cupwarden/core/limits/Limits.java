@@ -51,15 +51,19 @@ public final class Limits {
   public static final double LEAST_PASS_ML = 5.0;
 
   private static final Set<Cause> NOTHING = EnumSet.noneOf(Cause.class);
+  private static final Set<Cause> RESCUES = EnumSet.of(Cause.RESCUE, Cause.FED_RESCUE);
+
+  /** Into a jug or to waste, so that nothing reaches a cup. */
+  private static final Set<Cause> PAST_CUPS = EnumSet.of(Cause.PRIME, Cause.RINSE);
 
   /** Limits on what is lifted by cause: columns, so that no limit asks who is asking. */
   static final List<Row> TABLE =
       List.of(
-          row(new HardwareLimit(), VETO, WATER, "a person looks and clears it", NOTHING),
-          row(new AfterLeakLimit(), VETO, WATER, "a person clears it", EnumSet.of(Cause.RESCUE)),
+          new Row(new HardwareLimit(), VETO, WATER, "a person looks and clears it", NOTHING, false),
+          new Row(new AfterLeakLimit(), VETO, WATER, "a person clears it", RESCUES, false),
           row(new LeakRoomLimit(), CAP, WATER, "ten dry minutes, or a person", NOTHING),
           row(new HoldLimit(false), VETO, WATER, "its end, or a release", NOTHING),
-          row(new ClockLimit(), VETO, WATER, "a trusted clock", EnumSet.of(Cause.RESCUE)),
+          row(new ClockLimit(), VETO, WATER, "a trusted clock", RESCUES),
           row(new AwayLimit(), VETO, WATER, "the cup is back for ten minutes", NOTHING),
           row(new UntrustedLimit(), VETO, WATER, "ten quiet minutes", EnumSet.of(Cause.BLIND)),
           row(new FrostLimit(), VETO, WATER, "warmer roots and air", NOTHING),
@@ -69,33 +73,54 @@ public final class Limits {
               new NoDryBackLimit(),
               VETO,
               "the cup dries back",
-              EnumSet.of(Cause.RESCUE, Cause.BLIND, Cause.FLUSH)),
+              EnumSet.of(Cause.RESCUE, Cause.FED_RESCUE, Cause.BLIND, Cause.FLUSH)),
           row(
               new DayVolumeLimit(),
               CAP,
               WATER,
               "a day passes",
               EnumSet.of(Cause.BLIND, Cause.FLUSH)),
-          liftable(new ColdLimit(), VETO, "warmer roots", EnumSet.of(Cause.RESCUE)),
+          liftable(new ColdLimit(), VETO, "warmer roots", RESCUES),
           liftable(
-              new WindowLimit(), VETO, "the window opens", EnumSet.of(Cause.RESCUE, Cause.FLUSH)),
+              new WindowLimit(),
+              VETO,
+              "the window opens",
+              EnumSet.of(Cause.RESCUE, Cause.FED_RESCUE, Cause.FLUSH)),
+          row(new HoseLimit(), VETO, WATER, "plain water has cleared the hose", RESCUES),
           row(new PassLimit(), CAP, WATER, "the next pass", NOTHING),
           row(new SoakLimit(), VETO, WATER, "the soak is over", NOTHING),
           row(new HoldLimit(true), VETO, FEED, "its end, or a release", NOTHING),
           row(new StageLimit(), VETO, FEED, "a person sees toughened roots", NOTHING),
-          row(new DryRootsLimit(), VETO, FEED, "plain water has gone first", NOTHING),
+          row(
+              new DryRootsLimit(),
+              VETO,
+              FEED,
+              "plain water has gone first",
+              EnumSet.of(Cause.FED_RESCUE)),
           row(new LedgerLimit(), CAP, FEED, "the label's interval passes", NOTHING),
           row(new SaltLimit(), VETO, FEED, "a flush, or plain water", NOTHING),
-          row(new DarkSeasonLimit(), VETO, FEED, "the dark season ends", NOTHING));
+          row(
+              new DarkSeasonLimit(),
+              VETO,
+              FEED,
+              "the dark season ends",
+              EnumSet.of(Cause.FED_RESCUE)));
 
   private Limits() {}
 
   private static Row row(Limit limit, Effect effect, On on, String clears, Set<Cause> passedBy) {
-    return new Row(limit, effect, on, clears, passedBy, false);
+    return new Row(limit, effect, on, clears, pastCupsToo(passedBy), false);
+  }
+
+  /** No limit but that of the hardware asks of water that reaches no cup. */
+  private static Set<Cause> pastCupsToo(Set<Cause> passedBy) {
+    Set<Cause> all = EnumSet.copyOf(PAST_CUPS);
+    all.addAll(passedBy);
+    return all;
   }
 
   private static Row liftable(Limit limit, Effect effect, String clears, Set<Cause> passedBy) {
-    return new Row(limit, effect, WATER, clears, passedBy, true);
+    return new Row(limit, effect, WATER, clears, pastCupsToo(passedBy), true);
   }
 
   /**
@@ -183,7 +208,8 @@ public final class Limits {
   }
 
   /**
-   * The pass that the pump may give.
+   * The pass that the pump may give. What of earlier passes leaves the shared hose with plain water
+   * is {@link HoseLimit}'s to judge.
    *
    * @throws IllegalStateException where the blend goes beyond what the limits left: a defect of
    *     this program, and no water
@@ -194,7 +220,7 @@ public final class Limits {
         allowance.water()
             && draw.totalMl() > 0.0
             && draw.totalMl() <= allowance.ml() + 1e-9
-            && draw.strength() <= allowance.strength() + 1e-9;
+            && (draw.feedMl() == 0.0 || draw.strength() <= allowance.strength() + 1e-9);
     if (!within) {
       throw new IllegalStateException(
           "cup " + cup + ": " + draw + " goes beyond what the limits left, " + allowance);

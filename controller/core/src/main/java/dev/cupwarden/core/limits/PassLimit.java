@@ -20,6 +20,10 @@ final class PassLimit implements Limit {
     double mostMl =
         Math.min(pass.bench().watering().passMl(), PART_OF_CAPACITY * cup.capacityMl())
             * cup.soaking().passPart();
+    if (pass.proposal().cause() == Cause.FED_RESCUE) {
+      // Feed on dry roots: half of the usual at a time.
+      mostMl /= 2.0;
+    }
     // A small cup gets a small pass; one that the weight could not show is too large to be one.
     mostMl = Math.max(mostMl, Limits.LEAST_PASS_ML);
     Cause cause = pass.proposal().cause();

@@ -21,6 +21,7 @@ import java.util.SortedMap;
  * @param leakUnread whether the sensor for that cannot be read, so that there may be some
  * @param clockInDoubt whether {@code at} may be far from the true time
  * @param orders what a person asked, each still as it was written
+ * @param hoseInDoubt a pass since the observation before may not have run as it was counted
  */
 public record Observation(
     Instant at,
@@ -34,4 +35,36 @@ public record Observation(
     boolean leak,
     boolean leakUnread,
     boolean clockInDoubt,
-    List<JsonNode> orders) {}
+    List<JsonNode> orders,
+    boolean hoseInDoubt) {
+
+  /** With every pass run as it was counted. */
+  public Observation(
+      Instant at,
+      OptionalDouble airC,
+      OptionalDouble rhPct,
+      OptionalDouble rootC,
+      OptionalDouble lightUmolPerM2S,
+      SortedMap<String, Double> massG,
+      SortedMap<String, Double> theta,
+      SortedMap<String, Double> tankMl,
+      boolean leak,
+      boolean leakUnread,
+      boolean clockInDoubt,
+      List<JsonNode> orders) {
+    this(
+        at,
+        airC,
+        rhPct,
+        rootC,
+        lightUmolPerM2S,
+        massG,
+        theta,
+        tankMl,
+        leak,
+        leakUnread,
+        clockInDoubt,
+        orders,
+        false);
+  }
+}

@@ -44,6 +44,7 @@ public final class ObservationDraft {
   private boolean leak;
   private boolean leakUnread;
   private boolean clockInDoubt;
+  private boolean hoseInDoubt;
   private final List<JsonNode> orders = new ArrayList<>();
 
   /**
@@ -110,6 +111,11 @@ public final class ObservationDraft {
     clockInDoubt = doubted;
   }
 
+  /** Whether a pass may not have run as it was counted. */
+  public void hoseInDoubt(boolean doubted) {
+    hoseInDoubt = doubted;
+  }
+
   /** An order as it was written; what is wrong with it is told by its receipt. */
   public void order(JsonNode order) {
     orders.add(order);
@@ -139,7 +145,8 @@ public final class ObservationDraft {
         leak,
         leakUnread,
         clockInDoubt,
-        List.copyOf(orders));
+        List.copyOf(orders),
+        hoseInDoubt);
   }
 
   private OptionalDouble value(AmbientReading reading) {

@@ -27,7 +27,14 @@ public final class ObservationReader {
       Stream.concat(
               Stream.concat(Stream.of("at"), AmbientReading.fields().stream()),
               Stream.of(
-                  "mass_g", "theta", "tank_ml", "leak", "leak_unread", "clock_in_doubt", "orders"))
+                  "mass_g",
+                  "theta",
+                  "tank_ml",
+                  "leak",
+                  "leak_unread",
+                  "clock_in_doubt",
+                  "orders",
+                  "hose_in_doubt"))
           .toList();
 
   /** Reads one element out of many, so that more may follow it. */
@@ -79,6 +86,7 @@ public final class ObservationReader {
       case "leak" -> draft.leak(truth(field, value));
       case "leak_unread" -> draft.leakUnread(truth(field, value));
       case "clock_in_doubt" -> draft.clockInDoubt(truth(field, value));
+      case "hose_in_doubt" -> draft.hoseInDoubt(truth(field, value));
       case "orders" -> orders(json, draft);
       default -> draft.ambient(ambient(field), number(field, value, json));
     }

@@ -32,6 +32,7 @@ public final class Sentences {
       case "day-volume" -> volume(reason);
       case "cold" -> say("cold roots: %.1f °C, the limit is %.1f °C", value, threshold);
       case "window" -> say("outside the watering window, which opens in %.1f h", value / 60.0);
+      case "hose" -> hose(reason);
       case "pass" -> say("%.1f mL wanted, %.1f mL allowed in one pass", value, threshold);
       case "soak" -> say("soaking for %.0f of %.0f min", value, threshold);
       case "stage" -> "its roots cannot take feed yet";
@@ -156,6 +157,15 @@ public final class Sentences {
               "%.0f mL in 24 h, of %.0f mL at most: a fifth more than it had room for or lost",
               value, threshold);
     };
+  }
+
+  private static String hose(Reason reason) {
+    return reason.unit().equals("min")
+        ? say(
+            "cups that get plain water come first: waits for %.0f of %.0f min",
+            reason.value(), reason.threshold())
+        : say(
+            "the hose still carries %.0f mg/L N, %.0f at most", reason.value(), reason.threshold());
   }
 
   private static String doubt(Reason reason) {

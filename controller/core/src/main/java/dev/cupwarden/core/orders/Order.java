@@ -73,6 +73,13 @@ public sealed interface Order {
   /** Ends a latch after a person has looked: a cup's, or the pump's. */
   record Clear(String id, Optional<String> cup) implements Order {}
 
+  /**
+   * Fills or clears the shared hose through a cup's drip end, into a jug.
+   *
+   * @param tank where the water comes from; none: plain water
+   */
+  record Prime(String id, String cup, double ml, Optional<String> tank) implements Order {}
+
   /** Taken out for good. */
   record Retire(String id, String cup, String because) implements Order {}
 

@@ -29,6 +29,7 @@ public final class OrderReader {
           Map.entry("repot", Set.of("cup", "vessel", "mix")),
           Map.entry("clear", Set.of("cup")),
           Map.entry("later", Set.of("alert", "cup", "tank", "until")),
+          Map.entry("prime", Set.of("cup", "ml", "tank")),
           Map.entry("retire", Set.of("cup", "cups", "because")));
 
   /** What stops water: it comes before all else that was ordered. */
@@ -38,6 +39,9 @@ public final class OrderReader {
 
   /** More than a cup holds many times over: a slip of the pen. */
   private static final double MOST_ML = 5000.0;
+
+  /** Three of the largest hoses. */
+  private static final double MOST_PRIME_ML = 300.0;
 
   private static final double MOST_TANK_ML = 1_000_000.0;
 
@@ -81,13 +85,7 @@ public final class OrderReader {
     }
     Set<String> known = FIELDS.get(kind);
     if (known == null) {
-      Set<String> kinds = new TreeSet<>(FIELDS.keySet());
-      kinds.add("add");
-      throw new OrderRefused(
-          "kind: "
-              + Quoted.text(kind)
-              + " is not a kind of order; known: "
-              + OrderFields.join(kinds));
+      throw unknown(kind);
     }
     fields.refuseUnknown(kind, known);
     if (written.has("cups")) {
@@ -128,6 +126,12 @@ public final class OrderReader {
       case "repot" ->
           new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
       case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
+      case "prime" ->
+          new Order.Prime(
+              id,
+              fields.text("cup"),
+              fields.number("ml", 1.0, MOST_PRIME_ML),
+              fields.optionalText("tank"));
       case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
       default -> throw new IllegalStateException(kind);
     };
@@ -172,6 +176,16 @@ public final class OrderReader {
       each.put(cup.textValue(), read(one.put("cup", cup.textValue())));
     }
     return new Order.ToEach(id, Collections.unmodifiableSortedMap(each));
+  }
+
+  private static OrderRefused unknown(String kind) {
+    Set<String> kinds = new TreeSet<>(FIELDS.keySet());
+    kinds.add("add");
+    return new OrderRefused(
+        "kind: "
+            + Quoted.text(kind)
+            + " is not a kind of order; known: "
+            + OrderFields.join(kinds));
   }
 
   /**

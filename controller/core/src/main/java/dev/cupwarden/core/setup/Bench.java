@@ -8,6 +8,7 @@ import java.util.SortedMap;
  * All that the grower tells the program: the bench file, read, checked and in base units.
  *
  * @param trayMl what the drip tray below the bench holds
+ * @param hose what all cups share of the plumbing
  */
 public record Bench(
     String name,
@@ -24,10 +25,47 @@ public record Bench(
     SortedMap<String, Tank> tanks,
     SortedMap<String, Cup> cups,
     Optional<BoardWiring> board,
-    double trayMl) {
+    double trayMl,
+    HoseRules hose) {
 
   /** What a small tray holds, where the grower says nothing: our choice. */
   public static final double USUAL_TRAY_ML = 500.0;
+
+  /** A bench whose plumbing shares nothing. */
+  public Bench(
+      String name,
+      Optional<Place> place,
+      WateringRules watering,
+      Duration tick,
+      FeedingRules feeding,
+      SortedMap<RootStage, StageLines> lines,
+      ClimateRules climate,
+      SortedMap<String, Mix> mixes,
+      SortedMap<String, Vessel> vessels,
+      SortedMap<String, Feed> feeds,
+      double waterEcMsPerCm,
+      SortedMap<String, Tank> tanks,
+      SortedMap<String, Cup> cups,
+      Optional<BoardWiring> board,
+      double trayMl) {
+    this(
+        name,
+        place,
+        watering,
+        tick,
+        feeding,
+        lines,
+        climate,
+        mixes,
+        vessels,
+        feeds,
+        waterEcMsPerCm,
+        tanks,
+        cups,
+        board,
+        trayMl,
+        HoseRules.NONE);
+  }
 
   /** The lines of a cup: its own, else those of its stage on this bench. */
   public StageLines linesOf(Cup cup) {

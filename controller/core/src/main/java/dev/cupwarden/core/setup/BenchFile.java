@@ -54,9 +54,13 @@ public final class BenchFile {
                 "tanks",
                 "tray",
                 "board",
+                "hose",
+                "drain",
                 "cups");
     Bench bench = withoutCups(top);
-    return withCups(bench, top.need("cups", "the cups by name").safelyNamed());
+    Bench whole = withCups(bench, top.need("cups", "the cups by name").safelyNamed());
+    HoseKeys.refuseShared(top.maybe("drain"), whole.cups().values());
+    return whole;
   }
 
   private static Bench withoutCups(Section top) throws SetupException {
@@ -64,6 +68,7 @@ public final class BenchFile {
     var place = RuleKeys.place(top.maybe("place"));
     var feeds = FeedKeys.feeds(top.maybe("feeds"));
     var tanks = TankKeys.tanks(top.maybe("tanks"), feeds.keySet());
+    var board = BoardKeys.board(top.maybe("board"), tanks.keySet());
     return new Bench(
         name,
         place,
@@ -78,8 +83,9 @@ public final class BenchFile {
         TankKeys.waterEcMsPerCm(top.maybe("water")),
         tanks,
         new TreeMap<>(),
-        BoardKeys.board(top.maybe("board"), tanks.keySet()),
-        TankKeys.trayMl(top.maybe("tray")));
+        board,
+        TankKeys.trayMl(top.maybe("tray")),
+        HoseKeys.hose(top.maybe("hose"), top.maybe("drain"), board));
   }
 
   private static Bench withCups(Bench bench, Section cups) throws SetupException {
@@ -102,6 +108,7 @@ public final class BenchFile {
         bench.tanks(),
         read,
         bench.board(),
-        bench.trayMl());
+        bench.trayMl(),
+        bench.hose());
   }
 }

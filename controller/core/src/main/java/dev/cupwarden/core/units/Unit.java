@@ -15,6 +15,7 @@ import java.util.Optional;
 public enum Unit {
   MM("mm", Dimension.LENGTH, "1"),
   CM("cm", Dimension.LENGTH, "10"),
+  M("m", Dimension.LENGTH, "1000"),
   IN("in", Dimension.LENGTH, "25.4"),
   ML("mL", Dimension.VOLUME, "1"),
   L("L", Dimension.VOLUME, "1000"),

@@ -4,6 +4,8 @@ package dev.cupwarden.core.watering;
 public enum Cause {
   /** Past its due line. */
   DUE("due"),
+  /** Past its dry line, and no plain water is to be had: weak feed, for a cup that may have it. */
+  FED_RESCUE("rescue"),
   /** It would pass its dry line before the next window. */
   FORECAST("forecast"),
   /** Past its dry line. */
@@ -13,7 +15,11 @@ public enum Cause {
   /** A person washes salts out. */
   FLUSH("flush"),
   /** A person asked. */
-  ORDER("order");
+  ORDER("order"),
+  /** A person fills or clears the shared hose into a jug. */
+  PRIME("order"),
+  /** What the shared hose holds is pushed out through the waste valve. */
+  RINSE("flush");
 
   private final String word;
 
@@ -24,6 +30,11 @@ public enum Cause {
   /** The name used in messages. */
   public String word() {
     return word;
+  }
+
+  /** Whether the cup is past its dry line. */
+  public boolean rescue() {
+    return this == RESCUE || this == FED_RESCUE;
   }
 
   /** Whether a person asked for it. */

@@ -57,7 +57,7 @@ class BrokenBenchTest {
           pass: 30 mL | pass: ~ | ~ | watering.pass: is empty: expected a volume with its unit
           soak: 12 min | soak: 10 s | 10 | watering.soak: "10 s" is out of range: expected 1 min to 360 min
           top: 92 mm | top: -92 mm | -92 | vessels.tall.top: "-92 mm" is out of range: expected 10 mm to 500 mm
-          top: 92 mm | top: 92 C | 92 | vessels.tall.top: "92 C" is a temperature: expected a length in one of mm, cm, in
+          top: 92 mm | top: 92 C | 92 | vessels.tall.top: "92 C" is a temperature: expected a length in one of mm, cm, m, in
           saturated: 0.82 | saturated: 82 | 82 | mixes.coir-perlite.retention.saturated: "82" is out of range: expected 0.2 to 0.99
           saturated: 0.82 | saturated: "0.82" | "0.82" | mixes.coir-perlite.retention.saturated: "0.82" is not a number: expected 0.2 to 0.99
           saturated: 0.82 | saturated: .nan | .nan | mixes.coir-perlite.retention.saturated: ".nan" is not a number: expected 0.2 to 0.99
@@ -161,8 +161,8 @@ class BrokenBenchTest {
       quoteCharacter = '`',
       textBlock =
           """
-          just words | bench.yaml:1:1 "just words" stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 3 more
-          [a, b] | bench.yaml:1:1 a list stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 3 more
+          just words | bench.yaml:1:1 "just words" stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 5 more
+          [a, b] | bench.yaml:1:1 a list stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, mixes, vessels, feeds, water, tanks and 5 more
           bench: [a | bench.yaml:1:10: is not YAML
           bench: &a b | bench.yaml:1:8: anchors (&) and aliases (*) are not read in a bench file
           bench: *a | bench.yaml:1:8: anchors (&) and aliases (*) are not read in a bench file

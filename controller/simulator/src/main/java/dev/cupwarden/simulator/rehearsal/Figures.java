@@ -20,6 +20,7 @@ import java.util.TreeMap;
  * @param waterMl given by the policy and by hand
  * @param runoffMl run into trays or onto empty places
  * @param nMg nitrogen given
+ * @param unfedNMg of that, what the pump brought to cups whose roots were struck or white
  * @param labelNMg nitrogen that the label would have allowed from the first tanned roots on
  * @param ecMsPerCm mean at the end over living cups, of the water held at capacity
  * @param highestEcMsPerCm the saltiest cup's
@@ -41,6 +42,7 @@ public record Figures(
     double waterMl,
     double runoffMl,
     double nMg,
+    double unfedNMg,
     double labelNMg,
     double ecMsPerCm,
     double highestEcMsPerCm,
@@ -70,6 +72,7 @@ public record Figures(
         waterMl + other.waterMl,
         runoffMl + other.runoffMl,
         nMg + other.nMg,
+        unfedNMg + other.unfedNMg,
         labelNMg + other.labelNMg,
         living + otherLiving == 0 ? 0 : ecSum / (living + otherLiving),
         Math.max(highestEcMsPerCm, other.highestEcMsPerCm),
@@ -117,6 +120,7 @@ public record Figures(
         rounded(waterMl),
         rounded(runoffMl),
         rounded(nMg),
+        rounded(unfedNMg),
         rounded(labelNMg),
         rounded(ecMsPerCm),
         rounded(highestEcMsPerCm),

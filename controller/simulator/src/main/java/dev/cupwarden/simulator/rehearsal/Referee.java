@@ -86,14 +86,20 @@ final class Referee {
     Duration unread = Duration.between(lastRead[cup], at);
     boolean blind = unread.compareTo(BLIND_AFTER) > 0;
     note(!blind && unread.compareTo(NO_READING_FOR) > 0, "untrusted", pass, at);
-    if (pass.strength() > 0) {
+    if (pass.strength() > unseenStrength()) {
       fedTooEarly += scene.cup(cup).stage().takesFeed() ? 0 : 1;
-      note(!readings.stageSaid()[cup].takesFeed(), "stage", pass, at);
+      note(!rescue && !readings.stageSaid()[cup].takesFeed(), "stage", pass, at);
       note(pass.strength() > bench.feeding().ceiling() + 1e-6, "ledger", pass, at);
     }
     lastPass[cup] = at;
     given.get(cup).addLast(new Given(at, pass.totalMl(), pass.strength()));
     sums(pass, at);
+  }
+
+  /** A shared hose may carry 5 mg/L N to a cup that gets no feed: the design's rule. */
+  private double unseenStrength() {
+    double labelMgPerL = scene.labelNMgPerMl() * 1000;
+    return labelMgPerL > 0 ? 5 / labelMgPerL : 0;
   }
 
   private void sums(Watering pass, Instant at) {

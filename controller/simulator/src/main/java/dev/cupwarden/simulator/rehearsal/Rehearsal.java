@@ -104,7 +104,9 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
       referee.see(readings);
       Policy.Decision decision = policy.decide(readings);
       for (Watering pass : decision.waterings()) {
-        referee.judge(pass, readings);
+        if (!pass.toWaste()) {
+          referee.judge(pass, readings);
+        }
         stand.deliver(pass, tick);
         tally.pass();
       }

@@ -5,6 +5,7 @@ import dev.cupwarden.simulator.faults.CupScale;
 import dev.cupwarden.simulator.faults.Fault;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.faults.FaultPlan;
+import dev.cupwarden.simulator.physics.LaminarHose;
 import dev.cupwarden.simulator.physics.RoomAir;
 import java.util.Arrays;
 import java.util.SplittableRandom;
@@ -28,7 +29,9 @@ final class Stand {
   private final double pumpFactor;
   private final SplittableRandom random;
   private final double tickH;
+  private final LaminarHose hose;
   private double spilledMl;
+  private double unfedNMg;
   private long now;
 
   Stand(Scene scene, FaultLevel level, int days, long seed) {
@@ -37,6 +40,7 @@ final class Stand {
     this.tickH = scene.bench().tick().toSeconds() / 3600.0;
     this.faults = new FaultPlan(level, scene.count(), days, tickH * 60, seeds.nextLong());
     this.tanks = new Tanks(scene.bench());
+    this.hose = new LaminarHose(scene.bench().hose().volumeMl());
     this.random = seeds.split();
     // A pump calibrated with a measuring cup is a few percent off for good.
     this.pumpFactor = 1 + 0.03 * random.nextGaussian();
@@ -66,7 +70,8 @@ final class Stand {
       }
       if (faults.holds(Fault.VALVE_DRIPPING, cup) && present(cupAt[cup], tick)) {
         double ml = faults.size(Fault.VALVE_DRIPPING, cup) * tickH;
-        scene.cup(cupAt[cup]).give(tanks.draw(ml, false), 0);
+        double drawnMl = tanks.draw(ml, false);
+        give(cupAt[cup], drawnMl, hose.push(drawnMl, 0));
       }
       int neighbour = (cup + 1) % scene.count();
       boolean begins = faults.began(Fault.SWAPPED, cup) && cupAt[cup] == cup;
@@ -104,18 +109,46 @@ final class Stand {
   /** Gives a pass as the pump and valve really give it. */
   void deliver(Watering pass, long tick) {
     double flow = pumpFactor * (1 + 0.02 * random.nextGaussian());
+    if (pass.toWaste()) {
+      double wasteMl = tanks.draw(pass.plainMl() * flow, false);
+      hose.push(wasteMl, 0);
+      spilledMl += wasteMl;
+      return;
+    }
     if (faults.holds(Fault.VALVE_CLOGGED, pass.cup())) {
       flow *= faults.size(Fault.VALVE_CLOGGED, pass.cup());
     }
     double plainMl = tanks.draw(pass.plainMl() * flow, false);
     double feedMl = tanks.draw(pass.feedMl() * flow, true);
     double ml = plainMl + feedMl;
+    double strength = throughHose(plainMl, feedMl);
     int cup = cupAt[pass.cup()];
     if (!present(cup, tick)) {
       spilledMl += ml;
     } else if (ml > 0) {
-      scene.cup(cup).give(ml, feedMl * tanks.feedStrength() / ml);
+      give(cup, ml, strength);
     }
+  }
+
+  /** Plain water before feed, as the board gives it; mean strength of what leaves the drip end. */
+  private double throughHose(double plainMl, double feedMl) {
+    double ml = plainMl + feedMl;
+    if (ml <= 0) {
+      return 0;
+    }
+    double plain = hose.push(plainMl, 0);
+    double feed = hose.push(feedMl, tanks.feedStrength());
+    return (plainMl * plain + feedMl * feed) / ml;
+  }
+
+  private void give(int cup, double ml, double strength) {
+    scene.cup(cup).give(ml, strength);
+    unfedNMg += scene.cup(cup).stage().takesFeed() ? 0 : ml * strength * scene.labelNMgPerMl();
+  }
+
+  /** Nitrogen that the pump brought to cups whose true roots take no feed, mg. */
+  double unfedNMg() {
+    return unfedNMg;
   }
 
   /** A person puts right what is wrong at a place. */

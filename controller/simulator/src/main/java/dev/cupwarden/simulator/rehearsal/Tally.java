@@ -86,6 +86,7 @@ final class Tally {
         inMl + stand.spilledMl(),
         trayMl,
         nMg,
+        stand.unfedNMg(),
         labelNMg,
         living == 0 ? 0 : ecSum / living,
         highestEc,

@@ -36,7 +36,7 @@ public final class OrderDesk {
       new TreeSet<>(
           Set.of(
               "hold", "flush", "add", "release", "dose", "stage", "watered", "drained", "away",
-              "back", "filled", "repot", "clear", "later", "retire", "forget"));
+              "back", "filled", "repot", "clear", "later", "prime", "retire", "forget"));
 
   private final Store store;
   private final InstantSource benchClock;

@@ -270,6 +270,7 @@ export const text = {
     'day-volume': 'day’s volume',
     cold: 'cold',
     window: 'outside the watering window',
+    hose: 'feed in the hose',
     pass: 'size of a pass',
     soak: 'soaking',
     stage: 'feed: root stage',

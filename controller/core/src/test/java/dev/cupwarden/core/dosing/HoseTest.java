@@ -1,0 +1,117 @@
+package dev.cupwarden.core.dosing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.dosing.Hose.Slug;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+class HoseTest {
+  private static final double EXACT = 1e-9;
+
+  private static Slug feed(double ml) {
+    return new Slug(ml, 0.5, "leafy");
+  }
+
+  /** Levenspiel, Chemical Reaction Engineering, 3rd ed., p. 344: 1 - F integrated. */
+  @Test
+  void aQuarterIsLeftAfterOneVolumeAndAnEighthAfterTwo() {
+    Hose full = Hose.full(12.0, 1.0, "leafy");
+    assertEquals(12.0, full.labelMl(), EXACT);
+    assertEquals(6.0, full.push(Slug.plain(6.0)).after().labelMl(), EXACT);
+    assertEquals(3.0, full.push(Slug.plain(12.0)).after().labelMl(), EXACT);
+    assertEquals(1.5, full.push(Slug.plain(24.0)).after().labelMl(), EXACT);
+    assertEquals(0.5, full.push(Slug.plain(72.0)).after().labelMl(), EXACT);
+  }
+
+  /** By hand: of 15 mL of feed 12 (1 - 12 / 60) = 9.6 mL stay in 12 mL of hose. */
+  @Test
+  void passesOfThirtyMillilitresThroughTwelve() {
+    Hose.Flow fed = Hose.full(12.0, 0.0, null).push(Slug.plain(15.0), feed(15.0));
+    assertEquals(30.0, fed.ml(), EXACT);
+    assertEquals(2.7, fed.labelMl(), EXACT);
+    assertEquals(0.09, fed.strength(), EXACT);
+    Hose.Flow next = fed.after().push(Slug.plain(30.0));
+    assertEquals(4.6, next.labelMl(), EXACT);
+    assertEquals("leafy", next.feed());
+    Hose.Flow third = next.after().push(Slug.plain(30.0));
+    assertEquals(0.14, third.labelMl(), EXACT);
+    assertEquals(0.06, third.after().labelMl(), EXACT);
+  }
+
+  @Test
+  void aPassSmallerThanHalfTheHoseBringsNothingOfItsOwnFeed() {
+    Hose.Flow small = Hose.full(12.0, 0.0, null).push(feed(6.0));
+    assertEquals(0.0, small.labelMl(), EXACT);
+    assertEquals(3.0, small.after().labelMl(), EXACT);
+    assertTrue(small.after().holdsFeed());
+  }
+
+  @Test
+  void withoutAHoseWhatGoesInComesOut() {
+    Hose.Flow pass = Hose.NONE.push(Slug.plain(10.0), feed(20.0));
+    assertEquals(10.0, pass.labelMl(), EXACT);
+    assertEquals(Hose.NONE, pass.after());
+    assertFalse(pass.after().holdsFeed());
+  }
+
+  @Test
+  void nothingIsLostAndItStaysSmall() {
+    SplittableRandom random = new SplittableRandom(4);
+    Hose hose = Hose.full(12.0, 0.0, null);
+    double inMl = 0.0;
+    double outMl = 0.0;
+    for (int pass = 0; pass < 20_000; pass++) {
+      double plainMl = random.nextInt(4) == 0 ? 0.0 : 30.0 * random.nextDouble();
+      double feedMl = random.nextInt(3) == 0 ? 30.0 * random.nextDouble() : 0.0;
+      double strength = random.nextDouble();
+      Hose.Flow flow = hose.push(Slug.plain(plainMl), new Slug(feedMl, strength, "leafy"));
+      hose = flow.after();
+      assertEquals(plainMl + feedMl, flow.ml(), EXACT);
+      assertTrue(flow.labelMl() >= 0.0);
+      outMl += flow.labelMl();
+      inMl += feedMl * strength;
+      assertTrue(hose.slugs().size() <= 16, "slugs: " + hose.slugs().size());
+      assertEquals(inMl, outMl + hose.labelMl(), 1e-6);
+    }
+  }
+
+  /** An independent count: layers of equal area, each moved by its own share of the flow. */
+  @Test
+  void theSameAsLayersThatSlideOverOneAnother() {
+    double[][] passes = {{15, 15}, {30, 0}, {0, 11}, {5, 6}, {19, 0}, {10, 20}, {25, 0}};
+    Hose hose = Hose.full(12.0, 0.0, null);
+    double enteredMl = 0.0;
+    List<double[]> entered = new ArrayList<>();
+    double outBefore = 0.0;
+    for (double[] pass : passes) {
+      entered.add(new double[] {enteredMl + pass[0], enteredMl + pass[0] + pass[1]});
+      enteredMl += pass[0] + pass[1];
+      Hose.Flow flow = hose.push(Slug.plain(pass[0]), feed(pass[1]));
+      hose = flow.after();
+      double out = leftByLayers(entered, enteredMl, 12.0);
+      assertEquals(out - outBefore, flow.labelMl(), 0.01);
+      outBefore = out;
+    }
+  }
+
+  /** Feed that has left so far, mL at label strength, by 20,000 layers. */
+  private static double leftByLayers(List<double[]> entered, double nowMl, double volumeMl) {
+    int layers = 20_000;
+    double sum = 0.0;
+    for (int i = 0; i < layers; i++) {
+      double s = (i + 0.5) / layers;
+      double speed = 2.0 * (1.0 - s);
+      double outUntilMl = nowMl - volumeMl / speed;
+      for (double[] slug : entered) {
+        double gone = Math.max(0.0, Math.min(slug[1], outUntilMl) - slug[0]);
+        sum += 0.5 * gone * speed / layers;
+      }
+    }
+    return sum;
+  }
+}
