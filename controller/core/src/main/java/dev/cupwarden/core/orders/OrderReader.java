@@ -78,10 +78,7 @@ public final class OrderReader {
     }
     Set<String> known = FIELDS.get(kind);
     if (known == null) {
-      Set<String> kinds = new TreeSet<>(FIELDS.keySet());
-      kinds.add("add");
-      throw new OrderRefused(
-          "kind: \"" + kind + "\" is not a kind of order; known: " + join(kinds));
+      throw unknown(kind);
     }
     fields.refuseUnknown(kind, known);
     return switch (kind) {
@@ -110,13 +107,7 @@ public final class OrderReader {
       case "forget" -> new Order.Forget(id, fields.text("order"));
       case "away" -> new Order.Away(id, fields.text("cup"));
       case "back" -> new Order.Back(id, fields.text("cup"));
-      case "filled" ->
-          new Order.Filled(
-              id,
-              fields.text("tank"),
-              fields.number("ml", 0.0, MOST_TANK_ML),
-              fields.optionalText("feed"),
-              fields.optionalNumber("strength", 0.0, 200.0));
+      case "filled" -> filled(id, fields);
       case "repot" ->
           new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
       case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
@@ -129,6 +120,21 @@ public final class OrderReader {
       case "retire" -> new Order.Retire(id, fields.text("cup"), fields.oneOf("because", ENDS));
       default -> throw new IllegalStateException(kind);
     };
+  }
+
+  private static Order filled(String id, Fields fields) throws OrderRefused {
+    return new Order.Filled(
+        id,
+        fields.text("tank"),
+        fields.number("ml", 0.0, MOST_TANK_ML),
+        fields.optionalText("feed"),
+        fields.optionalNumber("strength", 0.0, 200.0));
+  }
+
+  private static OrderRefused unknown(String kind) {
+    Set<String> kinds = new TreeSet<>(FIELDS.keySet());
+    kinds.add("add");
+    return new OrderRefused("kind: \"" + kind + "\" is not a kind of order; known: " + join(kinds));
   }
 
   /**
