@@ -12,6 +12,7 @@ import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Instant;
 import java.util.List;
@@ -108,15 +109,15 @@ final class JudgeConditions {
     }
   }
 
-  /** Past its dry line, with no plain water to be had, and no roots for feed. */
+  /** Past its dry line, with no plain water to be had, and no feed that its roots can take. */
   private static void withoutPlain(BenchDraft draft, CupDraft cup, Conditions to) {
     double dry = cup.frame.lines().dry();
     boolean thirsts =
         cup.now.known()
             && !cup.away
             && cup.depletion() > dry
-            && !cup.setup.stage().takesFeed()
-            && !draft.plainToBeHad();
+            && !draft.plainToBeHad()
+            && !(cup.setup.stage().takesFeed() && feedForDryRoots(draft));
     if (thirsts) {
       to.add(
           new Condition(
@@ -124,6 +125,12 @@ final class JudgeConditions {
     } else {
       to.when("tank-empty", cup.name(), false, 0.0, 0.0);
     }
+  }
+
+  /** Whether some feed is weak enough for them. */
+  private static boolean feedForDryRoots(BenchDraft draft) {
+    double strength = draft.supply(Cause.FED_RESCUE).feedStrength();
+    return strength > 0.0 && strength <= SharedHose.MOST_ON_DRY_ROOTS;
   }
 
   /** Half way back to what is expected, a sign is gone. */

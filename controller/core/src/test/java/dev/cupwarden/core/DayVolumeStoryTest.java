@@ -121,7 +121,8 @@ class DayVolumeStoryTest {
     double givenMl = water.story.givenMl("A1");
     water.run(Duration.ofDays(20));
     double tookMl = water.story.givenMl("A1") - givenMl;
-    assertTrue(tookMl <= 1.6 * 0.5 * 24 * 20, () -> tookMl + " mL");
+    // A fifth more than it lost, and of what is ordered half counts at least.
+    assertTrue(tookMl <= 1.2 / 0.5 * 0.5 * 24 * 20, () -> tookMl + " mL");
     assertTrue(water.most < TrueWater.DRY, () -> "dry: " + water.most);
     assertFalse(water.told("A1"));
   }

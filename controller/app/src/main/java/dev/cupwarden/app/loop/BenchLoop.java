@@ -241,11 +241,11 @@ public final class BenchLoop {
       store.worked();
     }
     signs.moved();
-    signs.doing(Beat.Doing.WATERING,
+    signs.doing(Beat.Doing.WATERING);
     // Unless all of these run as they are counted, nobody knows what stands in the shared hose.
     hoseInDoubt = !step.passes().isEmpty();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
-    signs.doing(Beat.Doing.TELLING,
+    signs.doing(Beat.Doing.TELLING);
     hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
     dayEnd.afterTick(at, state);
     parts

@@ -17,7 +17,19 @@ public final class VolumeBounds {
 
   private static final Duration DAY = Duration.ofHours(24);
 
+  /** A cup whose passes hardly show is ordered no more than twice as much. */
+  private static final double LEAST_OWN_PART = 0.5;
+
   private VolumeBounds() {}
+
+  /**
+   * What part of an order counts for that cup: as the pump gives it, less where its own weight shows
+   * less, behind a half-clogged dripper or in a mix that lets water run through.
+   */
+  public static double countedPart(WaterAccount cup, double pumpPart) {
+    double own = cup.rises().known() ? cup.rises().part() : pumpPart;
+    return Math.max(LEAST_OWN_PART, Math.min(pumpPart, own));
+  }
 
   /**
    * One bound.
