@@ -16,29 +16,33 @@ import java.util.function.IntPredicate;
 public final class Grower {
   private static final int LOOK_HOUR = 18;
   private static final int WEEKEND_LOOK_HOUR = 10;
-  private static final int TRIP_DAYS = 9;
+
+  /** A journey of a week with its weekends. */
+  public static final int USUAL_TRIP_DAYS = 9;
 
   private final FaultLevel level;
   private final ZoneId zone;
   private final SplittableRandom random;
+  private final int tripDays;
   private final LocalDate tripFrom;
   private LocalDate nextLook;
 
-  /** From the day of the start on, for so many days. */
-  public Grower(FaultLevel level, ZoneId zone, Instant start, int days, long seed) {
+  /** From the day of the start on, for so many days, with one journey of so many. */
+  public Grower(FaultLevel level, ZoneId zone, Instant start, int days, int tripDays, long seed) {
     this.level = level;
+    this.tripDays = tripDays;
     this.zone = zone;
     this.random = new SplittableRandom(seed);
     LocalDate first = start.atZone(zone).toLocalDate();
-    int latest = Math.max(2, days - TRIP_DAYS - 5);
+    int latest = Math.max(2, days - tripDays - 5);
     this.tripFrom =
         first.plusDays(Math.min(latest, days / 3 + random.nextInt(Math.max(1, days / 3))));
     this.nextLook = first.plusDays(1);
   }
 
-  /** Whether the person is on their nine days away. */
+  /** Whether the person is on their journey. */
   public boolean away(LocalDate day) {
-    return !day.isBefore(tripFrom) && day.isBefore(tripFrom.plusDays(TRIP_DAYS));
+    return !day.isBefore(tripFrom) && day.isBefore(tripFrom.plusDays(tripDays));
   }
 
   /** Whether they come to the bench within these minutes; asked once a tick, in order. */
@@ -57,7 +61,7 @@ public final class Grower {
     if (away(nextLook)) {
       // A last look on the eve of the journey; the next is on the day of the return.
       LocalDate eve = tripFrom.minusDays(1);
-      nextLook = day.isBefore(eve) ? eve : tripFrom.plusDays(TRIP_DAYS);
+      nextLook = day.isBefore(eve) ? eve : tripFrom.plusDays(tripDays);
     }
     return true;
   }

@@ -48,6 +48,11 @@ final class CupwardenPolicy implements Policy {
     return new Decision(passes, step.brief().alerts());
   }
 
+  /** Where the bench stands, as the controller believes. */
+  Tick.Standing standing() {
+    return tick.standing(state);
+  }
+
   private Observation observed(Readings readings) {
     SortedMap<String, Double> massG = new TreeMap<>();
     for (int cup = 0; cup < cups.size(); cup++) {

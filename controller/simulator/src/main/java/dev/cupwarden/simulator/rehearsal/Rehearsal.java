@@ -23,10 +23,16 @@ import java.util.function.IntConsumer;
  * @param bench the bench as entered; the truth of its cups is drawn from the seed
  * @param days how long
  * @param faults how much goes wrong
+ * @param tripDays how long the person is on a journey
  */
-public record Rehearsal(Bench bench, int days, FaultLevel faults) {
+public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays) {
   private static final LocalDate USUAL_START = LocalDate.of(2026, 11, 15);
   private static final Place USUAL_PLACE = new Place(50, 0, ZoneOffset.UTC);
+
+  /** With the usual journey. */
+  public Rehearsal(Bench bench, int days, FaultLevel faults) {
+    this(bench, days, faults, Grower.USUAL_TRIP_DAYS);
+  }
 
   /**
    * How it went.
@@ -73,7 +79,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults) {
     RoomWeather weather =
         new RoomWeather(bench.place().orElse(USUAL_PLACE), start, days, seeds.nextLong());
     Stand stand = new Stand(scene, faults, days, seeds.nextLong());
-    Grower grower = new Grower(faults, scene.zone(), start, days, seeds.nextLong());
+    Grower grower = new Grower(faults, scene.zone(), start, days, tripDays, seeds.nextLong());
     AlertJudge alerts = new AlertJudge(scene, stand);
     PersonAtBench person = new PersonAtBench(scene, stand, grower, alerts, start);
     Policy policy = maker.make(scene, stand, seeds.nextLong());

@@ -43,6 +43,11 @@ public final class UsualBench {
 
   /** With that many cups, 1 to 999. */
   public static Bench of(int count) {
+    return of(count, 1);
+  }
+
+  /** The same on tanks of that part of their usual size, above 0. */
+  static Bench of(int count, double tankPart) {
     if (count < 1 || count > 999) {
       throw new IllegalArgumentException("a bench has 1 to 999 cups, not " + count);
     }
@@ -63,7 +68,7 @@ public final class UsualBench {
     double labelGPerL = SPOON_G / ML_PER_US_GAL * 1000;
     Feed leafy = new Feed("leafy", 20, 10, 20, labelGPerL, Duration.ofDays(14), SPOON_G, 1.25);
     SortedMap<String, Tank> tanks = new TreeMap<>();
-    double size = Math.max(12_000, 500.0 * count);
+    double size = tankPart * Math.max(12_000, 500.0 * count);
     tanks.put("feed", new Tank("feed", size / 2, Optional.of("leafy"), 0.5));
     tanks.put("plain", new Tank("plain", size, Optional.empty(), 0));
     return new Bench(

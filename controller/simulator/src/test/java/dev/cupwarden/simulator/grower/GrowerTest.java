@@ -17,7 +17,8 @@ class GrowerTest {
   @Test
   void looksEverySecondOrThirdDayAndIsOnceAwayForNine() {
     for (int seed = 0; seed < 30; seed++) {
-      Grower grower = new Grower(FaultLevel.COMMON, ZoneOffset.UTC, START, 120, seed);
+      Grower grower =
+          new Grower(FaultLevel.COMMON, ZoneOffset.UTC, START, 120, Grower.USUAL_TRIP_DAYS, seed);
       LocalDate last = null;
       int journeys = 0;
       for (int tick = 0; tick < 120 * 288; tick++) {
