@@ -245,9 +245,9 @@ final class PutOutPasses {
   private static void count(
       BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply, double most) {
     double roomMl = cup.roomMl();
-    double part = VolumeBounds.countedPart(cup.account, draft.pumpPart());
-    VolumeBounds.Bound usual = VolumeBounds.usual(draft.at, cup.given, cup.account, part);
-    if (part * pass.totalMl() > usual.leftMl() + 1e-9) {
+    VolumeBounds.Bound usual =
+        VolumeBounds.usual(draft.at, cup.given, cup.account, draft.pumpPart());
+    if (pass.totalMl() > usual.leftMl() + 1e-9) {
       cup.account = cup.account.halfBegun(draft.at, VolumeBounds.HALF * roomMl);
     }
     double overMl = cup.massG() + pass.totalMl() - cup.weights.capacityG();

@@ -20,17 +20,16 @@ final class DayVolumeLimit implements Limit {
   @Override
   public Ruling rule(Case pass) {
     Case.CupFacts cup = pass.cup();
-    double part = VolumeBounds.countedPart(cup.account(), pass.bench().pumpPart());
-    VolumeBounds.Bound bound = VolumeBounds.usual(pass.at(), cup.given(), cup.account(), part);
+    double pumpPart = pass.bench().pumpPart();
+    VolumeBounds.Bound bound = VolumeBounds.usual(pass.at(), cup.given(), cup.account(), pumpPart);
     Cause cause = pass.proposal().cause();
     if (cause != null && HAVE_HALF.contains(cause)) {
       VolumeBounds.Bound half =
-          VolumeBounds.half(pass.at(), cup.given(), cup.account(), part, cup.roomMl());
+          VolumeBounds.half(pass.at(), cup.given(), cup.account(), pumpPart, cup.roomMl());
       bound = half.leftMl() > bound.leftMl() ? half : bound;
     }
     return Double.isInfinite(bound.mostMl())
         ? Ruling.FREE
-        : Ruling.cap(
-            bound.leftMl() / part, code(), bound.givenMl(), bound.mostMl(), bound.unit());
+        : Ruling.cap(bound.leftMl(), code(), bound.givenMl(), bound.mostMl(), bound.unit());
   }
 }

@@ -12,7 +12,7 @@ import java.time.Instant;
  * @param dayAt when the day that runs began
  * @param dayLostG lost in it
  * @param dayForetoldG what rate, light and air foretold for it
- * @param pumpedMl ordered since
+ * @param pumpedMl ordered since; of what its weight has judged, what that showed
  * @param pouredMl by a person since
  */
 public record SinceFull(
@@ -49,6 +49,19 @@ public record SinceFull(
         over ? moreG : dayLostG + moreG,
         over ? foretoldG : dayForetoldG + foretoldG,
         pumpedMl,
+        pouredMl);
+  }
+
+  /** After its weight has judged passes: what did not arrive is not in the cup. */
+  SinceFull arrived(double orderedMl, double cameMl) {
+    return new SinceFull(
+        at,
+        roomMl,
+        lostG,
+        dayAt,
+        dayLostG,
+        dayForetoldG,
+        Math.max(0.0, pumpedMl - orderedMl + Math.max(0.0, cameMl)),
         pouredMl);
   }
 

@@ -26,7 +26,7 @@ public final class VolumeBounds {
    * What part of an order counts for that cup: as the pump gives it, less where its own weight shows
    * less, behind a half-clogged dripper or in a mix that lets water run through.
    */
-  public static double countedPart(WaterAccount cup, double pumpPart) {
+  private static double ownPart(WaterAccount cup, double pumpPart) {
     double own = cup.rises().known() ? cup.rises().part() : pumpPart;
     return Math.max(LEAST_OWN_PART, Math.min(pumpPart, own));
   }
@@ -37,11 +37,12 @@ public final class VolumeBounds {
    * @param givenMl counted against it
    * @param mostMl that it allows; infinite where it says nothing
    * @param unit which bound it is, as reasons name it
+   * @param part of an order that counts
    */
-  public record Bound(double givenMl, double mostMl, String unit) {
-    /** What it leaves, mL, 0 or more. */
+  public record Bound(double givenMl, double mostMl, String unit, double part) {
+    /** What it leaves to be ordered, mL, 0 or more. */
     public double leftMl() {
-      return Math.max(0.0, mostMl - givenMl);
+      return Math.max(0.0, mostMl - givenMl) / part;
     }
 
     private boolean tighterThan(Bound other) {
@@ -51,7 +52,7 @@ public final class VolumeBounds {
 
   /** In 24 h and since the cup was last full, the tighter of the two. */
   public static Bound usual(Instant at, List<Given> given, WaterAccount cup, double pumpPart) {
-    Bound day = inDay(at, given, cup, pumpPart);
+    Bound day = inDay(at, given, cup, ownPart(cup, pumpPart));
     Bound full = sinceFull(cup, pumpPart);
     return full.tighterThan(day) ? full : day;
   }
@@ -63,43 +64,45 @@ public final class VolumeBounds {
    */
   public static Bound half(
       Instant at, List<Given> given, WaterAccount cup, double pumpPart, double roomMl) {
+    double part = ownPart(cup, pumpPart);
     if (!cup.half().begun(at)) {
-      return new Bound(0.0, HALF * roomMl, "mL of half its room");
+      return new Bound(0.0, HALF * roomMl, "mL of half its room", part);
     }
     double givenMl = 0.0;
     for (int i = given.size() - 1; i >= 0 && !given.get(i).at().isBefore(cup.half().at()); i--) {
-      givenMl += counted(given.get(i), pumpPart);
+      givenMl += counted(given.get(i), part);
     }
-    return new Bound(givenMl, cup.half().ml(), "mL of half its room");
+    return new Bound(givenMl, cup.half().ml(), "mL of half its room", part);
   }
 
-  private static Bound inDay(Instant at, List<Given> given, WaterAccount cup, double pumpPart) {
+  private static Bound inDay(Instant at, List<Given> given, WaterAccount cup, double part) {
     Instant dayAgo = at.minus(DAY);
     double roomMl = Double.NaN;
     double givenMl = 0.0;
     for (int i = given.size() - 1; i >= 0 && given.get(i).at().isAfter(dayAgo); i--) {
       roomMl = given.get(i).roomMl();
-      givenMl += counted(given.get(i), pumpPart);
+      givenMl += counted(given.get(i), part);
     }
     double mostMl =
         Double.isNaN(roomMl)
             ? Double.POSITIVE_INFINITY
             : A_FIFTH_MORE * Math.max(roomMl, cup.losses().lostInDayG(at));
-    return new Bound(givenMl, mostMl, "mL in 24 h");
+    return new Bound(givenMl, mostMl, "mL in 24 h", part);
   }
 
   private static Bound sinceFull(WaterAccount cup, double pumpPart) {
     SinceFull full = cup.full();
     if (full == null) {
-      return new Bound(0.0, Double.POSITIVE_INFINITY, "mL since full");
+      return new Bound(0.0, Double.POSITIVE_INFINITY, "mL since full", pumpPart);
     }
     return new Bound(
         pumpPart * full.pumpedMl() + full.pouredMl(),
         A_FIFTH_MORE * (full.countedG() + full.roomMl()),
-        "mL since full");
+        "mL since full",
+        pumpPart);
   }
 
-  private static double counted(Given one, double pumpPart) {
-    return one.byHand() ? one.ml() : pumpPart * one.ml();
+  private static double counted(Given one, double part) {
+    return one.byHand() ? one.ml() : part * one.ml();
   }
 }

@@ -70,6 +70,16 @@ public record WaterAccount(
     return full == null ? this : withFull(full.given(ml, byHand));
   }
 
+  /**
+   * After its weight has judged passes.
+   *
+   * @param riseG that it showed
+   * @param pumpPart what part of an order the pump gives
+   */
+  public WaterAccount arrived(double orderedMl, double riseG, double pumpPart) {
+    return full == null ? this : withFull(full.arrived(orderedMl, riseG / pumpPart));
+  }
+
   /** At its refill line or at capacity, with so much still missing to the line. */
   public WaterAccount filled(Instant at, double roomMl) {
     return withFull(SinceFull.now(at, Math.max(0.0, roomMl)));

@@ -61,9 +61,10 @@ class VolumeBoundsTest {
   void weakPumpIsCountedAsItGivesAndACanAsItIsTold() {
     WaterAccount cup =
         WaterAccount.NONE.filled(AT, 0).seen(AT, 300, lost(100, 100)).given(80, false);
-    assertEquals(120.0 - 60.0, VolumeBounds.usual(AT, List.of(), cup, 0.75).leftMl(), 1e-9);
     assertEquals(
-        120.0 - 60.0 - 40.0,
+        (120.0 - 60.0) / 0.75, VolumeBounds.usual(AT, List.of(), cup, 0.75).leftMl(), 1e-9);
+    assertEquals(
+        (120.0 - 60.0 - 40.0) / 0.75,
         VolumeBounds.usual(AT, List.of(), cup.given(40, true), 0.75).leftMl(),
         1e-9);
   }
