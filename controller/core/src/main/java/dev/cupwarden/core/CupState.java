@@ -8,6 +8,7 @@ import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
+import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.feeding.WateringHabit;
@@ -47,6 +48,7 @@ import java.util.List;
  * @param unlookedMl ordered since the last look at its scale
  * @param distrustedSince null while its scale is trusted
  * @param weighing what speaks of its capacity besides its weight; null in older journals: nothing
+ * @param reckoning of its water while its weight is not to be had; null in an older journal
  */
 public record CupState(
     Cup setup,
@@ -78,7 +80,8 @@ public record CupState(
     WateringHabit habit,
     SaltBalance salts,
     Instant distrustedSince,
-    Weighing weighing) {
+    Weighing weighing,
+    Reckoning reckoning) {
 
   static CupState fresh(Cup setup) {
     return new CupState(
@@ -111,7 +114,8 @@ public record CupState(
         WateringHabit.NONE,
         SaltBalance.NONE,
         null,
-        Weighing.NONE);
+        Weighing.NONE,
+        Reckoning.NONE);
   }
 
   /**
@@ -154,6 +158,7 @@ public record CupState(
         habit,
         salts,
         weighed.distrustedSince,
-        sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()));
+        sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()),
+        weighed.reckoning);
   }
 }

@@ -34,6 +34,7 @@ public final class Tick {
   private final CupFrames frames;
   private final TakeOrders takeOrders;
   private final LookAtCups lookAtCups;
+  private final ReckonWater reckonWater = new ReckonWater();
   private final FeelRoots feelRoots = new FeelRoots();
   private final JudgeDoses judgeDoses = new JudgeDoses();
   private final PutOutPasses putOutPasses;
@@ -137,8 +138,10 @@ public final class Tick {
     BenchDraft draft = draft(state, seen, !seen.orders().isEmpty());
     takeOrders.take(draft);
     lookAtCups.look(draft);
+    reckonWater.reckon(draft);
     takeOrders.tellWhoWillBeDry(draft);
     judgeDoses.judge(draft);
+    reckonWater.learnArrivals(draft);
     feelRoots.feel(draft);
     List<AllowedPass> passes = putOut(draft);
     AlertBook.Page alerts =

@@ -34,9 +34,19 @@ public record CupEstimate(
     boolean lifted,
     Instant readAt) {
 
+  private static final String SETTLING = "settling";
+
   /** Whether water may be given on this. */
   public boolean trusted() {
     return distrust.isEmpty();
+  }
+
+  /**
+   * Whether nothing that is weighed now can be the cup; what merely settles is read, if not yet
+   * trusted.
+   */
+  public boolean unseen() {
+    return lifted || distrust.isPresent() && !distrust.get().code().equals(SETTLING);
   }
 
   /** What is known at that moment, not before the last look. */
@@ -65,6 +75,22 @@ public record CupEstimate(
         state.readAt());
   }
 
+  /** With the water that was reckoned in place of a weight that is not to be had. */
+  public CupEstimate reckoned(Reckoning reckoning, DryingUse use, WeightFrame frame) {
+    OwnWater water = reckoning.water();
+    return new CupEstimate(
+        true,
+        Math.max(frame.dryG(), water.massG()),
+        0.0,
+        water.sdG(),
+        water.rateGPerH(),
+        water.rateGPerH() * Math.sqrt(water.varShare()),
+        reckoning.share().known() || use.known(),
+        distrust,
+        lifted,
+        readAt);
+  }
+
   /** Learned: known within a third, or within 0.15 g/h, which is a tenth of a thirsty cup's use. */
   static boolean rateKnown(LoadFilter filter) {
     double within = Math.max(0.15, Math.abs(filter.rateGPerH()) / 3);
@@ -86,7 +112,7 @@ public record CupEstimate(
     }
     if (excursion.quietSince() != null && excursion.fault() != Fault.NOISY) {
       double quiet = Elapsed.minutes(excursion.quietSince(), state.readAt());
-      return Optional.of(new Reason("settling", quiet, Excursion.QUIET_MIN, "min"));
+      return Optional.of(new Reason(SETTLING, quiet, Excursion.QUIET_MIN, "min"));
     }
     String unit =
         switch (excursion.fault()) {
