@@ -221,7 +221,7 @@ final class CupDraft {
 
   /** Whether a blind cup that may be is watered by what is reckoned of it. */
   boolean wateredBlind(Instant at) {
-    return setup.stage().takesFeed()
+    return setup.stage().rooted()
         && reckoned()
         && Duration.between(distrustedSince, at).compareTo(blindAfter()) >= 0
         && depletionSd() < BlindWatering.GREATEST_SD;
@@ -229,7 +229,7 @@ final class CupDraft {
 
   /** How long a blind cup waits for its scale. */
   Duration blindAfter() {
-    return blind() && setup.stage().takesFeed()
+    return blind() && setup.stage().rooted()
         ? BlindWatering.after(now.distrust().get().code())
         : BlindRation.AFTER;
   }

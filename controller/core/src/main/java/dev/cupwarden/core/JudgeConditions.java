@@ -185,7 +185,7 @@ final class JudgeConditions {
   }
 
   private static String givesBlind(BenchDraft draft, CupDraft cup) {
-    boolean rooted = cup.setup.stage().takesFeed();
+    boolean rooted = cup.setup.stage().rooted();
     boolean gets =
         cup.blind()
             && (rooted

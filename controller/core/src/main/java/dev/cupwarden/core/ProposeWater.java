@@ -98,7 +98,7 @@ final class ProposeWater {
   /** Half of what its reckoned water is short of; an unrooted cup gets its rations. */
   private static Refill beginBlind(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     double ml;
-    if (!cup.setup.stage().takesFeed()) {
+    if (!cup.setup.stage().rooted()) {
       ml = BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
     } else if (cup.wateredBlind(draft.at) && wantsBlind(cup, window)) {
       ml = BlindWatering.PART * cup.roomMl();

@@ -214,7 +214,7 @@ final class ReckonWater {
   }
 
   private static double grown(CupDraft cup, double unseenDays) {
-    return cup.setup.stage().takesFeed() ? 1.0 + GROWS_PER_DAY * unseenDays : 1.0;
+    return cup.setup.stage().rooted() ? 1.0 + GROWS_PER_DAY * unseenDays : 1.0;
   }
 
   /** What it used itself, in the air of now. */

@@ -117,8 +117,7 @@ public record OwnWater(
 
   /** Without water that was told and taken back. */
   public OwnWater without(double ml) {
-    return new OwnWater(
-        since, at, massG - ml, varG2, covG, varShare, rateGPerH, lately);
+    return new OwnWater(since, at, massG - ml, varG2, covG, varShare, rateGPerH, lately);
   }
 
   /** Standard deviation of the weight, g. */

@@ -32,6 +32,11 @@ class BlindCupsTest {
     return all;
   }
 
+  /**
+   * Every cup for a week, and for a fortnight all but one in a hundred: a cutting that comes to use
+   * a quarter of its water a day and outgrows its neighbours meanwhile is known too little for
+   * more.
+   */
   @Test
   void twoHundredBlindCupsAreKeptBetweenTheirLinesForAFortnight() throws SetupException {
     List<BlindTrial.Blind> all = trial(3, BENCHES);
@@ -40,12 +45,16 @@ class BlindCupsTest {
       List<BlindTrial.Blind> of = all.stream().filter(cup -> cup.stage() == stage).toList();
       System.out.println(BlindTrial.row(stage.word(), of));
     }
+    System.out.println(all.stream().filter(BlindTrial.Blind::outgrown).count() + " outgrown");
+    List<BlindTrial.Blind> past = new ArrayList<>();
     for (BlindTrial.Blind cup : all) {
       assertTrue(cup.longestWetH(14) < WET_H, cup.toString());
-      if (!cup.outgrown()) {
-        assertTrue(cup.mostPastDry(14) <= PAST_DRY, cup.toString());
+      assertTrue(cup.mostPastDry(7) <= PAST_DRY, cup.toString());
+      if (!cup.outgrown() && cup.mostPastDry(14) > PAST_DRY) {
+        past.add(cup);
       }
     }
+    assertTrue(past.size() <= all.size() / 100, past.toString());
   }
 
   @Test

@@ -34,6 +34,7 @@ import java.util.TreeMap;
 record BlindTrial(World world, long seed, int learningDays) {
   private static final int CUPS = 24;
   private static final int BLIND_DAYS = 21;
+  private static final int FORTNIGHT = 14;
 
   private static final List<Vessel> VESSELS =
       List.of(
@@ -73,7 +74,7 @@ record BlindTrial(World world, long seed, int learningDays) {
    *
    * @param stage as last said
    * @param lines of that stage
-   * @param usedPerDay what it used in the last day before, as a part of its available water
+   * @param used what it used, as a part of its available water, by day; first the day before
    * @param pastDry most that it was past its dry line, by day
    * @param wetH longest unbroken time past its wet line, by day
    */
@@ -82,7 +83,7 @@ record BlindTrial(World world, long seed, int learningDays) {
       String world,
       RootStage stage,
       StageLines lines,
-      double usedPerDay,
+      double[] used,
       double[] pastDry,
       double[] wetH) {
     double mostPastDry(int days) {
@@ -93,9 +94,9 @@ record BlindTrial(World world, long seed, int learningDays) {
       return most(wetH, days);
     }
 
-    /** Its day's use is more than a refill: the controller asks to pot it on. */
+    /** It came to use more than a refill in a day: weighed, it would be told to be potted on. */
     boolean outgrown() {
-      return usedPerDay > 0.8 * (lines.due() - lines.refill());
+      return most(used, FORTNIGHT) > lines.due() - lines.refill();
     }
 
     private static double most(double[] byDay, int days) {
@@ -114,7 +115,7 @@ record BlindTrial(World world, long seed, int learningDays) {
           stage.word(),
           name,
           world,
-          usedPerDay,
+          used[0],
           mostPastDry(7),
           mostPastDry(14));
     }
@@ -158,23 +159,7 @@ record BlindTrial(World world, long seed, int learningDays) {
               Optional.empty(),
               Cup.Wiring.NONE));
     }
-    SortedMap<String, Vessel> vessels = new TreeMap<>();
-    VESSELS.forEach(vessel -> vessels.put(vessel.name(), vessel));
-    return new Bench(
-        usual.name(),
-        usual.place(),
-        usual.watering(),
-        usual.tick(),
-        usual.feeding(),
-        usual.lines(),
-        usual.climate(),
-        usual.mixes(),
-        vessels,
-        usual.feeds(),
-        usual.waterEcMsPerCm(),
-        usual.tanks(),
-        cups,
-        usual.board());
+    return UsualBench.of(cups, VESSELS);
   }
 
   /** Every so many cups go blind; those that live and are well are told of. */
@@ -280,7 +265,7 @@ record BlindTrial(World world, long seed, int learningDays) {
       return cup.balance().waterOutMl() - cup.trayMl();
     }
 
-    /** A day before the scales die the use of the cups is noted. */
+    /** What the day before used is noted, from the day on which the scales die. */
     void dayBegins(int day, int learningDays) {
       dark = day >= learningDays;
       for (int cup = every - 1; cup < scene.count(); cup += every) {
@@ -293,9 +278,13 @@ record BlindTrial(World world, long seed, int learningDays) {
                   world,
                   said,
                   scene.lines(cup, said),
-                  (lostMl(truth) - lostMl[cup]) / truth.availableMl(),
+                  new double[BLIND_DAYS],
                   new double[BLIND_DAYS],
                   new double[BLIND_DAYS]);
+        }
+        if (blind[cup] != null) {
+          blind[cup].used()[day - learningDays] =
+              (lostMl(truth) - lostMl[cup]) / truth.availableMl();
         }
         lostMl[cup] = lostMl(truth);
       }
