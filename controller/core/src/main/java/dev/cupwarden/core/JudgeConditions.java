@@ -188,6 +188,7 @@ final class JudgeConditions {
     boolean rooted = cup.setup.stage().rooted();
     boolean gets =
         cup.blind()
+            && cup.latch == null
             && (rooted
                 ? cup.wateredBlind(draft.at)
                 : BlindRation.on(cup.distrustedSince, draft.at));

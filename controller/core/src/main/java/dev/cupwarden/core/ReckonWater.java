@@ -45,9 +45,6 @@ final class ReckonWater {
   /** From here on leaves close: FAO-56, chapter 8, with a cup's fraction (own choice). */
   private static final double NO_STRESS = 0.65;
 
-  /** The least that is doubted of a weight when it is last seen, g: our choice. */
-  private static final double LEAST_SD_G = 1.0;
-
   /** Learns of the cups that are weighed and carries on the others. */
   void reckon(BenchDraft draft) {
     double hours = draft.before.at() == null ? 0.0 : Elapsed.hours(draft.before.at(), draft.at);
@@ -174,10 +171,14 @@ final class ReckonWater {
     for (Given one : cup.given) {
       givenMl += was.readAt() != null && !one.at().isBefore(was.readAt()) ? one.ml() : 0.0;
     }
-    double massG = was.massG() + Math.max(0.0, givenMl - was.beyondDryG());
-    double sdG = Math.max(LEAST_SD_G, was.massSdG());
+    double massG = was.massG() - was.beyondDryG();
     double usual = cup.reckoning.share().usualIndex();
-    OwnWater water = OwnWater.from(draft.before.at(), massG, sdG, trust(cup, indexGPerH), usual);
+    OwnWater water =
+        OwnWater.from(draft.before.at(), massG, was.massSdG(), trust(cup, indexGPerH), usual);
+    if (givenMl > 0.0) {
+      double part = cup.reckoning.arrivals().part();
+      water = water.given(givenMl, part, cup.weights.capacityG());
+    }
     cup.reckoning = cup.reckoning.with(water);
     return true;
   }
