@@ -11,6 +11,7 @@ import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
+import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.estimate.WeightFrame;
@@ -18,8 +19,11 @@ import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.feeding.WateringHabit;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.BlindWatering;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.DryClock;
 import dev.cupwarden.core.watering.PredictedUse;
@@ -73,6 +77,7 @@ final class CupDraft {
   Weighing weighing;
   DryClock dryClock;
   WaterAccount account;
+  Reckoning reckoning;
 
   // Found by this tick.
   CupFrame frame;
@@ -121,6 +126,7 @@ final class CupDraft {
     weighing = kept.weighing() == null ? Weighing.NONE : kept.weighing();
     dryClock = kept.dryClock() == null ? DryClock.MOIST : kept.dryClock();
     account = kept.account() == null ? WaterAccount.NONE : kept.account();
+    reckoning = kept.reckoning() == null ? Reckoning.NONE : kept.reckoning();
   }
 
   CupState state() {
@@ -156,7 +162,8 @@ final class CupDraft {
         distrustedSince,
         weighing,
         dryClock,
-        account);
+        account,
+        reckoning);
   }
 
   /** Reads off the estimate what is known at that moment; never known before the first look. */
@@ -172,6 +179,14 @@ final class CupDraft {
               drift.reckonedG(),
               REPLACED_SD * weights.availableMl());
     }
+    if (reckoned()) {
+      now = now.reckoned(reckoning, estimate.use(), weights);
+    }
+  }
+
+  /** Whether its water is reckoned: no weight is to be had that could be its own. */
+  boolean reckoned() {
+    return reckoning.on() && now.unseen();
   }
 
   /**
@@ -197,10 +212,7 @@ final class CupDraft {
     return setup.name();
   }
 
-  /**
-   * Gross grams, what is on its way counted as arrived; NaN if never known. A cup that nobody
-   * weighs goes on to lose what it was given as well.
-   */
+  /** Gross grams, what is on its way counted as arrived; NaN if never known. */
   double massG() {
     return now.known() ? now.massG() + Math.max(0.0, onItsWayMl() - now.beyondDryG()) : Double.NaN;
   }
@@ -220,9 +232,39 @@ final class CupDraft {
   }
 
   /** What its scale lost and nothing explains may still be in the cup. */
+  /** A cup that nobody weighs is taken to be as wet as one in twenty such is. */
   double roomToWetMl() {
     double unexplainedG = account.drift().told() ? 0.0 : account.drift().unexplainedG();
-    return weights.massG(frame.lines().wet()) - massG() - unexplainedG;
+    double doubtG = now.trusted() ? 0.0 : BlindWatering.ONE_IN_TWENTY_SDS * now.massSdG();
+    return weights.massG(frame.lines().wet()) - massG() - unexplainedG - doubtG;
+  }
+
+  /** Whether its scale is at fault, and nothing that was done with the cup. */
+  boolean blind() {
+    return now.known()
+        && !away
+        && !estimate.handled()
+        && now.distrust().map(Reason::code).filter(BlindWatering::deadScale).isPresent();
+  }
+
+  /** Whether a blind cup that may be is watered by what is reckoned of it. */
+  boolean wateredBlind(Instant at) {
+    return setup.stage().rooted()
+        && reckoned()
+        && Duration.between(distrustedSince, at).compareTo(blindAfter()) >= 0
+        && depletionSd() < BlindWatering.GREATEST_SD;
+  }
+
+  /** How long a blind cup waits for its scale. */
+  Duration blindAfter() {
+    return blind() && setup.stage().rooted()
+        ? BlindWatering.after(now.distrust().get().code())
+        : BlindRation.AFTER;
+  }
+
+  /** Standard deviation of the depletion. */
+  double depletionSd() {
+    return now.massSdG() / weights.availableMl();
   }
 
   /**
@@ -242,13 +284,14 @@ final class CupDraft {
     return now.rateKnown() ? now.rateGPerH() : predictedGPerH();
   }
 
+  /** Loss of a cup of this kind, g/h, before anything was learned of it. */
   double predictedGPerH() {
     return PredictedUse.rateGPerH(setup.stage(), frame.lines(), availableMl());
   }
 
   /** Ordered since its scale was last read, mL. */
   private double onItsWayMl() {
-    if (lastPassAt == null || lastPassAt.isBefore(now.readAt())) {
+    if (reckoned() || lastPassAt == null || lastPassAt.isBefore(now.readAt())) {
       return 0.0;
     }
     double sumMl = 0.0;

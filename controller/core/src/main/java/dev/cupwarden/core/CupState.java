@@ -8,6 +8,7 @@ import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
+import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.feeding.WateringHabit;
@@ -51,6 +52,7 @@ import java.util.List;
  * @param weighing what speaks of its capacity besides its weight; null in older journals: nothing
  * @param dryClock null in a journal of before it was kept
  * @param account its account of water; null in a state kept by an older program
+ * @param reckoning of its water while its weight is not to be had; null in an older journal
  */
 public record CupState(
     Cup setup,
@@ -84,7 +86,8 @@ public record CupState(
     Instant distrustedSince,
     Weighing weighing,
     DryClock dryClock,
-    WaterAccount account) {
+    WaterAccount account,
+    Reckoning reckoning) {
 
   static CupState fresh(Cup setup) {
     return new CupState(
@@ -119,7 +122,8 @@ public record CupState(
         null,
         Weighing.NONE,
         DryClock.MOIST,
-        WaterAccount.NONE);
+        WaterAccount.NONE,
+        Reckoning.NONE);
   }
 
   /**
@@ -164,6 +168,7 @@ public record CupState(
         weighed.distrustedSince,
         sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()),
         weighed.dryClock,
-        weighed.account);
+        weighed.account,
+        weighed.reckoning);
   }
 }

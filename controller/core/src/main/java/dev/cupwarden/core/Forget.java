@@ -94,6 +94,10 @@ final class Forget {
     if (told.at().equals(cup.lastPassAt)) {
       cup.lastPassAt = water.lastPassAt();
     }
+    if (cup.reckoning.on() && !told.at().isBefore(cup.reckoning.since())) {
+      cup.reckoning = cup.reckoning.without(told.ml());
+      cup.seeNow(draft.at);
+    }
     return Sentences.notWatered(cup.name(), told.ml(), told.strength());
   }
 

@@ -46,6 +46,14 @@ final class JudgeConditions {
       "Fill a tank with plain water, and say so, or water it by hand: it is past its dry line, and"
           + " its roots cannot take the feed that is there.";
 
+  private static final String RATION =
+      "Mend the scale: for three days at most the cup gets a part of what it used, and then nothing"
+          + " but what a person gives and tells.";
+
+  private static final String NOTHING_MORE =
+      "Mend the scale, or weigh the cup and water it by hand, and say what you gave: what it holds is"
+          + " no longer known well enough, and it gets nothing more.";
+
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
 
@@ -185,19 +193,33 @@ final class JudgeConditions {
     to.above("cup-away", cup.name(), awayH, longestH, longestH);
   }
 
-  /** When its three days are over the cup gets nothing, so the alert stays until it is weighed. */
+  /** The alert stays while the cup is not weighed, and says so when it gets nothing more. */
   private static void blind(BenchDraft draft, CupDraft cup, Conditions to) {
-    Condition.Level level =
-        cup.distrustedSince == null || cup.away
-            ? Condition.Level.OFF
-            : BlindRation.on(cup.distrustedSince, draft.at)
-                ? Condition.Level.ON
-                : Condition.Level.BETWEEN;
+    boolean weighed = cup.distrustedSince == null || cup.away || cup.now.lifted();
     double blindH = hours(cup.distrustedSince, draft.at);
-    double afterH = BlindRation.AFTER.toMinutes() / 60.0;
-    Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH);
-    boolean over = blindH >= BlindRation.LONGEST.toMinutes() / 60.0;
-    to.add(over ? blind.saying(RATIONS_ARE_OVER).severe(1) : blind);
+    double afterH = cup.blindAfter().toMinutes() / 60.0;
+    Condition.Level level =
+        weighed
+            ? Condition.Level.OFF
+            : blindH >= afterH ? Condition.Level.ON : Condition.Level.BETWEEN;
+    if (level == Condition.Level.ON) {
+      String does = givesBlind(draft, cup);
+      Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH, does);
+      to.add(NOTHING_MORE.equals(does) ? blind.severe(1) : blind);
+    } else {
+      to.add("blind-ration", cup.name(), level, blindH, afterH);
+    }
+  }
+
+  private static String givesBlind(BenchDraft draft, CupDraft cup) {
+    boolean rooted = cup.setup.stage().rooted();
+    boolean gets =
+        cup.blind()
+            && cup.latch == null
+            && (rooted
+                ? cup.wateredBlind(draft.at)
+                : BlindRation.on(cup.distrustedSince, draft.at));
+    return gets ? rooted ? null : RATION : NOTHING_MORE;
   }
 
   /** Noisy, but not so much that the cup is not watered: said ahead of time. */

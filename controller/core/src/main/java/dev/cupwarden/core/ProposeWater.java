@@ -2,6 +2,7 @@ package dev.cupwarden.core;
 
 import dev.cupwarden.core.limits.Case;
 import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.BlindWatering;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.CupLines;
 import dev.cupwarden.core.watering.Refill;
@@ -69,10 +70,8 @@ final class ProposeWater {
   }
 
   private Refill begin(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
-    double blindMl =
-        BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
-    if (blindMl >= cup.leastMl(Cause.BLIND)) {
-      return starting(draft, Cause.BLIND, blindMl);
+    if (cup.blind()) {
+      return beginBlind(draft, cup, window);
     }
     CupLines lines = cup.frame.lines();
     double depletion = cup.depletion();
@@ -81,7 +80,7 @@ final class ProposeWater {
       cause = rescue(draft, cup);
     } else if (depletion > lines.due()) {
       cause = Cause.DUE;
-    } else if (dryBeforeNextWindow(cup, window)) {
+    } else if (cup.now.trusted() && dryBeforeNextWindow(cup, window)) {
       cause = Cause.FORECAST;
     }
     if (cause == null || cup.roomMl() < cup.leastMl(cause)) {
@@ -99,6 +98,24 @@ final class ProposeWater {
       return whole.within(cup.roomMl() / 2.0);
     }
     return unsure ? whole.halfUntilSeen(cup.roomMl() / 2.0) : whole;
+  }
+
+  /** Half of what its reckoned water is short of; an unrooted cup gets its rations. */
+  private static Refill beginBlind(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    double ml;
+    if (!cup.setup.stage().rooted()) {
+      ml = BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
+    } else if (cup.wateredBlind(draft.at) && wantsBlind(cup, window)) {
+      ml = BlindWatering.PART * cup.roomMl();
+    } else {
+      return null;
+    }
+    return ml < cup.leastMl(Cause.BLIND) ? null : starting(draft, Cause.BLIND, ml);
+  }
+
+  private static boolean wantsBlind(CupDraft cup, Case.WindowNow window) {
+    double likelyDry = cup.depletion() + cup.depletionSd();
+    return likelyDry > cup.frame.lines().due() || dryBeforeNextWindow(cup, window);
   }
 
   private static Refill starting(BenchDraft draft, Cause cause, double budgetMl) {
@@ -121,7 +138,7 @@ final class ProposeWater {
 
   /** Only a learned rate may bring a watering forward. */
   private static boolean dryBeforeNextWindow(CupDraft cup, Case.WindowNow window) {
-    if (!cup.now.rateKnown() || !cup.now.trusted() || cup.now.rateGPerH() <= 0.0) {
+    if (!cup.now.rateKnown() || cup.now.rateGPerH() <= 0.0) {
       return false;
     }
     double roomG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());

@@ -252,10 +252,13 @@ final class PutOutPasses {
     }
     double overMl = cup.massG() + pass.totalMl() - cup.weights.capacityG();
     draft.trayMl += Math.max(0.0, Math.min(pass.totalMl(), overMl));
-    PassOnTrial trial =
-        new PassOnTrial(
-            draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());
-    cup.onTrial = cup.onTrial == null ? trial : cup.onTrial.plus(trial);
+    if (!cup.reckoned()) {
+      // A reckoned weight is no witness: a scale that comes back judges none but what it saw.
+      PassOnTrial trial =
+          new PassOnTrial(
+              draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());
+      cup.onTrial = cup.onTrial == null ? trial : cup.onTrial.plus(trial);
+    }
     String feedName = pass.feedMl() > 0.0 ? supply.feed() : null;
     if (draft.hose.shared()) {
       Hose.Flow flow = draft.hose.push(pass, supply.feed(), supply.feedStrength());
@@ -268,6 +271,8 @@ final class PutOutPasses {
         SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
         draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
+    cup.reckoning = cup.reckoning.pass(pass.totalMl(), cup.weights.capacityG());
+    cup.seeNow(draft.at);
     draft.draw(pass);
     WatchPump.gave(draft, cup.name(), pass.totalMl());
     cup.refill = wanted.plus(pass.totalMl());

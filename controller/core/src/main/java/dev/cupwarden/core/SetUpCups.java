@@ -4,6 +4,7 @@ import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
+import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
@@ -115,6 +116,7 @@ final class SetUpCups {
     cup.roots = RootSignal.NONE;
     cup.draw = PlantDraw.NONE;
     cup.account = WaterAccount.NONE;
+    cup.reckoning = Reckoning.NONE;
     cup.seeNow(draft.at);
   }
 }

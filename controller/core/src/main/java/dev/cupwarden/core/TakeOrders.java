@@ -284,6 +284,8 @@ final class TakeOrders {
     DoneActs.Water water = new DoneActs.Water(given, ecMsPerCm, waterEcMsPerCm, cup.lastPassAt);
     draft.done = draft.done.watered(order.id(), draft.at, cup.name(), water);
     cup.give(given, ecMsPerCm, waterEcMsPerCm, draft.ledgerSpan());
+    cup.reckoning = cup.reckoning.watered(order.ml(), cup.weights.capacityG());
+    cup.seeNow(draft.at);
     return Receipt.done(order.id());
   }
 

@@ -39,6 +39,7 @@ public final class Tick {
   private final TakeOrders takeOrders;
   private final LookAtCups lookAtCups;
   private final AccountWater accountWater = new AccountWater();
+  private final ReckonWater reckonWater = new ReckonWater();
   private final FeelRoots feelRoots = new FeelRoots();
   private final JudgeDoses judgeDoses = new JudgeDoses();
   private final PutOutPasses putOutPasses;
@@ -144,8 +145,10 @@ public final class Tick {
     takeOrders.take(draft);
     lookAtCups.look(draft);
     accountWater.account(draft);
+    reckonWater.reckon(draft);
     takeOrders.tellWhoWillBeDry(draft);
     judgeDoses.judge(draft);
+    reckonWater.learnArrivals(draft);
     feelRoots.feel(draft);
     List<AllowedPass> passes = putOut(draft);
     AlertBook.Page alerts =

@@ -39,8 +39,8 @@ public final class WhatToDo {
               "Switch the pump's supply off and look at its driver, then clear it."),
           Map.entry(
               "blind-ration",
-              "Mend the scale: for three days at most the cup gets a part of what it used, and then"
-                  + " nothing but what a person gives and tells."),
+              "Mend the scale: the cup is watered by what its neighbours lose, and only for as long as"
+                  + " what it holds can be known by that."),
           Map.entry("sensor-dead", "Check the sensor's plug and wires."),
           Map.entry("tank-unsuited", "Mix what the recipe says into the tank."),
           Map.entry("tray-full", "Empty the tray, then clear it for the whole bench."),
@@ -90,7 +90,8 @@ public final class WhatToDo {
           "wet-too-long",
           "Give the room warmth and air; nothing is watered until they dry.",
           "blind-ration",
-          "Mend the scales: for three days at most the cups get a part of what they used.",
+          "Mend the scales: rooted cups are watered for as long as what they hold can be known by"
+              + " other ways, the others for three days; then they get nothing more.",
           "cup-away",
           "Put the cups back, or say that they stay away.");
 

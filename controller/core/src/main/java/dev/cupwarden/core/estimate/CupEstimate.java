@@ -39,6 +39,8 @@ public record CupEstimate(
     return distrust.isPresent() && distrust.get().code().equals("scale-drifting");
   }
 
+  private static final String SETTLING = "settling";
+
   /** Whether water may be given on this. */
   public boolean trusted() {
     return distrust.isEmpty();
@@ -64,6 +66,14 @@ public record CupEstimate(
         Optional.of(distrust.orElse(drift)),
         lifted,
         readAt);
+  }
+
+  /**
+   * Whether nothing that is weighed now can be the cup; what merely settles is read, if not yet
+   * trusted.
+   */
+  public boolean unseen() {
+    return lifted || distrust.isPresent() && !distrust.get().code().equals(SETTLING);
   }
 
   /** What is known at that moment, not before the last look. */
@@ -92,6 +102,22 @@ public record CupEstimate(
         state.readAt());
   }
 
+  /** With the water that was reckoned in place of a weight that is not to be had. */
+  public CupEstimate reckoned(Reckoning reckoning, DryingUse use, WeightFrame frame) {
+    OwnWater water = reckoning.water();
+    return new CupEstimate(
+        true,
+        Math.max(frame.dryG(), water.massG()),
+        0.0,
+        water.sdG(),
+        water.rateGPerH(),
+        water.rateGPerH() * Math.sqrt(water.varShare()),
+        reckoning.share().known() || use.known(),
+        distrust,
+        lifted,
+        readAt);
+  }
+
   /** Learned: known within a third, or within 0.15 g/h, which is a tenth of a thirsty cup's use. */
   static boolean rateKnown(LoadFilter filter) {
     double within = Math.max(0.15, Math.abs(filter.rateGPerH()) / 3);
@@ -113,7 +139,7 @@ public record CupEstimate(
     }
     if (excursion.quietSince() != null && excursion.fault() != Fault.NOISY) {
       double quiet = Elapsed.minutes(excursion.quietSince(), state.readAt());
-      return Optional.of(new Reason("settling", quiet, Excursion.QUIET_MIN, "min"));
+      return Optional.of(new Reason(SETTLING, quiet, Excursion.QUIET_MIN, "min"));
     }
     String unit =
         switch (excursion.fault()) {

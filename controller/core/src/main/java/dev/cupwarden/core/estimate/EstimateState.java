@@ -81,6 +81,27 @@ public record EstimateState(
     return filter == null ? shownG : shownG - filter.gPerC() * weather.warmC();
   }
 
+  /**
+   * Whether somebody had the cup in hand and its weight has not been believed since: it was lifted
+   * or moved, or another load stands in its stead. A scale whose wire is broken shows a load that
+   * no cup has, too, but to the last bit the same for half a day.
+   */
+  public boolean handled() {
+    if (excursion == null) {
+      return false;
+    }
+    return switch (excursion.fault()) {
+      case LIFTED, MOVED -> true;
+      case OUT_OF_RANGE -> excursion.strangerTold() && !standstill.always(readAt);
+      case STUCK, NOISY -> false;
+    };
+  }
+
+  /** Whether the cup has a weight that could be told as its capacity. */
+  public boolean weighed() {
+    return filter != null;
+  }
+
   /** Standard deviation of one reading by itself, g: the scale's noise and its rounding. */
   public double readingSdG() {
     double rounding = standstill == null ? 0 : standstill.roundingSdG();

@@ -61,6 +61,11 @@ record Standstill(
         || minutes >= ALWAYS_STUCK_MIN;
   }
 
+  /** Whether no load, however slowly it dries, stands still for so long. */
+  boolean always(Instant now) {
+    return minutes(now) >= ALWAYS_STUCK_MIN;
+  }
+
   double minutes(Instant now) {
     return Elapsed.minutes(since, now);
   }

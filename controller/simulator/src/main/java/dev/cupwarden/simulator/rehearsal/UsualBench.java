@@ -57,6 +57,15 @@ public final class UsualBench {
       Vessel vessel = VESSELS.get(i % 2);
       cups.put(name, cup(name, vessel, MIXES.get(i % 3), PLANTS.get(i % 5)));
     }
+    return of(cups, VESSELS, tankPart);
+  }
+
+  /** The same bench with other cups, in vessels of those kinds and the usual mixes. */
+  static Bench of(SortedMap<String, Cup> cups, List<Vessel> kinds) {
+    return of(cups, kinds, 1);
+  }
+
+  private static Bench of(SortedMap<String, Cup> cups, List<Vessel> kinds, double tankPart) {
     SortedMap<RootStage, StageLines> lines = new TreeMap<>();
     for (RootStage stage : RootStage.values()) {
       lines.put(stage, StageLines.usual(stage));
@@ -64,11 +73,11 @@ public final class UsualBench {
     SortedMap<String, Mix> mixes = new TreeMap<>();
     MIXES.forEach(mix -> mixes.put(mix.name(), mix));
     SortedMap<String, Vessel> vessels = new TreeMap<>();
-    VESSELS.forEach(vessel -> vessels.put(vessel.name(), vessel));
+    kinds.forEach(vessel -> vessels.put(vessel.name(), vessel));
     double labelGPerL = SPOON_G / ML_PER_US_GAL * 1000;
     Feed leafy = new Feed("leafy", 20, 10, 20, labelGPerL, Duration.ofDays(14), SPOON_G, 1.25);
     SortedMap<String, Tank> tanks = new TreeMap<>();
-    double size = tankPart * Math.max(12_000, 500.0 * count);
+    double size = tankPart * Math.max(12_000, 500.0 * cups.size());
     tanks.put("feed", new Tank("feed", size / 2, Optional.of("leafy"), 0.5));
     tanks.put("plain", new Tank("plain", size, Optional.empty(), 0));
     return new Bench(
