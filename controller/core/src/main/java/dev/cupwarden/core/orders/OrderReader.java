@@ -89,9 +89,10 @@ public final class OrderReader {
               + OrderFields.join(kinds));
     }
     fields.refuseUnknown(kind, known);
-    if (written.has("cups")) {
-      return toEach(id, written);
-    }
+    return written.has("cups") ? toEach(id, written) : one(id, kind, fields);
+  }
+
+  private static Order one(String id, String kind, OrderFields fields) throws OrderRefused {
     return switch (kind) {
       case "hold" ->
           new Order.SetHold(
