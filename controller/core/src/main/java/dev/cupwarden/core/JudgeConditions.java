@@ -39,9 +39,6 @@ final class JudgeConditions {
       "Its weight does not go with its capacity: that is wrong, or the cup stands in water. Tip out"
           + " what stands under it, then weigh it drained.";
 
-  private static final String RATIONS_ARE_OVER =
-      "Its rations are over and it gets nothing: weigh it and water it by hand, and mend the scale.";
-
   private static final String PLAIN_NEEDED =
       "Fill a tank with plain water, and say so, or water it by hand: it is past its dry line, and"
           + " its roots cannot take the feed that is there.";

@@ -73,8 +73,7 @@ final class JudgeDoses {
     cup.onTrial = null;
     cup.finding = DoseCheck.judge(pass, draft.at, cup.readG);
     WatchPump.judged(draft, cup, pass);
-    cup.account =
-        cup.account.arrived(pass.orderedMl(), cup.finding.riseG(), draft.pumpPart());
+    cup.account = cup.account.arrived(pass.orderedMl(), cup.finding.riseG(), draft.pumpPart());
     if (cup.finding.verdict() == DoseCheck.Verdict.SHORT) {
       cameShort(draft, cup, pass);
       return;

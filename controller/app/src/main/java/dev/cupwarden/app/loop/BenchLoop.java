@@ -206,9 +206,7 @@ public final class BenchLoop {
     if (parts.trouble().isPresent()) {
       Restraint.hold(at, state.hold()).ifPresent(orders::add);
     }
-    store.look(at);
-    inputs.look(at);
-    names.look(at);
+    watch(at);
     boolean doubted = hoseInDoubt && parts.bench().hose().volumeMl() > 0;
     List<JsonNode> forTheBench = new ArrayList<>(orders);
     alerts.putOff(at, forTheBench);
@@ -221,25 +219,16 @@ public final class BenchLoop {
     List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
     signs.doing(Beat.Doing.WRITING);
     List<Journal.Intent> intents =
-        parts
-            .journal()
-            .commit(
-                new TickEntry(
-                    at,
-                    ObservationLine.of(seen),
-                    step.state(),
-                    Sight.senml(parts.bench().name(), seen),
-                    passes,
-                    events,
-                    orderIds));
-    // From here on this is the state, whatever fails: orders in it are told as done.
-    state = step.state();
-    alerts.told();
-    decisions.told();
+        putDown(
+            new TickEntry(
+                at,
+                ObservationLine.of(seen),
+                step.state(),
+                Sight.senml(parts.bench().name(), seen),
+                passes,
+                events,
+                orderIds));
     orderTurn.took(orderIds.size(), System.nanoTime() - begunNanos);
-    if (parts.trouble().isEmpty() && parts.journal().unmarked().isEmpty()) {
-      store.worked();
-    }
     signs.moved();
     signs.doing(Beat.Doing.WATERING);
     // Unless all of these run as they are counted, nobody knows what stands in the shared hose.
@@ -248,17 +237,29 @@ public final class BenchLoop {
     signs.doing(Beat.Doing.TELLING);
     hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
     dayEnd.afterTick(at, state);
-    parts
-        .listener()
-        .ticked(
-            new TickReport(
-                at,
-                step,
-                doses,
-                standing.statuses(),
-                story.bench(at, seen, state),
-                tick.setup(state)));
+    TickReport report =
+        new TickReport(
+            at, step, doses, standing.statuses(), story.bench(at, seen, state), tick.setup(state));
+    parts.listener().ticked(report);
     requireMark();
+  }
+
+  private void watch(Instant at) {
+    store.look(at);
+    inputs.look(at);
+    names.look(at);
+  }
+
+  private List<Journal.Intent> putDown(TickEntry entry) throws JournalException {
+    List<Journal.Intent> intents = parts.journal().commit(entry);
+    // From here on this is the state, whatever fails: orders in it are told as done.
+    state = entry.state();
+    alerts.told();
+    decisions.told();
+    if (parts.trouble().isEmpty() && parts.journal().unmarked().isEmpty()) {
+      store.worked();
+    }
+    return intents;
   }
 
   /**

@@ -137,8 +137,7 @@ public final class OrderReader {
     };
   }
 
-  private static Order ofTheBench(String id, String kind, OrderFields fields)
-      throws OrderRefused {
+  private static Order ofTheBench(String id, String kind, OrderFields fields) throws OrderRefused {
     return switch (kind) {
       case "filled" ->
           new Order.Filled(

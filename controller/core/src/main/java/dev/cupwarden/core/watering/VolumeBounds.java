@@ -23,8 +23,8 @@ public final class VolumeBounds {
   private VolumeBounds() {}
 
   /**
-   * What part of an order counts for that cup: as the pump gives it, less where its own weight shows
-   * less, behind a half-clogged dripper or in a mix that lets water run through.
+   * What part of an order counts for that cup: as the pump gives it, less where its own weight
+   * shows less, behind a half-clogged dripper or in a mix that lets water run through.
    */
   private static double ownPart(WaterAccount cup, double pumpPart) {
     double own = cup.rises().known() ? cup.rises().part() : pumpPart;

@@ -19,8 +19,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.function.Consumer;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
@@ -145,8 +145,7 @@ public final class NoticeDesk implements Herald {
   }
 
   private boolean isFailing(Handle handle, String bench, String way) {
-    return store.notices().waiting(handle, bench, way).stream()
-        .anyMatch(row -> row.tries() > 0);
+    return store.notices().waiting(handle, bench, way).stream().anyMatch(row -> row.tries() > 0);
   }
 
   /** Nobody wants ten mails of one alert once the mail server works again. */

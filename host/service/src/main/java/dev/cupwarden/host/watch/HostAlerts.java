@@ -80,8 +80,7 @@ public final class HostAlerts {
    */
   public record Finding(
       String bench, String code, double value, double threshold, String whatToDo, int severity) {
-    public Finding(
-        String bench, String code, double value, double threshold, String whatToDo) {
+    public Finding(String bench, String code, double value, double threshold, String whatToDo) {
       this(bench, code, value, threshold, whatToDo, 0);
     }
 

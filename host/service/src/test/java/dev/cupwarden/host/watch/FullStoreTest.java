@@ -83,7 +83,8 @@ class FullStoreTest {
         new StoreWatch(
             store, "this-host", now::get, room::get, () -> ingest.waitingSince(), state -> {});
     beats = new Beats();
-    desk = new NoticeDesk(
+    desk =
+        new NoticeDesk(
             store, now::get, now::get, NoticeSettings.read(file), event -> {}, watch::takes);
     ingest =
         new Ingest(
