@@ -129,8 +129,9 @@ abstract class StoreStoriesTest {
     store.write(
         handle -> {
           assertTrue(store.alerts().put(handle, key, "raised", EIGHT, "{}").isPresent());
-          assertTrue(
-              store.alerts().put(handle, key, "raised", EIGHT.plusSeconds(5), "{}").isEmpty());
+          assertEquals(
+              Optional.of("raised"),
+              store.alerts().put(handle, key, "raised", EIGHT.plusSeconds(5), "{}"));
           assertTrue(
               store.alerts().put(handle, key, "cleared", EIGHT.minusSeconds(5), "{}").isEmpty());
           Seen seen = new Seen(EIGHT, "somebody");

@@ -11,6 +11,7 @@ import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Users.UserRow;
 import dev.cupwarden.host.users.SignIn.Outcome;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
@@ -44,7 +45,7 @@ class ManyGuessesTest {
 
   private static SignIn signInTo(Store store) {
     store.users().put(new UserRow("owner", "act", Passwords.hash(WORD.toCharArray())));
-    return new SignIn(store, InstantSource.system());
+    return new SignIn(store, InstantSource.fixed(Instant.now()));
   }
 
   private static Outcome tryIn(SignIn signIn, String word, String from) {
@@ -77,8 +78,12 @@ class ManyGuessesTest {
     long fromOne = guess(signIn, each -> "198.51.100.1");
     assertTrue(fromOne <= FREE, fromOne + " guesses were looked at; it had been 78");
     long fromMany = guess(signIn, each -> "203.0.113." + each);
-    assertEquals(0, fromMany, "the name is slowed down elsewhere");
-    assertInstanceOf(Outcome.TooOften.class, tryIn(signIn, WORD, "198.51.100.2"));
+    // A try that found no turn on a busy machine was not looked at, and does not count.
+    assertTrue(fromOne + fromMany <= FREE, fromMany + " more from elsewhere were looked at");
+    for (long left = fromOne + fromMany; left < FREE; left++) {
+      assertInstanceOf(Outcome.Wrong.class, tryIn(signIn, "nor this", "198.51.100.2"));
+    }
+    assertInstanceOf(Outcome.TooOften.class, tryIn(signIn, WORD, "198.51.100.3"));
     assertInstanceOf(Outcome.In.class, tryIn(signIn, WORD, HOME), "the owner is at home");
   }
 
