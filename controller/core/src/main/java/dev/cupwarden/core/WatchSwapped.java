@@ -46,6 +46,10 @@ final class WatchSwapped {
         other.standsInItsOwnPlace();
         continue;
       }
+      if (one.misplaced.inPlaceOf(other.name()) || other.misplaced.inPlaceOf(one.name())) {
+        // The way back; of one that a person has cleared by now, too.
+        continue;
+      }
       double apartG = Math.abs(swap.one().beforeG() - swap.other().beforeG());
       latch(draft, swap.one(), one, other, apartG);
       latch(draft, swap.other(), other, one, apartG);

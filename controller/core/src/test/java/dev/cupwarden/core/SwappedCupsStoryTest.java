@@ -135,6 +135,19 @@ class SwappedCupsStoryTest {
   }
 
   @Test
+  void whoPutsBothBackAndClearsOneAtOnceHasClearedBoth() {
+    Story story = exchanged(8);
+    story.run(Duration.ofHours(20));
+    exchange(story);
+    story.wait(Duration.ofMinutes(5)).look("{\"id\":\"c\",\"kind\":\"clear\",\"cup\":\"A1\"}");
+    story.run(Duration.ofMinutes(40));
+    assertFalse(latched(story, "A1") || latched(story, "A2"), story.alerts.toString());
+    assertEquals(
+        1,
+        told(story, "cups-swapped", "A1").stream().filter(a -> a.state().equals("raised")).count());
+  }
+
+  @Test
   void onlyOneOfThemHandledIsNoReturn() {
     Story story = exchanged(8);
     story.run(Duration.ofDays(1));

@@ -34,6 +34,11 @@ public record Misplaced(String partner, Instant since, double ownG, Instant step
     return partner != null;
   }
 
+  /** Whether it stands in the place of that cup. */
+  public boolean inPlaceOf(String cup) {
+    return cup.equals(partner);
+  }
+
   /** Handled once more: what its scale shows from now on counts anew. */
   public Misplaced stepped(Instant at) {
     return new Misplaced(partner, since, ownG, at, 0);
