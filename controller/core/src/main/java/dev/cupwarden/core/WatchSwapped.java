@@ -150,7 +150,7 @@ final class WatchSwapped {
       return false;
     }
     CupDraft partner = partner(draft, cup);
-    return partner == null || partner.misplaced.fitsWell() && !crosswise(cup, partner);
+    return partner == null || (partner.misplaced.fitsWell() && !crosswise(cup, partner));
   }
 
   /** Whether each shows rather what the other should weigh: handled, and put back as they were. */
