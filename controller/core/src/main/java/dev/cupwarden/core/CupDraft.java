@@ -10,6 +10,7 @@ import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.Misplaced;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
@@ -45,6 +46,9 @@ final class CupDraft {
   /** A weight that is reckoned in a drifting scale's place is known to so much of what counts. */
   private static final double REPLACED_SD = 0.1;
 
+  /** Code of the latch of cups that changed places. */
+  static final String SWAPPED = "cups-swapped";
+
   Cup setup;
   Instant stageSince;
   EstimateState estimate;
@@ -78,6 +82,7 @@ final class CupDraft {
   DryClock dryClock;
   WaterAccount account;
   Reckoning reckoning;
+  Misplaced misplaced;
 
   // Found by this tick.
   CupFrame frame;
@@ -127,6 +132,7 @@ final class CupDraft {
     dryClock = kept.dryClock() == null ? DryClock.MOIST : kept.dryClock();
     account = kept.account() == null ? WaterAccount.NONE : kept.account();
     reckoning = kept.reckoning() == null ? Reckoning.NONE : kept.reckoning();
+    misplaced = kept.misplaced() == null ? Misplaced.NONE : kept.misplaced();
   }
 
   CupState state() {
@@ -163,7 +169,8 @@ final class CupDraft {
         weighing,
         dryClock,
         account,
-        reckoning);
+        reckoning,
+        misplaced);
   }
 
   /** Reads off the estimate what is known at that moment; never known before the first look. */
@@ -179,6 +186,9 @@ final class CupDraft {
               drift.reckonedG(),
               REPLACED_SD * weights.availableMl());
     }
+    if (misplaced.on()) {
+      now = now.anothers();
+    }
     if (reckoned()) {
       now = now.reckoned(reckoning, estimate.use(), weights);
     }
@@ -187,6 +197,28 @@ final class CupDraft {
   /** Whether its water is reckoned: no weight is to be had that could be its own. */
   boolean reckoned() {
     return reckoning.on() && now.unseen();
+  }
+
+  /** Whether it is latched for having changed places with another cup. */
+  boolean swapped() {
+    return latch != null && latch.code().equals(SWAPPED);
+  }
+
+  /** Put in the place of another: from here on its own water is reckoned, from that weight. */
+  void standsInPlaceOf(String other, Instant since, double ownG, Instant at) {
+    misplaced = Misplaced.of(other, since, ownG);
+    reckoning = reckoning.with(null);
+    distrustedSince = at;
+    seeNow(at);
+  }
+
+  /** Back in its own place, by what was seen or a person's word: its scale shows it again. */
+  void standsInItsOwnPlace() {
+    latch = swapped() ? null : latch;
+    if (misplaced.on()) {
+      misplaced = Misplaced.NONE;
+      distrustedSince = null;
+    }
   }
 
   /**

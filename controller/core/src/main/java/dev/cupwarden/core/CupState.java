@@ -7,6 +7,7 @@ import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.Misplaced;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
@@ -53,6 +54,7 @@ import java.util.List;
  * @param dryClock null in a journal of before it was kept
  * @param account its account of water; null in a state kept by an older program
  * @param reckoning of its water while its weight is not to be had; null in an older journal
+ * @param misplaced in whose place it stands; null in an older journal: nobody knows
  */
 public record CupState(
     Cup setup,
@@ -87,7 +89,8 @@ public record CupState(
     Weighing weighing,
     DryClock dryClock,
     WaterAccount account,
-    Reckoning reckoning) {
+    Reckoning reckoning,
+    Misplaced misplaced) {
 
   static CupState fresh(Cup setup) {
     return new CupState(
@@ -123,7 +126,8 @@ public record CupState(
         Weighing.NONE,
         DryClock.MOIST,
         WaterAccount.NONE,
-        Reckoning.NONE);
+        Reckoning.NONE,
+        Misplaced.NONE);
   }
 
   /**
@@ -169,6 +173,7 @@ public record CupState(
         sameWeights || weighing == null ? weighing : Weighing.NONE.asking(weighing.asked()),
         weighed.dryClock,
         weighed.account,
-        weighed.reckoning);
+        weighed.reckoning,
+        weighed.misplaced);
   }
 }

@@ -184,15 +184,21 @@ final class JudgeConditions {
       to.above("scale-silent", cup.name(), silentMin, NEVER_READ_MIN, 0.0);
     }
     blind(draft, cup, to);
-    Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? cup.distrustedSince : null;
+    Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? liftedSince(cup) : null;
     double longestH = cup.away ? AWAY_TOO_LONG_H : FORGOTTEN_H;
     double awayH = hours(goneSince, draft.at);
     to.above("cup-away", cup.name(), awayH, longestH, longestH);
   }
 
+  /** One that stood in another's place was not believed before, either. */
+  private static Instant liftedSince(CupDraft cup) {
+    return cup.misplaced.handled() ? cup.misplaced.steppedAt() : cup.distrustedSince;
+  }
+
   /** The alert stays while the cup is not weighed, and says so when it gets nothing more. */
   private static void blind(BenchDraft draft, CupDraft cup, Conditions to) {
-    boolean weighed = cup.distrustedSince == null || cup.away || cup.now.lifted();
+    boolean told = cup.away || cup.now.lifted() || cup.misplaced.on();
+    boolean weighed = cup.distrustedSince == null || told;
     double blindH = hours(cup.distrustedSince, draft.at);
     double afterH = cup.blindAfter().toMinutes() / 60.0;
     Condition.Level level =
@@ -238,13 +244,23 @@ final class JudgeConditions {
       boolean so = latch != null && latch.code().equals(code);
       double value = so ? latch.value() : 0.0;
       double threshold = so ? latch.threshold() : 0.0;
-      to.when(code, cup.name(), so, value, threshold);
+      if (so && cup.misplaced.on()) {
+        to.add(swapped(cup, new Condition(code, cup.name(), Condition.Level.ON, value, threshold)));
+      } else {
+        to.when(code, cup.name(), so, value, threshold);
+      }
     }
     if (cup.finding != null) {
       boolean over = cup.finding.verdict() == DoseCheck.Verdict.OVER;
       double most = DoseCheck.OVER_ABOVE * cup.finding.orderedMl();
       to.when("dose-over", cup.name(), over, cup.finding.riseG(), most);
     }
+  }
+
+  /** Told anew once it dries where it stands, and gets nothing. */
+  private static Condition swapped(CupDraft cup, Condition condition) {
+    boolean dries = condition.code().equals(CupDraft.SWAPPED) && JudgeDryness.nearDry(cup);
+    return dries ? condition.severe(1) : condition;
   }
 
   /** Hours since then; 0 where there is no such time. */

@@ -160,8 +160,16 @@ final class JudgeDoses {
     }
   }
 
+  /** Water that drips on a cup in another's place is a leak as well; a hand at it is none. */
+  private static boolean watched(CupDraft cup) {
+    boolean swapped =
+        cup.now.distrust().map(Reason::code).filter(CupDraft.SWAPPED::equals).isPresent();
+    boolean resting = swapped && cup.estimate.settled() && cup.events.isEmpty();
+    return !cup.away && (plausible(cup) || resting);
+  }
+
   private static void lookForLeak(BenchDraft draft, CupDraft cup) {
-    if (!plausible(cup)) {
+    if (!watched(cup)) {
       cup.rising = cup.rising.dosed();
       return;
     }
@@ -193,9 +201,8 @@ final class JudgeDoses {
   private static void lookForStray(BenchDraft draft, CupDraft cup) {
     double leastG = Rising.stepG(cup.now.massSdG());
     for (WeightEvent event : cup.events) {
-      boolean swapped = cup.latch != null && cup.latch.code().equals("cups-swapped");
       if (event instanceof WeightEvent.HandWatering rise
-          && !swapped
+          && !cup.swapped()
           && stray(draft, rise.gainG(), leastG)) {
         cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), leastG);
         draft.pumpLatch = cup.latch;

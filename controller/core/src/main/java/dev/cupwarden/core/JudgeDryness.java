@@ -27,10 +27,14 @@ final class JudgeDryness {
     boolean doubted =
         cup.distrustedSince != null
             && Duration.between(cup.distrustedSince, draft.at).compareTo(DOUBTED_LONG) >= 0;
+    if (cup.swapped() && !cup.misplaced.on()) {
+      // An older program kept not what it held itself; what stands there says nothing of it.
+      to.when(NearDry.CODE, cup.name(), false, 0.0, 0.0);
+      return;
+    }
     // What was lifted off dries elsewhere: of that cup-away is told.
     boolean bound = doubted && !cup.now.lifted();
-    double sd = cup.now.massSdG() / cup.weights.availableMl();
-    double depletion = cup.depletionSeen() + (bound ? NearDry.ONE_IN_TWENTY_SD * sd : 0.0);
+    double depletion = bound ? boundOf(cup) : cup.depletionSeen();
     CupLines lines = cup.frame.lines();
     double nearDry = lines.dry() - NEAR_DRY;
     double clear = Math.min(lines.due(), nearDry);
@@ -42,8 +46,23 @@ final class JudgeDryness {
     boolean watered = cup.refill != null && cup.refill.orderedMl() > 0.0;
     Condition condition =
         new Condition(NearDry.CODE, cup.name(), level, depletion, nearDry)
-            .saying(NearDry.whatToDo(severity, !doubted, watered))
+            .saying(whatToDo(cup, severity, !doubted, watered))
             .severe(severity);
     to.add(bound ? condition.byBound() : condition);
+  }
+
+  private static String whatToDo(CupDraft cup, int severity, boolean weighed, boolean watered) {
+    return cup.misplaced.on()
+        ? NearDry.inAnothersPlace(severity, cup.misplaced.partner())
+        : NearDry.whatToDo(severity, weighed, watered);
+  }
+
+  /** Whether a cup that is reckoned may be near its dry line. */
+  static boolean nearDry(CupDraft cup) {
+    return cup.now.known() && boundOf(cup) > cup.frame.lines().dry() - NEAR_DRY;
+  }
+
+  private static double boundOf(CupDraft cup) {
+    return cup.depletionSeen() + NearDry.ONE_IN_TWENTY_SD * cup.depletionSd();
   }
 }

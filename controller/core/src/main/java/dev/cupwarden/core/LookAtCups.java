@@ -2,21 +2,17 @@ package dev.cupwarden.core;
 
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
-import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.estimate.CupReading;
 import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
-import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.OpenHours;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
 final class LookAtCups {
@@ -61,7 +57,7 @@ final class LookAtCups {
         cup.wet = cup.wet.look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay);
       }
     }
-    lookForSwaps(draft);
+    WatchSwapped.find(draft);
   }
 
   /** By how much the middle cup's depletion grows in a day; NaN where too few cups are known. */
@@ -76,32 +72,6 @@ final class LookAtCups {
     }
     Arrays.sort(perDay, 0, known);
     return known < LEAST_NEIGHBOURS ? Double.NaN : perDay[known / 2];
-  }
-
-  /** Swapped cups get nothing until they stand in their own places, or a person clears them. */
-  private static void lookForSwaps(BenchDraft draft) {
-    List<SwapDetector.Step> news = new ArrayList<>();
-    for (CupDraft cup : draft.cups.values()) {
-      news.addAll(SwapDetector.steps(cup.name(), cup.events));
-    }
-    SwapDetector.Found found = SwapDetector.look(draft.steps, news, draft.at);
-    draft.steps = found.recent();
-    for (SwapDetector.Swap swap : found.swaps()) {
-      CupDraft one = draft.cups.get(swap.one());
-      CupDraft other = draft.cups.get(swap.other());
-      if (one == null || other == null) {
-        continue;
-      }
-      boolean back = swapped(one) && swapped(other);
-      double apartG = Math.abs(one.now.massG() - other.now.massG());
-      Latch latch = back ? null : new Latch("cups-swapped", draft.at, apartG, 0.0);
-      one.latch = back || one.latch == null ? latch : one.latch;
-      other.latch = back || other.latch == null ? latch : other.latch;
-    }
-  }
-
-  private static boolean swapped(CupDraft cup) {
-    return cup.latch != null && cup.latch.code().equals("cups-swapped");
   }
 
   /** Whether its scale shows another weight than at its last reading. */
@@ -120,7 +90,9 @@ final class LookAtCups {
             cup.estimate,
             cup.frame.weights(),
             new CupReading(at, cup.readG, cup.unlookedMl, vpdKpa, draft.airC(), neighboursMoved));
-    cup.estimate = step.state();
+    // What another cup shows in its place is not its capacity.
+    cup.estimate =
+        cup.misplaced.on() ? step.state().withCapacity(cup.estimate.capacity()) : step.state();
     cup.readBeforeG = cup.lastReadG;
     cup.lastReadG = Double.isNaN(cup.readG) ? cup.lastReadG : cup.readG;
     cup.events = step.events();

@@ -168,6 +168,13 @@ final class ReckonWater {
     }
     double usual = cup.reckoning.share().usualIndex();
     OwnWater.Trust trust = trust(cup, indexGPerH);
+    if (cup.misplaced.on()) {
+      double sdG = cup.estimate.readingSdG();
+      cup.reckoning =
+          cup.reckoning.with(
+              OwnWater.from(cup.misplaced.since(), cup.misplaced.ownG(), sdG, trust, usual));
+      return true;
+    }
     if (cup.account.drift().told()) {
       // Its scale fell by itself: by how much is reckoned already.
       cup.reckoning =

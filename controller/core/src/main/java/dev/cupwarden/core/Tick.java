@@ -146,6 +146,7 @@ public final class Tick {
     lookAtCups.look(draft);
     accountWater.account(draft);
     reckonWater.reckon(draft);
+    WatchSwapped.look(draft);
     takeOrders.tellWhoWillBeDry(draft);
     judgeDoses.judge(draft);
     reckonWater.learnArrivals(draft);

@@ -101,8 +101,7 @@ final class WeighDrained {
 
   /** Whether what its scale shows is the cup, as far as anybody knows. */
   private static boolean itself(CupDraft cup) {
-    boolean swapped = cup.latch != null && cup.latch.code().equals("cups-swapped");
-    return cup.now.trusted() && !cup.away && !swapped;
+    return cup.now.trusted() && !cup.away && !cup.swapped();
   }
 
   private static Receipt learn(BenchDraft draft, CupDraft cup, Weighing.Asked asked) {

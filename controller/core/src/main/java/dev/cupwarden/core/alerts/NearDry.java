@@ -54,6 +54,23 @@ public final class NearDry {
     return state + " " + WhatToDo.about(CODE);
   }
 
+  /**
+   * What to do about one that stands in another's place; what it holds itself is reckoned.
+   *
+   * @param severity as {@link #severity} says
+   * @param partner whose place
+   */
+  public static String inAnothersPlace(int severity, String partner) {
+    String state =
+        severity == 0
+            ? "By reckoning it may be near its dry line"
+            : "By reckoning it is past its dry line" + lasting(severity);
+    return state
+        + ", and it seems to stand in the place of "
+        + partner
+        + ": put both back, and water it by hand if need be.";
+  }
+
   private static String state(int severity, boolean weighed) {
     if (severity == 0) {
       return weighed

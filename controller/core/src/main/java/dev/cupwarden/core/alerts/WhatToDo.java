@@ -25,7 +25,10 @@ public final class WhatToDo {
                   + " say that it is drained; or try the scale with a known mass, calibrate it and"
                   + " clear the cup. It is not watered by its weight before."),
           Map.entry("cup-away", "Put the cup back, or say that it stays away."),
-          Map.entry("cups-swapped", "Put the two cups back in their own places."),
+          Map.entry(
+              "cups-swapped",
+              "Put the two cups back in their own places. If that is not told as over within half an"
+                  + " hour, clear both."),
           Map.entry(
               "dose-short",
               "Look at tube, valve and tank of the cup, then clear it; it is not watered before."),

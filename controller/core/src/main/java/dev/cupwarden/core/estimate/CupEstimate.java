@@ -18,7 +18,7 @@ import java.util.Optional;
  * @param rateKnown whether the rate was learned from the cup; if not, it is a guess
  * @param distrust why nothing may be watered on this; empty: trusted. Codes {@code never-read},
  *     {@code scale-silent}, {@code scale-out-of-range}, {@code scale-stuck}, {@code scale-noisy},
- *     {@code scale-drifting}, {@code settling}
+ *     {@code scale-drifting}, {@code settling}, {@code cups-swapped}
  * @param lifted the cup is off its scale
  * @param readAt last reading; null if never read
  */
@@ -64,6 +64,26 @@ public record CupEstimate(
         foretoldGPerH / 3.0,
         rateKnown,
         Optional.of(distrust.orElse(drift)),
+        lifted,
+        readAt);
+  }
+
+  /** The same of a cup in whose place another stands: what that weighs says nothing of it. */
+  public CupEstimate anothers() {
+    String code = distrust.map(Reason::code).orElse(SETTLING);
+    if (!code.equals(SETTLING) && !code.equals(Fault.OUT_OF_RANGE.code())) {
+      return this;
+    }
+    Reason another = new Reason("cups-swapped", 0, 0, "");
+    return new CupEstimate(
+        known,
+        massG,
+        beyondDryG,
+        massSdG,
+        rateGPerH,
+        rateSdGPerH,
+        rateKnown,
+        Optional.of(another),
         lifted,
         readAt);
   }

@@ -70,6 +70,11 @@ public record EstimateState(
     return doubt != null;
   }
 
+  /** Whether what its scale shows is believed, whatever stands there. */
+  public boolean settled() {
+    return excursion == null;
+  }
+
   /** Whether it was filled to about capacity just now, and what it loses may be runoff. */
   public boolean draining() {
     return drainage != null;

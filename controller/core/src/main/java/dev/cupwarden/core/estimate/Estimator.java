@@ -84,6 +84,9 @@ public final class Estimator {
     if (look.excursion.newStranger(look.lastReadG, massG)) {
       look.tell(new WeightEvent.Exchanged(look.at, before.predict(look.at).massG(), massG));
       look.excursion = look.excursion.withStranger(massG);
+    } else if (look.excursion.driedStranger(massG)) {
+      // It dries there like any cup.
+      look.excursion = look.excursion.withStranger(massG);
     }
   }
 

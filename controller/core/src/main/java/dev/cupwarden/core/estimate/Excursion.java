@@ -34,6 +34,9 @@ record Excursion(
   /** Two implausible readings of one load agree within this part of it. */
   private static final double AGREE_PART = 0.01;
 
+  /** Less is noise (our choice). */
+  private static final double STRANGER_DRIED_G = 1;
+
   /** Quiet broken so often is no person's hand any more. */
   private static final int NOISY_BREAKS = 3;
 
@@ -68,6 +71,12 @@ record Excursion(
   /** Whether a load that cannot be the cup was told before. */
   boolean strangerTold() {
     return strangerG != 0;
+  }
+
+  /** Whether that load is the one that was told before, drier by more than noise. */
+  boolean driedStranger(double massG) {
+    double lostG = strangerG - massG;
+    return strangerTold() && lostG >= STRANGER_DRIED_G && lostG <= AGREE_PART * strangerG;
   }
 
   /** Whether that reading is a load borne since the last one, and not yet told. */

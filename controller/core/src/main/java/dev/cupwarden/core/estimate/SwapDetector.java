@@ -16,7 +16,7 @@ import java.util.List;
  */
 public final class SwapDetector {
   /** Cups that differ by less look alike, g. */
-  static final double LEAST_DIFFERENCE_G = 4;
+  public static final double LEAST_DIFFERENCE_G = 4;
 
   /** Scales disagree on the same cup by so much: calibration and temperature, g. */
   private static final double LEAST_TOLERANCE_G = 1.5;
@@ -51,8 +51,13 @@ public final class SwapDetector {
     }
   }
 
-  /** Two cups that changed places. */
-  public record Swap(Instant at, String one, String other) {}
+  /**
+   * Two cups that changed places.
+   *
+   * @param one the step of one
+   * @param other and that of the other
+   */
+  public record Swap(Instant at, Step one, Step other) {}
 
   /**
    * What was found.
@@ -96,7 +101,7 @@ public final class SwapDetector {
     pairs.sort(Comparator.comparingDouble(Pair::missG).thenComparing(p -> p.one().cup()));
     for (Pair pair : pairs) {
       if (open.contains(pair.one()) && open.contains(pair.other())) {
-        swaps.add(new Swap(now, pair.one().cup(), pair.other().cup()));
+        swaps.add(new Swap(now, pair.one(), pair.other()));
         open.remove(pair.one());
         open.remove(pair.other());
       }

@@ -180,6 +180,7 @@ public final class Sentences {
       case "scale-noisy" -> say("its scale jumps by %.1f g, %.1f at most", value, threshold);
       case "scale-drifting" ->
           say("its scale seems to drift: it falls by %.1f g/h, %.1f expected", value, threshold);
+      case "cups-swapped" -> "what stands on its scale is another cup";
       case "settling" -> say("quiet for %.0f of %.0f min", value, threshold);
       default -> "its weight is in doubt: " + reason.detail();
     };
