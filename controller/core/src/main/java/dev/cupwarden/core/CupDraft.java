@@ -213,10 +213,10 @@ final class CupDraft {
   }
 
   /** Back in its own place, by what was seen or a person's word: its scale shows it again. */
-  void standsInItsOwnPlace() {
+  void standsInItsOwnPlace(Instant at) {
     latch = swapped() ? null : latch;
     if (misplaced.on()) {
-      misplaced = Misplaced.NONE;
+      misplaced = misplaced.back(at);
       distrustedSince = null;
     }
   }

@@ -212,7 +212,7 @@ final class TakeOrders {
             ? List.of(draft.cup(order.cup().get()))
             : List.copyOf(draft.cups.values());
     for (CupDraft cup : cups) {
-      cup.standsInItsOwnPlace();
+      cup.standsInItsOwnPlace(draft.at);
       cup.latch = null;
       cup.shortRun = null;
       cup.shortPasses = 0;

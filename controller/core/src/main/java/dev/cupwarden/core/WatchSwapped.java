@@ -42,18 +42,23 @@ final class WatchSwapped {
         continue;
       }
       if (knownToNobody(one) && knownToNobody(other)) {
-        one.standsInItsOwnPlace();
-        other.standsInItsOwnPlace();
+        one.standsInItsOwnPlace(draft.at);
+        other.standsInItsOwnPlace(draft.at);
         continue;
       }
-      if (one.misplaced.inPlaceOf(other.name()) || other.misplaced.inPlaceOf(one.name())) {
-        // The way back; of one that a person has cleared by now, too.
+      if (wayBack(one, other, draft) || wayBack(other, one, draft)) {
         continue;
       }
       double apartG = Math.abs(swap.one().beforeG() - swap.other().beforeG());
       latch(draft, swap.one(), one, other, apartG);
       latch(draft, swap.other(), other, one, apartG);
     }
+  }
+
+  /** Of one that a person has cleared by now, too. */
+  private static boolean wayBack(CupDraft cup, CupDraft other, BenchDraft draft) {
+    return cup.misplaced.inPlaceOf(other.name())
+        || cup.misplaced.justBackFrom(other.name(), draft.at);
   }
 
   /** Latched by a program that did not keep with whom; the opposite exchange ends it. */
@@ -95,7 +100,7 @@ final class WatchSwapped {
       }
     }
     for (CupDraft cup : back) {
-      cup.standsInItsOwnPlace();
+      cup.standsInItsOwnPlace(draft.at);
       cup.seeNow(draft.at);
       cup.distrustedSince = cup.now.trusted() ? null : draft.at;
     }
@@ -135,7 +140,7 @@ final class WatchSwapped {
   /** Whether its scale shows what it should weigh itself. */
   private static boolean fits(CupDraft cup) {
     OwnWater own = cup.reckoning.water();
-    if (own == null || cup.away || cup.now.lifted()) {
+    if (own == null || cup.away || !cup.estimate.settled() || cup.now.lifted()) {
       return false;
     }
     double sdG = Math.hypot(own.sdG(), cup.estimate.readingSdG());

@@ -148,6 +148,16 @@ class SwappedCupsStoryTest {
   }
 
   @Test
+  void theyMayBeSeenOffTheirScalesOnTheWayBack() {
+    Story story = exchanged(25);
+    story.run(Duration.ofDays(1));
+    exchange(story);
+    lift(story);
+    story.run(Duration.ofHours(2));
+    assertFalse(latched(story, "A1") || latched(story, "A2"), story.alerts.toString());
+  }
+
+  @Test
   void onlyOneOfThemHandledIsNoReturn() {
     Story story = exchanged(8);
     story.run(Duration.ofDays(1));

@@ -7,11 +7,11 @@ import java.time.Instant;
  * A cup that stands in another's place: whose, what it weighed when it was put there, and what
  * since speaks for its being back.
  *
- * @param partner the cup that stands in its place; null: it stands in its own, as far as is known
- * @param since when it was seen to have been put there; null where it was not
+ * @param partner the cup that stands in its place, or did; null: none ever did
+ * @param since when it was seen to have been put there; null: it stands in its own place
  * @param ownG its own weight then, gross grams
  * @param steppedAt when its scale last showed a lift, or a jump that drying does not explain; null:
- *     not since
+ *     not since; in its own place again: since when
  * @param fits looks running at which its scale showed what the cup itself should weigh
  */
 public record Misplaced(String partner, Instant since, double ownG, Instant steppedAt, int fits) {
@@ -31,12 +31,22 @@ public record Misplaced(String partner, Instant since, double ownG, Instant step
 
   /** Whether it stands in another's place. */
   public boolean on() {
-    return partner != null;
+    return since != null;
   }
 
   /** Whether it stands in the place of that cup. */
   public boolean inPlaceOf(String cup) {
-    return cup.equals(partner);
+    return on() && cup.equals(partner);
+  }
+
+  /** In its own place again, as was seen or told at that moment. */
+  public Misplaced back(Instant at) {
+    return new Misplaced(partner, null, 0.0, at, 0);
+  }
+
+  /** Whether it came back from that cup's place so lately that its steps may still show. */
+  public boolean justBackFrom(String cup, Instant at) {
+    return !on() && cup.equals(partner) && Duration.between(steppedAt, at).compareTo(TOGETHER) <= 0;
   }
 
   /** Handled once more: what its scale shows from now on counts anew. */
@@ -51,7 +61,7 @@ public record Misplaced(String partner, Instant since, double ownG, Instant step
 
   /** Whether it was handled again. */
   public boolean handled() {
-    return steppedAt != null;
+    return on() && steppedAt != null;
   }
 
   /** Whether both were handled again, at about the same time. */
