@@ -86,7 +86,7 @@ final class UntoldCups implements Policy {
   }
 
   private void take(AlertNotice notice, Instant at) {
-    String key = notice.code() + "/" + notice.cup();
+    String key = notice.code() + "/" + notice.cup() + "/" + notice.tank();
     if (notice.state().equals("cleared")) {
       open.remove(key);
     } else {
@@ -135,11 +135,11 @@ final class UntoldCups implements Policy {
   private boolean told(int cup, Set<String> beside, Instant at) {
     String name = scene.names().get(cup);
     for (Told told : open.values()) {
+      AlertNotice notice = told.notice();
       boolean recent = Duration.between(told.at(), at).compareTo(TOLD_WITHIN) <= 0;
-      String named = told.notice().cup();
-      if (recent
-          && !beside.contains(told.notice().code())
-          && (named == null || named.equals(name))) {
+      boolean ofAll = notice.cup() == null && notice.cups().isEmpty();
+      boolean names = name.equals(notice.cup()) || notice.cups().contains(name);
+      if (recent && !beside.contains(notice.code()) && (ofAll || names)) {
         return true;
       }
     }
