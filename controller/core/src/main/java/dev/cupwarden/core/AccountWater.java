@@ -1,6 +1,5 @@
 package dev.cupwarden.core;
 
-import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.LossLog;
@@ -126,19 +125,15 @@ final class AccountWater {
     }
   }
 
-  /** A cup whose scale is not believed is reckoned on by what is foretold and given. */
+  /** Of a cup whose scale is not believed, what is foretold counts as lost. */
   private static void reckon(Instant at, CupDraft cup, double driveKpa) {
     if (Double.isNaN(cup.readG)) {
       return;
     }
     Instant since = cup.account.seenAt();
     double hours = Elapsed.hours(since, at);
-    double givenMl = 0.0;
-    for (Given one : cup.given) {
-      givenMl += one.at().isBefore(since) || !one.at().isBefore(at) ? 0.0 : one.ml();
-    }
     double foretoldG = cup.account.foretoldG(hours, driveKpa, cup.predictedGPerH());
-    cup.account = cup.account.reckoned(at, cup.readG, foretoldG, givenMl);
+    cup.account = cup.account.reckoned(at, cup.readG, foretoldG);
     cup.seeNow(at);
   }
 }

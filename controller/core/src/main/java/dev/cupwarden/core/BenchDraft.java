@@ -27,6 +27,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -164,14 +165,16 @@ final class BenchDraft {
    */
   double pumpPart() {
     if (Double.isNaN(pumpPart)) {
-      double[] parts =
-          cups.values().stream()
-              .map(cup -> cup.account.rises())
-              .filter(Rises::known)
-              .mapToDouble(Rises::part)
-              .sorted()
-              .toArray();
-      double middle = parts.length < SEVERAL_CUPS ? 1.0 : parts[parts.length / 2];
+      double[] parts = new double[cups.size()];
+      int known = 0;
+      for (CupDraft cup : cups.values()) {
+        Rises rises = cup.account.rises();
+        if (rises.known()) {
+          parts[known++] = rises.part();
+        }
+      }
+      Arrays.sort(parts, 0, known);
+      double middle = known < SEVERAL_CUPS ? 1.0 : parts[known / 2];
       pumpPart = Math.max(LEAST_PUMP_PART, Math.min(MOST_PUMP_PART, middle));
     }
     return pumpPart;

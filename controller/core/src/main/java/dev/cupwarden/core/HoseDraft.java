@@ -41,8 +41,12 @@ final class HoseDraft {
     owedMl = new TreeMap<>(kept.owedMl());
     priming = kept.priming();
     told = kept.told();
-    boolean known = kept.content() != null && kept.content().volumeMl() == bench.hose().volumeMl();
-    content = known ? kept.content() : unknown(bench, before);
+    double volumeMl = bench.hose().volumeMl();
+    boolean known = kept.content() != null && kept.content().volumeMl() == volumeMl;
+    content =
+        known
+            ? kept.content()
+            : volumeMl > 0.0 ? unknown(bench, before) : Hose.full(0.0, 0.0, null);
     strongest = known ? kept.strongest() : content.strongest();
     if (seen.hoseInDoubt() && shared()) {
       Hose.Slug now = content.strongest();

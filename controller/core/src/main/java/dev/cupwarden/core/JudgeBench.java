@@ -7,6 +7,7 @@ import dev.cupwarden.core.limits.HoseLimit;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.watering.Cause;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -99,10 +100,13 @@ final class JudgeBench {
 
   /** Cups past their dry line that get feed, since no plain water is to be had. */
   private static List<String> onFeed(BenchDraft draft) {
-    return draft.cups.values().stream()
-        .filter(cup -> cup.refill != null && cup.refill.cause() == Cause.FED_RESCUE)
-        .map(CupDraft::name)
-        .toList();
+    List<String> names = new ArrayList<>(0);
+    for (CupDraft cup : draft.cups.values()) {
+      if (cup.refill != null && cup.refill.cause() == Cause.FED_RESCUE) {
+        names.add(cup.name());
+      }
+    }
+    return names;
   }
 
   /** What a cup got out of the shared hose within the last day and should not have; or null. */

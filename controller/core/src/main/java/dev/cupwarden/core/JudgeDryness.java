@@ -42,6 +42,10 @@ final class JudgeDryness {
         depletion > nearDry
             ? Condition.Level.ON
             : depletion < clear ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    if (level == Condition.Level.OFF) {
+      to.add(NearDry.CODE, cup.name(), level, depletion, nearDry);
+      return;
+    }
     int severity = NearDry.severity(cup.dryClock.past(draft.at).orElse(null));
     boolean watered = cup.refill != null && cup.refill.orderedMl() > 0.0;
     Condition condition =

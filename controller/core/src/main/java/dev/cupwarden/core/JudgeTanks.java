@@ -22,10 +22,14 @@ final class JudgeTanks {
           double sizeMl = draft.bench.tanks().get(name).sizeMl();
           empty(draft, name, tank, to);
           low(draft, name, tank, LOW_PART * sizeMl, to);
-          double oldD = tank.plain() ? 0.0 : JudgeConditions.hours(tank.mixedAt(), draft.at) / 24.0;
-          Condition.Level old = oldD > Recipe.KEEPS_DAYS ? Condition.Level.ON : Condition.Level.OFF;
-          to.add(new Condition("feed-old", null, old, oldD, Recipe.KEEPS_DAYS).ofTank(name));
+          old(name, tank, draft, to);
         });
+  }
+
+  private static void old(String name, TankState tank, BenchDraft draft, Conditions to) {
+    double oldD = tank.plain() ? 0.0 : JudgeConditions.hours(tank.mixedAt(), draft.at) / 24.0;
+    Condition.Level old = oldD > Recipe.KEEPS_DAYS ? Condition.Level.ON : Condition.Level.OFF;
+    to.add(new Condition("feed-old", null, old, oldD, Recipe.KEEPS_DAYS).ofTank(name));
   }
 
   /** Holds less than one pass. */

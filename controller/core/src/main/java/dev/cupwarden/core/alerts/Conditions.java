@@ -11,11 +11,11 @@ import java.util.SortedMap;
  * alert to clear is not kept: that is nearly all, of every cup at every tick.
  */
 public final class Conditions {
-  private final Map<String, Map<String, OpenAlert>> openBySubject = new HashMap<>();
+  private final Map<String, List<OpenAlert>> openBySubject = new HashMap<>();
   private final List<Told> kept = new ArrayList<>();
 
   /** Of what was last asked of: conditions come cup by cup, a dozen of each. */
-  private Map<String, OpenAlert> lastOpen = Map.of();
+  private List<OpenAlert> lastOpen = List.of();
 
   /** Null before the first. */
   private String lastSubject;
@@ -31,7 +31,7 @@ public final class Conditions {
   public Conditions(SortedMap<String, OpenAlert> open) {
     for (OpenAlert alert : open.values()) {
       String subject = Subject.of(alert.cup(), alert.tank());
-      openBySubject.computeIfAbsent(subject, of -> new HashMap<>()).put(alert.code(), alert);
+      openBySubject.computeIfAbsent(subject, of -> new ArrayList<>(2)).add(alert);
     }
   }
 
@@ -46,9 +46,14 @@ public final class Conditions {
   private OpenAlert standing(String code, String subject) {
     if (!subject.equals(lastSubject)) {
       lastSubject = subject;
-      lastOpen = openBySubject.getOrDefault(subject, Map.of());
+      lastOpen = openBySubject.getOrDefault(subject, List.of());
     }
-    return lastOpen.get(code);
+    for (OpenAlert alert : lastOpen) {
+      if (alert.code().equals(code)) {
+        return alert;
+      }
+    }
+    return null;
   }
 
   /** About which there is something else to do than its code says. */

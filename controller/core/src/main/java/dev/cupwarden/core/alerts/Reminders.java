@@ -92,6 +92,9 @@ final class Reminders {
         intervals.add(every(one));
       }
     }
+    if (intervals.isEmpty()) {
+      return due;
+    }
     for (Standing one : unchanged) {
       Instant half = one.alert().toldAt().plus(every(one).dividedBy(2));
       if (isOver(one) || (intervals.contains(every(one)) && !at.isBefore(half))) {

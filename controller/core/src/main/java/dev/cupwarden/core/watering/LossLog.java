@@ -18,6 +18,8 @@ public record LossLog(List<Slot> closed, Slot open) {
   /** Eight hours of dark hold one slot of four wholly, whenever they begin. */
   static final Duration SLOT = Duration.ofHours(4);
 
+  private static final long SLOT_S = SLOT.toSeconds();
+
   private static final Duration DAY = Duration.ofHours(24);
 
   /** A slot of which less was seen says nothing of itself. */
@@ -79,10 +81,10 @@ public record LossLog(List<Slot> closed, Slot open) {
 
   /** The log after something was lost in the hours before that time. */
   public LossLog plus(Instant at, Slot more) {
-    Instant from = slotOf(at);
-    if (open != null && open.from().equals(from)) {
+    if (open != null && !slotEnds(at)) {
       return new LossLog(closed, open.plus(more));
     }
+    Instant from = slotOf(at);
     Slot next =
         new Slot(
             from, more.lostG, more.foretoldG, more.seenG, more.seenH, more.driveKpaH, more.lightH);
@@ -102,12 +104,15 @@ public record LossLog(List<Slot> closed, Slot open) {
 
   /** Whether a loss at that time would begin another slot. */
   public boolean slotEnds(Instant at) {
-    return open != null && !open.from().equals(slotOf(at));
+    return open != null && slot(at.getEpochSecond()) != slot(open.from().getEpochSecond());
   }
 
   private static Instant slotOf(Instant at) {
-    long seconds = at.getEpochSecond();
-    return Instant.ofEpochSecond(seconds - Math.floorMod(seconds, SLOT.toSeconds()));
+    return Instant.ofEpochSecond(slot(at.getEpochSecond()) * SLOT_S);
+  }
+
+  private static long slot(long epochSecond) {
+    return Math.floorDiv(epochSecond, SLOT_S);
   }
 
   /**

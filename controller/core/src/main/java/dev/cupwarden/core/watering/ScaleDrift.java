@@ -14,7 +14,7 @@ import java.time.Instant;
  * @param toldAt since when the scale is not believed; null: it is
  * @param seenGPerH loss by the scale when that was told
  * @param foretoldGPerH what was foretold for the same hours
- * @param reckonedG the cup's gross weight from then on, reckoned by what is foretold and given
+ * @param reckonedG the cup's gross weight when that was told: with what nothing explains
  */
 public record ScaleDrift(
     Instant since,
@@ -41,13 +41,9 @@ public record ScaleDrift(
     return with(Math.max(part, mostPart), toldAt, reckonedG);
   }
 
-  /** From here on not believed; what the cup weighs is reckoned on from here. */
+  /** From here on not believed: {@code ReckonWater} reckons on from this weight. */
   ScaleDrift tell(Instant at, double massG) {
     return with(mostPart, at, massG + unexplainedG);
-  }
-
-  ScaleDrift reckon(double foretoldG, double givenMl) {
-    return with(mostPart, toldAt, reckonedG - foretoldG + givenMl);
   }
 
   private ScaleDrift with(double most, Instant told, double reckoned) {

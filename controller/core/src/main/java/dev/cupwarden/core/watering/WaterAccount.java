@@ -113,7 +113,7 @@ public record WaterAccount(
   }
 
   /** While its scale is not believed. */
-  public WaterAccount reckoned(Instant at, double massG, double foretoldG, double givenMl) {
+  public WaterAccount reckoned(Instant at, double massG, double foretoldG) {
     return new WaterAccount(
         at,
         massG,
@@ -123,7 +123,7 @@ public record WaterAccount(
         full == null ? null : full.lost(at, foretoldG, foretoldG),
         half,
         rises,
-        drift.reckon(foretoldG, givenMl));
+        drift);
   }
 
   /**
