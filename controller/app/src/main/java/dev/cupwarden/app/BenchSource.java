@@ -1,9 +1,9 @@
 package dev.cupwarden.app;
 
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.tick.Tick;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

@@ -2,7 +2,6 @@ package dev.cupwarden.app;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.cupwarden.core.FeedDemand;
 import dev.cupwarden.core.feeding.Nutrients;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.feeding.StockRatio;
@@ -11,6 +10,7 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.setup.Tank;
+import dev.cupwarden.core.tick.FeedDemand;
 import dev.cupwarden.core.units.Dimension;
 import dev.cupwarden.core.units.Quantity;
 import dev.cupwarden.core.units.QuantityException;

@@ -3,9 +3,9 @@ package dev.cupwarden.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.tick.Tick;
 import org.junit.jupiter.api.Test;
 
 class ExampleBenchTest {

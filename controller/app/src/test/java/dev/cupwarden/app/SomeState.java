@@ -1,11 +1,11 @@
 package dev.cupwarden.app;
 
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.tick.Tick;
 import java.time.Instant;
 
 /** States of the example bench, for tests to which it does not matter what has been seen. */

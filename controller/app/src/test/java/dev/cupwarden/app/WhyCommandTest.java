@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.TickEntry;
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.tick.Tick;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;

@@ -1,9 +1,9 @@
 package dev.cupwarden.app.advise;
 
 import dev.cupwarden.app.BenchSource;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.tick.Tick;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;

@@ -1,11 +1,11 @@
 package dev.cupwarden.app.advise;
 
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.tick.Tick;
 import java.util.Collections;
 import java.util.Set;
 import java.util.TreeSet;

@@ -1,7 +1,7 @@
 package dev.cupwarden.app.check;
 
-import dev.cupwarden.core.FeedReach;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.tick.FeedReach;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

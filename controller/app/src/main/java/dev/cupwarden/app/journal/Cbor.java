@@ -10,8 +10,8 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.dataformat.cbor.CBORFactory;
 import com.fasterxml.jackson.dataformat.cbor.CBORGenerator;
 import com.fasterxml.jackson.dataformat.cbor.databind.CBORMapper;
-import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.state.BenchState;
 import java.io.IOException;
 import java.time.Instant;
 

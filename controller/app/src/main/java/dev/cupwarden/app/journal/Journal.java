@@ -2,12 +2,12 @@ package dev.cupwarden.app.journal;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.state.BenchState;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;

@@ -1,6 +1,6 @@
 package dev.cupwarden.app.journal;
 
-import dev.cupwarden.core.BenchState;
+import dev.cupwarden.core.state.BenchState;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

@@ -1,7 +1,5 @@
 package dev.cupwarden.app.journal;
 
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.LineRefused;
@@ -10,6 +8,8 @@ import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.tick.Tick;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;

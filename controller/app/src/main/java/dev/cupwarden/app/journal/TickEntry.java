@@ -1,7 +1,7 @@
 package dev.cupwarden.app.journal;
 
-import dev.cupwarden.core.BenchState;
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.state.BenchState;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;

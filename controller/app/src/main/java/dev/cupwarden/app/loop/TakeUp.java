@@ -1,14 +1,14 @@
 package dev.cupwarden.app.loop;
 
-import dev.cupwarden.core.AirState;
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.CupState;
-import dev.cupwarden.core.TankState;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.state.AirState;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.state.CupState;
+import dev.cupwarden.core.state.TankState;
 import java.util.Collections;
 import java.util.List;
 import java.util.NavigableMap;

@@ -1,11 +1,11 @@
 package dev.cupwarden.app.loop;
 
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Dose;
+import dev.cupwarden.core.tick.Tick;
 import java.time.Instant;
 import java.util.List;
 

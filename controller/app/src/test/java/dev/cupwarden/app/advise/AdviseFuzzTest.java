@@ -3,12 +3,12 @@ package dev.cupwarden.app.advise;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.longrun.Fuzz;
 import dev.cupwarden.core.longrun.Slips;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchTexts;
+import dev.cupwarden.core.tick.Tick;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;

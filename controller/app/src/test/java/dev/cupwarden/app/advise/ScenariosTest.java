@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.BenchSource;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Schemas;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.tick.Tick;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.Observation;
@@ -13,6 +12,7 @@ import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchTexts;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.tick.Tick;
 import org.junit.jupiter.api.Test;
 
 /** The real tick behind the lines: what is kept from one line to the next. */

@@ -4,13 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.BackRoom;
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.longrun.FolderInMemory;
 import dev.cupwarden.core.longrun.Fuzz;
 import dev.cupwarden.core.longrun.Slips;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.tick.Tick;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;

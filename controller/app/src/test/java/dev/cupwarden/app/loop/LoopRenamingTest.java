@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.journal.Outbox;
-import dev.cupwarden.core.CupState;
+import dev.cupwarden.core.state.CupState;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

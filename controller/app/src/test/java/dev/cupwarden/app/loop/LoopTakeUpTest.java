@@ -10,9 +10,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.BackRoom;
 import dev.cupwarden.app.journal.JournalExport;
-import dev.cupwarden.core.AirState;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.state.AirState;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 

@@ -1,8 +1,8 @@
 package dev.cupwarden.core.bench;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.tick.Tick;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.ObservationReader;

@@ -1,7 +1,5 @@
 package dev.cupwarden.simulator.rehearsal;
 
-import dev.cupwarden.core.BenchState;
-import dev.cupwarden.core.Tick;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Observation;
@@ -9,6 +7,8 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.tick.Tick;
 import dev.cupwarden.simulator.physics.LaminarHose;
 import dev.cupwarden.simulator.physics.NominalCup;
 import java.time.Duration;

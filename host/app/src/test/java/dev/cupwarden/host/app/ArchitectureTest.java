@@ -60,13 +60,22 @@ class ArchitectureTest {
   }
 
   @Test
-  void noRoomKnowsTheTick() {
+  void noRoomKnowsTheTickNorTheWholeState() {
     noClasses()
         .that()
-        .resideInAPackage("dev.cupwarden.core.*..")
+        .resideInAPackage("dev.cupwarden.core..")
+        .and()
+        .resideOutsideOfPackages("dev.cupwarden.core.tick..", "dev.cupwarden.core.state..")
         .should()
         .dependOnClassesThat()
-        .resideInAPackage("dev.cupwarden.core")
+        .resideInAnyPackage("dev.cupwarden.core.tick..", "dev.cupwarden.core.state..")
+        .check(ALL);
+    noClasses()
+        .that()
+        .resideInAPackage("dev.cupwarden.core.state..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("dev.cupwarden.core.tick..")
         .check(ALL);
   }
 

@@ -1,0 +1,328 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.alerts.OpenAlert;
+import dev.cupwarden.core.climate.VapourPressure;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.LeakWatch;
+import dev.cupwarden.core.dosing.PumpTrial;
+import dev.cupwarden.core.dosing.PumpWatch;
+import dev.cupwarden.core.estimate.SwapDetector;
+import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.orders.Order;
+import dev.cupwarden.core.orders.OrderRefused;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.setup.Place;
+import dev.cupwarden.core.state.AirState;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.state.CupState;
+import dev.cupwarden.core.state.DoneActs;
+import dev.cupwarden.core.state.TankState;
+import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.Rises;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** A bench's next state while one tick works it out; it never leaves the tick. */
+final class BenchDraft {
+  /** Orders older than so many are forgotten; repeats come soon or never. */
+  private static final int ORDER_IDS_KEPT = 1000;
+
+  /** Label's interval where the bench names no feed. */
+  private static final Duration USUAL_INTERVAL = Duration.ofDays(14);
+
+  private static final int SEVERAL_CUPS = 3;
+  private static final double LEAST_PUMP_PART = 0.75;
+  private static final double MOST_PUMP_PART = 1.1;
+
+  final Bench bench;
+  final Observation seen;
+  final Instant at;
+  final BenchState before;
+
+  /** By name; walked many times a tick, so linked. */
+  final Map<String, CupDraft> cups;
+
+  final SortedMap<String, TankState> tanks;
+  final List<Receipt> receipts = new ArrayList<>();
+  final List<String> orderIds;
+  final List<Order.SetHold> newHolds = new ArrayList<>();
+
+  /** Those that stand, with what a person puts off now. */
+  SortedMap<String, OpenAlert> alerts;
+
+  AirState air;
+  Hold hold;
+  Latch pumpLatch;
+  List<String> shortCups;
+  List<SwapDetector.Step> steps;
+  Instant rootsAt;
+  double trayMl;
+  boolean unsuited;
+  LeakWatch leak;
+  PumpTrial trial;
+  DoneActs done;
+  private double pumpPart = Double.NaN;
+  final HoseDraft hose;
+
+  BenchDraft(Bench bench, BenchState before, Observation seen) {
+    this.bench = bench;
+    this.seen = seen;
+    this.at = seen.at();
+    this.before = before;
+    cups = new LinkedHashMap<>(2 * before.cups().size());
+    before.cups().forEach((name, cup) -> cups.put(name, new CupDraft(cup)));
+    tanks = new TreeMap<>(before.tanks());
+    seen.tankMl()
+        .forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
+    orderIds = new ArrayList<>(before.orderIds());
+    air = before.air().plus(seen);
+    hold = before.hold() != null && before.hold().holdsAt(at) ? before.hold() : null;
+    pumpLatch = PumpWatch.latch(before.pumpLatch());
+    shortCups = before.shortCups();
+    steps = before.steps();
+    rootsAt = before.rootsAt();
+    trayMl = before.trayMl();
+    PumpWatch watch = PumpWatch.of(before.watch(), before.pumpLatch());
+    leak = watch.leak();
+    trial = watch.trial();
+    done = before.done() == null ? DoneActs.NONE : before.done();
+    alerts = before.alerts();
+    hose = new HoseDraft(bench, before, seen);
+  }
+
+  /** As it stands, to try something on. */
+  BenchDraft copy() {
+    BenchDraft copy = new BenchDraft(bench, state(before.alerts(), List.of()), seen);
+    for (CupDraft cup : copy.cups.values()) {
+      cup.frame = cups.get(cup.name()).frame;
+      cup.seeNow(at);
+    }
+    return copy;
+  }
+
+  /** Without an order the cups are those of before, and no name need be compared. */
+  private SortedMap<String, CupState> cupStates() {
+    if (seen.orders().isEmpty()) {
+      SortedMap<String, CupState> states = new TreeMap<>(before.cups());
+      states.replaceAll((name, was) -> cups.get(name).state());
+      return states;
+    }
+    SortedMap<String, CupState> states = new TreeMap<>();
+    cups.forEach((name, cup) -> states.put(name, cup.state()));
+    return states;
+  }
+
+  /** Vapour pressure deficit of the room, kPa; NaN where temperature or humidity is unknown. */
+  double vpdKpa() {
+    return air.airC() == null || air.rhPct() == null
+        ? Double.NaN
+        : VapourPressure.deficitKpa(air.airC().value(), air.rhPct().value());
+  }
+
+  /** What remains of this tick. */
+  BenchState state(SortedMap<String, OpenAlert> alerts, List<AllowedPass> passes) {
+    double passesMl = passes.stream().mapToDouble(AllowedPass::totalMl).sum();
+    boolean put = !passes.isEmpty();
+    return new BenchState(
+        at,
+        Collections.unmodifiableSortedMap(cupStates()),
+        air,
+        Collections.unmodifiableSortedMap(tanks),
+        seen.leak(),
+        seen.clockInDoubt(),
+        hold,
+        pumpLatch,
+        shortCups,
+        rootsAt,
+        trayMl,
+        steps,
+        put ? passesMl : before.lastPassesMl(),
+        put ? at : before.lastPassesAt(),
+        alerts,
+        List.copyOf(orderIds),
+        new PumpWatch(leak, trial),
+        done,
+        hose.state());
+  }
+
+  /**
+   * What part of an order the pump truly gives, as the rises of several cups show it: one cup may
+   * shed its water. Our choice of how far it is believed: 0.75 to 1.1.
+   */
+  double pumpPart() {
+    if (Double.isNaN(pumpPart)) {
+      double[] parts = new double[cups.size()];
+      int known = 0;
+      for (CupDraft cup : cups.values()) {
+        Rises rises = cup.account.rises();
+        if (rises.known()) {
+          parts[known++] = rises.part();
+        }
+      }
+      Arrays.sort(parts, 0, known);
+      double middle = known < SEVERAL_CUPS ? 1.0 : parts[known / 2];
+      pumpPart = Math.max(LEAST_PUMP_PART, Math.min(MOST_PUMP_PART, middle));
+    }
+    return pumpPart;
+  }
+
+  double rootC() {
+    return AirState.valueOf(air.rootC());
+  }
+
+  double airC() {
+    return AirState.valueOf(air.airC());
+  }
+
+  /** The plain tank with most in it and the feed tank that the plan wants, else any with feed. */
+  Supply supply() {
+    String wanted = wantedFeed();
+    String plainTank = null;
+    String feedTank = null;
+    TankState plain = null;
+    TankState feed = null;
+    for (Map.Entry<String, TankState> entry : tanks.entrySet()) {
+      TankState tank = entry.getValue();
+      if (tank.plain()) {
+        if (plain == null || tank.leftMl() > plain.leftMl()) {
+          plain = tank;
+          plainTank = entry.getKey();
+        }
+      } else if (feed == null || (tank.feed().equals(wanted) && !feed.feed().equals(wanted))) {
+        feed = tank;
+        feedTank = entry.getKey();
+      }
+    }
+    return new Supply(
+        plainTank,
+        plain == null ? 0.0 : plain.leftMl(),
+        feedTank,
+        feed == null ? null : feed.feed(),
+        feed == null ? 0.0 : feed.leftMl(),
+        feed == null ? 0.0 : feed.strength());
+  }
+
+  /** Whether there is plain water for a pass. */
+  boolean plainToBeHad() {
+    Supply supply = supply();
+    return supply.hasPlain() && supply.plainMl() >= Limits.LEAST_PASS_ML;
+  }
+
+  /**
+   * What a pass of that cause draws from: on dry roots the weakest feed, where there is no plain.
+   */
+  Supply supply(Cause cause) {
+    if (cause != Cause.FED_RESCUE) {
+      return supply();
+    }
+    Supply weakest = supply();
+    for (Map.Entry<String, TankState> entry : tanks.entrySet()) {
+      TankState tank = entry.getValue();
+      boolean gives = !tank.plain() && tank.leftMl() >= Limits.LEAST_PASS_ML;
+      if (gives && (weakest.feed() == null || tank.strength() < weakest.feedStrength())) {
+        weakest =
+            new Supply(null, 0.0, entry.getKey(), tank.feed(), tank.leftMl(), tank.strength());
+      }
+    }
+    return weakest;
+  }
+
+  /** Takes a pass out of the tanks that it comes from. */
+  void draw(AllowedPass pass) {
+    draw(pass.plain());
+    draw(pass.feed());
+  }
+
+  private void draw(AllowedPass.Part part) {
+    if (part.ml() > 0.0) {
+      tanks.computeIfPresent(part.tank(), (name, tank) -> tank.less(part.ml()));
+    }
+  }
+
+  /** The feed that the plan wants today; null without a plan. */
+  String wantedFeed() {
+    String wanted = null;
+    for (var step : bench.feeding().plan()) {
+      if (!step.from().isAfter(today())) {
+        wanted = step.feed();
+      }
+    }
+    return wanted;
+  }
+
+  /** What a person most likely gave who gave feed: the tank's, else the plan's, else any. */
+  String feedByHand() {
+    String feed = supply().feed() != null ? supply().feed() : wantedFeed();
+    return feed != null || bench.feeds().isEmpty() ? feed : bench.feeds().firstKey();
+  }
+
+  LocalDate today() {
+    ZoneId zone = bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
+    return at.atZone(zone).toLocalDate();
+  }
+
+  /** The label's interval of a feed; 14 days where there is none. */
+  Duration interval(String feed) {
+    Feed known = feed == null ? null : bench.feeds().get(feed);
+    return known == null ? USUAL_INTERVAL : known.labelEvery();
+  }
+
+  /** The longest interval that any ledger of the bench looks back. */
+  Duration ledgerSpan() {
+    Duration feeds =
+        bench.feeds().values().stream()
+            .map(Feed::labelEvery)
+            .max(Duration::compareTo)
+            .orElse(USUAL_INTERVAL);
+    return feeds.compareTo(BlindRation.LONGEST) > 0 ? feeds : BlindRation.LONGEST;
+  }
+
+  /**
+   * The cup that an order names.
+   *
+   * @throws OrderRefused where it is not on the bench, naming those that are
+   */
+  CupDraft cup(String name) throws OrderRefused {
+    CupDraft cup = cups.get(name);
+    if (cup == null) {
+      throw new OrderRefused(
+          "cup: \"" + name + "\" is not on this bench; known: " + names(cups.keySet()));
+    }
+    return cup;
+  }
+
+  /** For a sentence that says what is known. */
+  static String names(Set<String> names) {
+    return names.isEmpty() ? "none" : String.join(", ", names);
+  }
+
+  boolean knowsOrder(String id) {
+    return orderIds.contains(id);
+  }
+
+  void rememberOrder(String id) {
+    orderIds.add(id);
+    if (orderIds.size() > ORDER_IDS_KEPT) {
+      orderIds.remove(0);
+    }
+  }
+}

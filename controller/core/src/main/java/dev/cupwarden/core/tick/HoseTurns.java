@@ -1,0 +1,83 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.limits.HoseLimit;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * In which order cups share the hose: those that get plain water first, then those that get feed.
+ * Once feed stands in it, plain water goes into those that may be fed until it is clear for the
+ * others.
+ */
+final class HoseTurns {
+  /** After so long somebody's waiting ends the feeding; the rest of two hours clears the hose. */
+  private static final double CLOSES_AFTER_MIN = 45.0;
+
+  private HoseTurns() {}
+
+  /** Whether a cup may have what stands in the hose, or more feed. */
+  static boolean mayBeFed(BenchDraft draft, Wish wish) {
+    return SharedHose.most(draft, wish.wanted(), wish.allowance()) > 0.0;
+  }
+
+  /**
+   * The order of a round.
+   *
+   * @param turn who comes first among equals
+   */
+  static List<Wish> inOrder(BenchDraft draft, List<Wish> wishes, Comparator<Wish> turn) {
+    boolean dirty = wishes.stream().anyMatch(wish -> tooStrong(draft, wish));
+    boolean feeding = draft.cups.values().stream().anyMatch(cup -> soaks(draft, cup, true));
+    draft.hose.closing =
+        dirty && !feeding || wishes.stream().anyMatch(wish -> waitsLong(draft, wish));
+    draft.hose.plainFirst =
+        !dirty
+            && (wishes.stream().anyMatch(wish -> !mayBeFed(draft, wish))
+                || draft.cups.values().stream().anyMatch(cup -> soaks(draft, cup, false)));
+    Comparator<Wish> among = turn;
+    if (draft.hose.closing) {
+      among =
+          Comparator.comparingDouble(
+                  (Wish wish) ->
+                      mayBeFed(draft, wish) ? SharedHose.makesUpWithin(draft, wish.cup()) : 0.0)
+              .thenComparing(turn);
+    }
+    List<Wish> ordered = new ArrayList<>(wishes);
+    ordered.sort(
+        Comparator.comparing((Wish wish) -> mayBeFed(draft, wish) != dirty).thenComparing(among));
+    return ordered;
+  }
+
+  /** A rescue finds the hose as it is, but better after water that others can take. */
+  static boolean tooStrong(BenchDraft draft, Wish wish) {
+    if (mayBeFed(draft, wish)) {
+      return false;
+    }
+    double mgPerL =
+        draft.hose.nMgPerL(draft.hose.would(ml(wish), 0.0, null, 0.0)) * SharedHose.SCATTER;
+    return mgPerL > HoseLimit.MOST_N_MG_PER_L;
+  }
+
+  private static double ml(Wish wish) {
+    return wish.allowance().ml() > 0.0
+        ? wish.allowance().ml()
+        : wish.cup().leastMl(wish.wanted().cause());
+  }
+
+  private static boolean waitsLong(BenchDraft draft, Wish wish) {
+    return !mayBeFed(draft, wish) && draft.hose.waitedMin(wish.cup().name()) >= CLOSES_AFTER_MIN;
+  }
+
+  /** A refill, with feed or without, goes on when its last pass has soaked in. */
+  static boolean soaks(BenchDraft draft, CupDraft cup, boolean fed) {
+    if (cup.setup.stage().takesFeed() != fed || cup.wanted == null || cup.lastPassAt == null) {
+      return false;
+    }
+    Duration soak = cup.soaking.soak(draft.bench.watering().soak());
+    Instant longest = cup.lastPassAt.plus(soak.multipliedBy(2));
+    return cup.wanted.orderedMl() > 0.0 && draft.at.isBefore(longest);
+  }
+}

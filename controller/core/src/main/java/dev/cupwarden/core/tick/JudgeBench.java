@@ -1,0 +1,153 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
+import dev.cupwarden.core.feeding.FeedSwitch;
+import dev.cupwarden.core.limits.HoseLimit;
+import dev.cupwarden.core.setup.ClimateRules;
+import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.state.AirState;
+import dev.cupwarden.core.state.HoseState;
+import dev.cupwarden.core.state.TankState;
+import dev.cupwarden.core.watering.Cause;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/** What a person should know of the bench as a whole: pump, room, sensors and tanks. */
+final class JudgeBench {
+  private static final double HYSTERESIS_C = 1.0;
+
+  /** What came out of the hose is told for so long: our choice. */
+  private static final double TOLD_FOR_H = 24.0;
+
+  private static final String PLAIN_IS_OUT =
+      "Fill the tank of plain water, and say so: the feed is not for every cup that is due.";
+
+  private static final String FEED_ON_DRY_ROOTS =
+      "Fill a tank with plain water, and say so: until then the weakest feed is given, in half"
+          + " passes, to ";
+
+  private JudgeBench() {}
+
+  static void judge(BenchDraft draft, boolean passesPutOut, Conditions to) {
+    room(draft, to);
+    JudgeTanks.judge(draft, to);
+    tankSuits(draft, passesPutOut, to);
+  }
+
+  private static void room(BenchDraft draft, Conditions to) {
+    TellPump.tell(draft, to);
+    double rootC = draft.rootC();
+    double airC = draft.airC();
+    ClimateRules climate = draft.bench.climate();
+    if (!Double.isNaN(rootC)) {
+      to.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
+    }
+    if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
+      double coldestC =
+          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
+      double warmestC =
+          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
+      double frostC = climate.frostC();
+      double heatC = climate.heatC();
+      to.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C);
+      to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
+    }
+    double trayMl = draft.bench.trayMl();
+    to.above("tray-full", null, draft.trayMl, trayMl, trayMl);
+    double silentH =
+        Math.max(
+            Math.max(
+                AirState.silentH(draft.air.airC(), draft.at),
+                AirState.silentH(draft.air.rhPct(), draft.at)),
+            Math.max(
+                AirState.silentH(draft.air.rootC(), draft.at),
+                AirState.silentH(draft.air.light(), draft.at)));
+    for (TankState tank : draft.tanks.values()) {
+      silentH = Math.max(silentH, JudgeConditions.hours(tank.readAt(), draft.at));
+    }
+    double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
+    to.above("sensor-dead", null, silentH, deadH, deadH);
+  }
+
+  /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
+  private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
+    if (draft.unsuited) {
+      String fill = draft.supply().hasPlain() ? PLAIN_IS_OUT : null;
+      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, 1.0, 0.0, fill));
+      return;
+    }
+    List<String> onFeed = onFeed(draft);
+    if (!onFeed.isEmpty()) {
+      String fill = FEED_ON_DRY_ROOTS + String.join(", ", onFeed) + ".";
+      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, onFeed.size(), 0.0, fill));
+      return;
+    }
+    Condition carried = outOfHose(draft);
+    if (carried != null) {
+      to.add(carried);
+      return;
+    }
+    Condition change = draft.bench.feeding().plan().isEmpty() ? null : feedSwitch(draft);
+    if (change != null) {
+      to.add(change);
+    } else if (passesPutOut) {
+      to.when("tank-unsuited", null, false, 0.0, 0.0);
+    }
+  }
+
+  /** Cups past their dry line that get feed, since no plain water is to be had. */
+  private static List<String> onFeed(BenchDraft draft) {
+    List<String> names = new ArrayList<>(0);
+    for (CupDraft cup : draft.cups.values()) {
+      if (cup.refill != null && cup.refill.cause() == Cause.FED_RESCUE) {
+        names.add(cup.name());
+      }
+    }
+    return names;
+  }
+
+  /** What a cup got out of the shared hose within the last day and should not have; or null. */
+  private static Condition outOfHose(BenchDraft draft) {
+    HoseState.Carried told = draft.hose.told;
+    if (told == null || JudgeConditions.hours(told.at(), draft.at) > TOLD_FOR_H) {
+      return null;
+    }
+    String what =
+        String.format(
+            Locale.ROOT,
+            "Clear the shared hose with plain water (prime) before the next such cup is due: %s"
+                + " could wait no longer and got %.0f mg/L N out of it.",
+            told.cup(),
+            told.nMgPerL());
+    return new Condition(
+        "tank-unsuited", null, Condition.Level.ON, told.nMgPerL(), HoseLimit.MOST_N_MG_PER_L, what);
+  }
+
+  /** The change of feed that is near and that no tank is ready for; null where there is none. */
+  private static Condition feedSwitch(BenchDraft draft) {
+    SortedMap<String, TankState> feeds = new TreeMap<>(draft.tanks);
+    feeds.values().removeIf(TankState::plain);
+    Set<String> held = feeds.values().stream().map(TankState::feed).collect(Collectors.toSet());
+    FeedSwitch change =
+        FeedSwitch.due(draft.bench.feeding().plan(), draft.today(), held).orElse(null);
+    if (change == null) {
+      return null;
+    }
+    TankState tank = feeds.get(feeds.firstKey());
+    double sizeMl = draft.bench.tanks().get(feeds.firstKey()).sizeMl();
+    Feed label = draft.bench.feeds().get(change.feed());
+    return new Condition(
+        "tank-unsuited",
+        null,
+        change.days() > 0 ? Condition.Level.WARN : Condition.Level.ON,
+        change.days(),
+        FeedSwitch.AHEAD_DAYS,
+        change.sentence(label, sizeMl, tank.strength()));
+  }
+}

@@ -1,0 +1,270 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
+import dev.cupwarden.core.dosing.DoseCheck;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.PlantDraw;
+import dev.cupwarden.core.estimate.RootSignal;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.units.Elapsed;
+import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.WetClock;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * What a person should know of, as it stands now: of each cup here, then of the bench by {@link
+ * JudgeBench}.
+ */
+final class JudgeConditions {
+  /** Cups that were said to be moved out by day are back by then: our choice. */
+  private static final double AWAY_TOO_LONG_H = 14.0;
+
+  /** A cup of which nobody said so has been forgotten by then: our choice. */
+  private static final double FORGOTTEN_H = 6.0;
+
+  /** Several times what a good cell shows under a cup (a tenth of a gram): our choice. */
+  private static final double NOISY_SD_G = 0.30;
+
+  private static final double QUIET_SD_G = 0.20;
+
+  private static final double NEVER_READ_MIN = 30.0;
+
+  private static final String WEIGH_DOUBTED =
+      "Its weight does not go with its capacity: that is wrong, or the cup stands in water. Tip out"
+          + " what stands under it, then weigh it drained.";
+
+  private static final String PLAIN_NEEDED =
+      "Fill a tank with plain water, and say so, or water it by hand: it is past its dry line, and"
+          + " its roots cannot take the feed that is there.";
+
+  private static final String RATION =
+      "Mend the scale: for three days at most the cup gets a part of what it used, and then nothing"
+          + " but what a person gives and tells.";
+
+  private static final String NOTHING_MORE =
+      "Mend the scale, or weigh the cup and water it by hand, and say what you gave: what it holds is"
+          + " no longer known well enough, and it gets nothing more.";
+
+  static final List<String> CUP_LATCHES =
+      List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
+
+  private static final List<String> SCALE_FAULTS =
+      List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent", "scale-drifting");
+
+  Conditions judge(BenchDraft draft, boolean passesPutOut) {
+    Conditions conditions = new Conditions(draft.alerts);
+    for (CupDraft cup : draft.cups.values()) {
+      water(draft, cup, conditions);
+      capacity(draft, cup, conditions);
+      scale(draft, cup, conditions);
+      latches(cup, conditions);
+    }
+    JudgeBench.judge(draft, passesPutOut, conditions);
+    return conditions;
+  }
+
+  private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
+    double wetH = cup.wet.hours(draft.at);
+    Condition.Level wet =
+        wetH >= WetClock.HOLD_AFTER_H
+            ? Condition.Level.ON
+            : wetH >= WetClock.WARN_AFTER_H
+                ? Condition.Level.WARN
+                : wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
+    to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
+    JudgeDryness.judge(draft, cup, to);
+    withoutPlain(draft, cup, to);
+    double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
+    double most = SaltBalance.MOST_MS_PER_CM;
+    to.above("salts-high", cup.name(), salt, most, 0.9 * most);
+    roots(cup, to);
+    if (cup.setup.stage() == RootStage.CIRCLING && cup.use.known()) {
+      double dayG = cup.use.lostPerDayG();
+      double roomG =
+          (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
+      to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
+    }
+  }
+
+  /**
+   * A drained weighing is asked for: at once of a capacity that is in doubt, and of one that nobody
+   * has learned for four weeks. A cup of which none was ever learned has the same four weeks from
+   * the first look at it: a fresh bench has more to be told of.
+   */
+  private static void capacity(BenchDraft draft, CupDraft cup, Conditions to) {
+    Capacity capacity = cup.estimate.capacity();
+    Instant since = capacity.learned() ? capacity.at() : cup.weighing.knownSince();
+    double days = hours(since, draft.at) / 24.0;
+    if (cup.away) {
+      to.add("weigh-drained", cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
+    } else if (capacity.doubted()) {
+      double beyondDays =
+          (hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H) / 24.0;
+      double threshold = WeighDrained.BEYOND_WET_H / 24.0;
+      Condition.Level on = Condition.Level.ON;
+      to.add(new Condition("weigh-drained", cup.name(), on, beyondDays, threshold, WEIGH_DOUBTED));
+    } else {
+      to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
+    }
+  }
+
+  /** Past its dry line, with no plain water to be had, and no feed that its roots can take. */
+  private static void withoutPlain(BenchDraft draft, CupDraft cup, Conditions to) {
+    double dry = cup.frame.lines().dry();
+    boolean thirsts =
+        cup.now.known()
+            && !cup.away
+            && cup.depletion() > dry
+            && !draft.plainToBeHad()
+            && !(cup.setup.stage().takesFeed() && feedForDryRoots(draft));
+    if (thirsts) {
+      to.add(
+          new Condition(
+              "tank-empty", cup.name(), Condition.Level.ON, cup.depletion(), dry, PLAIN_NEEDED));
+    } else {
+      to.when("tank-empty", cup.name(), false, 0.0, 0.0);
+    }
+  }
+
+  /** Whether some feed is weak enough for them. */
+  private static boolean feedForDryRoots(BenchDraft draft) {
+    double strength = draft.supply(Cause.FED_RESCUE).feedStrength();
+    return strength > 0.0 && strength <= SharedHose.MOST_ON_DRY_ROOTS;
+  }
+
+  /** Half way back to what is expected, a sign is gone. */
+  private static void roots(CupDraft cup, Conditions to) {
+    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
+    double ratio = cup.roots.ratio();
+    for (RootSignal.Kind kind : RootSignal.Kind.values()) {
+      boolean more = kind == RootSignal.Kind.LOOK_AT_ROOTS;
+      double threshold = more ? RootSignal.LOOK_AT : RootSignal.SUSPECT_AT;
+      double clear = (1.0 + threshold) / 2.0;
+      boolean gone = more ? ratio < clear : ratio > clear;
+      if (!more && cup.draw.fallen()) {
+        double left = 1.0 + cup.draw.lately();
+        double usual = 1.0 - PlantDraw.FALLS_BY;
+        to.add(kind.code(), cup.name(), Condition.Level.ON, left, usual);
+        continue;
+      }
+      Condition.Level level =
+          sign != null && sign.kind() == kind
+              ? Condition.Level.ON
+              : gone ? Condition.Level.OFF : Condition.Level.BETWEEN;
+      to.add(kind.code(), cup.name(), level, ratio, threshold);
+    }
+  }
+
+  private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
+    Reason doubt = cup.now.distrust().orElse(null);
+    boolean settling = doubt != null && doubt.code().equals("settling");
+    boolean neverRead = doubt != null && doubt.code().equals("never-read");
+    for (String fault : SCALE_FAULTS) {
+      boolean so = doubt != null && doubt.code().equals(fault) && !cup.now.lifted() && !cup.away;
+      if (so && fault.equals("scale-out-of-range") && !cup.distrustedSince.isBefore(draft.at)) {
+        // A single spike is doubted, but nobody need be told of it.
+        continue;
+      }
+      if (fault.equals("scale-noisy") && !so) {
+        noise(cup, doubt, to);
+      } else if (so) {
+        to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
+      } else if (!settling && !neverRead) {
+        to.when(fault, cup.name(), false, 0.0, 0.0);
+      }
+    }
+    double silentMin = neverRead ? 60.0 * hours(cup.stageSince, draft.at) : 0.0;
+    if (silentMin > NEVER_READ_MIN) {
+      to.above("scale-silent", cup.name(), silentMin, NEVER_READ_MIN, 0.0);
+    }
+    blind(draft, cup, to);
+    Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? liftedSince(cup) : null;
+    double longestH = cup.away ? AWAY_TOO_LONG_H : FORGOTTEN_H;
+    double awayH = hours(goneSince, draft.at);
+    to.above("cup-away", cup.name(), awayH, longestH, longestH);
+  }
+
+  /** One that stood in another's place was not believed before, either. */
+  private static Instant liftedSince(CupDraft cup) {
+    return cup.misplaced.handled() ? cup.misplaced.steppedAt() : cup.distrustedSince;
+  }
+
+  /** The alert stays while the cup is not weighed, and says so when it gets nothing more. */
+  private static void blind(BenchDraft draft, CupDraft cup, Conditions to) {
+    boolean told = cup.away || cup.now.lifted() || cup.misplaced.on();
+    boolean weighed = cup.distrustedSince == null || told;
+    double blindH = hours(cup.distrustedSince, draft.at);
+    double afterH = cup.blindAfter().toMinutes() / 60.0;
+    Condition.Level level =
+        weighed
+            ? Condition.Level.OFF
+            : blindH >= afterH ? Condition.Level.ON : Condition.Level.BETWEEN;
+    if (level == Condition.Level.ON) {
+      String does = givesBlind(draft, cup);
+      Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH, does);
+      to.add(NOTHING_MORE.equals(does) ? blind.severe(1) : blind);
+    } else {
+      to.add("blind-ration", cup.name(), level, blindH, afterH);
+    }
+  }
+
+  private static String givesBlind(BenchDraft draft, CupDraft cup) {
+    boolean rooted = cup.setup.stage().rooted();
+    boolean gets =
+        cup.blind()
+            && cup.latch == null
+            && (rooted
+                ? cup.wateredBlind(draft.at)
+                : BlindRation.on(cup.distrustedSince, draft.at));
+    return gets ? rooted ? null : RATION : NOTHING_MORE;
+  }
+
+  /** Noisy, but not so much that the cup is not watered: said ahead of time. */
+  private static void noise(CupDraft cup, Reason doubt, Conditions to) {
+    if (doubt != null) {
+      return;
+    }
+    double sdG = cup.rising.noiseG();
+    Condition.Level level =
+        sdG > NOISY_SD_G
+            ? Condition.Level.WARN
+            : sdG < QUIET_SD_G ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    to.add("scale-noisy", cup.name(), level, sdG, NOISY_SD_G);
+  }
+
+  private static void latches(CupDraft cup, Conditions to) {
+    Latch latch = cup.latch;
+    for (String code : CUP_LATCHES) {
+      boolean so = latch != null && latch.code().equals(code);
+      double value = so ? latch.value() : 0.0;
+      double threshold = so ? latch.threshold() : 0.0;
+      if (so && cup.misplaced.on()) {
+        to.add(swapped(cup, new Condition(code, cup.name(), Condition.Level.ON, value, threshold)));
+      } else {
+        to.when(code, cup.name(), so, value, threshold);
+      }
+    }
+    if (cup.finding != null) {
+      boolean over = cup.finding.verdict() == DoseCheck.Verdict.OVER;
+      double most = DoseCheck.OVER_ABOVE * cup.finding.orderedMl();
+      to.when("dose-over", cup.name(), over, cup.finding.riseG(), most);
+    }
+  }
+
+  /** Told anew once it dries where it stands, and gets nothing. */
+  private static Condition swapped(CupDraft cup, Condition condition) {
+    boolean dries = condition.code().equals(CupDraft.SWAPPED) && JudgeDryness.nearDry(cup);
+    return dries ? condition.severe(1) : condition;
+  }
+
+  /** Hours since then; 0 where there is no such time. */
+  static double hours(Instant since, Instant at) {
+    return since == null ? 0.0 : Elapsed.hours(since, at);
+  }
+}

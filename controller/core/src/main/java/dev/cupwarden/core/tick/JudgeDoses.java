@@ -1,0 +1,272 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.dosing.DoseCheck;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.PassOnTrial;
+import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.dosing.Steps;
+import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.WeightEvent;
+import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.watering.Cause;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The weights as witnesses: did each pass arrive, and did water go where none was sent. */
+final class JudgeDoses {
+  /** So many passes running that hardly raise a cup are no accident. */
+  private static final int SHORT_PASSES = 2;
+
+  /** So many cups running are the pump's fault, or the tank's. */
+  private static final int SHORT_CUPS = 3;
+
+  /** A cup within this part of its available water of its predicted capacity is full. */
+  private static final double FULL_WITHIN = 0.2;
+
+  /** Another cup that rises this soon after passes may have got them. */
+  private static final Duration STRAY_WITHIN = Duration.ofMinutes(30);
+
+  /** Valves drip by a few mL an hour, each for itself; a pump moves as much in seconds. */
+  private static final double DRIPS_G_PER_H = 20.0;
+
+  /** Fewer other cups say nothing of dew or of a drift of all scales. */
+  private static final int LEAST_OTHERS = 3;
+
+  void judge(BenchDraft draft) {
+    for (CupDraft cup : draft.cups.values()) {
+      boolean dosed = cup.onTrial != null || justGiven(draft, cup);
+      if (dosed) {
+        // Unread, too: when the scale speaks again, what was given meanwhile is no leak.
+        cup.rising = cup.rising.dosed();
+      }
+      if (!Double.isNaN(cup.readG)) {
+        if (cup.onTrial != null && DoseCheck.judges(cup.onTrial, draft.at) && plausible(cup)) {
+          judge(draft, cup);
+        }
+        if (!dosed) {
+          lookForLeak(draft, cup);
+        }
+        lookAtSteps(draft, cup);
+        forgiveLateArrival(cup);
+      }
+      if (cup.onTrial != null && DoseCheck.lapsed(cup.onTrial, draft.at)) {
+        WatchPump.unseen(draft, cup.onTrial);
+        cup.onTrial = null;
+      }
+    }
+    WatchPump.look(draft);
+  }
+
+  private static boolean justGiven(BenchDraft draft, CupDraft cup) {
+    return cup.lastPassAt != null
+        && Duration.between(cup.lastPassAt, draft.at).compareTo(STRAY_WITHIN) <= 0;
+  }
+
+  /** A reading may judge unless its scale is known to lie. */
+  private static boolean plausible(CupDraft cup) {
+    return cup.now.trusted() && !cup.away;
+  }
+
+  private static void judge(BenchDraft draft, CupDraft cup) {
+    PassOnTrial pass = cup.onTrial;
+    cup.onTrial = null;
+    cup.finding = DoseCheck.judge(pass, draft.at, cup.readG);
+    WatchPump.judged(draft, cup, pass);
+    cup.account = cup.account.arrived(pass.orderedMl(), cup.finding.riseG(), draft.pumpPart());
+    if (cup.finding.verdict() == DoseCheck.Verdict.SHORT) {
+      cameShort(draft, cup, pass);
+      return;
+    }
+    cup.learned = true;
+    cup.shortPasses = 0;
+    cup.shortRun = null;
+    draft.shortCups = List.of();
+    if (cup.finding.verdict() != DoseCheck.Verdict.OVER && roomBelowCapacity(cup)) {
+      cup.account = cup.account.rose(cup.finding.riseG() / cup.finding.orderedMl());
+    }
+    // What a weak pump never gave did not run past the mix.
+    double cameMl = draft.pumpPart() * pass.orderedMl();
+    boolean bypass = cup.finding.riseG() < DoseCheck.BYPASS_BELOW * cameMl;
+    if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS && bypass) {
+      // A flush is meant to run through; it says nothing of how the mix takes water.
+      boolean flushed = cup.refill != null && cup.refill.cause() == Cause.FLUSH;
+      cup.soaking = flushed ? cup.soaking : cup.soaking.afterBypass();
+      double lostMl = cameMl - cup.finding.riseG();
+      draft.trayMl += lostMl;
+      cup.salts = cup.salts.drained(lostMl, cup.capacityMl());
+    } else {
+      cup.soaking = cup.soaking.afterArrival();
+    }
+  }
+
+  /** A cup that may have run over says nothing of the pump. */
+  private static boolean roomBelowCapacity(CupDraft cup) {
+    return cup.depletion() > 0.0 && !cup.estimate.draining();
+  }
+
+  private static void cameShort(BenchDraft draft, CupDraft cup, PassOnTrial pass) {
+    cup.shortPasses += pass.passes();
+    cup.shortRun = cup.shortRun == null ? pass : cup.shortRun.plus(pass);
+    if (cup.shortPasses < SHORT_PASSES) {
+      return;
+    }
+    double fromCapacity = cup.frame.weights().depletion(cup.now.massG());
+    if (fromCapacity <= FULL_WITHIN) {
+      full(draft, cup);
+      cup.shortRun = null;
+      cup.shortPasses = 0;
+      return;
+    }
+    cup.latch = latch(draft, cup.finding.riseG(), DoseCheck.SHORT_BELOW * pass.orderedMl());
+    if (!draft.shortCups.contains(cup.name())) {
+      List<String> running = new ArrayList<>(draft.shortCups);
+      running.add(cup.name());
+      draft.shortCups = List.copyOf(running);
+    }
+    if (draft.shortCups.size() >= SHORT_CUPS && draft.pumpLatch == null) {
+      draft.pumpLatch = new Latch("dose-short", draft.at, draft.shortCups.size(), SHORT_CUPS);
+    }
+  }
+
+  /**
+   * It takes no more. That is its capacity, unless a weighing taught another one: far below that,
+   * the weighing is in doubt, and only the next one ends that.
+   */
+  private static void full(BenchDraft draft, CupDraft cup) {
+    cup.full = true;
+    Capacity before = cup.estimate.capacity();
+    boolean far = cup.weights.capacityG() - cup.now.massG() > before.farG(cup.frame.weights());
+    Capacity after = before.ranThrough(draft.at, cup.now.massG());
+    boolean doubtful = before.by() == Capacity.Teacher.WEIGHING && far && !before.doubted();
+    cup.learnCapacity(doubtful ? before.doubted(draft.at) : after, draft.at);
+  }
+
+  private static Latch latch(BenchDraft draft, double riseG, double thresholdG) {
+    return new Latch("dose-short", draft.at, riseG, thresholdG);
+  }
+
+  /** A cup whose weight shows the passes after all needs no person. Leaks are never forgiven. */
+  private static void forgiveLateArrival(CupDraft cup) {
+    boolean latchedShort = cup.latch != null && cup.latch.code().equals("dose-short");
+    if (!latchedShort || cup.shortRun == null || !plausible(cup)) {
+      return;
+    }
+    double riseG = cup.now.massG() - cup.shortRun.massBeforeG();
+    if (riseG >= DoseCheck.BYPASS_BELOW * cup.shortRun.orderedMl()) {
+      cup.latch = null;
+      cup.shortRun = null;
+      cup.shortPasses = 0;
+    }
+  }
+
+  /** Water that drips on a cup in another's place is a leak as well; a hand at it is none. */
+  private static boolean watched(CupDraft cup) {
+    boolean swapped =
+        cup.now.distrust().map(Reason::code).filter(CupDraft.SWAPPED::equals).isPresent();
+    boolean resting = swapped && cup.estimate.settled() && cup.events.isEmpty();
+    return !cup.away && (plausible(cup) || resting);
+  }
+
+  private static void lookForLeak(BenchDraft draft, CupDraft cup) {
+    if (!watched(cup)) {
+      cup.rising = cup.rising.dosed();
+      return;
+    }
+    if (cup.estimate.inDoubt()) {
+      return;
+    }
+    cup.rising = cup.rising.read(draft.at, cup.readG);
+    if (cup.rising.leaking(0.0)) {
+      lookAtClimb(draft, cup);
+    }
+    lookForStray(draft, cup);
+  }
+
+  /** It climbs; but it is a leak only if the others do not climb as much. */
+  private static void lookAtClimb(BenchDraft draft, CupDraft cup) {
+    double othersG = othersClimbedG(draft, cup);
+    if (cup.rising.leaking(othersG)) {
+      boolean many = quiet(draft) && leaking(draft, othersG) > 1;
+      boolean pumped = many && cup.rising.climbingGPerH(draft.at) > DRIPS_G_PER_H;
+      String code = pumped ? "pump-running-on" : "valve-leaking";
+      cup.latch =
+          new Latch(code, draft.at, cup.rising.climbedG(), cup.rising.thresholdG() + othersG);
+      if (code.equals("pump-running-on")) {
+        draft.pumpLatch = cup.latch;
+      }
+    }
+  }
+
+  private static void lookForStray(BenchDraft draft, CupDraft cup) {
+    double leastG = Rising.stepG(cup.now.massSdG());
+    for (WeightEvent event : cup.events) {
+      if (event instanceof WeightEvent.HandWatering rise
+          && !cup.swapped()
+          && stray(draft, rise.gainG(), leastG)) {
+        cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), leastG);
+        draft.pumpLatch = cup.latch;
+      }
+    }
+  }
+
+  /** What cannot wait until the estimate trusts the scale again. */
+  private static void lookAtSteps(BenchDraft draft, CupDraft cup) {
+    double riseG = cup.readG - cup.readBeforeG;
+    // By the raw reading: a cup in doubt has an unsure weight just because of these steps.
+    double leastG = Rising.stepG(0.0);
+    boolean quiet = quiet(draft);
+    boolean sees = !cup.away && !cup.now.lifted() && !Double.isNaN(riseG) && !faulty(cup, quiet);
+    if (cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER) {
+      cup.steps = cup.steps.overfilled(cup.finding.riseG() - cup.finding.orderedMl());
+    } else if (!sees || cup.finding != null || cup.onTrial != null) {
+      cup.steps = cup.steps.withoutRises();
+    } else if (quiet) {
+      cup.steps = cup.steps.atRest(riseG);
+    } else {
+      double mostG = DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
+      cup.steps = cup.steps.whilePumped(riseG, leastG, mostG);
+    }
+    if (cup.steps.astray() || cup.steps.running()) {
+      cup.latch = new Latch("valve-leaking", draft.at, riseG, leastG);
+      draft.pumpLatch = cup.steps.astray() ? cup.latch : draft.pumpLatch;
+      cup.steps = Steps.NONE;
+    }
+  }
+
+  /**
+   * A scale that is known to lie says nothing of water; one that is only in doubt may. A weight
+   * beyond what the cup can hold may be just the water that went astray.
+   */
+  private static boolean faulty(CupDraft cup, boolean quiet) {
+    String doubt = cup.now.distrust().map(Reason::code).orElse("");
+    return doubt.equals("scale-noisy") || quiet && doubt.equals("scale-out-of-range");
+  }
+
+  private static long leaking(BenchDraft draft, double othersG) {
+    return draft.cups.values().stream().filter(cup -> cup.rising.leaking(othersG)).count();
+  }
+
+  /** Middle of what the other cups gained; 0 where too few can tell. */
+  private static double othersClimbedG(BenchDraft draft, CupDraft cup) {
+    double[] climbsG =
+        draft.cups.values().stream()
+            .filter(other -> other != cup && other.rising.thresholdG() > 0.0)
+            .mapToDouble(other -> other.rising.climbedG())
+            .sorted()
+            .toArray();
+    return climbsG.length < LEAST_OTHERS ? 0.0 : climbsG[climbsG.length / 2];
+  }
+
+  private static boolean quiet(BenchDraft draft) {
+    return draft.before.lastPassesAt() == null
+        || Duration.between(draft.before.lastPassesAt(), draft.at).compareTo(STRAY_WITHIN) > 0;
+  }
+
+  /** A rise no greater than what was just pumped to others is the pump's, not a person's. */
+  private static boolean stray(BenchDraft draft, double gainG, double leastG) {
+    return !quiet(draft)
+        && gainG > leastG
+        && gainG <= DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
+  }
+}

@@ -1,0 +1,91 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.alerts.Condition;
+import dev.cupwarden.core.alerts.Conditions;
+import dev.cupwarden.core.feeding.Recipe;
+import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.state.TankState;
+
+/** What a person should know of each tank: that it runs low, that it is empty, that feed is old. */
+final class JudgeTanks {
+  private static final double LOW_PART = 0.10;
+  private static final double FILLED_AGAIN = 1.5;
+
+  private JudgeTanks() {}
+
+  static void judge(BenchDraft draft, Conditions to) {
+    // An older journal may have one open for all tanks together; those of each take its place.
+    to.when("tank-low", null, false, 0.0, 0.0);
+    to.when("feed-old", null, false, 0.0, 0.0);
+    draft.tanks.forEach(
+        (name, tank) -> {
+          double sizeMl = draft.bench.tanks().get(name).sizeMl();
+          empty(draft, name, tank, to);
+          low(draft, name, tank, LOW_PART * sizeMl, to);
+          old(name, tank, draft, to);
+        });
+  }
+
+  private static void old(String name, TankState tank, BenchDraft draft, Conditions to) {
+    double oldD = tank.plain() ? 0.0 : JudgeConditions.hours(tank.mixedAt(), draft.at) / 24.0;
+    Condition.Level old = oldD > Recipe.KEEPS_DAYS ? Condition.Level.ON : Condition.Level.OFF;
+    to.add(new Condition("feed-old", null, old, oldD, Recipe.KEEPS_DAYS).ofTank(name));
+  }
+
+  /** Holds less than one pass. */
+  private static boolean isEmpty(BenchDraft draft, TankState tank) {
+    return tank.leftMl() < draft.bench.watering().passMl();
+  }
+
+  private static void low(
+      BenchDraft draft, String name, TankState tank, double lowMl, Conditions to) {
+    double leftMl = tank.leftMl();
+    Condition.Level level =
+        leftMl < lowMl
+            ? Condition.Level.ON
+            : leftMl > FILLED_AGAIN * lowMl ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    Condition low = new Condition("tank-low", null, level, leftMl, lowMl).ofTank(name);
+    String fill = "Fill the tank “" + name + "”, and say so.";
+    boolean tellsThatItIsEmpty = isEmpty(draft, tank) && !isNeeded(draft, name, tank);
+    to.add(
+        tellsThatItIsEmpty
+            ? low.saying("The tank “" + name + "” is empty: fill it, and say so.").severe(1)
+            : low.saying(fill));
+  }
+
+  private static void empty(BenchDraft draft, String name, TankState tank, Conditions to) {
+    double passMl = draft.bench.watering().passMl();
+    boolean so = isEmpty(draft, tank) && isNeeded(draft, name, tank);
+    Condition.Level level =
+        so
+            ? Condition.Level.ON
+            : isEmpty(draft, tank) ? Condition.Level.BETWEEN : Condition.Level.OFF;
+    String without =
+        tank.plain()
+            ? "until then cups that need plain water get none."
+            : draft.supply().hasPlain()
+                ? "until then cups get no feed."
+                : "until then cups get nothing.";
+    to.add(
+        new Condition("tank-empty", null, level, tank.leftMl(), passMl)
+            .saying("The tank “" + name + "” is empty: fill it, and say so; " + without)
+            .ofTank(name));
+  }
+
+  /** Whether no other tank serves in its place, and some cup wants what it held. */
+  private static boolean isNeeded(BenchDraft draft, String name, TankState tank) {
+    Supply supply = draft.supply();
+    if (tank.plain()) {
+      return !draft.cups.isEmpty() && supply.plainMl() < draft.bench.watering().passMl();
+    }
+    return name.equals(supply.feedTank())
+        && draft.cups.values().stream().anyMatch(cup -> takesFeed(draft, cup, supply));
+  }
+
+  private static boolean takesFeed(BenchDraft draft, CupDraft cup, Supply supply) {
+    RootStage stage = cup.setup.stage();
+    return !supply.hasPlain()
+        || (stage.takesFeed() && draft.bench.feeding().target().getOrDefault(stage, 0.0) > 0.0);
+  }
+}

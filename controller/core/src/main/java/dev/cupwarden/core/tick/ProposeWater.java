@@ -1,0 +1,152 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.limits.Case;
+import dev.cupwarden.core.watering.BlindRation;
+import dev.cupwarden.core.watering.BlindWatering;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.CupLines;
+import dev.cupwarden.core.watering.Refill;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.Set;
+
+/** Whether a cup wants water, why, and how much: what limits make of it is not asked here. */
+final class ProposeWater {
+  /** An estimate less sure than this in depletion is taken at half its word. */
+  private static final double UNSURE_SD = 0.05;
+
+  /** The refill under way, one that should begin, or null; ends what has reached its end. */
+  Refill refill(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    if (cup.refill != null && cup.refill.cause().rescue()) {
+      // Plain water ran out or came back: the rest is another refill.
+      boolean same = cup.refill.cause() == rescue(draft, cup);
+      if (!same) {
+        cup.endRefill(draft.at);
+      }
+    }
+    if (cup.refill != null) {
+      if (cup.learned && cup.refill.halved()) {
+        cup.refill = cup.refill.whole();
+      }
+      String end = end(draft, cup, window);
+      if (end == null) {
+        return cup.refill;
+      }
+      if (cup.refill.cause().byHand()) {
+        String how = end + String.format(Locale.ROOT, "%.1f mL given", cup.refill.orderedMl());
+        draft.receipts.add(ManyCups.over(draft, cup, "done", how));
+      }
+      cup.endRefill(draft.at);
+    }
+    return begin(draft, cup, window);
+  }
+
+  /** Why the refill is over, to be followed by what was given; null while it is not. */
+  private static String end(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    Refill refill = cup.refill;
+    double leastMl = cup.leastMl(refill.cause());
+    if (refill.leftMl() < leastMl) {
+      return "";
+    }
+    boolean toLine = refill.cause() != Cause.FLUSH && refill.cause() != Cause.BLIND;
+    if (toLine && cup.roomMl() < leastMl) {
+      return "the refill line is reached, ";
+    }
+    if (cup.full && toLine) {
+      return "the cup is full, ";
+    }
+    Duration lasted = Duration.between(refill.startedAt(), draft.at);
+    if (lasted.compareTo(Refill.LONGEST) > 0) {
+      return "six hours are over, ";
+    }
+    // A rescue that began in the window is a whole refill; by night only a halved one goes on.
+    boolean needsWindow =
+        refill.cause() == Cause.DUE
+            || refill.cause() == Cause.FORECAST
+            || (refill.cause().rescue() && Double.isInfinite(refill.budgetMl()));
+    return needsWindow && !window.open() && !window.openForReturned()
+        ? "the window has closed, "
+        : null;
+  }
+
+  private Refill begin(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    if (cup.blind()) {
+      return beginBlind(draft, cup, window);
+    }
+    CupLines lines = cup.frame.lines();
+    double depletion = cup.depletion();
+    Cause cause = null;
+    if (depletion > lines.dry()) {
+      cause = rescue(draft, cup);
+    } else if (depletion > lines.due()) {
+      cause = Cause.DUE;
+    } else if (cup.now.trusted() && dryBeforeNextWindow(cup, window)) {
+      cause = Cause.FORECAST;
+    }
+    if (cause == null || cup.roomMl() < cup.leastMl(cause)) {
+      return null;
+    }
+    boolean heldOtherwise =
+        cause.rescue()
+            && (!window.open()
+                || draft.rootC() < draft.bench.climate().coldC()
+                || draft.leak.onRescue());
+    boolean unsure =
+        (!cup.learned && !cup.halfGiven) || cup.now.massSdG() > UNSURE_SD * cup.availableMl();
+    Refill whole = starting(draft, cause, Double.POSITIVE_INFINITY);
+    if (heldOtherwise) {
+      return whole.within(cup.roomMl() / 2.0);
+    }
+    return unsure ? whole.halfUntilSeen(cup.roomMl() / 2.0) : whole;
+  }
+
+  /** Half of what its reckoned water is short of; an unrooted cup gets its rations. */
+  private static Refill beginBlind(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    double ml;
+    if (!cup.setup.stage().rooted()) {
+      ml = BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
+    } else if (cup.wateredBlind(draft.at) && wantsBlind(cup, window)) {
+      ml = BlindWatering.PART * cup.roomMl();
+    } else {
+      return null;
+    }
+    return ml < cup.leastMl(Cause.BLIND) ? null : starting(draft, Cause.BLIND, ml);
+  }
+
+  private static boolean wantsBlind(CupDraft cup, Case.WindowNow window) {
+    double likelyDry = cup.depletion() + cup.depletionSd();
+    return likelyDry > cup.frame.lines().due() || dryBeforeNextWindow(cup, window);
+  }
+
+  private static Refill starting(BenchDraft draft, Cause cause, double budgetMl) {
+    return new Refill(
+        cause,
+        draft.at,
+        budgetMl,
+        Double.POSITIVE_INFINITY,
+        0.0,
+        Double.NaN,
+        Set.of(),
+        null,
+        false);
+  }
+
+  /** Plain water; where none is to be had, feed for a cup that may have it. */
+  private static Cause rescue(BenchDraft draft, CupDraft cup) {
+    return draft.plainToBeHad() || !cup.setup.stage().takesFeed() ? Cause.RESCUE : Cause.FED_RESCUE;
+  }
+
+  /** Only a learned rate may bring a watering forward. */
+  private static boolean dryBeforeNextWindow(CupDraft cup, Case.WindowNow window) {
+    if (!cup.now.rateKnown() || cup.now.rateGPerH() <= 0.0) {
+      return false;
+    }
+    double roomG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
+    double rateGPerH = cup.now.rateGPerH();
+    if (cup.setup.stage().rooted()) {
+      // A rooted cup is better slightly wet than dry: count on the faster of what is likely.
+      rateGPerH += cup.now.rateSdGPerH();
+    }
+    return roomG / rateGPerH < window.minutesToOpening() / 60.0;
+  }
+}

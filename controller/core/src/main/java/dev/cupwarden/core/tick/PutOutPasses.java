@@ -1,0 +1,357 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.dosing.Hose;
+import dev.cupwarden.core.dosing.PassOnTrial;
+import dev.cupwarden.core.feeding.FeedLedger;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.feeding.TankDraw;
+import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.limits.Case;
+import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Sentences;
+import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.units.Elapsed;
+import dev.cupwarden.core.watering.OpenHours;
+import dev.cupwarden.core.watering.Refill;
+import dev.cupwarden.core.watering.VolumeBounds;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** Proposed passes through the limits, and out: one round over all cups that want water. */
+final class PutOutPasses {
+  /** A cup that was away may be watered so much later in the day. */
+  private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
+
+  /** Limits that a hand dose waits for rather than being refused by. */
+  private static final Set<String> WAITED_FOR = Set.of("soak", "pass", "hose");
+
+  private final OpenHours openHours;
+  private final ProposeWater propose;
+  private final boolean soakKeptByPerson;
+
+  PutOutPasses(OpenHours openHours, boolean soakKeptByPerson) {
+    this.openHours = openHours;
+    this.propose = new ProposeWater();
+    this.soakKeptByPerson = soakKeptByPerson;
+  }
+
+  /**
+   * One round: at most one pass a cup, thirstiest of those that waited longest first, and no more
+   * than the pump can give within a tick. A longer one would keep the next look at the cups
+   * waiting, and the soak of its last cups would be counted from long before their water came.
+   */
+  List<AllowedPass> round(BenchDraft draft) {
+    Case.WindowNow window = window(draft.at);
+    Case.BenchFacts facts = benchFacts(draft, window);
+    List<AllowedPass> passes = new ArrayList<>();
+    PastCups.prime(draft, facts, passes);
+    List<Wish> wishes = new ArrayList<>();
+    for (CupDraft cup : draft.cups.values()) {
+      cup.wanted = propose.refill(draft, cup, window);
+      cup.allowance = null;
+      if (cup.wanted != null && mayBe(draft, cup, facts)) {
+        wishes.add(new Wish(cup, cup.wanted, judge(draft, cup, cup.wanted, facts)));
+      }
+    }
+    ManyCups.takeBack(draft, forbidden(draft, wishes));
+    wishes.removeIf(wish -> wish.wanted().toMany() && wish.cup().refill == null);
+    if (facts.trial()) {
+      wishes.removeIf(wish -> !WatchPump.canTry(wish.cup()));
+      wishes.sort(driestButNot(draft.trial.cup()));
+    } else if (draft.hose.shared()) {
+      new HoseRound(this, draft, window, passes).put(HoseTurns.inOrder(draft, wishes, TURN));
+      return passes;
+    } else {
+      wishes.sort(TURN);
+    }
+    for (Wish wish : wishes) {
+      if (fits(draft, passes)) {
+        putOut(draft, wish, window, passes, List.of());
+      }
+    }
+    return passes;
+  }
+
+  /** Doses to several cups, none of them begun, of which a limit forbids one: by id, why by cup. */
+  private static Map<String, SortedMap<String, String>> forbidden(
+      BenchDraft draft, List<Wish> wishes) {
+    Map<String, SortedMap<String, String>> forbidden = new TreeMap<>();
+    for (Wish wish : wishes) {
+      Refill refill = wish.wanted();
+      if (refill.toMany() && refill.startedAt().equals(draft.at) && refill.orderedMl() == 0.0) {
+        List<Reason> standing = standing(against(draft, wish.cup(), refill, wish.allowance()));
+        if (!standing.isEmpty()) {
+          forbidden
+              .computeIfAbsent(refill.orderId(), id -> new TreeMap<>())
+              .put(wish.cup().name(), wish.cup().name() + " " + Sentences.joined(standing));
+        }
+      }
+    }
+    return forbidden;
+  }
+
+  /** Whether the pump can give one more within this tick. */
+  boolean fits(BenchDraft draft, List<AllowedPass> passes) {
+    return passes.isEmpty() || roundMl(passes) <= mostMl(draft) - draft.bench.watering().passMl();
+  }
+
+  private static double roundMl(List<AllowedPass> passes) {
+    return passes.stream().mapToDouble(AllowedPass::totalMl).sum();
+  }
+
+  /** What the pump gives within a tick; no bound where a person waters. */
+  private double mostMl(BenchDraft draft) {
+    double tickS = draft.bench.tick().toMillis() / 1_000.0;
+    return soakKeptByPerson
+        ? Double.POSITIVE_INFINITY
+        : draft
+            .bench
+            .board()
+            .map(board -> board.pump().mlPerS() * tickS)
+            .orElse(Double.POSITIVE_INFINITY);
+  }
+
+  /** A dose by hand is answered with every reason; the program's own need not be. */
+  private static boolean mayBe(BenchDraft draft, CupDraft cup, Case.BenchFacts facts) {
+    return cup.wanted.cause().byHand()
+        || !Limits.forbids(proposed(draft, cup, cup.wanted, facts, Case.HoseFacts.CLEAR));
+  }
+
+  /** Asks the limits of the cups that get no water, too: for whoever wants to be told. */
+  void judgeTheRest(BenchDraft draft) {
+    Case.BenchFacts facts = benchFacts(draft, window(draft.at));
+    for (CupDraft cup : draft.cups.values()) {
+      if (cup.allowance == null) {
+        cup.allowance = judge(draft, cup, cup.wanted, facts);
+      }
+    }
+  }
+
+  /** Rescues first; then who waited longest for a pass; then the driest; then by name. */
+  private static final Comparator<Wish> TURN =
+      Comparator.comparing((Wish wish) -> wish.cup().depletion() <= wish.cup().frame.lines().dry())
+          .thenComparing(
+              wish -> wish.cup().lastPassAt == null ? Instant.MIN : wish.cup().lastPassAt)
+          .thenComparing(wish -> -wish.cup().depletion())
+          .thenComparing(wish -> wish.cup().name());
+
+  /** For a trial of the pump: the driest, but who was tried last comes last. */
+  private static Comparator<Wish> driestButNot(String triedLast) {
+    return Comparator.comparing((Wish wish) -> wish.cup().name().equals(triedLast))
+        .thenComparing(wish -> -wish.cup().depletion())
+        .thenComparing(wish -> wish.cup().name());
+  }
+
+  /**
+   * @param later who comes after it in this round, in order
+   */
+  void putOut(
+      BenchDraft draft,
+      Wish wish,
+      Case.WindowNow window,
+      List<AllowedPass> passes,
+      List<Wish> later) {
+    CupDraft cup = wish.cup();
+    // Cups before this one in the round may have emptied a tank.
+    Limits.Allowance allowance =
+        passes.isEmpty() && !draft.hose.shared()
+            ? wish.allowance()
+            : judge(draft, cup, wish.wanted(), benchFacts(draft, window));
+    cup.allowance = allowance;
+    double wanted = StrengthMeant.of(draft, cup, wish.wanted().strengthAsked());
+    List<Reason> against = against(draft, cup, wish.wanted(), allowance);
+    if (!against.isEmpty()) {
+      refuseByHand(draft, cup, against);
+      return;
+    }
+    Supply supply = draft.supply(wish.wanted().cause());
+    // Where plain water has run out, a flush is not given with feed, nor a dose stronger than said.
+    double most = SharedHose.most(draft, wish.wanted(), allowance);
+    TankDraw draw =
+        draft.hose.shared()
+            ? FeedThroughHose.of(draft, benchFacts(draft, window), supply)
+                .draw(wish, allowance.ml(), wanted, most, later)
+            : supply.draw(allowance.ml(), wanted, most);
+    if (draw.totalMl() <= 0.0 && !draft.hose.shared() && !wish.wanted().cause().byHand()) {
+      double leastMl = cup.leastMl(wish.wanted().cause());
+      draw = supply.drawLast(leastMl, allowance.ml(), wanted, most);
+    }
+    if (draw.totalMl() <= 0.0) {
+      draft.unsuited = true;
+      return;
+    }
+    AllowedPass pass = Limits.allow(cup.name(), wish.wanted().cause(), allowance, supply, draw);
+    SharedHose.owe(draft, cup, Math.min(wanted, most), pass);
+    count(draft, cup, wish.wanted(), pass, supply, most);
+    passes.add(pass);
+  }
+
+  /** What forbids it as it is wanted; none where it may be. */
+  private static List<Reason> against(
+      BenchDraft draft, CupDraft cup, Refill wanted, Limits.Allowance allowance) {
+    boolean tooStrong =
+        !Double.isNaN(wanted.strengthAsked())
+            && wanted.strengthAsked() > allowance.strength() + 1e-9;
+    return tooStrong ? feedReasons(cup, allowance) : allowance.holding();
+  }
+
+  /** Of those, what a dose by hand does not wait for. */
+  private static List<Reason> standing(List<Reason> reasons) {
+    return reasons.stream().filter(reason -> !WAITED_FOR.contains(reason.code())).toList();
+  }
+
+  private static List<Reason> feedReasons(CupDraft cup, Limits.Allowance allowance) {
+    return allowance.feedHolding().isEmpty()
+        ? List.of(new Reason("ledger", cup.fed, FeedLedger.MOST, "label"))
+        : allowance.feedHolding();
+  }
+
+  /** A hand dose that a limit forbids is refused at once, so that the person can do otherwise. */
+  private static void refuseByHand(BenchDraft draft, CupDraft cup, List<Reason> reasons) {
+    if (cup.refill == null || !cup.refill.cause().byHand()) {
+      return;
+    }
+    List<Reason> standing = standing(reasons);
+    if (standing.isEmpty()) {
+      return;
+    }
+    String id = cup.refill.orderId();
+    String why = Sentences.joined(standing);
+    if (cup.refill.orderedMl() > 0.0) {
+      draft.receipts.add(ManyCups.over(draft, cup, "done", "ended early: " + why));
+      cup.endRefill(draft.at);
+    } else if (cup.refill.toMany()) {
+      draft.receipts.add(ManyCups.over(draft, cup, "refused", why));
+      cup.refill = null;
+    } else {
+      cup.refill = null;
+      draft.receipts.removeIf(receipt -> id.equals(receipt.id()));
+      draft.receipts.add(Receipt.refused(id, why));
+    }
+  }
+
+  /** From here on the pass counts as given. */
+  private static void count(
+      BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply, double most) {
+    double roomMl = cup.roomMl();
+    VolumeBounds.Bound usual =
+        VolumeBounds.usual(draft.at, cup.given, cup.account, draft.pumpPart());
+    if (pass.totalMl() > usual.leftMl() + 1e-9) {
+      cup.account = cup.account.halfBegun(draft.at, VolumeBounds.HALF * roomMl);
+    }
+    double overMl = cup.massG() + pass.totalMl() - cup.weights.capacityG();
+    draft.trayMl += Math.max(0.0, Math.min(pass.totalMl(), overMl));
+    if (!cup.reckoned()) {
+      // A reckoned weight is no witness: a scale that comes back judges none but what it saw.
+      PassOnTrial trial =
+          new PassOnTrial(
+              draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());
+      cup.onTrial = cup.onTrial == null ? trial : cup.onTrial.plus(trial);
+    }
+    String feedName = pass.feedMl() > 0.0 ? supply.feed() : null;
+    if (draft.hose.shared()) {
+      Hose.Flow flow = draft.hose.push(pass, supply.feed(), supply.feedStrength());
+      SharedHose.tell(draft, cup, most, flow);
+      feedName = flow.feed();
+    }
+    Feed feed = feedName == null ? null : draft.bench.feeds().get(feedName);
+    cup.give(
+        new Given(draft.at, pass.totalMl(), pass.strength(), feedName, roomMl, false),
+        SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
+        draft.bench.waterEcMsPerCm(),
+        draft.ledgerSpan());
+    cup.reckoning = cup.reckoning.pass(pass.totalMl(), cup.weights.capacityG());
+    cup.seeNow(draft.at);
+    draft.draw(pass);
+    WatchPump.gave(draft, cup.name(), pass.totalMl());
+    cup.refill = wanted.plus(pass.totalMl());
+    cup.passes.add(pass);
+  }
+
+  static Limits.Allowance judge(
+      BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
+    cup.fed =
+        FeedLedger.fed(
+            cup.given, draft.at, draft.interval(draft.supply().feed()), cup.availableMl());
+    Limits.Allowance free = Limits.judge(proposed(draft, cup, wanted, facts, Case.HoseFacts.CLEAR));
+    Case.HoseFacts hose = SharedHose.facts(draft, cup, wanted, free);
+    return hose == Case.HoseFacts.CLEAR
+        ? free
+        : Limits.judge(proposed(draft, cup, wanted, facts, hose));
+  }
+
+  static Case proposed(
+      BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts, Case.HoseFacts hose) {
+    double leastMl = cup.leastMl(wanted == null ? null : wanted.cause());
+    Case.Proposal proposal =
+        wanted == null
+            ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
+            : new Case.Proposal(
+                wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
+    return new Case(draft.at, proposal, cupFacts(cup, hose), facts);
+  }
+
+  static Case.CupFacts cupFacts(CupDraft cup, Case.HoseFacts hose) {
+    return new Case.CupFacts(
+        cup.setup.stage(),
+        cup.frame.lines(),
+        cup.now,
+        cup.depletion(),
+        cup.availableMl(),
+        cup.capacityMl(),
+        cup.roomMl(),
+        cup.roomToWetMl(),
+        cup.hold,
+        cup.latch,
+        cup.away,
+        cup.backAt,
+        cup.wet,
+        cup.driedFrom,
+        cup.given,
+        cup.account,
+        cup.lastPassAt,
+        cup.soaking,
+        cup.fed,
+        cup.salts.atCapacityMsPerCm(cup.capacityMl()),
+        hose);
+  }
+
+  Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
+    Supply supply = draft.supply();
+    return new Case.BenchFacts(
+        draft.bench.watering(),
+        draft.bench.feeding(),
+        draft.bench.climate(),
+        draft.hold,
+        draft.pumpLatch,
+        draft.leak,
+        WatchPump.trialDue(draft),
+        supply,
+        supply.feed() == null ? null : draft.bench.feeds().get(supply.feed()),
+        draft.bench.feeds(),
+        draft.seen.clockInDoubt(),
+        draft.airC(),
+        draft.rootC(),
+        draft.today(),
+        window,
+        soakKeptByPerson,
+        draft.pumpPart());
+  }
+
+  private Case.WindowNow window(Instant at) {
+    boolean open = openHours.open(at, Duration.ZERO);
+    double minutes = Elapsed.minutes(at, openHours.nextOpening(at));
+    return new Case.WindowNow(open, openHours.open(at, LONGER_FOR_RETURNED), minutes);
+  }
+}

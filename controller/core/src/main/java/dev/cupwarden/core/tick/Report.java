@@ -1,0 +1,185 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.estimate.Forecast;
+import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.Decision;
+import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.messages.Sentences;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** What is told of each cup. Numbers are rounded here, once, to what a scale can tell. */
+final class Report {
+  private final double vpdKpa;
+
+  /** With the vapour pressure deficit that forecasts go by; NaN: unknown. */
+  Report(double vpdKpa) {
+    this.vpdKpa = vpdKpa;
+  }
+
+  SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {
+    SortedMap<String, Advice.CupReport> reports = new TreeMap<>();
+    for (CupDraft cup : draft.cups.values()) {
+      boolean known = cup.now.known();
+      reports.put(
+          cup.name(),
+          new Advice.CupReport(
+              activity(draft, cup),
+              known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
+              known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
+              cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
+              time(draft.at, cup, cup.frame.lines().due()),
+              time(draft.at, cup, cup.frame.lines().dry()),
+              cup.now.trusted(),
+              cup.setup.stage(),
+              rounded(cup.fed, 1e4),
+              codes(cup)));
+    }
+    return reports;
+  }
+
+  /**
+   * @param holding as {@link #told} says
+   */
+  CupStatus status(BenchDraft draft, CupDraft cup, List<CupStatus.Told> holding) {
+    boolean known = cup.now.known();
+    return new CupStatus(
+        draft.at,
+        cup.name(),
+        cup.setup.plant(),
+        cup.setup.stage(),
+        activity(draft, cup),
+        known ? rounded(massG(cup), 1e2) : null,
+        known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
+        known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
+        cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
+        time(draft.at, cup, cup.frame.lines().due()),
+        time(draft.at, cup, cup.frame.lines().dry()),
+        cup.now.trusted(),
+        rounded(cup.fed, 1e4),
+        rounded(cup.weights.capacityG(), 1e2),
+        rounded(cup.weights.availableMl(), 1e2),
+        rounded(cup.frame.lines().wet(), 1e4),
+        rounded(cup.frame.lines().refill(), 1e4),
+        rounded(cup.frame.lines().due(), 1e4),
+        rounded(cup.frame.lines().dry(), 1e4),
+        holding);
+  }
+
+  /**
+   * @param holding as {@link #told} says
+   */
+  Decision decision(BenchDraft draft, CupDraft cup, List<CupStatus.Told> holding) {
+    boolean known = cup.now.known();
+    return new Decision(
+        activity(draft, cup),
+        known ? rounded(massG(cup), 1e2) : null,
+        known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
+        cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
+        Double.isNaN(vpdKpa) ? null : rounded(vpdKpa, 1e3),
+        rounded(cup.fed, 1e4),
+        rounded(cup.salts.atCapacityMsPerCm(cup.capacityMl()), 1e3),
+        holding);
+  }
+
+  /** What holds water or feed back, in words; making the sentences is most of a report's cost. */
+  static List<CupStatus.Told> told(CupDraft cup) {
+    return holding(cup).stream().map(Report::told).toList();
+  }
+
+  private static CupStatus.Told told(Reason reason) {
+    return new CupStatus.Told(
+        reason.code(),
+        reason.value(),
+        reason.threshold(),
+        reason.unit(),
+        reason.detail(),
+        Sentences.of(reason));
+  }
+
+  private static List<String> codes(CupDraft cup) {
+    List<Reason> holding = holding(cup);
+    if (holding.isEmpty()) {
+      return List.of();
+    }
+    List<String> codes = new ArrayList<>(holding.size());
+    for (Reason reason : holding) {
+      if (!codes.contains(reason.code())) {
+        codes.add(reason.code());
+      }
+    }
+    return codes;
+  }
+
+  /** What holds water back; and what holds feed back, of a cup that wants water now. */
+  private static List<Reason> holding(CupDraft cup) {
+    Limits.Allowance allowance = cup.allowance;
+    if (cup.wanted == null || allowance.feedHolding().isEmpty()) {
+      return allowance.holding();
+    }
+    List<Reason> both = new ArrayList<>(allowance.holding());
+    both.addAll(allowance.feedHolding());
+    return both;
+  }
+
+  private static CupActivity activity(BenchDraft draft, CupDraft cup) {
+    if (cup.away) {
+      return CupActivity.AWAY;
+    }
+    if (!cup.now.trusted()) {
+      return CupActivity.UNTRUSTED;
+    }
+    if (held(draft, cup)) {
+      return CupActivity.HELD;
+    }
+    double depletion = cup.weights.depletion(cup.now.massG());
+    if (!cup.passes.isEmpty()) {
+      return CupActivity.WATERING;
+    }
+    if (depletion < cup.frame.lines().wet()) {
+      return CupActivity.WET;
+    }
+    if (cup.refill != null) {
+      Duration soak = cup.soaking.soak(draft.bench.watering().soak());
+      boolean soaking =
+          cup.lastPassAt != null && Duration.between(cup.lastPassAt, draft.at).compareTo(soak) < 0;
+      return soaking ? CupActivity.SOAKING : CupActivity.WATERING;
+    }
+    if (depletion > cup.frame.lines().dry()) {
+      return CupActivity.DRY;
+    }
+    return depletion > cup.frame.lines().due() ? CupActivity.DUE : CupActivity.STEADY;
+  }
+
+  /** While nobody weighs it, what was given since belongs to it as well. */
+  private static double massG(CupDraft cup) {
+    return cup.now.trusted() ? cup.now.massG() : cup.massG();
+  }
+
+  private static boolean held(BenchDraft draft, CupDraft cup) {
+    boolean bench = draft.hold != null && !draft.hold.feedOnly() && draft.hold.holdsAt(draft.at);
+    return bench || (cup.hold != null && !cup.hold.feedOnly() && cup.hold.holdsAt(draft.at));
+  }
+
+  /** To the minute; null where the rate is not known, or the line is more than a year off. */
+  private Instant time(Instant at, CupDraft cup, double line) {
+    if (!cup.now.known() || !cup.now.rateKnown()) {
+      return null;
+    }
+    OptionalDouble vpd = Double.isNaN(vpdKpa) ? OptionalDouble.empty() : OptionalDouble.of(vpdKpa);
+    double hours = Forecast.hoursTo(cup.weights.massG(line), cup.now, cup.estimate, vpd);
+    return Double.isFinite(hours) ? at.plusSeconds(60L * Math.round(hours * 60.0)) : null;
+  }
+
+  private static double rounded(double value, double steps) {
+    return Math.rint(value * steps) / steps;
+  }
+}

@@ -1,0 +1,124 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.dosing.Steps;
+import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.PlantDraw;
+import dev.cupwarden.core.estimate.Reckoning;
+import dev.cupwarden.core.estimate.RootSignal;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.orders.Order;
+import dev.cupwarden.core.orders.OrderRefused;
+import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.setup.CupKeys;
+import dev.cupwarden.core.setup.SetupException;
+import dev.cupwarden.core.state.CupState;
+import dev.cupwarden.core.state.Weighing;
+import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WaterAccount;
+import dev.cupwarden.core.watering.WetClock;
+import java.time.Instant;
+
+/** Orders that change what a cup is, or whether it is there. */
+final class SetUpCups {
+  private final CupFrames frames;
+
+  SetUpCups(CupFrames frames) {
+    this.frames = frames;
+  }
+
+  /** Carries out one of them: stage, repot, add, away or back. */
+  Receipt carryOut(BenchDraft draft, Order order) throws OrderRefused {
+    if (order instanceof Order.Add add) {
+      return add(draft, add);
+    } else if (order instanceof Order.SeenStage seen) {
+      CupDraft cup = draft.cup(seen.cup());
+      // Seen again is not seen anew: the feed goes on rising from when it was first seen.
+      boolean same = cup.setup.stage() == seen.stage();
+      refit(cup, cup.setup.withStage(seen.stage()), draft.at);
+      cup.stageSince = same ? cup.stageSince : draft.at;
+    } else if (order instanceof Order.Repot repot) {
+      repot(draft, repot);
+    } else if (order instanceof Order.Away away) {
+      CupDraft cup = draft.cup(away.cup());
+      cup.awaySince = cup.away ? cup.awaySince : draft.at;
+      cup.away = true;
+    } else if (order instanceof Order.Back back) {
+      CupDraft cup = draft.cup(back.cup());
+      cup.away = false;
+      cup.awaySince = null;
+      cup.backAt = draft.at;
+    } else {
+      throw new IllegalStateException("no hand for " + order);
+    }
+    return Receipt.done(order.id());
+  }
+
+  private Receipt add(BenchDraft draft, Order.Add order) throws OrderRefused {
+    if (draft.cups.containsKey(order.cup())) {
+      throw new OrderRefused("cup: \"" + order.cup() + "\" is on this bench already");
+    }
+    try {
+      Cup setup = CupKeys.fromOrder(order.keys(), draft.bench);
+      CupDraft cup = new CupDraft(CupState.fresh(setup));
+      refit(cup, setup, draft.at);
+      draft.cups.put(order.cup(), cup);
+      return Receipt.done(order.id());
+    } catch (SetupException refused) {
+      throw new OrderRefused(refused.getMessage());
+    }
+  }
+
+  /** Gives the cup that setup, unless its lines would then be out of order. */
+  private void refit(CupDraft cup, Cup setup, Instant at) throws OrderRefused {
+    try {
+      cup.frame = frames.of(setup);
+    } catch (IllegalArgumentException unfit) {
+      throw new OrderRefused(setup.name() + ": " + unfit.getMessage());
+    }
+    cup.setup = setup;
+    cup.seeNow(at);
+  }
+
+  private void repot(BenchDraft draft, Order.Repot order) throws OrderRefused {
+    CupDraft cup = draft.cup(order.cup());
+    if (!draft.bench.vessels().containsKey(order.vessel())) {
+      throw new OrderRefused(
+          "vessel: \""
+              + order.vessel()
+              + "\" is not a vessel of this bench; known: "
+              + BenchDraft.names(draft.bench.vessels().keySet()));
+    }
+    if (!draft.bench.mixes().containsKey(order.mix())) {
+      throw new OrderRefused(
+          "mix: \""
+              + order.mix()
+              + "\" is not a mix of this bench; known: "
+              + BenchDraft.names(draft.bench.mixes().keySet()));
+    }
+    refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
+    WeighDrained.drop(draft, cup, "the cup was repotted");
+    cup.weighing = Weighing.NONE;
+    draft.done = draft.done.withoutCup(order.cup());
+    cup.estimate = EstimateState.fresh();
+    cup.learned = false;
+    cup.halfGiven = false;
+    cup.refill = null;
+    cup.onTrial = null;
+    cup.shortRun = null;
+    cup.shortPasses = 0;
+    cup.rising = Rising.NONE;
+    cup.steps = Steps.NONE;
+    cup.lastReadG = Double.NaN;
+    cup.driedFrom = Double.NaN;
+    cup.salts = SaltBalance.NONE;
+    cup.wet = WetClock.DRYING;
+    cup.use = UseLog.EMPTY;
+    cup.roots = RootSignal.NONE;
+    cup.draw = PlantDraw.NONE;
+    cup.account = WaterAccount.NONE;
+    cup.reckoning = Reckoning.NONE;
+    cup.seeNow(draft.at);
+  }
+}

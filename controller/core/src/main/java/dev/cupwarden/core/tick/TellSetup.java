@@ -1,0 +1,88 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.messages.BenchSetup;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.FeedingRules;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.state.CupState;
+import dev.cupwarden.core.state.TankState;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Function;
+
+/** What is told of a bench's set-up: its file, with cups and tanks as orders have changed them. */
+final class TellSetup {
+  private TellSetup() {}
+
+  static BenchSetup of(Bench bench, BenchState state, Instant at) {
+    FeedingRules feeding = bench.feeding();
+    return new BenchSetup(
+        at,
+        bench.place().map(place -> place.zone()),
+        new BenchSetup.Watering(
+            bench.watering().window(),
+            bench.watering().passMl(),
+            bench.watering().soak().toMillis() / 1000.0),
+        new BenchSetup.Feeding(
+            feeding.floor(), feeding.ceiling(), feeding.target(), feeding.pause(), feeding.plan()),
+        new BenchSetup.Climate(
+            bench.climate().coldC(), bench.climate().frostC(), bench.climate().heatC()),
+        each(
+            bench.vessels(),
+            vessel ->
+                new BenchSetup.Vessel(
+                    vessel.topMm(), vessel.baseMm(), vessel.depthMm(), vessel.emptyG())),
+        each(
+            bench.mixes(),
+            mix -> new BenchSetup.Mix(mix.saturated(), mix.unavailable(), mix.leastAir())),
+        each(
+            bench.feeds(),
+            feed ->
+                new BenchSetup.Feed(
+                    feed.nPct(),
+                    feed.p2o5Pct(),
+                    feed.k2oPct(),
+                    feed.labelGPerL(),
+                    feed.labelEvery().toMillis() / 1000.0,
+                    feed.spoonG(),
+                    feed.ecMsPerCmPerGPerL())),
+        bench.waterEcMsPerCm(),
+        tanks(bench, state),
+        each(state.cups(), cup -> cup(bench, cup)));
+  }
+
+  private static SortedMap<String, BenchSetup.Tank> tanks(Bench bench, BenchState state) {
+    SortedMap<String, BenchSetup.Tank> told = new TreeMap<>();
+    bench
+        .tanks()
+        .forEach(
+            (name, tank) -> {
+              TankState now = state.tanks().getOrDefault(name, TankState.of(tank));
+              told.put(
+                  name,
+                  new BenchSetup.Tank(
+                      tank.sizeMl(), Optional.ofNullable(now.feed()), now.strength()));
+            });
+    return told;
+  }
+
+  private static BenchSetup.Cup cup(Bench bench, CupState cup) {
+    return new BenchSetup.Cup(
+        cup.setup().vessel(),
+        cup.setup().mix(),
+        cup.setup().plant(),
+        cup.setup().struck(),
+        cup.setup().stage(),
+        cup.setup().cuttingG(),
+        bench.linesOf(cup.setup()));
+  }
+
+  private static <A, B> SortedMap<String, B> each(
+      SortedMap<String, A> named, Function<A, B> toldOf) {
+    SortedMap<String, B> told = new TreeMap<>();
+    named.forEach((name, one) -> told.put(name, toldOf.apply(one)));
+    return told;
+  }
+}

@@ -1,0 +1,78 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.estimate.DryingUse;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+
+/** Once a day: what each cup's use of water says of its roots, held against its neighbours'. */
+final class UpdateRootSignals {
+  private static final Duration DAY = Duration.ofHours(24);
+
+  /** Use is compared in air of this vapour pressure deficit; which one does not matter. */
+  private static final double SAME_AIR_KPA = 1.0;
+
+  /** Fewer neighbours say nothing of the weather. */
+  private static final int LEAST_NEIGHBOURS = 3;
+
+  /** More than this part of the cups do not fall ill on one day: our choice. */
+  private static final double MOST_FALLING = 0.1;
+
+  void update(BenchDraft draft) {
+    boolean due = draft.rootsAt == null || !draft.at.isBefore(draft.rootsAt.plus(DAY));
+    if (!due) {
+      return;
+    }
+    draft.rootsAt = draft.at;
+    feelDraw(draft);
+    double[] uses =
+        draft.cups.values().stream()
+            .mapToDouble(UpdateRootSignals::useGPerH)
+            .filter(u -> u > 0)
+            .toArray();
+    double medianGPerH = median(uses);
+    for (CupDraft cup : draft.cups.values()) {
+      double useGPerH = useGPerH(cup);
+      if (useGPerH > 0.0) {
+        cup.roots = cup.roots.day(draft.at, useGPerH, medianGPerH);
+      }
+    }
+  }
+
+  /** NaN while it is not known, or its scale is in doubt. */
+  private static double useGPerH(CupDraft cup) {
+    DryingUse use = cup.estimate.use();
+    if (!cup.now.trusted() || cup.away || !use.known()) {
+      return Double.NaN;
+    }
+    return use.knownPerKpa() ? use.gPerHAt(SAME_AIR_KPA) : use.meanGPerH();
+  }
+
+  /** What each cutting drew by day, held against the others'. */
+  private static void feelDraw(BenchDraft draft) {
+    double[] changes =
+        draft.cups.values().stream()
+            .mapToDouble(cup -> cup.draw.change())
+            .filter(change -> !Double.isNaN(change))
+            .toArray();
+    double middle = median(changes);
+    List<CupDraft> falling =
+        draft.cups.values().stream().filter(cup -> cup.draw.falls(middle)).toList();
+    // Many at once: a cold day, a blind let down, a person who has handled the bench.
+    boolean alone = falling.size() <= Math.max(1.0, MOST_FALLING * changes.length);
+    // Cold roots take up almost nothing, some plants' sooner than others'.
+    boolean cold = draft.rootC() < draft.bench.climate().coldC();
+    for (CupDraft cup : draft.cups.values()) {
+      boolean watered = cup.depletion() <= cup.frame.lines().due();
+      cup.draw = cup.draw.close(middle, alone && watered && !cold);
+    }
+  }
+
+  private static double median(double[] values) {
+    if (values.length <= LEAST_NEIGHBOURS) {
+      return Double.NaN;
+    }
+    Arrays.sort(values);
+    return values[values.length / 2];
+  }
+}

@@ -1,0 +1,123 @@
+package dev.cupwarden.core.tick;
+
+import dev.cupwarden.core.dosing.DoseCheck;
+import dev.cupwarden.core.dosing.LeakSensor;
+import dev.cupwarden.core.dosing.LeakWatch;
+import dev.cupwarden.core.dosing.PassOnTrial;
+import dev.cupwarden.core.dosing.PumpTrial;
+import dev.cupwarden.core.dosing.WaterBalance;
+import dev.cupwarden.core.state.TankState;
+import java.util.Map;
+
+/**
+ * What stops the pump for every cup, and how a bench of which no person has looked goes on all the
+ * same: rescues after a leak that has dried up, a trial of a pump that brought nothing.
+ *
+ * <p>A pump that runs on, or water that came to a cup to which none was sent, waits for a person:
+ * no look at a sensor and no trial shows that the next pass would not go astray as well.
+ */
+final class WatchPump {
+  private WatchPump() {}
+
+  /** After readings and orders were taken and passes judged. */
+  static void look(BenchDraft draft) {
+    balanceTanks(draft);
+    LeakSensor seen =
+        draft.seen.leak()
+            ? LeakSensor.WET
+            : draft.seen.leakUnread() ? LeakSensor.UNREAD : LeakSensor.DRY;
+    double trayMl = draft.bench.trayMl() - draft.trayMl;
+    draft.leak = draft.leak.look(draft.at, seen, draft.before.at(), trayMl);
+    if (draft.trial.lapsed(draft.at)) {
+      draft.trial = draft.trial.failed(draft.at);
+    }
+  }
+
+  /** By how much each gauge fell beyond what was ordered out of its tank. */
+  private static void balanceTanks(BenchDraft draft) {
+    boolean sound = draft.leak.stage() == LeakWatch.Stage.SOUND && !draft.seen.leak();
+    WaterBalance balance = draft.leak.balance();
+    for (Map.Entry<String, Double> gauge : draft.seen.tankMl().entrySet()) {
+      TankState was = draft.before.tanks().get(gauge.getKey());
+      if (was == null || was.readAt() == null || !Double.isFinite(was.leftMl())) {
+        continue;
+      }
+      double fellMl = was.leftMl() - gauge.getValue();
+      boolean byWord = was.mixedAt() != null && !was.mixedAt().isBefore(was.readAt());
+      if (!byWord || fellMl < 0.0) {
+        balance = balance.gauge(fellMl, sound);
+      }
+    }
+    boolean filled = draft.tanks.values().stream().anyMatch(t -> draft.at.equals(t.mixedAt()));
+    // Who fills a tank beside a dry sensor has the bench before their eyes.
+    draft.leak = draft.leak.with(filled && sound ? WaterBalance.NONE : balance);
+  }
+
+  /** After a cup's weight has judged a pass. */
+  static void judged(BenchDraft draft, CupDraft cup, PassOnTrial pass) {
+    boolean arrived = cup.finding.verdict() != DoseCheck.Verdict.SHORT;
+    count(draft, pass, arrived ? pass.orderedMl() : cup.finding.riseG());
+    if (!draft.trial.judgedBy(cup.name())) {
+      return;
+    }
+    if (arrived) {
+      pumpWorks(draft);
+    } else {
+      draft.trial = draft.trial.failed(draft.at);
+    }
+  }
+
+  /** After no reading has judged it. */
+  static void unseen(BenchDraft draft, PassOnTrial pass) {
+    count(draft, pass, 0.0);
+  }
+
+  private static void count(BenchDraft draft, PassOnTrial pass, double foundMl) {
+    draft.leak = draft.leak.with(draft.leak.balance().pass(pass.orderedMl(), foundMl));
+  }
+
+  /** What held the pump held the cups that showed it. */
+  private static void pumpWorks(BenchDraft draft) {
+    PumpTrial trial = draft.trial;
+    draft.trial = PumpTrial.NONE;
+    draft.pumpLatch = null;
+    for (CupDraft cup : draft.cups.values()) {
+      boolean showed = draft.shortCups.contains(cup.name()) || trial.judgedBy(cup.name());
+      if (showed && shortOfWater(cup)) {
+        cup.latch = null;
+        cup.shortRun = null;
+        cup.shortPasses = 0;
+      }
+    }
+  }
+
+  /** Whether a cup is held for nothing but a pass that did not arrive, or not at all. */
+  private static boolean shortOfWater(CupDraft cup) {
+    return cup.latch == null || cup.latch.code().equals(PumpTrial.ENDS);
+  }
+
+  /** After a pass was put out. */
+  static void gave(BenchDraft draft, String cup, double ml) {
+    draft.leak = draft.leak.gave(draft.at, ml);
+    if (trialDue(draft)) {
+      draft.trial = draft.trial.begun(cup, draft.at);
+    }
+  }
+
+  /** Whether one pass may try the pump now. */
+  static boolean trialDue(BenchDraft draft) {
+    return draft.trial.due(draft.pumpLatch, draft.at);
+  }
+
+  /** Whether a cup can try the pump: its weight must be able to tell. */
+  static boolean canTry(CupDraft cup) {
+    return cup.now.trusted() && cup.onTrial == null && shortOfWater(cup);
+  }
+
+  /** Ends whatever stopped the pump: a person has looked. */
+  static void clear(BenchDraft draft) {
+    draft.pumpLatch = null;
+    draft.leak = LeakWatch.NONE;
+    draft.trial = PumpTrial.NONE;
+  }
+}
