@@ -44,7 +44,7 @@ final class Batch {
   private final Set<String> heard = new LinkedHashSet<>();
   private final Gaps gaps;
   private final Ticks ticks;
-  private final Herald herald;
+  private final AlertListener alertListener;
   private int doubles;
   private long passedOver;
 
@@ -54,12 +54,12 @@ final class Batch {
   /**
    * @param now when the host does this; not the bench's time
    */
-  Batch(Store store, Handle handle, Gaps gaps, Ticks ticks, Herald herald, Instant now) {
+  Batch(Store store, Handle handle, Gaps gaps, Ticks ticks, AlertListener alertListener, Instant now) {
     this.ticks = ticks;
     this.store = store;
     this.handle = handle;
     this.gaps = gaps;
-    this.herald = herald;
+    this.alertListener = alertListener;
     this.now = now;
   }
 
@@ -161,7 +161,7 @@ final class Batch {
         .alerts()
         .put(handle, key, notice.state(), at, Json.written(notice))
         .filter(before -> notice.again() || !before.equals(notice.state()))
-        .ifPresent(before -> herald.alert(handle, bench, before, notice));
+        .ifPresent(before -> alertListener.alert(handle, bench, before, notice));
   }
 
   private void add(Said.Answered answered, Instant at) {

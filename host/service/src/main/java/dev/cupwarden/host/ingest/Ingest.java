@@ -56,7 +56,7 @@ public final class Ingest implements AutoCloseable {
   private final InstantSource clock;
   private final Consumer<LiveEvent> live;
   private final KeptTeller teller;
-  private final Herald herald;
+  private final AlertListener alertListener;
   private final Consumer<Exception> refused;
   private final Ears ears;
   private final Ticks ticks = new Ticks();
@@ -81,8 +81,8 @@ public final class Ingest implements AutoCloseable {
       InstantSource clock,
       Consumer<LiveEvent> live,
       KeptTeller teller,
-      Herald herald) {
-    this(store, clock, live, teller, herald, (bench, beat) -> {}, failed -> {});
+      AlertListener alertListener) {
+    this(store, clock, live, teller, alertListener, (bench, beat) -> {}, failed -> {});
   }
 
   /**
@@ -94,12 +94,12 @@ public final class Ingest implements AutoCloseable {
       InstantSource clock,
       Consumer<LiveEvent> live,
       KeptTeller teller,
-      Herald herald,
+      AlertListener alertListener,
       BiConsumer<String, Beat> beats,
       Consumer<Exception> refused) {
     this.refused = refused;
-    this.ears = new Ears(store, herald, beats);
-    this.herald = herald;
+    this.ears = new Ears(store, alertListener, beats);
+    this.alertListener = alertListener;
     this.store = store;
     this.clock = clock;
     this.live = live;
@@ -216,7 +216,7 @@ public final class Ingest implements AutoCloseable {
     attempt.malformed = 1;
     store.write(
         handle -> {
-          attempt.batch = new Batch(store, handle, gaps, ticks, herald, clock.instant());
+          attempt.batch = new Batch(store, handle, gaps, ticks, alertListener, clock.instant());
           setAside(attempt.batch, only, "no table takes it");
           attempt.batch.finish();
         });
@@ -236,7 +236,7 @@ public final class Ingest implements AutoCloseable {
     try {
       store.write(
           handle -> {
-            attempt.batch = new Batch(store, handle, gaps, ticks, herald, clock.instant());
+            attempt.batch = new Batch(store, handle, gaps, ticks, alertListener, clock.instant());
             deliveries.forEach(delivery -> attempt.malformed += add(attempt.batch, delivery));
             attempt.batch.finish();
           });

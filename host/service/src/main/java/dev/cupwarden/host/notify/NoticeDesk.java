@@ -3,7 +3,7 @@ package dev.cupwarden.host.notify;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.host.ingest.Herald;
+import dev.cupwarden.host.ingest.AlertListener;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.store.Notices.NoticeRow;
 import dev.cupwarden.host.store.Store;
@@ -33,7 +33,7 @@ import org.slf4j.LoggerFactory;
  * and again ever more rarely, then hourly, until it is taken. Of an alert that is told again only
  * the latest telling waits. What is not taken is an alert on the page; see {@link FailingNotices}.
  */
-public final class NoticeDesk implements Herald {
+public final class NoticeDesk implements AlertListener {
   private static final Duration FIRST_AGAIN = Duration.ofMinutes(1);
   private static final Duration RAREST_AGAIN = Duration.ofHours(1);
   private static final Logger LOG = LoggerFactory.getLogger(NoticeDesk.class);
