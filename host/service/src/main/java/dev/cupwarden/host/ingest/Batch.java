@@ -5,7 +5,7 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.host.store.Alerts;
-import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Gap;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
@@ -177,15 +177,15 @@ final class Batch {
     }
   }
 
-  void setAside(AsideRow row) {
-    store.aside().insert(handle, row);
+  void setAside(RejectedRow row) {
+    store.rejectedMessages().insert(handle, row);
   }
 
   /**
    * An event that cannot be kept as it is: its number is taken, and what stands there says why, so
    * that the mark goes on. Told again it could not be read either.
    */
-  void setAside(AsideRow row, MessageReader.Numbered number) {
+  void setAside(RejectedRow row, MessageReader.Numbered number) {
     setAside(row);
     store.benches().touch(handle, number.bench());
     touched.add(new Journal(number.bench(), number.epoch()));

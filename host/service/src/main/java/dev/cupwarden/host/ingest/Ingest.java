@@ -6,7 +6,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.broker.MqttLink.Delivery;
-import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.ContentFault;
 import dev.cupwarden.host.store.Store;
 import java.nio.charset.StandardCharsets;
@@ -268,18 +268,18 @@ public final class Ingest implements AutoCloseable {
   }
 
   private void setAside(Batch batch, Delivery delivery, String reason) {
-    AsideRow row = asideRow(delivery, reason);
+    RejectedRow row = asideRow(delivery, reason);
     reader
         .numberOf(delivery.topic(), delivery.payload())
         .ifPresentOrElse(number -> batch.setAside(row, number), () -> batch.setAside(row));
   }
 
-  private AsideRow asideRow(Delivery delivery, String reason) {
+  private RejectedRow asideRow(Delivery delivery, String reason) {
     byte[] payload = delivery.payload();
     String head =
         new String(payload, 0, Math.min(payload.length, HEAD_BYTES), StandardCharsets.UTF_8)
             .replaceAll("\\p{Cntrl}", "\uFFFD");
-    return new AsideRow(clock.instant(), delivery.topic(), reason, payload.length, head);
+    return new RejectedRow(clock.instant(), delivery.topic(), reason, payload.length, head);
   }
 
   private void done(List<Delivery> deliveries, Attempt attempt) {
