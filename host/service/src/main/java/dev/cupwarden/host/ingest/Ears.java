@@ -45,7 +45,7 @@ final class Ears {
       return false;
     }
     try {
-      if (reader.read(delivery.topic(), delivery.payload()) instanceof Said.Beating said) {
+      if (reader.read(delivery.topic(), delivery.payload()) instanceof BenchMessage.Beating said) {
         if (!delivery.retained()) {
           beats.accept(said.bench(), said.beat());
         }
@@ -63,7 +63,7 @@ final class Ears {
       return;
     }
     try {
-      if (reader.read(delivery.topic(), delivery.payload()) instanceof Said.Happened said
+      if (reader.read(delivery.topic(), delivery.payload()) instanceof BenchMessage.Happened said
           && said.alert().isPresent()) {
         overhear(said.bench(), said.alert().get(), said.event().at());
       }
