@@ -1,7 +1,7 @@
 package dev.cupwarden.host;
 
 import dev.cupwarden.host.broker.MqttLink;
-import dev.cupwarden.host.ingest.Herald;
+import dev.cupwarden.host.ingest.AlertListener;
 import dev.cupwarden.host.ingest.Ingest;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.notify.NoticeDesk;
@@ -36,7 +36,7 @@ final class Watches implements AutoCloseable {
   private final HostSettings settings;
   private final Beats beats = new Beats();
   private final StoreWatch storeWatch;
-  private final Herald herald;
+  private final AlertListener alertListener;
   private final Chores marks = new Chores("marks");
   private final Chores looks = new Chores("looks");
   private final Chores notices = new Chores("notices");
@@ -62,10 +62,10 @@ final class Watches implements AutoCloseable {
     storeWatch = new StoreWatch(store, host, CLOCK, disk, waitingSince, changed);
     storeWatch.start();
     marks.every(MARK, storeWatch::mark);
-    herald = herald();
+    alertListener = alertListener();
   }
 
-  private Herald herald() {
+  private AlertListener alertListener() {
     if (settings.notices().isEmpty()) {
       return (handle, bench, before, notice) -> {};
     }
@@ -94,7 +94,7 @@ final class Watches implements AutoCloseable {
       Supplier<MqttLink> second) {
     live = page;
     HostAlerts alerts =
-        new HostAlerts(store, CLOCK, settings.benchClock(), herald, page, storeWatch::takes);
+        new HostAlerts(store, CLOCK, settings.benchClock(), alertListener, page, storeWatch::takes);
     ear = new Ear(second, ingest::overhearWaiting);
     SilenceWatch silence =
         new SilenceWatch(store, CLOCK, beats, alerts, connected, storeWatch::takes);
@@ -105,8 +105,8 @@ final class Watches implements AutoCloseable {
     looks.every(LOOK, alerts::catchUp);
   }
 
-  Herald people() {
-    return herald;
+  AlertListener people() {
+    return alertListener;
   }
 
   Beats beats() {

@@ -5,7 +5,7 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.host.store.Alerts;
-import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Gap;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
@@ -44,7 +44,7 @@ final class Batch {
   private final Set<String> heard = new LinkedHashSet<>();
   private final Gaps gaps;
   private final Ticks ticks;
-  private final Herald herald;
+  private final AlertListener alertListener;
   private int doubles;
   private long passedOver;
 
@@ -54,19 +54,19 @@ final class Batch {
   /**
    * @param now when the host does this; not the bench's time
    */
-  Batch(Store store, Handle handle, Gaps gaps, Ticks ticks, Herald herald, Instant now) {
+  Batch(Store store, Handle handle, Gaps gaps, Ticks ticks, AlertListener alertListener, Instant now) {
     this.ticks = ticks;
     this.store = store;
     this.handle = handle;
     this.gaps = gaps;
-    this.herald = herald;
+    this.alertListener = alertListener;
     this.now = now;
   }
 
   /**
    * @param retained said earlier, and kept by the broker
    */
-  void add(Said said, boolean retained) {
+  void add(BenchMessage said, boolean retained) {
     if (!retained && isLifeSign(said)) {
       heard.add(said.bench());
     }
@@ -74,44 +74,44 @@ final class Batch {
   }
 
   /** Whether the bench has finished another tick: its status is of another time than before. */
-  private boolean isLifeSign(Said said) {
-    return said instanceof Said.Bench bench && ticks.isAnother(bench.bench(), bench.status().at());
+  private boolean isLifeSign(BenchMessage said) {
+    return said instanceof BenchMessage.Bench bench && ticks.isAnother(bench.bench(), bench.status().at());
   }
 
-  private void add(Said said) {
-    if (said instanceof Said.Measured measured) {
+  private void add(BenchMessage said) {
+    if (said instanceof BenchMessage.Measured measured) {
       store.benches().touch(handle, said.bench());
       readings.addAll(measured.readings());
-    } else if (said instanceof Said.Cup cup) {
+    } else if (said instanceof BenchMessage.Cup cup) {
       store.benches().touch(handle, said.bench());
       String name = cup.status().cup();
       store
           .benches()
           .cup(handle, said.bench(), name, cup.status().at(), Json.written(cup.status()));
       live.add(LiveEvent.of(cup));
-    } else if (said instanceof Said.CupGone gone) {
+    } else if (said instanceof BenchMessage.CupGone gone) {
       store.benches().removeCup(handle, said.bench(), gone.cup());
       live.add(LiveEvent.of(gone));
-    } else if (said instanceof Said.Bench bench) {
+    } else if (said instanceof BenchMessage.Bench bench) {
       store
           .benches()
           .status(handle, said.bench(), bench.status().at(), Json.written(bench.status()));
       live.add(LiveEvent.of(bench));
-    } else if (said instanceof Said.SetUp setUp) {
+    } else if (said instanceof BenchMessage.SetUp setUp) {
       add(setUp);
-    } else if (said instanceof Said.Here here) {
+    } else if (said instanceof BenchMessage.Here here) {
       store
           .benches()
           .presence(handle, said.bench(), here.presence().state(), here.presence().since(), now);
       live.add(LiveEvent.of(here));
-    } else if (said instanceof Said.Happened happened) {
+    } else if (said instanceof BenchMessage.Happened happened) {
       add(happened);
-    } else if (said instanceof Said.Answered answered) {
+    } else if (said instanceof BenchMessage.Answered answered) {
       add(answered, now);
     }
   }
 
-  private void add(Said.SetUp said) {
+  private void add(BenchMessage.SetUp said) {
     store.benches().touch(handle, said.bench());
     Map<String, CupRow> cups = new TreeMap<>();
     said.setup()
@@ -128,10 +128,10 @@ final class Batch {
     store
         .setups()
         .put(handle, said.bench(), said.setup().at(), Json.written(said.setup()), cups)
-        .forEach(cup -> add(new Said.CupGone(said.bench(), cup)));
+        .forEach(cup -> add(new BenchMessage.CupGone(said.bench(), cup)));
   }
 
-  private void add(Said.Happened happened) {
+  private void add(BenchMessage.Happened happened) {
     Event event = happened.event();
     String bench = happened.bench();
     store.benches().touch(handle, bench);
@@ -151,7 +151,7 @@ final class Batch {
       return;
     }
     happened.alert().ifPresent(notice -> add(bench, notice, event.at()));
-    happened.receipt().ifPresent(receipt -> add(new Said.Answered(bench, receipt), event.at()));
+    happened.receipt().ifPresent(receipt -> add(new BenchMessage.Answered(bench, receipt), event.at()));
     live.add(LiveEvent.of(happened));
   }
 
@@ -161,10 +161,10 @@ final class Batch {
         .alerts()
         .put(handle, key, notice.state(), at, Json.written(notice))
         .filter(before -> notice.again() || !before.equals(notice.state()))
-        .ifPresent(before -> herald.alert(handle, bench, before, notice));
+        .ifPresent(before -> alertListener.alert(handle, bench, before, notice));
   }
 
-  private void add(Said.Answered answered, Instant at) {
+  private void add(BenchMessage.Answered answered, Instant at) {
     Receipt receipt = answered.receipt();
     if (receipt.id() == null) {
       return; // Of an order that had no id: there is nothing it could be the answer to.
@@ -177,15 +177,15 @@ final class Batch {
     }
   }
 
-  void setAside(AsideRow row) {
-    store.aside().insert(handle, row);
+  void setAside(RejectedRow row) {
+    store.rejectedMessages().insert(handle, row);
   }
 
   /**
    * An event that cannot be kept as it is: its number is taken, and what stands there says why, so
    * that the mark goes on. Told again it could not be read either.
    */
-  void setAside(AsideRow row, MessageReader.Numbered number) {
+  void setAside(RejectedRow row, MessageReader.Numbered number) {
     setAside(row);
     store.benches().touch(handle, number.bench());
     touched.add(new Journal(number.bench(), number.epoch()));

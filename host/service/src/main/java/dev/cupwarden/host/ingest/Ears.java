@@ -22,7 +22,7 @@ final class Ears {
   private static final int MOST_RAISED = 1_000;
 
   private final Store store;
-  private final Herald herald;
+  private final AlertListener alertListener;
   private final BiConsumer<String, Beat> beats;
   private final MessageReader reader = new MessageReader();
 
@@ -31,9 +31,9 @@ final class Ears {
 
   private boolean storeIsAway;
 
-  Ears(Store store, Herald herald, BiConsumer<String, Beat> beats) {
+  Ears(Store store, AlertListener alertListener, BiConsumer<String, Beat> beats) {
     this.store = store;
-    this.herald = herald;
+    this.alertListener = alertListener;
     this.beats = beats;
   }
 
@@ -45,7 +45,7 @@ final class Ears {
       return false;
     }
     try {
-      if (reader.read(delivery.topic(), delivery.payload()) instanceof Said.Beating said) {
+      if (reader.read(delivery.topic(), delivery.payload()) instanceof BenchMessage.Beating said) {
         if (!delivery.retained()) {
           beats.accept(said.bench(), said.beat());
         }
@@ -63,7 +63,7 @@ final class Ears {
       return;
     }
     try {
-      if (reader.read(delivery.topic(), delivery.payload()) instanceof Said.Happened said
+      if (reader.read(delivery.topic(), delivery.payload()) instanceof BenchMessage.Happened said
           && said.alert().isPresent()) {
         overhear(said.bench(), said.alert().get(), said.event().at());
       }
@@ -82,10 +82,10 @@ final class Ears {
         raised.contains(key) || stored.filter(row -> row.state().equals("raised")).isPresent();
     if (notice.state().equals("raised") && raised.size() < MOST_RAISED) {
       raised.add(key);
-      herald.unstored(bench, notice, at);
+      alertListener.unstored(bench, notice, at);
     } else if (notice.state().equals("cleared") && wasRaised) {
       raised.remove(key);
-      herald.unstored(bench, notice, at);
+      alertListener.unstored(bench, notice, at);
     }
   }
 

@@ -6,7 +6,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.broker.MqttLink.Delivery;
-import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.ContentFault;
 import dev.cupwarden.host.store.Store;
 import java.nio.charset.StandardCharsets;
@@ -56,7 +56,7 @@ public final class Ingest implements AutoCloseable {
   private final InstantSource clock;
   private final Consumer<LiveEvent> live;
   private final KeptTeller teller;
-  private final Herald herald;
+  private final AlertListener alertListener;
   private final Consumer<Exception> refused;
   private final Ears ears;
   private final Ticks ticks = new Ticks();
@@ -81,8 +81,8 @@ public final class Ingest implements AutoCloseable {
       InstantSource clock,
       Consumer<LiveEvent> live,
       KeptTeller teller,
-      Herald herald) {
-    this(store, clock, live, teller, herald, (bench, beat) -> {}, failed -> {});
+      AlertListener alertListener) {
+    this(store, clock, live, teller, alertListener, (bench, beat) -> {}, failed -> {});
   }
 
   /**
@@ -94,12 +94,12 @@ public final class Ingest implements AutoCloseable {
       InstantSource clock,
       Consumer<LiveEvent> live,
       KeptTeller teller,
-      Herald herald,
+      AlertListener alertListener,
       BiConsumer<String, Beat> beats,
       Consumer<Exception> refused) {
     this.refused = refused;
-    this.ears = new Ears(store, herald, beats);
-    this.herald = herald;
+    this.ears = new Ears(store, alertListener, beats);
+    this.alertListener = alertListener;
     this.store = store;
     this.clock = clock;
     this.live = live;
@@ -216,7 +216,7 @@ public final class Ingest implements AutoCloseable {
     attempt.malformed = 1;
     store.write(
         handle -> {
-          attempt.batch = new Batch(store, handle, gaps, ticks, herald, clock.instant());
+          attempt.batch = new Batch(store, handle, gaps, ticks, alertListener, clock.instant());
           setAside(attempt.batch, only, "no table takes it");
           attempt.batch.finish();
         });
@@ -236,7 +236,7 @@ public final class Ingest implements AutoCloseable {
     try {
       store.write(
           handle -> {
-            attempt.batch = new Batch(store, handle, gaps, ticks, herald, clock.instant());
+            attempt.batch = new Batch(store, handle, gaps, ticks, alertListener, clock.instant());
             deliveries.forEach(delivery -> attempt.malformed += add(attempt.batch, delivery));
             attempt.batch.finish();
           });
@@ -268,18 +268,18 @@ public final class Ingest implements AutoCloseable {
   }
 
   private void setAside(Batch batch, Delivery delivery, String reason) {
-    AsideRow row = asideRow(delivery, reason);
+    RejectedRow row = asideRow(delivery, reason);
     reader
         .numberOf(delivery.topic(), delivery.payload())
         .ifPresentOrElse(number -> batch.setAside(row, number), () -> batch.setAside(row));
   }
 
-  private AsideRow asideRow(Delivery delivery, String reason) {
+  private RejectedRow asideRow(Delivery delivery, String reason) {
     byte[] payload = delivery.payload();
     String head =
         new String(payload, 0, Math.min(payload.length, HEAD_BYTES), StandardCharsets.UTF_8)
             .replaceAll("\\p{Cntrl}", "\uFFFD");
-    return new AsideRow(clock.instant(), delivery.topic(), reason, payload.length, head);
+    return new RejectedRow(clock.instant(), delivery.topic(), reason, payload.length, head);
   }
 
   private void done(List<Delivery> deliveries, Attempt attempt) {

@@ -36,34 +36,34 @@ public final class LiveEvent {
     return Json.written(data.get());
   }
 
-  static LiveEvent of(Said.Cup said) {
+  static LiveEvent of(BenchMessage.Cup said) {
     return new LiveEvent(
-        "cup", () -> of((Said) said).set("cup", Json.MAPPER.valueToTree(said.status())));
+        "cup", () -> of((BenchMessage) said).set("cup", Json.MAPPER.valueToTree(said.status())));
   }
 
-  static LiveEvent of(Said.CupGone said) {
-    return new LiveEvent("cup-gone", () -> of((Said) said).put("cup", said.cup()));
+  static LiveEvent of(BenchMessage.CupGone said) {
+    return new LiveEvent("cup-gone", () -> of((BenchMessage) said).put("cup", said.cup()));
   }
 
-  static LiveEvent of(Said.Bench said) {
+  static LiveEvent of(BenchMessage.Bench said) {
     return new LiveEvent(
-        "bench", () -> of((Said) said).set("status", Json.MAPPER.valueToTree(said.status())));
+        "bench", () -> of((BenchMessage) said).set("status", Json.MAPPER.valueToTree(said.status())));
   }
 
-  static LiveEvent of(Said.SetUp said) {
+  static LiveEvent of(BenchMessage.SetUp said) {
     return new LiveEvent(
-        "setup", () -> of((Said) said).set("setup", Json.MAPPER.valueToTree(said.setup())));
+        "setup", () -> of((BenchMessage) said).set("setup", Json.MAPPER.valueToTree(said.setup())));
   }
 
-  static LiveEvent of(Said.Here said) {
+  static LiveEvent of(BenchMessage.Here said) {
     return new LiveEvent(
         "presence",
-        () -> of((Said) said).set("presence", Json.MAPPER.valueToTree(said.presence())));
+        () -> of((BenchMessage) said).set("presence", Json.MAPPER.valueToTree(said.presence())));
   }
 
-  static LiveEvent of(Said.Happened said) {
+  static LiveEvent of(BenchMessage.Happened said) {
     return new LiveEvent(
-        "event", () -> of((Said) said).set("event", Json.MAPPER.valueToTree(said.event())));
+        "event", () -> of((BenchMessage) said).set("event", Json.MAPPER.valueToTree(said.event())));
   }
 
   /** An event of the host's own. */
@@ -82,9 +82,9 @@ public final class LiveEvent {
     return new LiveEvent("host", () -> Json.MAPPER.valueToTree(state));
   }
 
-  static LiveEvent of(Said.Answered said) {
+  static LiveEvent of(BenchMessage.Answered said) {
     return new LiveEvent(
-        "receipt", () -> of((Said) said).set("receipt", Json.MAPPER.valueToTree(said.receipt())));
+        "receipt", () -> of((BenchMessage) said).set("receipt", Json.MAPPER.valueToTree(said.receipt())));
   }
 
   /** A weight, if the reading is one; its time in epoch seconds, as in the curve it goes on. */
@@ -104,7 +104,7 @@ public final class LiveEvent {
         .put("mass_g", reading.value());
   }
 
-  private static ObjectNode of(Said said) {
+  private static ObjectNode of(BenchMessage said) {
     return Json.MAPPER.createObjectNode().put("bench", said.bench());
   }
 }

@@ -50,7 +50,7 @@ final class MessageReader {
    *
    * @throws MalformedException if it is not what its topic promises
    */
-  Said read(String topic, byte[] payload) throws MalformedException {
+  BenchMessage read(String topic, byte[] payload) throws MalformedException {
     String[] parts = partsOf(topic);
     String bench = named("bench", parts[0]);
     String kind = parts[1];
@@ -60,13 +60,13 @@ final class MessageReader {
     }
     return switch (kind) {
       case "presence" -> here(bench, payload);
-      case "readings" -> new Said.Measured(bench, senml.read(bench, treeOf(payload)));
+      case "readings" -> new BenchMessage.Measured(bench, senml.read(bench, treeOf(payload)));
       case "bench" -> bench(bench, payload);
       case "setup" -> setUp(bench, payload);
       case "beat" -> beating(bench, payload);
       case "events" -> happened(bench, payload);
-      case "receipts" -> new Said.Answered(bench, receipt(treeOf(payload)));
-      case "orders", "kept" -> new Said.ByAHost(bench);
+      case "receipts" -> new BenchMessage.Answered(bench, receipt(treeOf(payload)));
+      case "orders", "kept" -> new BenchMessage.ByAHost(bench);
       default -> throw new MalformedException("no such topic");
     };
   }
@@ -160,33 +160,33 @@ final class MessageReader {
     }
   }
 
-  private static Said cup(String bench, String cup, byte[] payload) throws MalformedException {
+  private static BenchMessage cup(String bench, String cup, byte[] payload) throws MalformedException {
     if (payload.length == 0) {
-      return new Said.CupGone(bench, cup);
+      return new BenchMessage.CupGone(bench, cup);
     }
     CupStatus status = as(treeOf(payload), CupStatus.class);
     there(status.at(), "at");
     there(status.state(), "state");
     require(cup.equals(status.cup()), "cup: the message is of another cup than its topic");
-    return new Said.Cup(bench, status);
+    return new BenchMessage.Cup(bench, status);
   }
 
-  private static Said here(String bench, byte[] payload) throws MalformedException {
+  private static BenchMessage here(String bench, byte[] payload) throws MalformedException {
     Presence presence = as(treeOf(payload), Presence.class);
     require(
         presence.state() != null && PRESENCES.contains(presence.state()),
         "state: expected online or offline");
     there(presence.since(), "since");
-    return new Said.Here(bench, presence);
+    return new BenchMessage.Here(bench, presence);
   }
 
-  private static Said bench(String bench, byte[] payload) throws MalformedException {
+  private static BenchMessage bench(String bench, byte[] payload) throws MalformedException {
     BenchStatus status = as(treeOf(payload), BenchStatus.class);
     there(status.at(), "at");
-    return new Said.Bench(bench, status);
+    return new BenchMessage.Bench(bench, status);
   }
 
-  private static Said beating(String bench, byte[] payload) throws MalformedException {
+  private static BenchMessage beating(String bench, byte[] payload) throws MalformedException {
     Beat beat = as(treeOf(payload), Beat.class);
     there(beat.at(), "at");
     there(beat.doing(), "doing");
@@ -195,20 +195,20 @@ final class MessageReader {
     require(beat.startsInVain() >= 0, "starts_in_vain: expected 0 or more");
     require(beat.forS() >= 0 && beat.forS() <= LONGEST_S, "for_s: expected seconds");
     require(beat.periodS() > 0 && beat.periodS() <= LONGEST_S, "period_s: expected seconds");
-    return new Said.Beating(bench, beat);
+    return new BenchMessage.Beating(bench, beat);
   }
 
-  private static Said setUp(String bench, byte[] payload) throws MalformedException {
+  private static BenchMessage setUp(String bench, byte[] payload) throws MalformedException {
     BenchSetup setup = as(treeOf(payload), BenchSetup.class);
     there(setup.at(), "at");
     for (var cup : there(setup.cups(), "cups").entrySet()) {
       named("cups", cup.getKey());
       there(there(cup.getValue(), "cups." + cup.getKey()).plant(), "plant");
     }
-    return new Said.SetUp(bench, setup);
+    return new BenchMessage.SetUp(bench, setup);
   }
 
-  private static Said happened(String bench, byte[] payload) throws MalformedException {
+  private static BenchMessage happened(String bench, byte[] payload) throws MalformedException {
     Event event = as(treeOf(payload), Event.class);
     id("epoch", there(event.epoch(), "epoch"));
     require(event.seq() >= 1, "seq: expected 1 or more");
@@ -223,7 +223,7 @@ final class MessageReader {
         kind.equals("alert") ? Optional.of(alert(data)) : Optional.empty();
     Optional<Receipt> receipt =
         kind.equals("receipt") ? Optional.of(receipt(data)) : Optional.empty();
-    return new Said.Happened(bench, event, alert, receipt);
+    return new BenchMessage.Happened(bench, event, alert, receipt);
   }
 
   private static AlertNotice alert(JsonNode data) throws MalformedException {

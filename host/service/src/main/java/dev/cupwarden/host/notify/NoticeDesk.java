@@ -3,7 +3,7 @@ package dev.cupwarden.host.notify;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.host.ingest.Herald;
+import dev.cupwarden.host.ingest.AlertListener;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.store.Notices.NoticeRow;
 import dev.cupwarden.host.store.Store;
@@ -33,7 +33,7 @@ import org.slf4j.LoggerFactory;
  * and again ever more rarely, then hourly, until it is taken. Of an alert that is told again only
  * the latest telling waits. What is not taken is an alert on the page; see {@link FailingNotices}.
  */
-public final class NoticeDesk implements Herald {
+public final class NoticeDesk implements AlertListener {
   private static final Duration FIRST_AGAIN = Duration.ofMinutes(1);
   private static final Duration RAREST_AGAIN = Duration.ofHours(1);
   private static final Logger LOG = LoggerFactory.getLogger(NoticeDesk.class);
@@ -41,7 +41,7 @@ public final class NoticeDesk implements Herald {
   private final Store store;
   private final InstantSource clock;
   private final NoticeSettings settings;
-  private final List<Way> ways;
+  private final List<NoticeChannel> ways;
   private final FailingNotices failing;
   private final BooleanSupplier takes;
   private final Unstored unstored = new Unstored();
@@ -80,13 +80,13 @@ public final class NoticeDesk implements Herald {
         new FailingNotices(store, new HostAlerts(store, clock, benchClock, this, live, takes));
   }
 
-  private static List<Way> ways(NoticeSettings settings, InstantSource clock) {
-    List<Way> ways = new ArrayList<>();
+  private static List<NoticeChannel> ways(NoticeSettings settings, InstantSource clock) {
+    List<NoticeChannel> ways = new ArrayList<>();
     if (settings.mail() != null) {
-      ways.add(new MailWay(settings.mail()));
+      ways.add(new MailChannel(settings.mail()));
     }
     if (settings.webhook() != null) {
-      ways.add(new WebhookWay(settings.webhook(), clock));
+      ways.add(new WebhookChannel(settings.webhook(), clock));
     }
     return List.copyOf(ways);
   }
@@ -129,7 +129,7 @@ public final class NoticeDesk implements Herald {
       due = settings.quiet().firstLoud(due);
     }
     List<NoticeRow> rows = new ArrayList<>();
-    for (Way way : ways) {
+    for (NoticeChannel way : ways) {
       rows.add(
           new NoticeRow(
               UUID.randomUUID().toString(),
@@ -211,7 +211,7 @@ public final class NoticeDesk implements Herald {
   }
 
   private void send(List<NoticeRow> rows, boolean stores) {
-    Optional<Way> way =
+    Optional<NoticeChannel> way =
         ways.stream().filter(each -> each.name().equals(rows.get(0).way())).findFirst();
     if (stores) {
       send(rows, way);
@@ -220,7 +220,7 @@ public final class NoticeDesk implements Herald {
     }
   }
 
-  private void sendFromMemory(List<NoticeRow> rows, Optional<Way> way) {
+  private void sendFromMemory(List<NoticeRow> rows, Optional<NoticeChannel> way) {
     NoticeRow first = rows.get(0);
     Instant now = clock.instant();
     int tried = unstored.tried(first);
@@ -248,7 +248,7 @@ public final class NoticeDesk implements Herald {
         .log("A notice was not sent by {}: {}", row.way(), refused.getMessage());
   }
 
-  private void send(List<NoticeRow> rows, Optional<Way> way) {
+  private void send(List<NoticeRow> rows, Optional<NoticeChannel> way) {
     NoticeRow first = rows.get(0);
     String id = first.message().orElseGet(() -> UUID.randomUUID().toString());
     Instant now = clock.instant();
@@ -295,7 +295,7 @@ public final class NoticeDesk implements Herald {
                     0,
                     "Nothing: somebody tried whether notices arrive.")));
     Map<String, String> outcomes = new LinkedHashMap<>();
-    for (Way way : ways(settings, clock)) {
+    for (NoticeChannel way : ways(settings, clock)) {
       try {
         way.send(message);
         outcomes.put(way.name(), SENT);

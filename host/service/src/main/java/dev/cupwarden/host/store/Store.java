@@ -30,7 +30,7 @@ public final class Store implements AutoCloseable {
   private final Events events;
   private final Setups setups;
   private final Orders orders;
-  private final Aside aside;
+  private final RejectedMessages rejectedMessages;
   private final Rollups rollups;
   private final Notices notices;
   private final Users users;
@@ -44,7 +44,7 @@ public final class Store implements AutoCloseable {
     events = new Events(jdbi);
     setups = new Setups(jdbi);
     orders = new Orders(jdbi);
-    aside = new Aside(jdbi);
+    rejectedMessages = new RejectedMessages(jdbi);
     rollups = new Rollups(jdbi);
     notices = new Notices(jdbi);
     users = new Users(jdbi);
@@ -186,8 +186,8 @@ public final class Store implements AutoCloseable {
     return orders;
   }
 
-  public Aside aside() {
-    return aside;
+  public RejectedMessages rejectedMessages() {
+    return rejectedMessages;
   }
 
   public Rollups rollups() {

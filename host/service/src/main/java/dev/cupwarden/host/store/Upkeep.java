@@ -45,7 +45,7 @@ public final class Upkeep {
     }
     Instant eventsFrom = now.minus(retention.events());
     store.write(handle -> retireEvents(handle, eventsFrom));
-    store.write(handle -> store.aside().trim(handle));
+    store.write(handle -> store.rejectedMessages().trim(handle));
   }
 
   /** Only whole hours go, so that an hour that is still rolled up has all its readings. */

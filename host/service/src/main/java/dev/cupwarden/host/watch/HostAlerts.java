@@ -4,7 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.host.ingest.Herald;
+import dev.cupwarden.host.ingest.AlertListener;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.store.Alerts.AlertRow;
 import dev.cupwarden.host.store.Alerts.Key;
@@ -43,7 +43,7 @@ public final class HostAlerts {
   private final Store store;
   private final InstantSource clock;
   private final InstantSource benchClock;
-  private final Herald herald;
+  private final AlertListener alertListener;
   private final Consumer<LiveEvent> live;
   private final BooleanSupplier takes;
   private final Instant started;
@@ -60,13 +60,13 @@ public final class HostAlerts {
       Store store,
       InstantSource clock,
       InstantSource benchClock,
-      Herald herald,
+      AlertListener alertListener,
       Consumer<LiveEvent> live,
       BooleanSupplier takes) {
     this.store = store;
     this.clock = clock;
     this.benchClock = benchClock;
-    this.herald = herald;
+    this.alertListener = alertListener;
     this.live = live;
     this.takes = takes;
     this.started = clock.instant();
@@ -218,7 +218,7 @@ public final class HostAlerts {
       store(told);
     } else if (told.kept() == Kept.NOT_YET) {
       standings.put(name(told.key()), told.kept(Kept.TOLD));
-      herald.unstored(told.key().bench(), told.notice(), told.told());
+      alertListener.unstored(told.key().bench(), told.notice(), told.told());
     }
   }
 
@@ -244,7 +244,7 @@ public final class HostAlerts {
     boolean mine = store.alerts().told(handle, key, told.told(), told.due());
     boolean turned = before.filter(state -> !state.equals(notice.state())).isPresent();
     if (turned || (mine && told.isOpen())) {
-      herald.alert(handle, key.bench(), before.orElse(notice.state()), notice);
+      alertListener.alert(handle, key.bench(), before.orElse(notice.state()), notice);
     }
     Instant at = notice.again() ? benchClock.instant() : notice.since();
     EventRow row = store.events().insertOwn(handle, key.bench(), at, "alert", null, json);

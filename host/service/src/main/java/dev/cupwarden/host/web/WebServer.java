@@ -132,8 +132,8 @@ public final class WebServer implements AutoCloseable {
   }
 
   private void routes(RoutesConfig routes, Store store, OrderDesk desk, InstantSource clock) {
-    routes.before(context -> Gate.check(context, exposure.isPresent()));
-    new Doorman(new SignIn(store, InstantSource.system()), exposure).add(routes);
+    routes.before(context -> RequestOriginCheck.check(context, exposure.isPresent()));
+    new SessionAuth(new SignIn(store, InstantSource.system()), exposure).add(routes);
     new ChartFiles().add(routes);
     new BenchRoutes(store).add(routes);
     new SetupRoutes(store).add(routes);

@@ -8,7 +8,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.Spoken;
 import dev.cupwarden.host.broker.MqttLink.Delivery;
-import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
 import java.nio.charset.StandardCharsets;
@@ -46,7 +46,7 @@ class SetAsideTest {
       ingest.start();
       assertTrue(acknowledged.await(20, TimeUnit.SECONDS));
       assertEquals(1, store.events().kept("sill", "e"));
-      List<AsideRow> aside = store.aside().newest(10);
+      List<RejectedRow> aside = store.rejectedMessages().newest(10);
       assertEquals(3, aside.size());
       assertTrue(aside.stream().allMatch(row -> row.topic().equals(topics.events())));
       assertTrue(aside.stream().anyMatch(row -> row.reason().contains("1000000 bytes")));

@@ -81,7 +81,7 @@ class UnreadableEventTest {
       }
       assertEquals(4, ingest.counts().malformed());
     }
-    assertEquals(4, store.aside().count());
+    assertEquals(4, store.rejectedMessages().count());
     String told =
         store
             .events()

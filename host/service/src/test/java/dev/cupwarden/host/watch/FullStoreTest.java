@@ -21,7 +21,7 @@ import dev.cupwarden.host.notify.NoticeDesk;
 import dev.cupwarden.host.notify.NoticeSettings;
 import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Alerts.AlertRow;
-import dev.cupwarden.host.store.Aside.AsideRow;
+import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
 import java.nio.file.Files;
@@ -145,7 +145,7 @@ class FullStoreTest {
 
   /** The file may not grow further: SQLite itself says that it is full. */
   private void fill() throws Exception {
-    AsideRow row = new AsideRow(EIGHT, "filler", "x".repeat(500), 500, "x".repeat(500));
+    RejectedRow row = new RejectedRow(EIGHT, "filler", "x".repeat(500), 500, "x".repeat(500));
     int rows = 100;
     while (rows > 0) {
       int many = rows;
@@ -153,7 +153,7 @@ class FullStoreTest {
         store.write(
             handle -> {
               for (int each = 0; each < many; each++) {
-                store.aside().insert(handle, row);
+                store.rejectedMessages().insert(handle, row);
               }
             });
       } catch (JdbiException noRoom) {

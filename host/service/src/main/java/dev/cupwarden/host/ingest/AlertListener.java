@@ -8,7 +8,7 @@ import org.jdbi.v3.core.Handle;
  * Takes note, in the same transaction, of an alert whose state has changed or that is told again.
  */
 @FunctionalInterface
-public interface Herald {
+public interface AlertListener {
   /**
    * @param before the state before, {@code cleared} where there was none
    */

@@ -22,7 +22,7 @@ import java.util.Set;
  * <p>Against forged requests: the cookie goes with no request of another site (SameSite), and what
  * changes something must name this page as its origin.
  */
-final class Doorman {
+final class SessionAuth {
   private static final String COOKIE = "cupwarden-session";
   private static final int BAD_REQUEST = 400;
   private static final int UNAUTHORIZED = 401;
@@ -44,7 +44,7 @@ final class Doorman {
   private final boolean asks;
   private final boolean encrypted;
 
-  Doorman(SignIn signIn, Optional<Exposure> exposure) {
+  SessionAuth(SignIn signIn, Optional<Exposure> exposure) {
     this.signIn = signIn;
     this.asks = exposure.isPresent();
     this.encrypted = exposure.flatMap(Exposure::tls).isPresent();

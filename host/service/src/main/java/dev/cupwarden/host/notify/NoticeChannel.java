@@ -1,7 +1,7 @@
 package dev.cupwarden.host.notify;
 
 /** One way to reach people. */
-interface Way {
+interface NoticeChannel {
   /** As it is stored: {@code mail} or {@code webhook}. */
   String name();
 

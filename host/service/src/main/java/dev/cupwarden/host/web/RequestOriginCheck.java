@@ -11,7 +11,7 @@ import java.util.Set;
  * page must neither read (its name made to point at 127.0.0.1: told by the Host header) nor act
  * (told by Origin, and by a content type that no plain form can send).
  */
-final class Gate {
+final class RequestOriginCheck {
   private static final int FORBIDDEN = 403;
   private static final int UNSUPPORTED_TYPE = 415;
   private static final Set<String> OURSELVES = Set.of("127.0.0.1", "localhost", "[::1]");
@@ -37,7 +37,7 @@ final class Gate {
           "Cache-Control",
           "no-cache");
 
-  private Gate() {}
+  private RequestOriginCheck() {}
 
   /**
    * @param exposed whether other machines may ask too, each by whatever name it has for this one

@@ -9,7 +9,7 @@ import java.time.Duration;
 import java.time.InstantSource;
 
 /** By POST to a server, signed by a shared secret as RFC 9421 says. */
-final class WebhookWay implements Way {
+final class WebhookChannel implements NoticeChannel {
   private static final Duration LIMIT = Duration.ofSeconds(15);
   private static final int LEAST_SUCCESS = 200;
   private static final int LEAST_REDIRECT = 300;
@@ -23,7 +23,7 @@ final class WebhookWay implements Way {
           .followRedirects(HttpClient.Redirect.NEVER)
           .build();
 
-  WebhookWay(Webhook settings, InstantSource clock) {
+  WebhookChannel(Webhook settings, InstantSource clock) {
     this.settings = settings;
     this.clock = clock;
     signature = new HttpSignature(NoticeSettings.secret(settings.secretFile()));

@@ -13,26 +13,26 @@ import java.util.List;
 import java.util.Optional;
 
 /** A message that was understood, with the bench that said it. */
-sealed interface Said {
+sealed interface BenchMessage {
   String bench();
 
   /** Values measured at one time. */
-  record Measured(String bench, List<Reading> readings) implements Said {}
+  record Measured(String bench, List<Reading> readings) implements BenchMessage {}
 
   /** What a cup is doing. */
-  record Cup(String bench, CupStatus status) implements Said {}
+  record Cup(String bench, CupStatus status) implements BenchMessage {}
 
   /** The retained status of a cup was emptied: it is off the bench. */
-  record CupGone(String bench, String cup) implements Said {}
+  record CupGone(String bench, String cup) implements BenchMessage {}
 
   /** How the bench as a whole is. */
-  record Bench(String bench, BenchStatus status) implements Said {}
+  record Bench(String bench, BenchStatus status) implements BenchMessage {}
 
   /** How the bench is set up. */
-  record SetUp(String bench, BenchSetup setup) implements Said {}
+  record SetUp(String bench, BenchSetup setup) implements BenchMessage {}
 
   /** Whether the controller is there. */
-  record Here(String bench, Presence presence) implements Said {}
+  record Here(String bench, Presence presence) implements BenchMessage {}
 
   /**
    * Something happened.
@@ -41,14 +41,14 @@ sealed interface Said {
    * @param receipt likewise for {@code receipt}
    */
   record Happened(String bench, Event event, Optional<AlertNotice> alert, Optional<Receipt> receipt)
-      implements Said {}
+      implements BenchMessage {}
 
   /** What became of an order. */
-  record Answered(String bench, Receipt receipt) implements Said {}
+  record Answered(String bench, Receipt receipt) implements BenchMessage {}
 
   /** The loop of the controller lives, or says what it hangs at. */
-  record Beating(String bench, Beat beat) implements Said {}
+  record Beating(String bench, Beat beat) implements BenchMessage {}
 
   /** A host speaks, this one or another: nothing to store. */
-  record ByAHost(String bench) implements Said {}
+  record ByAHost(String bench) implements BenchMessage {}
 }

@@ -10,12 +10,12 @@ import org.simplejavamail.email.EmailBuilder;
 import org.simplejavamail.mailer.MailerBuilder;
 
 /** By e-mail. */
-final class MailWay implements Way {
+final class MailChannel implements NoticeChannel {
   private static final int LIMIT_MS = 20_000;
   private final Mail settings;
   private final Mailer mailer;
 
-  MailWay(Mail settings) {
+  MailChannel(Mail settings) {
     this.settings = settings;
     String password =
         settings.passwordFile() == null ? null : NoticeSettings.secret(settings.passwordFile());

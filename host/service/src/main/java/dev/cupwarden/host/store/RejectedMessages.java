@@ -6,14 +6,14 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Messages that could not be understood, kept for a person to look at. */
-public final class Aside {
+public final class RejectedMessages {
   /** Nobody reads more, and a sender gone mad must not fill the disk. */
   static final int MOST_ROWS = 10_000;
 
   private static final int MOST_CHARS = 512;
   private final Jdbi jdbi;
 
-  Aside(Jdbi jdbi) {
+  RejectedMessages(Jdbi jdbi) {
     this.jdbi = jdbi;
   }
 
@@ -23,9 +23,9 @@ public final class Aside {
    * @param bytes the whole payload's size
    * @param head the payload's beginning, what is not printable replaced
    */
-  public record AsideRow(Instant at, String topic, String reason, long bytes, String head) {}
+  public record RejectedRow(Instant at, String topic, String reason, long bytes, String head) {}
 
-  public void insert(Handle handle, AsideRow row) {
+  public void insert(Handle handle, RejectedRow row) {
     handle.execute(
         "INSERT INTO aside (at_ms, topic, reason, bytes, head) VALUES (?, ?, ?, ?, ?)",
         row.at().toEpochMilli(),
@@ -54,7 +54,7 @@ public final class Aside {
   }
 
   /** The newest, newest first. */
-  public List<AsideRow> newest(int limit) {
+  public List<RejectedRow> newest(int limit) {
     return jdbi.withHandle(
         handle ->
             handle
@@ -63,7 +63,7 @@ public final class Aside {
                 .bind(0, limit)
                 .map(
                     (rows, context) ->
-                        new AsideRow(
+                        new RejectedRow(
                             Instant.ofEpochMilli(rows.getLong(1)),
                             rows.getString(2),
                             rows.getString(3),
