@@ -48,7 +48,7 @@ public final class AlertBook {
       Set<String> cups,
       Duration untilNextLook) {
     AlertBook book = new AlertBook(open, at, new Reminders(at, untilNextLook));
-    Together together = Together.of(open, now.kept(), at, cups.size());
+    AlertGrouping together = AlertGrouping.of(open, now.kept(), at, cups.size());
     for (Conditions.Told told : now.kept()) {
       Condition condition = told.condition();
       if (!together.covers(condition)) {
@@ -82,14 +82,14 @@ public final class AlertBook {
     AlertNotice notice = notice(condition, state, since, whatToDo, cups);
     if (was == null || !was.state().equals(state)) {
       tell(notice);
-    } else if (!state.equals(Together.STATE)) {
+    } else if (!state.equals(AlertGrouping.STATE)) {
       reminders.stands(was, notice, condition.level() != Condition.Level.BETWEEN);
     }
   }
 
   private void end(OpenAlert was, Condition condition, String whatToDo) {
     keep().remove(condition.key());
-    if (!was.state().equals(Together.STATE)) {
+    if (!was.state().equals(AlertGrouping.STATE)) {
       changes.add(notice(condition, "cleared", was.since(), whatToDo, List.of()));
     }
   }
@@ -110,7 +110,7 @@ public final class AlertBook {
   private void cover(Condition condition) {
     OpenAlert covered =
         new OpenAlert(
-            condition.code(), condition.cup(), Together.STATE, at, condition.tank(), null);
+            condition.code(), condition.cup(), AlertGrouping.STATE, at, condition.tank(), null);
     keep().put(condition.key(), covered);
   }
 
@@ -119,7 +119,7 @@ public final class AlertBook {
       if (orphan.cup() != null && !cups.contains(orphan.cup())) {
         judged.add(orphan.key());
         Condition gone = Condition.when(orphan.code(), orphan.cup(), false, 0.0, 0.0);
-        end(orphan, gone, WhatToDo.about(orphan.code()));
+        end(orphan, gone, AlertCode.of(orphan.code()).whatToDo());
       }
     }
   }
@@ -127,7 +127,7 @@ public final class AlertBook {
   /** What stands and was not judged now is told again in the words of the last time. */
   private void remind() {
     for (OpenAlert alert : open.values()) {
-      if (!judged.contains(alert.key()) && !alert.state().equals(Together.STATE)) {
+      if (!judged.contains(alert.key()) && !alert.state().equals(AlertGrouping.STATE)) {
         reminders.stands(alert, lastWords(alert), false);
       }
     }
@@ -143,7 +143,8 @@ public final class AlertBook {
     Condition unknown =
         new Condition(alert.code(), alert.cup(), Condition.Level.BETWEEN, 0.0, 0.0)
             .ofTank(alert.tank());
-    return notice(unknown, alert.state(), alert.since(), WhatToDo.about(alert.code()), List.of());
+    return notice(
+        unknown, alert.state(), alert.since(), AlertCode.of(alert.code()).whatToDo(), List.of());
   }
 
   private SortedMap<String, OpenAlert> keep() {

@@ -1,7 +1,7 @@
 package dev.cupwarden.core.alerts;
 
+import dev.cupwarden.core.messages.Catalogue;
 import java.time.Duration;
-import java.util.Locale;
 
 /**
  * What is said of a cup near its dry line or past it. It grows worse once it is past, after six
@@ -9,7 +9,7 @@ import java.util.Locale;
  * anew.
  */
 public final class NearDry {
-  public static final String CODE = "near-dry";
+  public static final String CODE = AlertCode.NEAR_DRY.word();
 
   /** Of a normal law: one in twenty lies above the mean and so many standard deviations. */
   public static final double ONE_IN_TWENTY_SD = 1.645;
@@ -44,14 +44,11 @@ public final class NearDry {
    * @param watered whether it is getting water now
    */
   public static String whatToDo(int severity, boolean weighed, boolean watered) {
-    String state = state(severity, weighed);
+    String state = state(severity, weighed) + " ";
     if (watered) {
-      return state + " It is being watered: look whether the water arrives.";
+      return state + say("do.watered");
     }
-    if (!weighed) {
-      return state + " Weigh it, and water it by hand if need be.";
-    }
-    return state + " " + WhatToDo.about(CODE);
+    return state + (weighed ? AlertCode.NEAR_DRY.whatToDo() : say("do.unweighed"));
   }
 
   /**
@@ -61,38 +58,30 @@ public final class NearDry {
    * @param partner whose place
    */
   public static String inAnothersPlace(int severity, String partner) {
-    String state =
-        severity == 0
-            ? "By reckoning it may be near its dry line"
-            : "By reckoning it is past its dry line" + lasting(severity);
-    return state
-        + ", and it seems to stand in the place of "
-        + partner
-        + ": put both back, and water it by hand if need be.";
+    return say(severity == 0 ? "misplaced" : "misplaced-past", partner, lasting(severity));
   }
 
   private static String state(int severity, boolean weighed) {
-    if (severity == 0) {
-      return weighed
-          ? "Near its dry line."
-          : "Its scale is not believed, and it may be near its dry line.";
-    }
-    String past = "past its dry line" + lasting(severity) + ".";
-    return weighed
-        ? past.substring(0, 1).toUpperCase(Locale.ROOT) + past.substring(1)
-        : "By reckoning it is " + past;
+    String state = severity == 0 ? "state.near" : "state.past";
+    return say(weighed ? state : state + "-unweighed", lasting(severity));
   }
 
   /** Empty where it is none. */
   static String worst(int severity) {
-    return severity == 0 ? "" : "The driest is past its dry line" + lasting(severity) + ". ";
+    return severity == 0 ? "" : say("worst", lasting(severity)) + " ";
   }
 
   private static String lasting(int severity) {
-    if (severity == PAST) {
+    if (severity <= PAST) {
       return "";
     }
     int days = severity - PAST_A_DAY + 1;
-    return severity == PAST_LONG ? " for 6 h" : days == 1 ? " for a day" : " for " + days + " days";
+    return severity == PAST_LONG
+        ? say("lasting.hours")
+        : days == 1 ? say("lasting.day") : say("lasting.days", days);
+  }
+
+  private static String say(String key, Object... values) {
+    return Catalogue.say("alert.near-dry." + key, values);
   }
 }

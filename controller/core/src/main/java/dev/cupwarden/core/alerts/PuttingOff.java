@@ -31,7 +31,7 @@ public record PuttingOff(String code, Optional<String> cup, Optional<String> tan
       return Optional.of(
           "until: an alert is put off for at most " + LONGEST.toDays() + " days, not to " + until);
     }
-    if (!Retelling.of(code).puttingOff()) {
+    if (!AlertCode.of(code).puttingOff()) {
       return Optional.of("alert: " + code + " is not put off: it is told until it is over");
     }
     return open.values().stream().anyMatch(this::means)
@@ -48,7 +48,7 @@ public record PuttingOff(String code, Optional<String> cup, Optional<String> tan
 
   private boolean means(OpenAlert alert) {
     return alert.code().equals(code)
-        && !alert.state().equals(Together.STATE)
+        && !alert.state().equals(AlertGrouping.STATE)
         && cup.equals(Optional.ofNullable(alert.cup()))
         && (tank.isEmpty() || tank.equals(Optional.ofNullable(alert.tank())));
   }
@@ -56,7 +56,7 @@ public record PuttingOff(String code, Optional<String> cup, Optional<String> tan
   private String noneStands(SortedMap<String, OpenAlert> open) {
     List<String> of = new ArrayList<>();
     for (OpenAlert alert : open.values()) {
-      if (alert.code().equals(code) && !alert.state().equals(Together.STATE)) {
+      if (alert.code().equals(code) && !alert.state().equals(AlertGrouping.STATE)) {
         of.add(
             alert.cup() != null
                 ? "cup " + alert.cup()

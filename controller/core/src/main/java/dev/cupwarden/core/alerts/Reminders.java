@@ -53,7 +53,7 @@ final class Reminders {
         || (more && hasWaited(alert, MORE_CUPS_AFTER))
         || (other && hasWaited(alert, OTHER_WORDS_AFTER))) {
       due.add(new Standing(alert, now));
-    } else if (now.state().equals("raised") && Retelling.of(alert.code()).acts()) {
+    } else if (now.state().equals("raised") && AlertCode.of(alert.code()).acts()) {
       unchanged.add(new Standing(alert, now));
     }
   }
@@ -114,6 +114,6 @@ final class Reminders {
   }
 
   private static Duration every(Standing one) {
-    return Retelling.of(one.alert().code()).every(one.notice().severity());
+    return AlertCode.of(one.alert().code()).every(one.notice().severity());
   }
 }

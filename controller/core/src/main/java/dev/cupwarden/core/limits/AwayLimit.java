@@ -19,6 +19,8 @@ final class AwayLimit implements Limit {
       return Ruling.FREE;
     }
     double backMin = pass.hoursSince(pass.cup().backAt()) * 60.0;
-    return backMin < QUIET_MIN ? Ruling.veto(code(), backMin, QUIET_MIN, "min") : Ruling.FREE;
+    return backMin < QUIET_MIN
+        ? Ruling.veto(code(), backMin, QUIET_MIN, "min", "back")
+        : Ruling.FREE;
   }
 }

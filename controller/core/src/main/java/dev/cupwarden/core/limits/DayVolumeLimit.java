@@ -30,6 +30,6 @@ final class DayVolumeLimit implements Limit {
     }
     return Double.isInfinite(bound.mostMl())
         ? Ruling.FREE
-        : Ruling.cap(bound.leftMl(), code(), bound.givenMl(), bound.mostMl(), bound.unit());
+        : Ruling.cap(bound.leftMl(), code(), bound.givenMl(), bound.mostMl(), "mL", bound.detail());
   }
 }

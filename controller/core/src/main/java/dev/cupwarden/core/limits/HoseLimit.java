@@ -27,7 +27,7 @@ public final class HoseLimit implements Limit {
       return Ruling.veto(code(), hose.carriesNMgPerL(), hose.mostNMgPerL(), "mg/L N");
     }
     return hose.othersFirst()
-        ? Ruling.veto(code(), hose.waitedMin(), LONGEST_WAIT_MIN, "min")
+        ? Ruling.veto(code(), hose.waitedMin(), LONGEST_WAIT_MIN, "min", "waits")
         : Ruling.FREE;
   }
 }

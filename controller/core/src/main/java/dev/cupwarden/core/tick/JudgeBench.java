@@ -4,6 +4,7 @@ import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.FeedSwitch;
 import dev.cupwarden.core.limits.HoseLimit;
+import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
@@ -12,7 +13,6 @@ import dev.cupwarden.core.state.TankState;
 import dev.cupwarden.core.watering.Cause;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -24,13 +24,6 @@ final class JudgeBench {
 
   /** What came out of the hose is told for so long: our choice. */
   private static final double TOLD_FOR_H = 24.0;
-
-  private static final String PLAIN_IS_OUT =
-      "Fill the tank of plain water, and say so: the feed is not for every cup that is due.";
-
-  private static final String FEED_ON_DRY_ROOTS =
-      "Fill a tank with plain water, and say so: until then the weakest feed is given, in half"
-          + " passes, to ";
 
   private JudgeBench() {}
 
@@ -78,13 +71,14 @@ final class JudgeBench {
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
   private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
     if (draft.unsuited) {
-      String fill = draft.supply().hasPlain() ? PLAIN_IS_OUT : null;
+      String fill =
+          draft.supply().hasPlain() ? Catalogue.say("alert.tank-unsuited.plain-out") : null;
       to.add(new Condition("tank-unsuited", null, Condition.Level.ON, 1.0, 0.0, fill));
       return;
     }
     List<String> onFeed = onFeed(draft);
     if (!onFeed.isEmpty()) {
-      String fill = FEED_ON_DRY_ROOTS + String.join(", ", onFeed) + ".";
+      String fill = Catalogue.say("alert.tank-unsuited.on-feed", String.join(", ", onFeed));
       to.add(new Condition("tank-unsuited", null, Condition.Level.ON, onFeed.size(), 0.0, fill));
       return;
     }
@@ -118,13 +112,7 @@ final class JudgeBench {
     if (told == null || JudgeConditions.hours(told.at(), draft.at) > TOLD_FOR_H) {
       return null;
     }
-    String what =
-        String.format(
-            Locale.ROOT,
-            "Clear the shared hose with plain water (prime) before the next such cup is due: %s"
-                + " could wait no longer and got %.0f mg/L N out of it.",
-            told.cup(),
-            told.nMgPerL());
+    String what = Catalogue.say("alert.tank-unsuited.carried", told.cup(), told.nMgPerL());
     return new Condition(
         "tank-unsuited", null, Condition.Level.ON, told.nMgPerL(), HoseLimit.MOST_N_MG_PER_L, what);
   }

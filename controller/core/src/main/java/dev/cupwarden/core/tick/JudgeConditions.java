@@ -8,6 +8,7 @@ import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Elapsed;
@@ -34,22 +35,6 @@ final class JudgeConditions {
   private static final double QUIET_SD_G = 0.20;
 
   private static final double NEVER_READ_MIN = 30.0;
-
-  private static final String WEIGH_DOUBTED =
-      "Its weight does not go with its capacity: that is wrong, or the cup stands in water. Tip out"
-          + " what stands under it, then weigh it drained.";
-
-  private static final String PLAIN_NEEDED =
-      "Fill a tank with plain water, and say so, or water it by hand: it is past its dry line, and"
-          + " its roots cannot take the feed that is there.";
-
-  private static final String RATION =
-      "Mend the scale: for three days at most the cup gets a part of what it used, and then nothing"
-          + " but what a person gives and tells.";
-
-  private static final String NOTHING_MORE =
-      "Mend the scale, or weigh the cup and water it by hand, and say what you gave: what it holds is"
-          + " no longer known well enough, and it gets nothing more.";
 
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
@@ -108,7 +93,14 @@ final class JudgeConditions {
           (hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H) / 24.0;
       double threshold = WeighDrained.BEYOND_WET_H / 24.0;
       Condition.Level on = Condition.Level.ON;
-      to.add(new Condition("weigh-drained", cup.name(), on, beyondDays, threshold, WEIGH_DOUBTED));
+      to.add(
+          new Condition(
+              "weigh-drained",
+              cup.name(),
+              on,
+              beyondDays,
+              threshold,
+              Catalogue.say("alert.weigh-drained.doubted")));
     } else {
       to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
     }
@@ -126,7 +118,12 @@ final class JudgeConditions {
     if (thirsts) {
       to.add(
           new Condition(
-              "tank-empty", cup.name(), Condition.Level.ON, cup.depletion(), dry, PLAIN_NEEDED));
+              "tank-empty",
+              cup.name(),
+              Condition.Level.ON,
+              cup.depletion(),
+              dry,
+              Catalogue.say("alert.tank-empty.past-dry")));
     } else {
       to.when("tank-empty", cup.name(), false, 0.0, 0.0);
     }
@@ -206,15 +203,14 @@ final class JudgeConditions {
             ? Condition.Level.OFF
             : blindH >= afterH ? Condition.Level.ON : Condition.Level.BETWEEN;
     if (level == Condition.Level.ON) {
-      String does = givesBlind(draft, cup);
-      Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH, does);
-      to.add(NOTHING_MORE.equals(does) ? blind.severe(1) : blind);
+      Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH);
+      to.add(givesBlind(draft, cup, blind));
     } else {
       to.add("blind-ration", cup.name(), level, blindH, afterH);
     }
   }
 
-  private static String givesBlind(BenchDraft draft, CupDraft cup) {
+  private static Condition givesBlind(BenchDraft draft, CupDraft cup, Condition blind) {
     boolean rooted = cup.setup.stage().rooted();
     boolean gets =
         cup.blind()
@@ -222,7 +218,10 @@ final class JudgeConditions {
             && (rooted
                 ? cup.wateredBlind(draft.at)
                 : BlindRation.on(cup.distrustedSince, draft.at));
-    return gets ? rooted ? null : RATION : NOTHING_MORE;
+    if (!gets) {
+      return blind.saying(Catalogue.say("alert.blind-ration.nothing-more")).severe(1);
+    }
+    return rooted ? blind : blind.saying(Catalogue.say("alert.blind-ration.unrooted"));
   }
 
   /** Noisy, but not so much that the cup is not watered: said ahead of time. */

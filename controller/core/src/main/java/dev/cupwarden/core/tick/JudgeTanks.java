@@ -4,6 +4,7 @@ import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.state.TankState;
 
@@ -46,12 +47,11 @@ final class JudgeTanks {
             ? Condition.Level.ON
             : leftMl > FILLED_AGAIN * lowMl ? Condition.Level.OFF : Condition.Level.BETWEEN;
     Condition low = new Condition("tank-low", null, level, leftMl, lowMl).ofTank(name);
-    String fill = "Fill the tank “" + name + "”, and say so.";
     boolean tellsThatItIsEmpty = isEmpty(draft, tank) && !isNeeded(draft, name, tank);
     to.add(
         tellsThatItIsEmpty
-            ? low.saying("The tank “" + name + "” is empty: fill it, and say so.").severe(1)
-            : low.saying(fill));
+            ? low.saying(Catalogue.say("alert.tank-low.empty", name)).severe(1)
+            : low.saying(Catalogue.say("alert.tank-low.fill", name)));
   }
 
   private static void empty(BenchDraft draft, String name, TankState tank, Conditions to) {
@@ -63,13 +63,11 @@ final class JudgeTanks {
             : isEmpty(draft, tank) ? Condition.Level.BETWEEN : Condition.Level.OFF;
     String without =
         tank.plain()
-            ? "until then cups that need plain water get none."
-            : draft.supply().hasPlain()
-                ? "until then cups get no feed."
-                : "until then cups get nothing.";
+            ? "alert.tank-empty.plain"
+            : draft.supply().hasPlain() ? "alert.tank-empty.feed" : "alert.tank-empty.only";
     to.add(
         new Condition("tank-empty", null, level, tank.leftMl(), passMl)
-            .saying("The tank “" + name + "” is empty: fill it, and say so; " + without)
+            .saying(Catalogue.say(without, name))
             .ofTank(name));
   }
 

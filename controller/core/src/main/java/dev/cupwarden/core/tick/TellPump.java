@@ -6,15 +6,13 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.PumpTrial;
 import dev.cupwarden.core.limits.Limits;
-import java.util.Locale;
+import dev.cupwarden.core.messages.Catalogue;
 
 /**
  * What stops the pump for every cup, in words: an alert of the whole bench stands for as long as it
  * does, and says what still runs and what a person must do.
  */
 final class TellPump {
-  private static final String CLEAR = ", then clear it for the whole bench.";
-
   private TellPump() {}
 
   static void tell(BenchDraft draft, Conditions to) {
@@ -31,26 +29,11 @@ final class TellPump {
       to.when(code, null, false, 0.0, 0.0);
       return;
     }
+    boolean failed = code.equals(PumpTrial.ENDS) && draft.trial.failedAt() != null;
     String whatToDo =
-        switch (code) {
-          case PumpTrial.ENDS ->
-              (draft.trial.failedAt() == null
-                      ? "Nothing came to several cups, so nothing is pumped to any but for a trial"
-                          + " once a day"
-                      : "Nothing is pumped to any cup: the last trial, to "
-                          + draft.trial.cup()
-                          + ", did not arrive either")
-                  + ". Look at tank, hoses and pump"
-                  + CLEAR;
-          case "valve-leaking" ->
-              "Nothing is pumped to any cup: water went to one to which none was sent. Close the"
-                  + " tank's tap and look at the valves"
-                  + CLEAR;
-          default ->
-              "Nothing is pumped to any cup: water runs by itself. Switch the pump's supply off and"
-                  + " look at its driver"
-                  + CLEAR;
-        };
+        failed
+            ? Catalogue.say("alert.dose-short.trial-failed", draft.trial.cup())
+            : Catalogue.say("alert." + code + ".pump");
     to.add(
         new Condition(code, null, Condition.Level.ON, latch.value(), latch.threshold(), whatToDo));
   }
@@ -81,46 +64,16 @@ final class TellPump {
   private static String words(BenchDraft draft) {
     LeakWatch leak = draft.leak;
     return switch (leak.stage()) {
-      case UNREAD ->
-          "The leak sensor cannot be read, so nothing is pumped: check its plug and wires.";
-      case DRYING ->
-          "The leak sensor is dry again, but nothing is pumped before it has been so for six hours."
-              + " Find where the water came from"
-              + CLEAR;
-      case RESCUE -> onRescue(leak);
-      case UNEXPLAINED ->
-          "More water is missing than the tray has room for, so nothing is pumped: by tanks, passes"
-              + " and weights it is not in the cups. Empty the tray, find where it went, water by"
-              + " hand"
-              + CLEAR;
-      case PERSON ->
-          "Wet again while a rescue was pumped or just after it: nothing is pumped any more. Find"
-              + " where the water comes from, water by hand"
-              + CLEAR;
+      case UNREAD -> Catalogue.say("alert.leak.unread");
+      case DRYING -> Catalogue.say("alert.leak.drying");
+      case RESCUE ->
+          Catalogue.say(
+              leak.leftMl() < Limits.LEAST_PASS_ML ? "alert.leak.rescue-over" : "alert.leak.rescue",
+              leak.mostMl());
+      case UNEXPLAINED -> Catalogue.say("alert.leak.unexplained");
+      case PERSON -> Catalogue.say("alert.leak.again");
       default ->
-          (draft.seen.leakUnread()
-                  ? "The leak sensor was wet and cannot be read: nothing is pumped. Check its wires,"
-                  : "Nothing is pumped while the leak sensor is wet. Switch off at the wall if water"
-                      + " is near the mains,")
-              + " find where it comes from"
-              + CLEAR;
+          Catalogue.say(draft.seen.leakUnread() ? "alert.leak.wet-unread" : "alert.leak.wet");
     };
-  }
-
-  private static String onRescue(LeakWatch leak) {
-    return leak.leftMl() < Limits.LEAST_PASS_ML
-        ? "The bench was on rescue after a leak, and what that may take is used up ("
-            + ml(leak.mostMl())
-            + "): nothing is pumped any more. Water by hand, find where the water came from"
-            + CLEAR
-        : "The bench is on rescue after a leak: only cups past their dry line get water, one pass at"
-            + " a time and "
-            + ml(leak.mostMl())
-            + " in all. Find where the water came from"
-            + CLEAR;
-  }
-
-  private static String ml(double ml) {
-    return String.format(Locale.ROOT, "%.0f mL", ml);
   }
 }

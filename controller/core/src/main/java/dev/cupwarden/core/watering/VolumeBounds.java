@@ -36,10 +36,10 @@ public final class VolumeBounds {
    *
    * @param givenMl counted against it
    * @param mostMl that it allows; infinite where it says nothing
-   * @param unit which bound it is, as reasons name it
+   * @param detail which bound it is, as reasons name it; "" of the last 24 h
    * @param part of an order that counts
    */
-  public record Bound(double givenMl, double mostMl, String unit, double part) {
+  public record Bound(double givenMl, double mostMl, String detail, double part) {
     /** What it leaves to be ordered, mL, 0 or more. */
     public double leftMl() {
       return Math.max(0.0, mostMl - givenMl) / part;
@@ -66,13 +66,13 @@ public final class VolumeBounds {
       Instant at, List<Given> given, WaterAccount cup, double pumpPart, double roomMl) {
     double part = ownPart(cup, pumpPart);
     if (!cup.half().begun(at)) {
-      return new Bound(0.0, HALF * roomMl, "mL of half its room", part);
+      return new Bound(0.0, HALF * roomMl, "half-room", part);
     }
     double givenMl = 0.0;
     for (int i = given.size() - 1; i >= 0 && !given.get(i).at().isBefore(cup.half().at()); i--) {
       givenMl += counted(given.get(i), part);
     }
-    return new Bound(givenMl, cup.half().ml(), "mL of half its room", part);
+    return new Bound(givenMl, cup.half().ml(), "half-room", part);
   }
 
   private static Bound inDay(Instant at, List<Given> given, WaterAccount cup, double part) {
@@ -87,18 +87,18 @@ public final class VolumeBounds {
         Double.isNaN(roomMl)
             ? Double.POSITIVE_INFINITY
             : A_FIFTH_MORE * Math.max(roomMl, cup.losses().lostInDayG(at));
-    return new Bound(givenMl, mostMl, "mL in 24 h", part);
+    return new Bound(givenMl, mostMl, "", part);
   }
 
   private static Bound sinceFull(WaterAccount cup, double pumpPart) {
     SinceFull full = cup.full();
     if (full == null) {
-      return new Bound(0.0, Double.POSITIVE_INFINITY, "mL since full", pumpPart);
+      return new Bound(0.0, Double.POSITIVE_INFINITY, "since-full", pumpPart);
     }
     return new Bound(
         pumpPart * full.pumpedMl() + full.pouredMl(),
         A_FIFTH_MORE * (full.countedG() + full.roomMl()),
-        "mL since full",
+        "since-full",
         pumpPart);
   }
 

@@ -27,7 +27,7 @@ class VolumeBoundsTest {
         List.of(pass(Duration.ofHours(25), 500, 10), pass(Duration.ofHours(3), 60, 100));
     VolumeBounds.Bound bound = VolumeBounds.usual(AT, given, WaterAccount.NONE, 1.0);
     assertEquals(60.0, bound.leftMl(), 1e-9);
-    assertEquals("mL in 24 h", bound.unit());
+    assertEquals("", bound.detail());
   }
 
   @Test
@@ -45,7 +45,7 @@ class VolumeBoundsTest {
     WaterAccount full = WaterAccount.NONE.filled(AT, 10).seen(AT, 300, lost(50, 15));
     VolumeBounds.Bound since = VolumeBounds.usual(AT, List.of(), full, 1.0);
     assertEquals(1.2 * (2 * 15 + 10), since.mostMl(), 1e-9);
-    assertEquals("mL since full", since.unit());
+    assertEquals("since-full", since.detail());
   }
 
   @Test

@@ -5,11 +5,11 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.host.store.Alerts;
-import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Gap;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Readings.Reading;
+import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.Setups.CupRow;
 import dev.cupwarden.host.store.Store;
 import java.time.Instant;
@@ -54,7 +54,13 @@ final class Batch {
   /**
    * @param now when the host does this; not the bench's time
    */
-  Batch(Store store, Handle handle, Gaps gaps, Ticks ticks, AlertListener alertListener, Instant now) {
+  Batch(
+      Store store,
+      Handle handle,
+      Gaps gaps,
+      Ticks ticks,
+      AlertListener alertListener,
+      Instant now) {
     this.ticks = ticks;
     this.store = store;
     this.handle = handle;
@@ -75,7 +81,8 @@ final class Batch {
 
   /** Whether the bench has finished another tick: its status is of another time than before. */
   private boolean isLifeSign(BenchMessage said) {
-    return said instanceof BenchMessage.Bench bench && ticks.isAnother(bench.bench(), bench.status().at());
+    return said instanceof BenchMessage.Bench bench
+        && ticks.isAnother(bench.bench(), bench.status().at());
   }
 
   private void add(BenchMessage said) {
@@ -151,7 +158,9 @@ final class Batch {
       return;
     }
     happened.alert().ifPresent(notice -> add(bench, notice, event.at()));
-    happened.receipt().ifPresent(receipt -> add(new BenchMessage.Answered(bench, receipt), event.at()));
+    happened
+        .receipt()
+        .ifPresent(receipt -> add(new BenchMessage.Answered(bench, receipt), event.at()));
     live.add(LiveEvent.of(happened));
   }
 

@@ -47,7 +47,8 @@ public final class LiveEvent {
 
   static LiveEvent of(BenchMessage.Bench said) {
     return new LiveEvent(
-        "bench", () -> of((BenchMessage) said).set("status", Json.MAPPER.valueToTree(said.status())));
+        "bench",
+        () -> of((BenchMessage) said).set("status", Json.MAPPER.valueToTree(said.status())));
   }
 
   static LiveEvent of(BenchMessage.SetUp said) {
@@ -84,7 +85,8 @@ public final class LiveEvent {
 
   static LiveEvent of(BenchMessage.Answered said) {
     return new LiveEvent(
-        "receipt", () -> of((BenchMessage) said).set("receipt", Json.MAPPER.valueToTree(said.receipt())));
+        "receipt",
+        () -> of((BenchMessage) said).set("receipt", Json.MAPPER.valueToTree(said.receipt())));
   }
 
   /** A weight, if the reading is one; its time in epoch seconds, as in the curve it goes on. */

@@ -160,7 +160,8 @@ final class MessageReader {
     }
   }
 
-  private static BenchMessage cup(String bench, String cup, byte[] payload) throws MalformedException {
+  private static BenchMessage cup(String bench, String cup, byte[] payload)
+      throws MalformedException {
     if (payload.length == 0) {
       return new BenchMessage.CupGone(bench, cup);
     }

@@ -3,7 +3,7 @@ package dev.cupwarden.host.notify;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.cupwarden.core.alerts.Found;
+import dev.cupwarden.core.alerts.AlertFigures;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
 import java.time.ZoneOffset;
@@ -55,7 +55,7 @@ record Message(String id, String bench, List<AlertNotice> notices) {
           .append(headline.substring(1))
           .append("\nSince ")
           .append(TIME.format(notice.since()));
-      Found.words(notice).ifPresent(found -> text.append("\nFound ").append(found));
+      AlertFigures.words(notice).ifPresent(found -> text.append("\nFound ").append(found));
       if (!notice.state().equals("cleared")) {
         text.append("\nWhat to do: ").append(notice.whatToDo());
       }

@@ -39,7 +39,8 @@ class MessageReaderTest {
 
   @Test
   void aPackIsResolvedByItsBaseNameAndTime() throws MalformedException {
-    BenchMessage said = reader.read(SILL.readings(), bytes(Spoken.pack("sill", EIGHT, "A1", 301.5)));
+    BenchMessage said =
+        reader.read(SILL.readings(), bytes(Spoken.pack("sill", EIGHT, "A1", 301.5)));
     BenchMessage.Measured measured = assertInstanceOf(BenchMessage.Measured.class, said);
     assertEquals(2, measured.readings().size());
     assertEquals("A1/mass", measured.readings().get(0).name());

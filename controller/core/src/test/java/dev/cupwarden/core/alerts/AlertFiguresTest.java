@@ -9,9 +9,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class FoundTest {
+class AlertFiguresTest {
   private static Optional<String> found(String code, String cup, double value, double threshold) {
-    return Found.words(
+    return AlertFigures.words(
         new AlertNotice(code, cup, "raised", Instant.EPOCH, value, threshold, "Look."));
   }
 

@@ -17,34 +17,17 @@ import java.util.TreeSet;
  * of before stays told; a cup that follows later is told singly, unless half of the bench is in it.
  * The one alert ends with the last cup that it stands for.
  */
-final class Together {
+final class AlertGrouping {
   /** State of an alert that stands but is told only as a part of its bench's. */
   static final String STATE = "together";
 
   private static final int LEAST_CUPS = 4;
   private static final Duration SHORTLY = Duration.ofMinutes(30);
 
-  /** What can have a cause in common. A latch is cleared cup by cup, so it is told cup by cup. */
-  static final Set<String> CODES =
-      Set.of(
-          "wet-too-long",
-          "near-dry",
-          "rot-suspected",
-          "scale-stuck",
-          "scale-noisy",
-          "scale-out-of-range",
-          "scale-silent",
-          "cup-away",
-          "blind-ration",
-          "salts-high",
-          "look-at-roots",
-          "pot-on",
-          "weigh-drained");
-
   private final SortedMap<String, Set<String>> members = new TreeMap<>();
   private final SortedMap<String, Condition> benchWide = new TreeMap<>();
 
-  private Together() {}
+  private AlertGrouping() {}
 
   /**
    * Which of these conditions belong together.
@@ -53,9 +36,9 @@ final class Together {
    * @param now conditions at that moment
    * @param cups on the bench
    */
-  static Together of(
+  static AlertGrouping of(
       SortedMap<String, OpenAlert> open, List<Conditions.Told> now, Instant at, int cups) {
-    Together together = new Together();
+    AlertGrouping together = new AlertGrouping();
     if (now.isEmpty()) {
       together.endWhatIsOver(open);
       return together;
@@ -74,7 +57,8 @@ final class Together {
   /** What was told of the whole bench and has no cup left in it ends. */
   private void endWhatIsOver(SortedMap<String, OpenAlert> open) {
     for (OpenAlert alert : open.values()) {
-      boolean left = alert.cup() == null && alert.tank() == null && CODES.contains(alert.code());
+      boolean left =
+          alert.cup() == null && alert.tank() == null && AlertCode.of(alert.code()).together();
       if (left && !benchWide.containsKey(alert.code())) {
         benchWide.put(alert.code(), Condition.when(alert.code(), null, false, 0.0, LEAST_CUPS));
       }
@@ -84,7 +68,7 @@ final class Together {
   /** So now, or still within its hysteresis. */
   private static boolean wants(Condition condition, OpenAlert standing) {
     return condition.cup() != null
-        && CODES.contains(condition.code())
+        && AlertCode.of(condition.code()).together()
         && switch (condition.level()) {
           case ON, WARN -> true;
           case BETWEEN -> standing != null;

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A bench of twelve cups, A01 to A12. */
-class TogetherTest {
+class AlertGroupingTest {
   private static final int CUPS = 12;
 
   private final TreeSet<String> names = new TreeSet<>();
