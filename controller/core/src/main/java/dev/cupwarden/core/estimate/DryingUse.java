@@ -1,5 +1,7 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.climate.DryingPower;
+
 /**
  * A cup's use of water over the last days, as sums that fade with a time constant of a day and a
  * half: long enough to hold a day and its night, short enough to follow growth.
@@ -45,6 +47,6 @@ public record DryingUse(double lossG, double hours, double driveKpaH, double los
 
   /** Mean loss in air of that VPD, g/h, 0 or more; meaningful if {@link #knownPerKpa}. */
   public double gPerHAt(double vpdKpa) {
-    return Math.max(0, lossWithDriveG / driveKpaH) * Weather.driveKpa(vpdKpa);
+    return Math.max(0, lossWithDriveG / driveKpaH) * DryingPower.kpa(vpdKpa);
   }
 }

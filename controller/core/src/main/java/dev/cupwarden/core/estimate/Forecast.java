@@ -1,5 +1,6 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.climate.DryingPower;
 import java.time.Instant;
 import java.util.OptionalDouble;
 
@@ -114,7 +115,7 @@ public record Forecast(double hours, double lowHours, double highHours) {
       double now = estimate.rateGPerH();
       double drive = state.weather().driveKpa();
       if (vpdKpa.isPresent() && drive > 0) {
-        now *= Weather.driveKpa(vpdKpa.getAsDouble()) / drive;
+        now *= DryingPower.kpa(vpdKpa.getAsDouble()) / drive;
       }
       double nowSd = estimate.rateSdGPerH();
       if (!use.known()) {

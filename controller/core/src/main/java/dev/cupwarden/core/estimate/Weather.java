@@ -1,5 +1,7 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.climate.DryingPower;
+
 /**
  * What drives drying and what warms the scale, as last known.
  *
@@ -12,7 +14,6 @@ package dev.cupwarden.core.estimate;
 record Weather(double driveKpa, double scaleTempC) {
   static final Weather UNKNOWN = new Weather(Double.NaN, Double.NaN);
 
-  private static final double STILL_AIR_KPA = 0.1;
   private static final double GREATEST_VPD_KPA = 12;
 
   /** A load cell under a cup follows the room within about three quarters of an hour (guess). */
@@ -20,7 +21,7 @@ record Weather(double driveKpa, double scaleTempC) {
 
   /** After a look {@code hours} later; what that look did not know stays as it was. */
   Weather next(double vpdKpa, double tempC, double hours) {
-    double drive = vpdKpa >= 0 && vpdKpa <= GREATEST_VPD_KPA ? driveKpa(vpdKpa) : driveKpa;
+    double drive = vpdKpa >= 0 && vpdKpa <= GREATEST_VPD_KPA ? DryingPower.kpa(vpdKpa) : driveKpa;
     double scale = scaleTempC;
     if (tempC > -40 && tempC < 85) {
       scale =
@@ -40,9 +41,5 @@ record Weather(double driveKpa, double scaleTempC) {
   /** How much warmer the scale is than where it is taken to be right, °C; 0 if unknown. */
   double warmC() {
     return Double.isNaN(scaleTempC) ? 0 : scaleTempC - LoadFilter.REFERENCE_TEMP_C;
-  }
-
-  static double driveKpa(double vpdKpa) {
-    return STILL_AIR_KPA + vpdKpa;
   }
 }

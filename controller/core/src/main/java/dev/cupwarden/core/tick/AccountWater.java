@@ -1,24 +1,20 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.climate.DryingPower;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
+import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.LossLog;
+import dev.cupwarden.core.watering.UseLog;
 import dev.cupwarden.core.watering.WatchDrift;
 import dev.cupwarden.core.watering.WaterAccount;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** Keeps each cup's account of water: what its weight fell by, and whether that can be. */
 final class AccountWater {
-  /** Over longer gaps a fall of the weight is no loss that was seen from reading to reading. */
-  private static final double LONGEST_GAP_H = 2.0;
-
-  /** What still evaporates in nearly saturated air, kPa, as the estimate has it. */
-  private static final double STILL_AIR_KPA = 0.1;
-
   /** Where the air is not known it is taken as ever the same. */
   private static final double UNKNOWN_AIR_KPA = 1.0;
 
@@ -27,7 +23,7 @@ final class AccountWater {
 
   void account(BenchDraft draft) {
     double vpdKpa = draft.vpdKpa();
-    double driveKpa = Double.isNaN(vpdKpa) ? UNKNOWN_AIR_KPA : STILL_AIR_KPA + vpdKpa;
+    double driveKpa = Double.isNaN(vpdKpa) ? UNKNOWN_AIR_KPA : DryingPower.kpa(vpdKpa);
     List<CupDraft> over = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
       if (cup.account.drift().told()) {
@@ -51,7 +47,7 @@ final class AccountWater {
     double massG = cup.now.massG();
     double hours = was.seenAt() == null ? 0.0 : Elapsed.hours(was.seenAt(), draft.at);
     double foretoldG = was.foretoldG(hours, driveKpa, cup.predictedGPerH());
-    boolean seen = hours <= LONGEST_GAP_H;
+    boolean seen = hours <= UseLog.LONGEST_GAP_H;
     double lostG = was.seenAt() == null ? 0.0 : lostG(cup, was.seenG() - massG, hours, foretoldG);
     double lightH = hours * AirState.valueOf(draft.air.light());
     LossLog.Slot lost =
@@ -76,7 +72,7 @@ final class AccountWater {
     for (WeightEvent event : cup.events) {
       rose |= event instanceof WeightEvent.OwnDose || event instanceof WeightEvent.HandWatering;
     }
-    if (hours > LONGEST_GAP_H) {
+    if (hours > UseLog.LONGEST_GAP_H) {
       double mostG = WaterAccount.MOST_TIMES * foretoldG;
       return rose ? foretoldG : Math.max(0.0, Math.min(mostG, fellG));
     }
@@ -101,15 +97,11 @@ final class AccountWater {
       }
     }
     WatchDrift.Neighbours others =
-        new WatchDrift.Neighbours(middle(use, known), middle(quiet, known));
+        new WatchDrift.Neighbours(
+            MiddleValue.of(use, known, LEAST_CUPS), MiddleValue.of(quiet, known, LEAST_CUPS));
     for (CupDraft cup : over) {
       cup.account = WatchDrift.slotOver(cup.account, draft.at, others, cup.weights.availableMl());
     }
-  }
-
-  private static double middle(double[] values, int known) {
-    Arrays.sort(values, 0, known);
-    return known < LEAST_CUPS ? Double.NaN : values[known / 2];
   }
 
   private static void doubt(Instant at, CupDraft cup) {

@@ -23,6 +23,7 @@ import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.DoneActs;
 import dev.cupwarden.core.state.TankState;
+import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.Rises;
@@ -32,7 +33,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -178,9 +178,9 @@ final class BenchDraft {
           parts[known++] = rises.part();
         }
       }
-      Arrays.sort(parts, 0, known);
-      double middle = known < SEVERAL_CUPS ? 1.0 : parts[known / 2];
-      pumpPart = Math.max(LEAST_PUMP_PART, Math.min(MOST_PUMP_PART, middle));
+      double middle = MiddleValue.of(parts, known, SEVERAL_CUPS);
+      double part = Double.isNaN(middle) ? 1.0 : middle;
+      pumpPart = Math.max(LEAST_PUMP_PART, Math.min(MOST_PUMP_PART, part));
     }
     return pumpPart;
   }

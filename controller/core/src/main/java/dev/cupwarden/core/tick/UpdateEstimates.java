@@ -10,16 +10,14 @@ import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
+import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.OpenHours;
+import dev.cupwarden.core.watering.UseLog;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Arrays;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
 final class UpdateEstimates {
-  /** A loss is logged over gaps up to this; over longer ones nobody saw it. */
-  private static final double LONGEST_GAP_H = 2.0;
-
   /** Fewer cups say nothing of how a bench dries. */
   private static final int LEAST_NEIGHBOURS = 3;
 
@@ -71,8 +69,7 @@ final class UpdateEstimates {
         perDay[known++] = drying;
       }
     }
-    Arrays.sort(perDay, 0, known);
-    return known < LEAST_NEIGHBOURS ? Double.NaN : perDay[known / 2];
+    return MiddleValue.of(perDay, known, LEAST_NEIGHBOURS);
   }
 
   /** Whether its scale shows another weight than at its last reading. */
@@ -130,7 +127,7 @@ final class UpdateEstimates {
       return;
     }
     double hours = Elapsed.hours(draft.before.at(), draft.at);
-    if (hours <= LONGEST_GAP_H) {
+    if (hours <= UseLog.LONGEST_GAP_H) {
       double lostG = cup.now.rateGPerH() * hours;
       cup.use = cup.use.plus(draft.at, lostG, hours);
       cup.salts = cup.salts.used(lostG, cup.setup.stage(), feed);
@@ -152,7 +149,7 @@ final class UpdateEstimates {
     }
     double hours = Elapsed.hours(draft.before.at(), draft.at);
     cup.draw =
-        hours <= LONGEST_GAP_H
+        hours <= UseLog.LONGEST_GAP_H
             ? cup.draw.dried(cup.now.massG(), hours, vpdKpa, light(draft))
             : cup.draw.interrupted();
   }

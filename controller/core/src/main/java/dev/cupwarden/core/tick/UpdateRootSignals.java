@@ -1,8 +1,8 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.estimate.DryingUse;
+import dev.cupwarden.core.units.MiddleValue;
 import java.time.Duration;
-import java.util.Arrays;
 import java.util.List;
 
 /** Once a day: what each cup's use of water says of its roots, held against its neighbours'. */
@@ -30,7 +30,7 @@ final class UpdateRootSignals {
             .mapToDouble(UpdateRootSignals::useGPerH)
             .filter(u -> u > 0)
             .toArray();
-    double medianGPerH = median(uses);
+    double medianGPerH = MiddleValue.of(uses, uses.length, LEAST_NEIGHBOURS + 1);
     for (CupDraft cup : draft.cups.values()) {
       double useGPerH = useGPerH(cup);
       if (useGPerH > 0.0) {
@@ -55,7 +55,7 @@ final class UpdateRootSignals {
             .mapToDouble(cup -> cup.draw.change())
             .filter(change -> !Double.isNaN(change))
             .toArray();
-    double middle = median(changes);
+    double middle = MiddleValue.of(changes, changes.length, LEAST_NEIGHBOURS + 1);
     List<CupDraft> falling =
         draft.cups.values().stream().filter(cup -> cup.draw.falls(middle)).toList();
     // Many at once: a cold day, a blind let down, a person who has handled the bench.
@@ -66,13 +66,5 @@ final class UpdateRootSignals {
       boolean watered = cup.depletion() <= cup.frame.lines().due();
       cup.draw = cup.draw.close(middle, alone && watered && !cold);
     }
-  }
-
-  private static double median(double[] values) {
-    if (values.length <= LEAST_NEIGHBOURS) {
-      return Double.NaN;
-    }
-    Arrays.sort(values);
-    return values[values.length / 2];
   }
 }

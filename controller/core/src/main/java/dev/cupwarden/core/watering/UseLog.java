@@ -17,6 +17,9 @@ import java.util.List;
 public record UseLog(List<Quarter> closed, double closedLostG, double closedSeenH, Quarter open) {
   public static final UseLog EMPTY = new UseLog(List.of(), 0.0, 0.0, null);
 
+  /** A loss is logged over gaps up to this; over longer ones nobody saw it. */
+  public static final double LONGEST_GAP_H = 2.0;
+
   private static final Duration SPAN = Duration.ofHours(72);
   private static final double QUARTER_H = 6.0;
 
