@@ -74,7 +74,8 @@ final class HoseRound {
         draft.hose.closing = true;
         cup.wanted = clearing(draft, cup);
         Limits.Allowance allowance = PutOutPasses.judge(draft, cup, cup.wanted, facts);
-        cup.wanted = cup.wanted.within(allowance.ml());
+        double ml = HoseTurns.clearsWithMl(draft, waiting, allowance.ml());
+        cup.wanted = cup.wanted.within(ml);
         Wish own = new Wish(cup, cup.wanted, allowance);
         putOutPasses.putOut(draft, own, window, passes, List.of());
       }

@@ -1,6 +1,8 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.dosing.Hose;
 import dev.cupwarden.core.limits.HoseLimit;
+import dev.cupwarden.core.limits.Limits;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -15,6 +17,12 @@ import java.util.List;
 final class HoseTurns {
   /** After so long somebody's waiting ends the feeding; the rest of two hours clears the hose. */
   private static final double CLOSES_AFTER_MIN = 45.0;
+
+  /** What clears the hose goes so far below the limit, for a pump that is slower than it seems. */
+  private static final double CLEARS_TO_PART = 0.8;
+
+  /** How finely the volume of a clearing pass is sought, mL: our choice. */
+  private static final double STEP_ML = 0.5;
 
   private HoseTurns() {}
 
@@ -59,6 +67,24 @@ final class HoseTurns {
     double mgPerL =
         draft.hose.nMgPerL(draft.hose.would(ml(wish), 0.0, null, 0.0)) * SharedHose.SCATTER;
     return mgPerL > HoseLimit.MOST_N_MG_PER_L;
+  }
+
+  /**
+   * How much plain water makes the hose fit for a cup's next pass, mL: more would only thin what
+   * cups that may be fed are given.
+   *
+   * @param mostMl where no smaller pass does it
+   */
+  static double clearsWithMl(BenchDraft draft, Wish waiting, double mostMl) {
+    Hose.Slug next = Hose.Slug.plain(ml(waiting));
+    for (double ml = Limits.LEAST_PASS_ML; ml < mostMl; ml += STEP_ML) {
+      Hose cleared = draft.hose.would(ml, 0.0, null, 0.0).after();
+      double mgPerL = draft.hose.nMgPerL(cleared.push(next)) * SharedHose.SCATTER;
+      if (mgPerL <= CLEARS_TO_PART * HoseLimit.MOST_N_MG_PER_L) {
+        return ml;
+      }
+    }
+    return mostMl;
   }
 
   private static double ml(Wish wish) {

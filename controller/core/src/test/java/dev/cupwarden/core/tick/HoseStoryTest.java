@@ -42,7 +42,7 @@ class HoseStoryTest {
   }
 
   private static Hose full(Story story) {
-    return Hose.full(12.0, 0.5, "leafy");
+    return Hose.full(story.bench.hose().volumeMl(), 0.5, "leafy");
   }
 
   private static void fill(Story story) {
@@ -100,6 +100,18 @@ class HoseStoryTest {
     assertTrue(nMgPerL(first.passes().get(1)) <= 5.0, first.passes().get(1).toString());
     Advice next = story.wait(TICK).look();
     assertTrue(next.cups().get("A1").fed() > 0.0, "what left the drip end counts");
+  }
+
+  /** By hand: x mL leave 3² u / (4 x (x + u)) of 0.5 in u mL; 5 mg/L and its margin ask some 6. */
+  @Test
+  void noMorePlainWaterThanClearsTheHoseGoesIntoAFedCup() {
+    Story story = dry(dry(morning("hose: 3 mL"), "A2", 0.65), "A1", 0.30);
+    fill(story);
+    Advice first = story.look();
+    assertEquals("A1", first.passes().get(0).cup());
+    assertEquals(6.0, first.passes().get(0).plainMl(), 2.0);
+    assertEquals("A2", first.passes().get(1).cup());
+    assertTrue(nMgPerL(first.passes().get(1)) <= 5.0, first.passes().get(1).toString());
   }
 
   @Test

@@ -66,7 +66,7 @@ class SharedHoseTest {
    */
   @Test
   void feedReachesWhomItIsMeantForAndNobodyElse() throws SetupException {
-    for (long seed = 1; seed <= Integer.getInteger("hose.seeds", 1); seed++) {
+    for (long seed = 1; seed <= Integer.getInteger("hose.seeds", 6); seed++) {
       HoseBench meant = run("hose: 0 mL", seed);
       assertEquals(0, meant.labelMl(false));
       for (String hose : List.of("hose: 7 mL", "hose: 12 mL")) {
