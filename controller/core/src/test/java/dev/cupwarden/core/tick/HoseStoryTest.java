@@ -144,6 +144,10 @@ class HoseStoryTest {
     double left = ml > 6.0 ? 12.0 - 36.0 / ml : ml;
     assertEquals(0.5 * left / ml, first.passes().get(0).strength(), 1e-3);
     assertTrue(story.raised("tank-unsuited"));
+    double fed = story.wait(TICK).look().cups().get("A2").fed();
+    double availableMl =
+        CupFrame.of(story.bench, story.bench.cups().get("A2")).water().availableMl();
+    assertEquals(0.5 * left / availableMl, fed, 1e-3, "the ledger counts what it carried");
   }
 
   @Test
