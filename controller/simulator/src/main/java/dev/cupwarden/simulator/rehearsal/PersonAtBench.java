@@ -4,8 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.setup.Tank;
-import dev.cupwarden.simulator.grower.Act;
-import dev.cupwarden.simulator.grower.Grower;
+import dev.cupwarden.simulator.world.Act;
+import dev.cupwarden.simulator.world.Person;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -38,7 +38,7 @@ final class PersonAtBench {
 
   private final Scene scene;
   private final Stand stand;
-  private final Grower grower;
+  private final Person grower;
   private final AlertJudge alerts;
   private final ZoneId zone;
   private final int tickMin;
@@ -48,7 +48,7 @@ final class PersonAtBench {
   private int orderCount;
   private List<JsonNode> orders = List.of();
 
-  PersonAtBench(Scene scene, Stand stand, Grower grower, AlertJudge alerts, Instant start) {
+  PersonAtBench(Scene scene, Stand stand, Person grower, AlertJudge alerts, Instant start) {
     this.scene = scene;
     this.stand = stand;
     this.grower = grower;
@@ -70,7 +70,7 @@ final class PersonAtBench {
         order("back", scene.names().get(cup));
       }
     }
-    if (!grower.comes(at, tickMin)) {
+    if (!grower.comes(at, tickMin, this::anyReported)) {
       return false;
     }
     int[] told = new int[scene.count()];
@@ -88,6 +88,14 @@ final class PersonAtBench {
       order("clear", null);
     }
     return true;
+  }
+
+  private boolean anyReported() {
+    boolean reported = alerts.active(AlertJudge.BENCH, MENDABLE);
+    for (int cup = 0; cup < scene.count() && !reported; cup++) {
+      reported = alerts.active(cup, MENDABLE);
+    }
+    return reported;
   }
 
   private boolean pumpReported() {

@@ -1,4 +1,4 @@
-package dev.cupwarden.simulator.grower;
+package dev.cupwarden.simulator.world;
 
 import dev.cupwarden.core.setup.RootStage;
 
