@@ -26,6 +26,8 @@ final class Stand {
   private final boolean[] onBench;
   private final RootStage[] said;
   private final double[] shownG;
+  private final double[] leanG;
+  private final long[] leanUntil;
   private final double pumpFactor;
   private final SplittableRandom random;
   private final double tickH;
@@ -57,6 +59,8 @@ final class Stand {
     this.onBench = new boolean[count];
     this.said = new RootStage[count];
     this.shownG = new double[count];
+    this.leanG = new double[count];
+    this.leanUntil = new long[count];
     Arrays.fill(onBench, true);
     for (int i = 0; i < count; i++) {
       scales[i] = world.cell(level != FaultLevel.NONE, seeds.nextLong());
@@ -99,6 +103,7 @@ final class Stand {
     if (faults.holds(Fault.LEANING, place)) {
       loadG += faults.size(Fault.LEANING, place);
     }
+    loadG += leanUntil[place] > tick ? leanG[place] : 0;
     boolean stuck = faults.holds(Fault.SCALE_STUCK, place) && tick > 0;
     double noiseTimes =
         faults.holds(Fault.SCALE_NOISY, place) ? faults.size(Fault.SCALE_NOISY, place) : 1;
@@ -192,6 +197,17 @@ final class Stand {
     int standing = cupAt[place];
     cupAt[place] = cupAt[other];
     cupAt[other] = standing;
+  }
+
+  /** A person leaves something that leans on what stands there. */
+  void lean(int place, double grams, long untilTick) {
+    leanG[place] = grams;
+    leanUntil[place] = untilTick;
+  }
+
+  /** A person knocks at the scale there. */
+  void bump(int place, double grams) {
+    scales[place].bump(grams);
   }
 
   /** The cup that belongs on that scale just now, present or in somebody's hands. */

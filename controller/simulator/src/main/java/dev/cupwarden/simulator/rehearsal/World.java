@@ -3,14 +3,21 @@ package dev.cupwarden.simulator.rehearsal;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.setup.Mix;
 import dev.cupwarden.core.setup.Place;
+import dev.cupwarden.core.substrate.VanGenuchten;
 import dev.cupwarden.simulator.faults.CupScale;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.grower.Grower;
 import dev.cupwarden.simulator.physics.FeedChemistry;
 import dev.cupwarden.simulator.physics.SimulatedCup;
+import dev.cupwarden.simulator.second.DampCell;
+import dev.cupwarden.simulator.second.DraughtyRoom;
+import dev.cupwarden.simulator.second.Housemates;
+import dev.cupwarden.simulator.second.LayeredCup;
 import dev.cupwarden.simulator.weather.RoomWeather;
 import dev.cupwarden.simulator.world.Cell;
+import dev.cupwarden.simulator.world.MixSheet;
 import dev.cupwarden.simulator.world.Person;
 import dev.cupwarden.simulator.world.Room;
 import dev.cupwarden.simulator.world.TrueCup;
@@ -50,6 +57,34 @@ public enum World {
     Person person(FaultLevel level, ZoneId zone, Instant start, int days, int tripDays, long seed) {
       return new Grower(level, zone, start, days, tripDays, seed);
     }
+  },
+  /** Layers, capillary exchange and other people; written apart from rules and first world. */
+  SECOND {
+    @Override
+    TrueCup cup(Bench bench, Cup cup, Optional<Feed> feed, long seed) {
+      return new LayeredCup(
+          bench.vessels().get(cup.vessel()),
+          sheet(bench.mixes().get(cup.mix())),
+          cup,
+          feed,
+          bench.waterEcMsPerCm(),
+          seed);
+    }
+
+    @Override
+    Room room(Place place, Instant start, int days, long seed) {
+      return new DraughtyRoom(place, start, days, seed);
+    }
+
+    @Override
+    Cell cell(boolean spikes, long seed) {
+      return new DampCell(spikes, seed);
+    }
+
+    @Override
+    Person person(FaultLevel level, ZoneId zone, Instant start, int days, int tripDays, long seed) {
+      return new Housemates(level, zone, start, days, tripDays, seed);
+    }
   };
 
   /** One cup of the bench in truth, which is drawn from the seed. */
@@ -73,5 +108,16 @@ public enum World {
   /** The world of that word, if there is one. */
   public static Optional<World> of(String word) {
     return Arrays.stream(values()).filter(world -> world.word().equals(word)).findFirst();
+  }
+
+  /** What a laboratory would tell of the mix, if the file's curve is right. */
+  static MixSheet sheet(Mix mix) {
+    VanGenuchten curve = VanGenuchten.of(mix);
+    return new MixSheet(
+        mix.saturated(),
+        curve.theta(10),
+        curve.theta(50),
+        mix.unavailable(),
+        mix.dryDensityGPerMl());
   }
 }

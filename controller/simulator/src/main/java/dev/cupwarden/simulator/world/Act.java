@@ -24,4 +24,28 @@ public sealed interface Act {
 
   /** Mends all that was reported of one cup, and says so. */
   record Mending(int cup) implements Act {}
+
+  /**
+   * Stands a cup in the sink and puts it back.
+   *
+   * @param depthCm of the water about it
+   * @param saysAfterMin minutes after it is back that the person says {@code drained}; below 0
+   *     never
+   */
+  record Soak(int cup, int minutes, double depthCm, int saysAfterMin) implements Act {}
+
+  /** Puts two cups each in the other's place, or {@code back}. */
+  record Exchange(int place, int other, boolean back) implements Act {}
+
+  /** Knocks at a scale, which shows so many grams more from then on. */
+  record Bump(int place, double grams) implements Act {}
+
+  /** Leaves something to lean on what stands at a place. */
+  record Lean(int place, double grams, int minutes) implements Act {}
+
+  /** Puts a dome over a cup or takes it off, and says nothing. */
+  record Cover(int cup, boolean on) implements Act {}
+
+  /** Puts a saucer under a cup or takes it away. */
+  record Saucer(int cup, boolean under) implements Act {}
 }
