@@ -3,6 +3,7 @@ package dev.cupwarden.app;
 import dev.cupwarden.simulator.rehearsal.PolicyKind;
 import dev.cupwarden.simulator.rehearsal.Rehearsal;
 import dev.cupwarden.simulator.rehearsal.Report;
+import dev.cupwarden.simulator.rehearsal.World;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,22 +15,28 @@ import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 
 /**
- * Runs every seed of every policy, one seed to a thread, as many at a time as there are cores, and
- * puts the outcomes in order.
+ * Runs every seed of every policy in every world asked for, one seed to a thread, as many at a time
+ * as there are cores, and puts the outcomes in order.
  */
 final class RehearsalRun {
   private final Rehearsal rehearsal;
+  private final List<World> worlds;
   private final List<PolicyKind> kinds;
   private final long firstSeed;
   private final int seeds;
-  private final List<List<Rehearsal.Outcome>> outcomes = new ArrayList<>();
+  private final List<Column> columns = new ArrayList<>();
   private double tookS;
 
   /** A seed under which a policy broke limits, with the first of them in words. */
-  record Broken(long seed, String first) {}
+  record Broken(World world, long seed, String first) {}
 
-  RehearsalRun(Rehearsal rehearsal, List<PolicyKind> kinds, long firstSeed, int seeds) {
+  /** What one policy came to in one world, by seed. */
+  private record Column(World world, PolicyKind kind, List<Rehearsal.Outcome> outcomes) {}
+
+  RehearsalRun(
+      Rehearsal rehearsal, List<World> worlds, List<PolicyKind> kinds, long firstSeed, int seeds) {
     this.rehearsal = rehearsal;
+    this.worlds = worlds;
     this.kinds = kinds;
     this.firstSeed = firstSeed;
     this.seeds = seeds;
@@ -39,23 +46,19 @@ final class RehearsalRun {
     long began = System.nanoTime();
     int cores = Runtime.getRuntime().availableProcessors();
     ExecutorService threads = Executors.newFixedThreadPool(cores);
-    long daysInAll = (long) kinds.size() * seeds * rehearsal.days();
+    long daysInAll = (long) worlds.size() * kinds.size() * seeds * rehearsal.days();
     try (ProgressBar bar = onTerminal() ? bar(daysInAll) : null) {
       List<List<Future<Rehearsal.Outcome>>> running = new ArrayList<>();
-      for (PolicyKind kind : kinds) {
-        List<Future<Rehearsal.Outcome>> ofKind = new ArrayList<>();
-        for (int i = 0; i < seeds; i++) {
-          long seed = firstSeed + i;
-          ofKind.add(threads.submit(() -> rehearsal.run(kind, seed, day -> step(bar))));
+      for (World world : worlds) {
+        for (PolicyKind kind : kinds) {
+          running.add(submit(threads, rehearsal.in(world), kind, bar));
         }
-        running.add(ofKind);
       }
-      for (List<Future<Rehearsal.Outcome>> ofKind : running) {
-        List<Rehearsal.Outcome> done = new ArrayList<>();
-        for (Future<Rehearsal.Outcome> each : ofKind) {
-          done.add(each.get());
+      int column = 0;
+      for (World world : worlds) {
+        for (PolicyKind kind : kinds) {
+          columns.add(new Column(world, kind, done(running.get(column++))));
         }
-        outcomes.add(done);
       }
     } finally {
       threads.shutdownNow();
@@ -64,14 +67,33 @@ final class RehearsalRun {
     return report();
   }
 
+  private List<Future<Rehearsal.Outcome>> submit(
+      ExecutorService threads, Rehearsal winter, PolicyKind kind, ProgressBar bar) {
+    List<Future<Rehearsal.Outcome>> running = new ArrayList<>();
+    for (int i = 0; i < seeds; i++) {
+      long seed = firstSeed + i;
+      running.add(threads.submit(() -> winter.run(kind, seed, day -> step(bar))));
+    }
+    return running;
+  }
+
+  private static List<Rehearsal.Outcome> done(List<Future<Rehearsal.Outcome>> running)
+      throws ExecutionException, InterruptedException {
+    List<Rehearsal.Outcome> done = new ArrayList<>();
+    for (Future<Rehearsal.Outcome> each : running) {
+      done.add(each.get());
+    }
+    return done;
+  }
+
   private Report report() {
     List<Report.OfPolicy> policies = new ArrayList<>();
-    for (int k = 0; k < kinds.size(); k++) {
+    for (Column column : columns) {
       List<Report.OfSeed> ofSeeds = new ArrayList<>();
       for (int i = 0; i < seeds; i++) {
-        ofSeeds.add(new Report.OfSeed(firstSeed + i, outcomes.get(k).get(i).figures()));
+        ofSeeds.add(new Report.OfSeed(firstSeed + i, column.outcomes.get(i).figures()));
       }
-      policies.add(Report.policy(kinds.get(k), ofSeeds));
+      policies.add(Report.policy(column.world, column.kind, ofSeeds));
     }
     return new Report(
         rehearsal.bench().cups().size(),
@@ -83,18 +105,20 @@ final class RehearsalRun {
   /** The seeds under which that policy broke a limit. */
   List<Broken> brokenBy(PolicyKind kind) {
     List<Broken> found = new ArrayList<>();
-    int k = kinds.indexOf(kind);
-    for (int i = 0; k >= 0 && i < seeds; i++) {
-      List<String> broken = outcomes.get(k).get(i).broken();
-      if (!broken.isEmpty()) {
-        found.add(new Broken(firstSeed + i, broken.get(0)));
+    for (Column column : columns) {
+      for (int i = 0; column.kind == kind && i < seeds; i++) {
+        List<String> broken = column.outcomes.get(i).broken();
+        if (!broken.isEmpty()) {
+          found.add(new Broken(column.world, firstSeed + i, broken.get(0)));
+        }
       }
     }
     return found;
   }
 
   double cupDaysPerS() {
-    return (double) kinds.size()
+    return (double) worlds.size()
+        * kinds.size()
         * seeds
         * rehearsal.days()
         * rehearsal.bench().cups().size()

@@ -37,6 +37,8 @@ final class RehearsalTable {
             report.faults()));
     text.append(" ".repeat(NAME_WIDTH));
     report.policies().forEach(policy -> cell(policy.policy()));
+    text.append(String.format("%n%-" + NAME_WIDTH + "s", "world"));
+    report.policies().forEach(policy -> cell(policy.world()));
     line("hours in band, %", each -> number(100 * each.inBand(), 2));
     line("hours past the wet line", each -> number(each.wetHours(), 1));
     line("  of each cup and week", each -> number(each.wetHoursPerCupWeek(), 3));

@@ -11,6 +11,7 @@ import dev.cupwarden.simulator.rehearsal.PolicyKind;
 import dev.cupwarden.simulator.rehearsal.Rehearsal;
 import dev.cupwarden.simulator.rehearsal.Report;
 import dev.cupwarden.simulator.rehearsal.UsualBench;
+import dev.cupwarden.simulator.rehearsal.World;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -86,6 +87,15 @@ public final class RehearseCommand implements Callable<Integer> {
   private String faults = "common";
 
   @Option(
+      names = "--world",
+      paramLabel = "NAME",
+      description = {
+        "first, second or both (first): two sets of physics, plants, rooms and people that share"
+            + " nothing, so that what holds in both does not hold by one picture alone."
+      })
+  private String world = "first";
+
+  @Option(
       names = "--estimates",
       description = {
         "In place of policies: how well weights, happenings and forecasts are told, in a room that"
@@ -100,13 +110,17 @@ public final class RehearseCommand implements Callable<Integer> {
   public Integer call() throws ExecutionException, InterruptedException {
     List<PolicyKind> kinds = policies.stream().map(this::policy).distinct().toList();
     FaultLevel level = level();
+    List<World> worlds = worlds();
     within("--days", days, MOST_DAYS);
     within("--seeds", seeds, MOST_SEEDS);
     Rehearsal rehearsal = new Rehearsal(bench(), days, level);
+    if (estimates && !worlds.equals(List.of(World.FIRST))) {
+      throw wrong("--estimates: goes with --world first");
+    }
     if (estimates) {
       return estimates(rehearsal);
     }
-    RehearsalRun run = new RehearsalRun(rehearsal, kinds, seed, seeds);
+    RehearsalRun run = new RehearsalRun(rehearsal, worlds, kinds, seed, seeds);
     Report report = report(run);
     PrintWriter out = spec.commandLine().getOut();
     out.println(json ? Json.written(report) : RehearsalTable.of(report));
@@ -116,7 +130,7 @@ public final class RehearseCommand implements Callable<Integer> {
     List<RehearsalRun.Broken> broken = run.brokenBy(PolicyKind.CUPWARDEN);
     for (RehearsalRun.Broken each : broken) {
       err.println("a limit was broken: " + each.first());
-      err.println("  to see it again: " + again(each.seed()));
+      err.println("  to see it again: " + again(each));
     }
     err.flush();
     return broken.isEmpty() ? 0 : 1;
@@ -148,16 +162,17 @@ public final class RehearseCommand implements Callable<Integer> {
     }
   }
 
-  private String again(long brokenSeed) {
+  private String again(RehearsalRun.Broken broken) {
     String cups = which.file != null ? "--bench " + which.file : "--cups " + cupCount();
     return "rehearse "
         + cups
         + " --days "
         + days
         + " --seed "
-        + brokenSeed
+        + broken.seed()
         + " --policy cupwarden --faults "
-        + faults;
+        + faults
+        + (broken.world() == World.FIRST ? "" : " --world " + broken.world().word());
   }
 
   private Bench bench() {
@@ -195,6 +210,16 @@ public final class RehearseCommand implements Callable<Integer> {
       }
     }
     throw wrong("--faults: \"" + faults + "\" is none of: none, common, all");
+  }
+
+  private List<World> worlds() {
+    if (world.equals("both")) {
+      return List.of(World.values());
+    }
+    return List.of(
+        World.of(world)
+            .orElseThrow(
+                () -> wrong("--world: \"" + world + "\" is none of: first, second, both")));
   }
 
   private void within(String option, int value, int most) {

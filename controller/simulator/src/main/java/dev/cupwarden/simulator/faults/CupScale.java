@@ -1,5 +1,7 @@
 package dev.cupwarden.simulator.faults;
 
+import dev.cupwarden.simulator.world.Air;
+import dev.cupwarden.simulator.world.Cell;
 import java.util.SplittableRandom;
 
 /**
@@ -10,7 +12,7 @@ import java.util.SplittableRandom;
  * zero 0.02 to 0.05 % of full scale per 10 °C (from memory), a tenth of a gram of noise after
  * averaging.
  */
-public final class CupScale {
+public final class CupScale implements Cell {
   private static final double STEP_G = 0.01;
   private static final double CREEP_LAG_H = 0.4;
   private static final double CELL_LAG_H = 0.7;
@@ -37,6 +39,11 @@ public final class CupScale {
     this.wanderGPerRootH = 0.01;
   }
 
+  @Override
+  public double read(double loadG, Air air, double hours, double noiseTimes) {
+    return read(loadG, air.airC(), hours, noiseTimes);
+  }
+
   /** What the scale shows under that load after that many hours in that air. */
   public double read(double loadG, double airC, double hours, double noiseTimes) {
     if (Double.isNaN(settledG)) {
@@ -54,7 +61,12 @@ public final class CupScale {
     return lastG;
   }
 
-  /** The converter's last value again, to the last bit. */
+  @Override
+  public void bump(double grams) {
+    zeroG += grams;
+  }
+
+  @Override
   public double stuck() {
     return lastG;
   }

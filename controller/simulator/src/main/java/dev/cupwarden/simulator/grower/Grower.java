@@ -1,7 +1,9 @@
 package dev.cupwarden.simulator.grower;
 
 import dev.cupwarden.simulator.faults.FaultLevel;
-import dev.cupwarden.simulator.physics.SimulatedCup;
+import dev.cupwarden.simulator.world.Act;
+import dev.cupwarden.simulator.world.Person;
+import dev.cupwarden.simulator.world.TrueCup;
 import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -10,10 +12,11 @@ import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.BooleanSupplier;
 import java.util.function.IntPredicate;
 
 /** The person: when they come and what they do. Frequencies are the project's choice. */
-public final class Grower {
+public final class Grower implements Person {
   private static final int LOOK_HOUR = 18;
   private static final int WEEKEND_LOOK_HOUR = 10;
 
@@ -40,9 +43,15 @@ public final class Grower {
     this.nextLook = first.plusDays(1);
   }
 
-  /** Whether the person is on their journey. */
+  @Override
   public boolean away(LocalDate day) {
     return !day.isBefore(tripFrom) && day.isBefore(tripFrom.plusDays(tripDays));
+  }
+
+  /** They come by their own calendar, whatever is reported. */
+  @Override
+  public boolean comes(Instant at, int tickMin, BooleanSupplier reported) {
+    return comes(at, tickMin);
   }
 
   /** Whether they come to the bench within these minutes; asked once a tick, in order. */
@@ -66,16 +75,9 @@ public final class Grower {
     return true;
   }
 
-  /**
-   * What they do at one visit.
-   *
-   * @param cups all cups
-   * @param present which stand on the bench still
-   * @param told the stage each cup was last said to have, by ordinal
-   * @param reported which cups an alert asks to be mended
-   */
+  @Override
   public List<Act> visit(
-      List<SimulatedCup> cups, IntPredicate present, int[] told, IntPredicate reported) {
+      List<? extends TrueCup> cups, IntPredicate present, int[] told, IntPredicate reported) {
     List<Act> acts = new ArrayList<>();
     acts.add(new Act.Filling());
     for (int cup = 0; cup < cups.size(); cup++) {
@@ -98,7 +100,7 @@ public final class Grower {
     return acts;
   }
 
-  private static void look(SimulatedCup truth, int cup, int told, double notice, List<Act> acts) {
+  private static void look(TrueCup truth, int cup, int told, double notice, List<Act> acts) {
     if (!truth.alive()) {
       acts.add(new Act.Removal(cup, truth.rotted()));
     } else if (truth.stage().ordinal() > told && notice < 0.85) {

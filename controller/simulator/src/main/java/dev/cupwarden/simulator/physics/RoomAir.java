@@ -1,5 +1,7 @@
 package dev.cupwarden.simulator.physics;
 
+import dev.cupwarden.simulator.world.Air;
+
 /**
  * The air about the cups at one moment.
  *
@@ -10,12 +12,19 @@ package dev.cupwarden.simulator.physics;
  * @param vpdKpa vapour pressure deficit of the air, kPa
  */
 public record RoomAir(
-    double airC, double rhPct, double rootC, double lightUmolPerM2S, double vpdKpa) {
+    double airC, double rhPct, double rootC, double lightUmolPerM2S, double vpdKpa) implements Air {
 
   /** With the deficit computed from temperature and humidity. */
   public static RoomAir of(double airC, double rhPct, double rootC, double lightUmolPerM2S) {
     double vpdKpa = saturationKpa(airC) * (1 - rhPct / 100);
     return new RoomAir(airC, rhPct, rootC, lightUmolPerM2S, vpdKpa);
+  }
+
+  /** Any air, with the deficit that this world finds in it. */
+  static RoomAir of(Air air) {
+    return air instanceof RoomAir own
+        ? own
+        : of(air.airC(), air.rhPct(), air.rootC(), air.lightUmolPerM2S());
   }
 
   /**

@@ -4,6 +4,9 @@ import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Mix;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.Vessel;
+import dev.cupwarden.simulator.world.Air;
+import dev.cupwarden.simulator.world.Balance;
+import dev.cupwarden.simulator.world.TrueCup;
 import java.util.SplittableRandom;
 
 /**
@@ -14,7 +17,7 @@ import java.util.SplittableRandom;
  *
  * <p>Mutable and not for several threads. Density of water is taken as 1 g/mL.
  */
-public final class SimulatedCup {
+public final class SimulatedCup implements TrueCup {
   /** While water moves fast, a step is no longer than this. */
   private static final double QUICK_STEP_S = 60;
 
@@ -64,7 +67,7 @@ public final class SimulatedCup {
     this.start.add(ml, 0, this.mix.saltMg);
   }
 
-  /** Water onto the mix, mL, with feed of that part of the label's strength. */
+  @Override
   public void give(double ml, double strength) {
     if (!(ml >= 0) || !(strength >= 0)) {
       throw new IllegalArgumentException("cannot give " + ml + " mL at strength " + strength);
@@ -73,6 +76,11 @@ public final class SimulatedCup {
     double saltMg = ml * feed.saltMgPerMl(strength);
     pond.add(ml, nMg, saltMg);
     given.add(ml, nMg, saltMg);
+  }
+
+  @Override
+  public void advance(double seconds, Air air) {
+    advance(seconds, RoomAir.of(air));
   }
 
   /** Lets time pass in that air. */
@@ -156,27 +164,27 @@ public final class SimulatedCup {
     shedding += (towards - shedding) * Math.min(1, h / rateH);
   }
 
-  /** Vessel, mix, water in and on it, and plant, g. */
+  @Override
   public double grossG() {
     return traits.dryG() + cutting.massG() + mix.ml + pond.ml;
   }
 
-  /** Water in and on the mix, mL. */
+  @Override
   public double waterMl() {
     return mix.ml + pond.ml;
   }
 
-  /** All that ran into the tray so far, mL. */
+  @Override
   public double trayMl() {
     return tray.ml;
   }
 
-  /** What the mix truly holds when drained, mL. */
+  @Override
   public double capacityMl() {
     return column.capacityMl;
   }
 
-  /** Water between capacity and where the cutting can take no more, mL. */
+  @Override
   public double availableMl() {
     return availableMl;
   }
@@ -186,18 +194,18 @@ public final class SimulatedCup {
     return traits.dryG() + cutting.massG() + column.capacityMl;
   }
 
-  /** True depletion: 0 at capacity, 1 where the cutting can take no more; water on top counts. */
+  @Override
   public double depletion() {
     return (column.capacityMl - mix.ml - pond.ml) / availableMl;
   }
 
-  /** The depletion at which air falls to the given volume fraction. */
+  @Override
   public double depletionAtAir(double airFraction) {
     return (column.capacityMl - (traits.retention().saturated() - airFraction) * column.volumeMl)
         / availableMl;
   }
 
-  /** Air in the mix, volume fraction. */
+  @Override
   public double airFraction() {
     return traits.retention().saturated() - mix.ml / column.volumeMl;
   }
@@ -207,7 +215,7 @@ public final class SimulatedCup {
     return ecAt(mix.ml);
   }
 
-  /** The same salts in the water held at capacity, mS/cm: free of how dry the cup is just now. */
+  @Override
   public double ecAtCapacityMsPerCm() {
     return ecAt(column.capacityMl);
   }
@@ -216,37 +224,37 @@ public final class SimulatedCup {
     return mix.saltMg / (ml * FeedChemistry.SALT_MG_PER_ML_AT_ONE_MS_PER_CM);
   }
 
-  /** How the roots look now. */
+  @Override
   public RootStage stage() {
     return cutting.stage();
   }
 
-  /** Whether the cutting lives. */
+  @Override
   public boolean alive() {
     return !cutting.dead();
   }
 
-  /** Whether rot, not drought, killed it. */
+  @Override
   public boolean rotted() {
     return cutting.rotted();
   }
 
-  /** How far rot has gone, 0 none to 1 death. */
+  @Override
   public double rot() {
     return cutting.rot();
   }
 
-  /** Leaf area, cm². */
+  @Override
   public double leafCm2() {
     return cutting.leafCm2();
   }
 
-  /** A disease from outside; {@code rise} is added to the rot. */
+  @Override
   public void infect(double rise) {
     cutting.infect(rise);
   }
 
-  /** The account of water, nitrogen and salts since the start. */
+  @Override
   public Balance balance() {
     return new Balance(
         start.ml + given.ml,

@@ -3,7 +3,7 @@ package dev.cupwarden.simulator.rehearsal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.simulator.faults.Fault;
-import dev.cupwarden.simulator.physics.SimulatedCup;
+import dev.cupwarden.simulator.world.TrueCup;
 
 /**
  * A state of the simulated bench that an alert ought to tell of. In the strict sense, held for so
@@ -19,7 +19,7 @@ enum Condition {
 
     @Override
     boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
-      SimulatedCup truth = scene.cup(cup);
+      TrueCup truth = scene.cup(cup);
       double refill = scene.lines(cup, stand.said()[cup]).refill();
       return truth.airFraction() < scene.mix(cup).leastAir() + 0.01
           || truth.depletion() < Math.max(refill, 0) + 0.02;

@@ -3,7 +3,7 @@ package dev.cupwarden.simulator.rehearsal;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.core.setup.Window;
-import dev.cupwarden.simulator.physics.SimulatedCup;
+import dev.cupwarden.simulator.world.TrueCup;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
@@ -66,7 +66,7 @@ final class OraclePolicy implements Policy {
   }
 
   private Watering decide(int cup, Readings readings, boolean open) {
-    SimulatedCup truth = scene.cup(cup);
+    TrueCup truth = scene.cup(cup);
     RootStage stage = truth.stage();
     StageLines lines = scene.lines(cup, stage);
     double wet = truth.depletionAtAir(scene.mix(cup).leastAir());

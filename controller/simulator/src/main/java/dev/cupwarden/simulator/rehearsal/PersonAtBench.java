@@ -4,8 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.setup.Tank;
-import dev.cupwarden.simulator.grower.Act;
-import dev.cupwarden.simulator.grower.Grower;
+import dev.cupwarden.simulator.world.Act;
+import dev.cupwarden.simulator.world.Person;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -38,17 +38,18 @@ final class PersonAtBench {
 
   private final Scene scene;
   private final Stand stand;
-  private final Grower grower;
+  private final Person grower;
   private final AlertJudge alerts;
   private final ZoneId zone;
   private final int tickMin;
   private final boolean[] outingTold;
+  private final List<Soaking> soaking = new ArrayList<>();
   private Instant mixed;
   private double handMl;
   private int orderCount;
   private List<JsonNode> orders = List.of();
 
-  PersonAtBench(Scene scene, Stand stand, Grower grower, AlertJudge alerts, Instant start) {
+  PersonAtBench(Scene scene, Stand stand, Person grower, AlertJudge alerts, Instant start) {
     this.scene = scene;
     this.stand = stand;
     this.grower = grower;
@@ -70,7 +71,8 @@ final class PersonAtBench {
         order("back", scene.names().get(cup));
       }
     }
-    if (!grower.comes(at, tickMin)) {
+    soaking.removeIf(each -> each.goesOn(tick));
+    if (!grower.comes(at, tickMin, this::anyReported)) {
       return false;
     }
     int[] told = new int[scene.count()];
@@ -88,6 +90,14 @@ final class PersonAtBench {
       order("clear", null);
     }
     return true;
+  }
+
+  private boolean anyReported() {
+    boolean reported = alerts.active(AlertJudge.BENCH, MENDABLE);
+    for (int cup = 0; cup < scene.count() && !reported; cup++) {
+      reported = alerts.active(cup, MENDABLE);
+    }
+    return reported;
   }
 
   private boolean pumpReported() {
@@ -126,6 +136,60 @@ final class PersonAtBench {
       order("clear", name(mending.cup()));
     } else if (act instanceof Act.Filling) {
       fill(at);
+    } else {
+      handle(act, tick);
+    }
+  }
+
+  /** What only clumsier people do. */
+  private void handle(Act act, long tick) {
+    if (act instanceof Act.Soak soak) {
+      soaking.add(new Soaking(soak, tick));
+    } else if (act instanceof Act.Exchange pair) {
+      exchange(pair);
+    } else if (act instanceof Act.Bump bump) {
+      stand.bump(bump.place(), bump.grams());
+    } else if (act instanceof Act.Lean lean) {
+      stand.lean(lean.place(), lean.grams(), tick + ticks(lean.minutes()));
+    } else if (act instanceof Act.Cover cover) {
+      scene.cup(cover.cup()).cover(cover.on());
+    } else if (act instanceof Act.Saucer saucer) {
+      scene.cup(saucer.cup()).saucer(saucer.under());
+    }
+  }
+
+  /** Whoever came between may have put them right already. */
+  private void exchange(Act.Exchange pair) {
+    int from = pair.back() ? pair.other() : pair.place();
+    int to = pair.back() ? pair.place() : pair.other();
+    if (stand.cupOn(pair.place()) == from && stand.cupOn(pair.other()) == to) {
+      stand.swap(pair.place(), pair.other());
+    }
+  }
+
+  /** A cup in the sink, and what is said of it afterwards. */
+  private final class Soaking {
+    private final int cup;
+    private final long outTick;
+    private final long saysTick;
+
+    Soaking(Act.Soak soak, long tick) {
+      this.cup = soak.cup();
+      this.outTick = tick + ticks(soak.minutes());
+      this.saysTick = soak.saysAfterMin() < 0 ? -1 : outTick + ticks(soak.saysAfterMin());
+      stand.takeAway(cup, outTick);
+      scene.cup(cup).standInWater(soak.depthCm());
+    }
+
+    /** Comes out of the sink, or is spoken of; returns whether that was all. */
+    boolean goesOn(long tick) {
+      if (tick == outTick) {
+        scene.cup(cup).standInWater(0);
+      }
+      if (tick == saysTick && stand.onBench()[cup]) {
+        order("drained", name(cup));
+      }
+      return tick >= Math.max(outTick, saysTick);
     }
   }
 

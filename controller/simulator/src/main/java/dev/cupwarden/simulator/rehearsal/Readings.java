@@ -2,7 +2,7 @@ package dev.cupwarden.simulator.rehearsal;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.setup.RootStage;
-import dev.cupwarden.simulator.physics.RoomAir;
+import dev.cupwarden.simulator.world.Air;
 import java.time.Instant;
 import java.util.List;
 
@@ -21,7 +21,7 @@ import java.util.List;
  */
 public record Readings(
     Instant at,
-    RoomAir air,
+    Air air,
     double[] massG,
     double[] tankMl,
     RootStage[] stageSaid,

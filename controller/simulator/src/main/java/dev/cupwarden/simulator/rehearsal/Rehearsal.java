@@ -5,8 +5,9 @@ import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.grower.Grower;
-import dev.cupwarden.simulator.physics.RoomAir;
-import dev.cupwarden.simulator.weather.RoomWeather;
+import dev.cupwarden.simulator.world.Air;
+import dev.cupwarden.simulator.world.Person;
+import dev.cupwarden.simulator.world.Room;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -24,12 +25,23 @@ import java.util.function.IntConsumer;
  * @param days how long
  * @param faults how much goes wrong
  * @param tripDays how long the person is on a journey
+ * @param world the physics, plants, room, scales and person
  */
-public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays) {
+public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays, World world) {
   private static final LocalDate USUAL_START = LocalDate.of(2026, 11, 15);
   private static final Place USUAL_PLACE = new Place(50, 0, ZoneOffset.UTC);
 
-  /** With the usual journey. */
+  /** In the first world. */
+  public Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays) {
+    this(bench, days, faults, tripDays, World.FIRST);
+  }
+
+  /** The same winter in another world. */
+  public Rehearsal in(World other) {
+    return new Rehearsal(bench, days, faults, tripDays, other);
+  }
+
+  /** With the usual journey, in the first world. */
   public Rehearsal(Bench bench, int days, FaultLevel faults) {
     this(bench, days, faults, Grower.USUAL_TRIP_DAYS);
   }
@@ -75,11 +87,10 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays) 
   Outcome run(PolicyMaker maker, long seed, IntConsumer dayDone) throws SetupException {
     SplittableRandom seeds = new SplittableRandom(seed);
     Instant start = start();
-    Scene scene = new Scene(bench, seeds.nextLong());
-    RoomWeather weather =
-        new RoomWeather(bench.place().orElse(USUAL_PLACE), start, days, seeds.nextLong());
-    Stand stand = new Stand(scene, faults, days, seeds.nextLong());
-    Grower grower = new Grower(faults, scene.zone(), start, days, tripDays, seeds.nextLong());
+    Scene scene = new Scene(bench, world, seeds.nextLong());
+    Room room = world.room(bench.place().orElse(USUAL_PLACE), start, days, seeds.nextLong());
+    Stand stand = new Stand(scene, world, faults, days, seeds.nextLong());
+    Person grower = world.person(faults, scene.zone(), start, days, tripDays, seeds.nextLong());
     AlertJudge alerts = new AlertJudge(scene, stand);
     PersonAtBench person = new PersonAtBench(scene, stand, grower, alerts, start);
     Policy policy = maker.make(scene, stand, seeds.nextLong());
@@ -90,7 +101,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays) 
     double[] tankMl = new double[stand.tanks().count()];
     for (long tick = 0; tick * tickS < days * 86_400L; tick++) {
       Instant at = start.plusSeconds(tick * tickS);
-      RoomAir air = weather.at(at);
+      Air air = room.at(at);
       stand.reach(tick);
       boolean looks = person.tick(at, tick);
       for (int i = 0; i < tankMl.length; i++) {
@@ -99,7 +110,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays) 
       Readings readings =
           new Readings(
               at,
-              air,
+              room.shown(air),
               stand.weigh(tick, air),
               tankMl,
               stand.said(),

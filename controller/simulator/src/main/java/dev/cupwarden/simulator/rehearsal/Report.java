@@ -12,18 +12,19 @@ import java.util.List;
 public record Report(int cups, int days, String faults, List<OfPolicy> policies) {
 
   /**
-   * One policy.
+   * One policy in one world.
    *
+   * @param world the world it ran in
    * @param total all seeds together, as one large bench
    */
-  public record OfPolicy(String policy, Figures total, List<OfSeed> seeds) {
-    static OfPolicy of(PolicyKind kind, List<OfSeed> seeds) {
+  public record OfPolicy(String world, String policy, Figures total, List<OfSeed> seeds) {
+    static OfPolicy of(World world, PolicyKind kind, List<OfSeed> seeds) {
       Figures total = seeds.get(0).figures();
       for (OfSeed each : seeds.subList(1, seeds.size())) {
         total = total.plus(each.figures());
       }
       return new OfPolicy(
-          kind.word(), total.rounded(), seeds.stream().map(OfSeed::rounded).toList());
+          world.word(), kind.word(), total.rounded(), seeds.stream().map(OfSeed::rounded).toList());
     }
   }
 
@@ -34,8 +35,13 @@ public record Report(int cups, int days, String faults, List<OfPolicy> policies)
     }
   }
 
-  /** Of figures in order of seed, one list for each policy. */
+  /** Of figures in order of seed, one list for each policy, in the first world. */
   public static OfPolicy policy(PolicyKind kind, List<OfSeed> seeds) {
-    return OfPolicy.of(kind, seeds);
+    return policy(World.FIRST, kind, seeds);
+  }
+
+  /** Of figures in order of seed, one list for each policy and world. */
+  public static OfPolicy policy(World world, PolicyKind kind, List<OfSeed> seeds) {
+    return OfPolicy.of(world, kind, seeds);
   }
 }

@@ -6,15 +6,15 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Mix;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.StageLines;
-import dev.cupwarden.simulator.physics.FeedChemistry;
 import dev.cupwarden.simulator.physics.NominalCup;
-import dev.cupwarden.simulator.physics.SimulatedCup;
+import dev.cupwarden.simulator.world.TrueCup;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 
 /** A bench file brought to life: its cups in truth, and what the file foretells of them. */
@@ -25,13 +25,18 @@ final class Scene {
   private final List<String> names;
   private final List<Cup> entered = new ArrayList<>();
   private final List<Mix> mixes = new ArrayList<>();
-  private final List<SimulatedCup> cups = new ArrayList<>();
+  private final List<TrueCup> cups = new ArrayList<>();
   private final List<NominalCup> nominal = new ArrayList<>();
   private final StageLines[][] lines;
   private final Feed feed;
   private final double tankStrength;
 
+  /** Of the first world. */
   Scene(Bench bench, long seed) {
+    this(bench, World.FIRST, seed);
+  }
+
+  Scene(Bench bench, World world, long seed) {
     this.bench = bench;
     this.names = List.copyOf(bench.cups().keySet());
     this.tankStrength =
@@ -41,9 +46,6 @@ final class Scene {
             .findFirst()
             .orElse(0);
     this.feed = bench.feeds().values().stream().findFirst().orElse(null);
-    double waterEc = bench.waterEcMsPerCm();
-    FeedChemistry chemistry =
-        feed == null ? FeedChemistry.plain(waterEc) : FeedChemistry.of(feed, waterEc);
     this.lines = new StageLines[names.size()][];
     SplittableRandom random = new SplittableRandom(seed);
     for (Cup cup : bench.cups().values()) {
@@ -56,7 +58,7 @@ final class Scene {
       entered.add(cup);
       mixes.add(mix);
       nominal.add(NominalCup.of(vessel, mix, cup));
-      cups.add(new SimulatedCup(vessel, mix, cup, chemistry, random.nextLong()));
+      cups.add(world.cup(bench, cup, Optional.ofNullable(feed), random.nextLong()));
     }
   }
 
@@ -73,11 +75,11 @@ final class Scene {
     return names.size();
   }
 
-  List<SimulatedCup> cups() {
+  List<TrueCup> cups() {
     return cups;
   }
 
-  SimulatedCup cup(int cup) {
+  TrueCup cup(int cup) {
     return cups.get(cup);
   }
 

@@ -1,12 +1,12 @@
 package dev.cupwarden.simulator.rehearsal;
 
 import dev.cupwarden.core.setup.RootStage;
-import dev.cupwarden.simulator.faults.CupScale;
 import dev.cupwarden.simulator.faults.Fault;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.faults.FaultPlan;
 import dev.cupwarden.simulator.physics.LaminarHose;
-import dev.cupwarden.simulator.physics.RoomAir;
+import dev.cupwarden.simulator.world.Air;
+import dev.cupwarden.simulator.world.Cell;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 
@@ -19,13 +19,15 @@ final class Stand {
   private final Scene scene;
   private final FaultPlan faults;
   private final Tanks tanks;
-  private final CupScale[] scales;
+  private final Cell[] scales;
   private final int[] cupAt;
   private final long[] awayUntil;
   private final boolean[] awayTold;
   private final boolean[] onBench;
   private final RootStage[] said;
   private final double[] shownG;
+  private final double[] leanG;
+  private final long[] leanUntil;
   private final double pumpFactor;
   private final SplittableRandom random;
   private final double tickH;
@@ -34,7 +36,12 @@ final class Stand {
   private double unfedNMg;
   private long now;
 
+  /** On the scales of the first world. */
   Stand(Scene scene, FaultLevel level, int days, long seed) {
+    this(scene, World.FIRST, level, days, seed);
+  }
+
+  Stand(Scene scene, World world, FaultLevel level, int days, long seed) {
     SplittableRandom seeds = new SplittableRandom(seed);
     this.scene = scene;
     this.tickH = scene.bench().tick().toSeconds() / 3600.0;
@@ -45,16 +52,18 @@ final class Stand {
     // A pump calibrated with a measuring cup is a few percent off for good.
     this.pumpFactor = 1 + 0.03 * random.nextGaussian();
     int count = scene.count();
-    this.scales = new CupScale[count];
+    this.scales = new Cell[count];
     this.cupAt = new int[count];
     this.awayUntil = new long[count];
     this.awayTold = new boolean[count];
     this.onBench = new boolean[count];
     this.said = new RootStage[count];
     this.shownG = new double[count];
+    this.leanG = new double[count];
+    this.leanUntil = new long[count];
     Arrays.fill(onBench, true);
     for (int i = 0; i < count; i++) {
-      scales[i] = new CupScale(level != FaultLevel.NONE, seeds.nextLong());
+      scales[i] = world.cell(level != FaultLevel.NONE, seeds.nextLong());
       cupAt[i] = i;
       said[i] = scene.entered(i).stage();
     }
@@ -82,23 +91,24 @@ final class Stand {
   }
 
   /** What the scales show now. */
-  double[] weigh(long tick, RoomAir air) {
+  double[] weigh(long tick, Air air) {
     for (int place = 0; place < shownG.length; place++) {
       shownG[place] = onBench[place] ? show(place, tick, air) : Double.NaN;
     }
     return shownG;
   }
 
-  private double show(int place, long tick, RoomAir air) {
+  private double show(int place, long tick, Air air) {
     double loadG = present(cupAt[place], tick) ? scene.cup(cupAt[place]).grossG() : 0;
     if (faults.holds(Fault.LEANING, place)) {
       loadG += faults.size(Fault.LEANING, place);
     }
+    loadG += leanUntil[place] > tick ? leanG[place] : 0;
     boolean stuck = faults.holds(Fault.SCALE_STUCK, place) && tick > 0;
     double noiseTimes =
         faults.holds(Fault.SCALE_NOISY, place) ? faults.size(Fault.SCALE_NOISY, place) : 1;
     double shown =
-        stuck ? scales[place].stuck() : scales[place].read(loadG, air.airC(), tickH, noiseTimes);
+        stuck ? scales[place].stuck() : scales[place].read(loadG, air, tickH, noiseTimes);
     return silent(place) ? Double.NaN : shown;
   }
 
@@ -187,6 +197,17 @@ final class Stand {
     int standing = cupAt[place];
     cupAt[place] = cupAt[other];
     cupAt[other] = standing;
+  }
+
+  /** A person leaves something that leans on what stands there. */
+  void lean(int place, double grams, long untilTick) {
+    leanG[place] = grams;
+    leanUntil[place] = untilTick;
+  }
+
+  /** A person knocks at the scale there. */
+  void bump(int place, double grams) {
+    scales[place].bump(grams);
   }
 
   /** The cup that belongs on that scale just now, present or in somebody's hands. */

@@ -1,8 +1,8 @@
 package dev.cupwarden.simulator.rehearsal;
 
 import dev.cupwarden.core.setup.RootStage;
-import dev.cupwarden.simulator.physics.Balance;
-import dev.cupwarden.simulator.physics.SimulatedCup;
+import dev.cupwarden.simulator.world.Balance;
+import dev.cupwarden.simulator.world.TrueCup;
 import java.util.TreeMap;
 
 /** Adds up the truth of one rehearsal, tick by tick. */
@@ -22,7 +22,7 @@ final class Tally {
     this.scene = scene;
     this.stand = stand;
     this.tickH = scene.bench().tick().toSeconds() / 3600.0;
-    for (SimulatedCup cup : scene.cups()) {
+    for (TrueCup cup : scene.cups()) {
       Balance balance = cup.balance();
       startMl += balance.waterInMl();
       startNMg += balance.nInMg();
@@ -31,7 +31,7 @@ final class Tally {
 
   void tick() {
     for (int cup = 0; cup < scene.count(); cup++) {
-      SimulatedCup truth = scene.cup(cup);
+      TrueCup truth = scene.cup(cup);
       if (stand.onBench()[cup] && truth.alive()) {
         RootStage stage = truth.stage();
         cupHours += tickH;
@@ -59,7 +59,7 @@ final class Tally {
     double ecSum = 0;
     double highestEc = 0;
     double leafCm2 = 0;
-    for (SimulatedCup cup : scene.cups()) {
+    for (TrueCup cup : scene.cups()) {
       Balance balance = cup.balance();
       inMl += balance.waterInMl();
       nMg += balance.nInMg();

@@ -2,6 +2,7 @@ package dev.cupwarden.simulator.weather;
 
 import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.simulator.physics.RoomAir;
+import dev.cupwarden.simulator.world.Room;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZonedDateTime;
@@ -17,7 +18,7 @@ import java.util.SplittableRandom;
  * is a window's, by the sun's height (FAO-56 eq. 24 for its declination), with a small lamp by day.
  * The figures are the project's choice of a moderate climate.
  */
-public final class RoomWeather {
+public final class RoomWeather implements Room {
   private static final double SPELL_PER_DAY = 1 / 30.0;
   private static final double ROOT_LAG_H = 2.5;
 
@@ -63,7 +64,7 @@ public final class RoomWeather {
     return drawn;
   }
 
-  /** The air then; {@code at} not before the moment asked last. */
+  @Override
   public RoomAir at(Instant at) {
     double h = Duration.between(last, at).toSeconds() / 3600.0;
     last = at;

@@ -11,8 +11,8 @@ import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.core.setup.Vessel;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.physics.RoomAir;
-import dev.cupwarden.simulator.physics.SimulatedCup;
 import dev.cupwarden.simulator.weather.RoomWeather;
+import dev.cupwarden.simulator.world.TrueCup;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -261,7 +261,7 @@ record BlindTrial(World world, long seed, int learningDays) {
       this.blind = new Blind[scene.count()];
     }
 
-    private static double lostMl(SimulatedCup cup) {
+    private static double lostMl(TrueCup cup) {
       return cup.balance().waterOutMl() - cup.trayMl();
     }
 
@@ -269,7 +269,7 @@ record BlindTrial(World world, long seed, int learningDays) {
     void dayBegins(int day, int learningDays) {
       dark = day >= learningDays;
       for (int cup = every - 1; cup < scene.count(); cup += every) {
-        SimulatedCup truth = scene.cup(cup);
+        TrueCup truth = scene.cup(cup);
         if (day == learningDays && truth.alive() && truth.rot() < 0.1) {
           RootStage said = stand.said()[cup];
           blind[cup] =
@@ -303,7 +303,7 @@ record BlindTrial(World world, long seed, int learningDays) {
         if (blind[cup] == null) {
           continue;
         }
-        SimulatedCup truth = scene.cup(cup);
+        TrueCup truth = scene.cup(cup);
         boolean wet = truth.airFraction() < scene.mix(cup).leastAir();
         wetH[cup] = wet ? wetH[cup] + hours : 0;
         double past = truth.depletion() - blind[cup].lines().dry();

@@ -2,7 +2,7 @@ package dev.cupwarden.simulator.rehearsal;
 
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.setup.SetupException;
-import dev.cupwarden.simulator.physics.SimulatedCup;
+import dev.cupwarden.simulator.world.TrueCup;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -95,7 +95,7 @@ final class UntoldCups implements Policy {
   }
 
   private void look(int cup, Instant at) {
-    SimulatedCup truth = scene.cup(cup);
+    TrueCup truth = scene.cup(cup);
     boolean there = truth.alive() && stand.onBench()[cup];
     double depletion = truth.depletion();
     double dry = scene.lines(cup, stand.said()[cup]).dry();

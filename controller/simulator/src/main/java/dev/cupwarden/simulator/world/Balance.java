@@ -1,4 +1,4 @@
-package dev.cupwarden.simulator.physics;
+package dev.cupwarden.simulator.world;
 
 /**
  * An account of what came into a cup, what is in it and what went out of it (tray, air, plant), for
