@@ -7,8 +7,8 @@ import java.util.SplittableRandom;
 
 /**
  * How one cup and its cutting really are; {@link #draw} is the one table of this world's spreads.
- * Those without a source are the project's choice: vessels and mixes are off by up to an eighth
- * either way, as hand-filled cups of bought mix are.
+ * Those without a source are the project's choice: vessels and mixes are off by up to 13 % either
+ * way, as hand-filled cups of bought mix are.
  *
  * @param topCm radius of the mix at its top
  * @param baseCm radius at its base
@@ -52,7 +52,7 @@ record Nature(
     double spores,
     double guard,
     double stemMl) {
-  private static final double OFF = 0.125;
+  private static final double OFF = 0.13;
 
   /** Of a cup as entered. */
   static Nature draw(Vessel vessel, MixSheet sheet, Cup cup, SplittableRandom random) {
@@ -83,7 +83,7 @@ record Nature(
         curve,
         Math.min(0.6 * porosity, sheet.unavailable() * within(random, 1, OFF)),
         dryG,
-        between(random, 0.05, 0.16),
+        between(random, 0.04, 0.12),
         StrictMath.pow(random.nextDouble(), 1.5),
         between(random, 0.15, 0.6),
         spread(random, 420, 0.35),

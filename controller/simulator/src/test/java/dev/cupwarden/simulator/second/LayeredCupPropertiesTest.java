@@ -23,19 +23,21 @@ class LayeredCupPropertiesTest {
   private static final Feed LEAFY =
       new Feed("leafy", 20, 10, 20, 1.53, Duration.ofDays(14), 5.8, 1.25);
 
+  static Cup entered(Vessel vessel, RootStage stage) {
+    return new Cup(
+        "A",
+        vessel.name(),
+        "mix",
+        "elder",
+        Optional.empty(),
+        stage,
+        12,
+        Optional.empty(),
+        Cup.Wiring.NONE);
+  }
+
   static LayeredCup cup(Vessel vessel, MixSheet mix, RootStage stage, long seed) {
-    Cup cup =
-        new Cup(
-            "A",
-            vessel.name(),
-            "mix",
-            "elder",
-            Optional.empty(),
-            stage,
-            12,
-            Optional.empty(),
-            Cup.Wiring.NONE);
-    return new LayeredCup(vessel, mix, cup, Optional.of(LEAFY), 0.3, seed);
+    return new LayeredCup(vessel, mix, entered(vessel, stage), Optional.of(LEAFY), 0.3, seed);
   }
 
   @Property(tries = 60)

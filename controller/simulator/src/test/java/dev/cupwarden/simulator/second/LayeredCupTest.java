@@ -10,6 +10,7 @@ import dev.cupwarden.core.setup.Vessel;
 import dev.cupwarden.simulator.world.MixSheet;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /** How water, roots and disease go in a cup of the second world. */
@@ -89,26 +90,27 @@ class LayeredCupTest {
     cup.standInWater(4);
     cup.advance(600, STILL);
     double soon = cup.waterMl() - before;
-    cup.advance(12 * 3600, STILL);
+    cup.advance(24 * 3600, STILL);
     double inTheEnd = cup.waterMl() - before;
     cup.standInWater(0);
     assertTrue(soon < 0.5 * inTheEnd, soon + " of " + inTheEnd + " mL in ten minutes");
-    assertTrue(cup.depletion() < 0, "depletion after the soak: " + cup.depletion());
+    assertTrue(cup.depletion() < 0.03, "depletion after the soak: " + cup.depletion());
     cup.advance(2 * 86_400, STILL);
     assertEquals(0, cup.depletion(), 0.03);
   }
 
   @Test
   void aSaucerGivesBackWhatRanIntoIt() {
-    LayeredCup cup = dried(9, 0.6);
+    LayeredCup cup = dried(9, 0.2);
     cup.saucer(true);
     for (int i = 0; i < 6; i++) {
       cup.give(30, 0);
       cup.advance(1200, STILL);
     }
+    cup.advance(8 * 3600, STILL);
     double below = cup.trayMl();
     double gross = cup.grossG();
-    for (int h = 0; h < 72; h++) {
+    for (int h = 0; h < 96; h++) {
       cup.advance(3600, h % 24 < 14 ? DAY : NIGHT);
     }
     assertTrue(cup.trayMl() < below, below + " mL in the saucer, then " + cup.trayMl());
@@ -178,6 +180,24 @@ class LayeredCupTest {
   }
 
   @Test
+  void aThirdOfAllCupsCarriesAMould() {
+    int carriers = 0;
+    for (long seed = 1; seed <= 1000; seed++) {
+      carriers +=
+          Nature.draw(
+                          TALL,
+                          PEAT_PERLITE,
+                          LayeredCupPropertiesTest.entered(TALL, RootStage.STRUCK),
+                          new SplittableRandom(seed))
+                      .spores()
+                  > 0
+              ? 1
+              : 0;
+    }
+    assertEquals(350, carriers, 45);
+  }
+
+  @Test
   void aLesionHealsInAiredMixAndGrowsInAWetOne() {
     LayeredCup aired = cup(RootStage.TOUGHENED, 11);
     LayeredCup sodden = cup(RootStage.TOUGHENED, 11);
@@ -204,7 +224,7 @@ class LayeredCupTest {
     for (int i = 0; i < 2; i++) {
       LayeredCup cup = i == 0 ? cup(RootStage.STRUCK, 12) : dried(12, 0.97);
       while (cup.depletion() < 0.97) {
-        cup.advance(3600, STILL.airC() > 0 ? DAY : STILL);
+        cup.advance(3600, DAY);
       }
       while (cup.alive() && days[i] < 100) {
         cup.advance(86_400, DAY);
