@@ -18,6 +18,7 @@ import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.CupLines;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -281,6 +282,15 @@ class LimitBoundaryTest {
             .free("by a third", d -> driedTo(d, 0.0, 0.25))
             .held("less", d -> driedTo(d, 0.0, 0.24), 0.24, 0.25, "depletion")
             .held("from past due", d -> driedTo(d, 0.2, 0.24), 0.24, 0.25, "depletion")
+            .held(
+                "from refill at 0.25",
+                d -> {
+                  d.lines = new CupLines(-0.25, 0.25, 0.75, 0.875);
+                  driedTo(d, 0.25, 0.41);
+                },
+                0.16,
+                0.5 / 3.0,
+                "depletion")
             .free("from below refill", d -> driedTo(d, -0.1, 0.15))
             .free(
                 "in a refill",
