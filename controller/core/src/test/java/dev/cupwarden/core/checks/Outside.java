@@ -15,4 +15,7 @@ import java.lang.annotation.Target;
 public @interface Outside {
   /** Title, edition, table or example; "from memory" or "computed" where it was not looked up. */
   String source();
+
+  /** Whether all rows show one fact, such as points of one formula: they count as one check. */
+  boolean oneFact() default false;
 }

@@ -1,0 +1,474 @@
+package dev.cupwarden.core.limits;
+
+import static dev.cupwarden.core.limits.CaseDraft.AT;
+import static dev.cupwarden.core.limits.CaseDraft.ago;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.DynamicContainer.dynamicContainer;
+import static org.junit.jupiter.api.DynamicTest.dynamicTest;
+
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.LeakWatch.Stage;
+import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.feeding.Supply;
+import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.setup.FeedingRules;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.CupLines;
+import dev.cupwarden.core.watering.WetClock;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.MonthDay;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicNode;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * Each row of the table of limits just on this side, on and just beyond its bound, with its reason
+ * in full; which causes go through it; whether a person may lift it. A row without figures here
+ * fails. Bounds are those of the rows' own Javadoc: common practice or our choice.
+ */
+class LimitBoundaryTest {
+  private static final Cause[] RESCUES = {Cause.RESCUE, Cause.FED_RESCUE};
+  private static final Map<String, Boundary> BY_ROW =
+      Stream.of(hardware(), holds(), weight(), wetness(), air(), passes(), feed())
+          .flatMap(List::stream)
+          .collect(Collectors.toMap(one -> one.row, Function.identity()));
+
+  private static String nameOf(Limits.Row row) {
+    return row.limit().getClass().getSimpleName() + " " + row.on();
+  }
+
+  @Test
+  void everyRowHasItsFiguresAndNoFiguresAreOfNoRow() {
+    Set<String> rows =
+        Limits.TABLE.stream()
+            .map(LimitBoundaryTest::nameOf)
+            .collect(Collectors.toCollection(TreeSet::new));
+    assertEquals(Limits.TABLE.size(), rows.size(), "two rows of one name");
+    assertEquals(rows, new TreeSet<>(BY_ROW.keySet()));
+  }
+
+  @Test
+  void usualPassIsHeldByNothing() {
+    Limits.Allowance allowed = Limits.judge(new CaseDraft().made());
+    assertEquals(List.of(), allowed.holding());
+    assertEquals(List.of(), allowed.feedHolding());
+    assertEquals(30.0, allowed.ml());
+  }
+
+  @TestFactory
+  Stream<DynamicNode> rows() {
+    return Limits.TABLE.stream()
+        .map(
+            row -> {
+              Boundary boundary = BY_ROW.get(nameOf(row));
+              assertNotNull(boundary, () -> nameOf(row) + " has no figures in this test");
+              List<DynamicNode> tests = new ArrayList<>();
+              for (Boundary.Point point : boundary.points) {
+                tests.add(dynamicTest(point.name(), () -> around(row, point)));
+              }
+              tests.add(dynamicTest("what passes it", () -> passing(row, boundary)));
+              return dynamicContainer(nameOf(row), tests);
+            });
+  }
+
+  private static void around(Limits.Row row, Boundary.Point point) {
+    CaseDraft draft = new CaseDraft();
+    point.change().accept(draft);
+    Ruling ruling = row.limit().rule(draft.made());
+    assertEquals(point.atMost(), ruling.atMost(), 1e-9);
+    Reason expected = point.reason();
+    Reason reason = ruling.reason();
+    if (expected == null) {
+      assertNull(reason);
+      return;
+    }
+    assertEquals(expected.code(), reason.code());
+    assertEquals(expected.value(), reason.value(), 1e-9);
+    assertEquals(expected.threshold(), reason.threshold(), 1e-9);
+    assertEquals(expected.unit(), reason.unit());
+    assertEquals(expected.detail(), reason.detail());
+  }
+
+  /** By every pass that its points hold back: for each cause, and with a person's word. */
+  private static void passing(Limits.Row row, Boundary boundary) {
+    assertEquals(boundary.passedBy, row.passedBy());
+    assertEquals(boundary.liftable, row.liftable());
+    boolean feed = row.on() == Limits.On.FEED;
+    List<Boundary.Point> holding =
+        boundary.points.stream()
+            .filter(point -> point.atMost() < (feed ? 1e-9 : Limits.LEAST_PASS_ML))
+            .toList();
+    assertTrue(!holding.isEmpty() && holding.size() < boundary.points.size(), "one on each side");
+    for (Boundary.Point point : holding) {
+      for (Cause cause : Cause.values()) {
+        CaseDraft draft = new CaseDraft();
+        draft.cause = cause;
+        point.change().accept(draft);
+        if (draft.cause != cause) {
+          continue;
+        }
+        boolean through = boundary.passedBy.contains(cause) || boundary.freeByTest.contains(cause);
+        assertEquals(!through, holds(draft, point, feed), point.name() + ", " + cause);
+        draft.lifts = Set.of(row.limit().code());
+        assertEquals(
+            !through && !boundary.liftable, holds(draft, point, feed), point.name() + ", lifted");
+      }
+    }
+  }
+
+  private static boolean holds(CaseDraft draft, Boundary.Point point, boolean feed) {
+    Case made = draft.made();
+    Limits.Allowance allowed = Limits.judge(made);
+    assertEquals(!allowed.water(), Limits.forbids(made), "both ask the same table");
+    Reason held = point.reason();
+    return (feed ? allowed.feedHolding() : allowed.holding())
+        .stream()
+            .anyMatch(one -> one.code().equals(held.code()) && one.detail().equals(held.detail()));
+  }
+
+  private static List<Boundary> hardware() {
+    Boundary hardware =
+        new Boundary("HardwareLimit WATER", "hardware")
+            .passedByNone()
+            .free("5 mL of plain water", d -> d.supply = plain(5.0))
+            .held("4.9 mL of it", d -> d.supply = plain(4.9), 0.0, 5.0, "mL", "tank-empty")
+            .free("5 mL of feed alone", d -> d.supply = feed(5.0, 0.5))
+            .held("4.9 mL of it", d -> d.supply = feed(4.9, 0.5), 4.9, 5.0, "mL", "tank-empty")
+            .held("too strong", d -> d.supply = feed(900, 0.51), 0.0, 5.0, "mL", "tank-empty")
+            .held("a pump's latch", d -> d.pumpLatch = latch(), 2.0, 3.0, "", "dose-short")
+            .held("a cup's latch", d -> d.cupLatch = latch(), 2.0, 3.0, "", "dose-short")
+            .free(
+                "a latch on trial",
+                d -> {
+                  d.pumpLatch = latch();
+                  d.trial = true;
+                })
+            .held("wet", d -> leak(d, Stage.WET), 1.0, 0.0, "", "leak")
+            .held("unread", d -> leak(d, Stage.UNREAD), 1.0, 0.0, "", "leak-unread")
+            .held("dry for 2 h", d -> leak(d, Stage.DRYING), 2.0, 6.0, "h", "leak-drying")
+            .held("unexplained", d -> leak(d, Stage.UNEXPLAINED), 0, 0, "mL", "leak-unexplained")
+            .held("again", d -> leak(d, Stage.PERSON), 1.0, 0.0, "", "leak-again")
+            .free("rescue after a leak", d -> leak(d, Stage.RESCUE));
+    Boundary after =
+        new Boundary("AfterLeakLimit WATER", "hardware")
+            .passedByNone()
+            .passedBy(RESCUES)
+            .free("no leak", d -> {})
+            .held("after one", d -> afterLeak(d, 20, null), 20.0, 25.0, "mL", "leak-rescue");
+    Boundary room =
+        new Boundary("LeakRoomLimit WATER", "hardware")
+            .free("no leak", d -> {})
+            .capped("5 mL left", d -> afterLeak(d, 20, null), 5.0, 20.0, 25.0, "mL", "leak-room")
+            .capped(
+                "4.9 mL left", d -> afterLeak(d, 20.1, null), 4.9, 20.1, 25.0, "mL", "leak-room")
+            .held("watched", d -> afterLeak(d, 9, "PT11M"), 11.0, 12.0, "min", "leak-watch")
+            .capped("12 min", d -> afterLeak(d, 9, "PT12M"), 16.0, 9.0, 25.0, "mL", "leak-room");
+    return List.of(hardware, after, room);
+  }
+
+  private static Supply plain(double ml) {
+    return new Supply("plain", ml, null, null, 0.0, 0.0);
+  }
+
+  private static Supply feed(double ml, double strength) {
+    return new Supply(null, 0.0, "feed", "leafy", ml, strength);
+  }
+
+  private static Latch latch() {
+    return new Latch("dose-short", AT, 2.0, 3.0);
+  }
+
+  private static void leak(CaseDraft draft, Stage stage) {
+    draft.leak(stage, "PT2H", 1_000.0, 0.0, null);
+  }
+
+  private static void afterLeak(CaseDraft draft, double givenMl, String lastPass) {
+    draft.leak(Stage.RESCUE, "PT2H", 25.0, givenMl, lastPass);
+  }
+
+  private static Hold hold(String until, boolean feedOnly, boolean rescue) {
+    return new Hold(AT.plus(Duration.parse(until)), feedOnly, rescue);
+  }
+
+  private static List<Boundary> holds() {
+    Boundary water =
+        new Boundary("HoldLimit WATER", "hold")
+            .free("over now", d -> d.cupHold = hold("PT0S", false, false))
+            .held("a second more", d -> d.cupHold = hold("PT1S", false, false), 1 / 3600.0, 0, "h")
+            .held("of the bench", d -> d.benchHold = hold("PT2H", false, false), 2.0, 0.0, "h")
+            .free("of feed", d -> d.cupHold = hold("PT2H", true, false))
+            .free(
+                "but for a rescue",
+                d -> {
+                  d.cupHold = hold("PT2H", false, true);
+                  d.cause = Cause.RESCUE;
+                })
+            .held(
+                "which a due pass is none of",
+                d -> {
+                  d.cupHold = hold("PT2H", false, true);
+                  d.cause = Cause.DUE;
+                },
+                2.0,
+                0.0,
+                "h");
+    Boundary feed =
+        new Boundary("HoldLimit FEED", "hold")
+            .free("over now", d -> d.cupHold = hold("PT0S", true, false))
+            .held("a second more", d -> d.cupHold = hold("PT1S", true, false), 1 / 3600.0, 0, "h")
+            .held("of the bench", d -> d.benchHold = hold("PT2H", true, false), 2.0, 0.0, "h")
+            .free("of water", d -> d.cupHold = hold("PT2H", false, false));
+    Boundary clock =
+        new Boundary("ClockLimit WATER", "clock")
+            .passedBy(RESCUES)
+            .free("trusted", d -> {})
+            .held("in doubt", d -> d.clockInDoubt = true, 1.0, 0.0, "");
+    return List.of(water, feed, clock);
+  }
+
+  private static List<Boundary> weight() {
+    Boundary away =
+        new Boundary("AwayLimit WATER", "away")
+            .held("away", d -> d.away = true, 1.0, 0.0, "")
+            .held("back for 9 min", d -> d.backAt = ago("PT9M"), 9.0, 10.0, "min", "back")
+            .free("back for 10 min", d -> d.backAt = ago("PT10M"));
+    Boundary untrusted =
+        new Boundary("UntrustedLimit WATER", "untrusted")
+            .passedBy(Cause.BLIND)
+            .free("trusted", d -> {})
+            .held(
+                "silent",
+                d -> d.distrust = new Reason("scale-silent", 31.0, 30.0, "min"),
+                31.0,
+                30.0,
+                "min",
+                "scale-silent");
+    return List.of(away, untrusted);
+  }
+
+  private static List<Boundary> wetness() {
+    Boundary tooWet =
+        new Boundary("TooWetLimit WATER", "too-wet")
+            .passedBy(Cause.FLUSH)
+            .free("unknown", d -> d.roomToWetMl = Double.NaN)
+            .capped("5 mL", d -> d.roomToWetMl = 5.0, 5.0, 0.5, -0.25, "depletion", "")
+            .capped("4.9 mL", d -> d.roomToWetMl = 4.9, 4.9, 0.5, -0.25, "depletion", "")
+            .held("past it", d -> d.roomToWetMl = -3.0, 0.5, -0.25, "depletion");
+    Boundary wet =
+        new Boundary("WetTooLongLimit WATER", "wet-too-long")
+            .passedBy(Cause.FLUSH)
+            .free("for 47 h 59 min", d -> d.wet = wetFor("PT47H59M"))
+            .held("for 48 h", d -> d.wet = wetFor("PT48H"), 48.0, 48.0, "h");
+    // A third of the way from refill at 0 to due at 0.75.
+    Boundary dryBack =
+        new Boundary("NoDryBackLimit WATER", "no-dry-back")
+            .passedBy(Cause.RESCUE, Cause.FED_RESCUE, Cause.BLIND, Cause.FLUSH)
+            .liftable()
+            .free("by a third", d -> driedTo(d, 0.0, 0.25))
+            .held("less", d -> driedTo(d, 0.0, 0.24), 0.24, 0.25, "depletion")
+            .held("from past due", d -> driedTo(d, 0.2, 0.24), 0.24, 0.25, "depletion")
+            .held(
+                "from refill at 0.25",
+                d -> {
+                  d.lines = new CupLines(-0.25, 0.25, 0.75, 0.875);
+                  driedTo(d, 0.25, 0.41);
+                },
+                0.16,
+                0.5 / 3.0,
+                "depletion")
+            .free("from below refill", d -> driedTo(d, -0.1, 0.15))
+            .free(
+                "in a refill",
+                d -> {
+                  driedTo(d, 0.0, 0.1);
+                  d.refilling = true;
+                })
+            .free("before the first", d -> driedTo(d, Double.NaN, 0.1));
+    return List.of(tooWet, wet, dryBack);
+  }
+
+  private static WetClock wetFor(String time) {
+    return new WetClock(ago(time), null, Double.NaN);
+  }
+
+  private static void driedTo(CaseDraft draft, double from, double depletion) {
+    draft.driedFrom = from;
+    draft.depletion = depletion;
+  }
+
+  private static List<Boundary> air() {
+    Boundary frost =
+        new Boundary("FrostLimit WATER", "frost")
+            .free("roots at 3 °C", d -> d.rootC = 3.0)
+            .held("roots at 2.9 °C", d -> d.rootC = 2.9, 2.9, 3.0, "C")
+            .held("air at 2.9 °C", d -> d.airC = 2.9, 2.9, 3.0, "C")
+            .held("air alone", d -> temperatures(d, 2.9, Double.NaN), 2.9, 3.0, "C")
+            .held("roots alone", d -> temperatures(d, Double.NaN, 2.9), 2.9, 3.0, "C")
+            .free("unknown", d -> temperatures(d, Double.NaN, Double.NaN));
+    Boundary cold =
+        new Boundary("ColdLimit WATER", "cold")
+            .passedBy(RESCUES)
+            .liftable()
+            .free("roots at 12 °C", d -> d.rootC = 12.0)
+            .held("at 11.9 °C", d -> d.rootC = 11.9, 11.9, 12.0, "C")
+            .free("unknown", d -> d.rootC = Double.NaN);
+    Boundary window =
+        new Boundary("WindowLimit WATER", "window")
+            .passedBy(Cause.RESCUE, Cause.FED_RESCUE, Cause.FLUSH)
+            .liftable()
+            .free("open", d -> d.window = new Case.WindowNow(true, false, 90.0))
+            .held("shut", d -> d.window = new Case.WindowNow(false, true, 90.0), 90.0, 0.0, "min")
+            .free("back for less than 12 h", d -> shutButBack(d, "PT11H59M"))
+            .held("back for 12 h", d -> shutButBack(d, "PT12H"), 90.0, 0.0, "min");
+    return List.of(frost, cold, window);
+  }
+
+  private static void temperatures(CaseDraft draft, double airC, double rootC) {
+    draft.airC = airC;
+    draft.rootC = rootC;
+  }
+
+  private static void shutButBack(CaseDraft draft, String back) {
+    draft.window = new Case.WindowNow(false, true, 90.0);
+    draft.backAt = ago(back);
+  }
+
+  private static List<Boundary> passes() {
+    // 1.2 x 50 mL of room at the first pass of the day.
+    Boundary day =
+        new Boundary("DayVolumeLimit WATER", "day-volume")
+            .passedBy(Cause.BLIND, Cause.FLUSH)
+            .free("a day ago", d -> d.given("PT24H", 60.0, 0.0, 50.0))
+            .capped("5 mL left", d -> dayOf(d, 55.0), 5.0, 55.0, 60.0, "mL", "")
+            .capped("4.9 mL left", d -> dayOf(d, 55.1), 4.9, 55.1, 60.0, "mL", "")
+            .capped(
+                "half of the room for a rescue",
+                d -> {
+                  d.given("PT1H", 60.0, 0.0, 50.0);
+                  d.cause = Cause.RESCUE;
+                },
+                50.0,
+                0.0,
+                50.0,
+                "mL",
+                "half-room");
+    Boundary hose =
+        new Boundary("HoseLimit WATER", "hose")
+            .passedBy(RESCUES)
+            .free("5 mg/L", d -> d.hose = new Case.HoseFacts(5.0, 5.0, false, 0.0))
+            .held("5.1", d -> d.hose = new Case.HoseFacts(5.1, 5.0, false, 0.0), 5.1, 5, "mg/L N")
+            .held("waits", d -> hoseWaits(d, 119.9), 119.9, 120.0, "min", "waits")
+            .free("waited for 2 h", d -> hoseWaits(d, 120.0));
+    Boundary pass =
+        new Boundary("PassLimit WATER", "pass")
+            .freeByTest(Cause.FLUSH, Cause.BLIND)
+            .capped("the bench's", d -> d.capacityMl = 300, 30.0, 30.0, 30.0, "mL", "")
+            .capped("a tenth of the cup", d -> d.capacityMl = 299, 29.9, 30.0, 29.9, "mL", "")
+            .capped("halved", d -> d.soaking = new Soaking(0.5), 15.0, 30.0, 15.0, "mL", "")
+            .capped("of feed on dry roots", d -> d.cause = Cause.FED_RESCUE, 15, 30, 15, "mL", "")
+            .capped("a small cup's", d -> d.capacityMl = 20, 5.0, 30.0, 5.0, "mL", "")
+            .capped("5 mL of room", d -> d.roomMl = 5.0, 5.0, 30.0, 5.0, "mL", "")
+            .capped("4.9 mL of room", d -> d.roomMl = 4.9, 4.9, 30.0, 4.9, "mL", "");
+    Boundary soak =
+        new Boundary("SoakLimit WATER", "soak")
+            .free("before the first", d -> d.lastPassAt = null)
+            .held("11 min", d -> d.lastPassAt = ago("PT11M"), 11.0, 12.0, "min")
+            .free("12 min", d -> d.lastPassAt = ago("PT12M"))
+            .held("23 min, halved", d -> soaks(d, "PT23M"), 23.0, 24.0, "min")
+            .free("24 min, halved", d -> soaks(d, "PT24M"))
+            .free(
+                "kept by a person",
+                d -> {
+                  d.lastPassAt = AT;
+                  d.between = true;
+                });
+    return List.of(day, hose, pass, soak);
+  }
+
+  private static void dayOf(CaseDraft draft, double ml) {
+    draft.given("PT1H", ml, 0.0, 50.0);
+    draft.roomMl = 6.0;
+  }
+
+  private static void hoseWaits(CaseDraft draft, double minutes) {
+    draft.hose = new Case.HoseFacts(0.0, 5.0, true, minutes);
+  }
+
+  private static void soaks(CaseDraft draft, String since) {
+    draft.lastPassAt = ago(since);
+    draft.soaking = new Soaking(0.5);
+  }
+
+  private static List<Boundary> feed() {
+    Boundary stage =
+        new Boundary("StageLimit FEED", "stage")
+            .held("struck", d -> d.stage = RootStage.STRUCK, 0.0, 2.0, "stage")
+            .held("white", d -> d.stage = RootStage.WHITE, 1.0, 2.0, "stage")
+            .free("toughened", d -> d.stage = RootStage.TOUGHENED)
+            .free("circling", d -> d.stage = RootStage.CIRCLING);
+    Boundary dryRoots =
+        new Boundary("DryRootsLimit FEED", "dry-roots")
+            .passedBy(Cause.FED_RESCUE)
+            .free("at 0.8", d -> d.depletion = 0.8)
+            .held("beyond", d -> d.depletion = 0.801, 0.801, 0.8, "depletion")
+            .free("unknown", d -> d.depletion = Double.NaN);
+    // 200 mL available; a pass of 30 mL.
+    Boundary ledger =
+        new Boundary("LedgerLimit FEED", "ledger")
+            .free("no feed", d -> d.feed = null)
+            .capped("nothing yet", d -> fed(d, "P13D", 0), 200 / 30.0, 0.0, 1.0, "label", "")
+            .capped("half", d -> fed(d, "P13D", 100), 100 / 30.0, 0.5, 1.0, "label", "")
+            .held("all", d -> fed(d, "P13D", 200), 1.0, 1.0, "label")
+            .held("more", d -> fed(d, "P13D", 210), 1.05, 1.0, "label")
+            .capped("two weeks ago", d -> fed(d, "P14D", 200), 200 / 30.0, 1.0, 1.0, "label", "");
+    Boundary salt =
+        new Boundary("SaltLimit FEED", "salt")
+            .free("at 2.6", d -> d.saltMsPerCm = 2.6)
+            .held("beyond", d -> d.saltMsPerCm = 2.601, 2.601, 2.6, "mS/cm");
+    Boundary dark =
+        new Boundary("DarkSeasonLimit FEED", "dark-season")
+            .passedBy(Cause.FED_RESCUE)
+            .free("none", d -> d.today = LocalDate.parse("2026-12-10"))
+            .free("the day before", d -> pause(d, "--12-01", "--12-24", "2026-11-30"))
+            .held("its first", d -> pause(d, "--12-01", "--12-24", "2026-12-01"), 1.0, 0.0, "")
+            .held("its last", d -> pause(d, "--12-01", "--12-24", "2026-12-24"), 1.0, 0.0, "")
+            .free("the day after", d -> pause(d, "--12-01", "--12-24", "2026-12-25"))
+            .free("before the turn", d -> pause(d, "--12-15", "--01-31", "2026-12-14"))
+            .held("first of the turn", d -> pause(d, "--12-15", "--01-31", "2026-12-15"), 1, 0, "")
+            .held("last of the turn", d -> pause(d, "--12-15", "--01-31", "2027-01-31"), 1, 0, "")
+            .free("after the turn", d -> pause(d, "--12-15", "--01-31", "2027-02-01"));
+    return List.of(stage, dryRoots, ledger, salt, dark);
+  }
+
+  private static void fed(CaseDraft draft, String ago, double ml) {
+    draft.given(ago, ml, 1.0, 500.0);
+    draft.fed = ml / 200.0;
+  }
+
+  private static void pause(CaseDraft draft, String from, String until, String today) {
+    FeedingRules usual = FeedingRules.USUAL;
+    draft.feeding =
+        new FeedingRules(
+            usual.floor(),
+            usual.ceiling(),
+            usual.target(),
+            Optional.of(new FeedingRules.Pause(MonthDay.parse(from), MonthDay.parse(until))),
+            usual.plan());
+    draft.today = LocalDate.parse(today);
+  }
+}

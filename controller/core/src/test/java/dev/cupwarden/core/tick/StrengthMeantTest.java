@@ -1,0 +1,25 @@
+package dev.cupwarden.core.tick;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.cupwarden.core.messages.Advice;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * First pass of A1 of the example bench (toughened, target 0.5, feed tank at 0.5), by hand: target
+ * 0.25 on the first day; 4 days of an interval of 14; 0.45 of the available water from refill to
+ * due: 0.25 (4 / 14) / 0.45 = 0.1587. Of 30 mL that is 9.5 mL of the tank, in whole tenths.
+ */
+class StrengthMeantTest {
+  @ParameterizedTest(name = "roots at {0} °C: {1} mL of feed")
+  @CsvSource({"NaN, 9.5", "18, 9.5", "15, 4.7", "12, 0.0"})
+  void firstPassIsAsStrongAsStageHabitAndRootsWant(double rootC, double feedMl) {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 262.1);
+    story.rootC = rootC;
+    Advice.Pass pass = story.look().passes().get(0);
+    assertEquals(feedMl, pass.feedMl(), 1e-9);
+    assertEquals(30.0 - feedMl, pass.plainMl(), 1e-9);
+    assertEquals(feedMl * 0.5 / 30.0, pass.strength(), 5e-5, "told to four decimals");
+  }
+}
