@@ -110,10 +110,10 @@ final class RunCommand implements Callable<Integer> {
   /** From the environment, which other users of this machine cannot read. */
   private static Optional<Credential> credential() {
     String user = System.getenv("CUPWARDEN_BROKER_USER");
-    String word = System.getenv("CUPWARDEN_BROKER_PASSWORD");
-    return user == null || word == null
+    String password = System.getenv("CUPWARDEN_BROKER_PASSWORD");
+    return user == null || password == null
         ? Optional.empty()
-        : Optional.of(new Credential(user, word));
+        : Optional.of(new Credential(user, password));
   }
 
   private String address(String written) {

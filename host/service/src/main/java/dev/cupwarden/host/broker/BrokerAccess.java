@@ -44,7 +44,7 @@ public final class BrokerAccess implements ExtensionMain, SimpleAuthenticator {
   }
 
   /**
-   * @param host with which name and word the host itself comes, made anew at each start
+   * @param host with which name and password the host itself comes, made anew at each start
    */
   public BrokerAccess(Keys keys, Credential host) {
     this.keys = keys;
@@ -63,11 +63,11 @@ public final class BrokerAccess implements ExtensionMain, SimpleAuthenticator {
   public void onConnect(SimpleAuthInput input, SimpleAuthOutput output) {
     ConnectPacket asks = input.getConnectPacket();
     Optional<String> user = asks.getUserName();
-    String word = asks.getPassword().map(BrokerAccess::text).orElse("");
+    String password = asks.getPassword().map(BrokerAccess::text).orElse("");
     if (user.isPresent() && user.get().equals(host.user())) {
-      hostItself(word, output);
+      hostItself(password, output);
     } else if (user.isPresent()) {
-      bench(user.get(), word, asks.getClientId(), output);
+      bench(user.get(), password, asks.getClientId(), output);
     } else if (!keys.any() && isHere(input)) {
       output.authenticateSuccessfully();
     } else {
@@ -75,8 +75,8 @@ public final class BrokerAccess implements ExtensionMain, SimpleAuthenticator {
     }
   }
 
-  private void hostItself(String word, SimpleAuthOutput output) {
-    if (MessageDigest.isEqual(bytes(word), bytes(host.word()))) {
+  private void hostItself(String password, SimpleAuthOutput output) {
+    if (MessageDigest.isEqual(bytes(password), bytes(host.password()))) {
       output.authenticateSuccessfully();
     } else {
       refuse(output, "not the host");

@@ -60,8 +60,8 @@ public final class MqttLink implements AutoCloseable {
   private volatile boolean closing;
   private volatile Connection current;
 
-  /** Name and word at the broker; neither is ever printed. */
-  public record Credential(String user, String word) {
+  /** Name and password at the broker; neither is ever printed. */
+  public record Credential(String user, String password) {
     @Override
     public String toString() {
       return "a credential";
@@ -113,7 +113,7 @@ public final class MqttLink implements AutoCloseable {
     return open(uri, clientId, Optional.empty(), filters, receiver);
   }
 
-  /** Likewise, with a name and a word for the broker. */
+  /** Likewise, with a name and a password for the broker. */
   public static MqttLink open(
       String uri,
       String clientId,
@@ -173,7 +173,7 @@ public final class MqttLink implements AutoCloseable {
     credential.ifPresent(
         known -> {
           options.setUserName(known.user());
-          options.setPassword(known.word().getBytes(StandardCharsets.UTF_8));
+          options.setPassword(known.password().getBytes(StandardCharsets.UTF_8));
         });
     return options;
   }

@@ -62,15 +62,15 @@ class EmbeddedBrokerTest {
             return String.valueOf(key).equals(keys.get(bench));
           }
         },
-        new Credential("the-host", "its word"));
+        new Credential("the-host", "its password"));
   }
 
-  private static MqttClient client(EmbeddedBroker broker, String id, String user, String word)
+  private static MqttClient client(EmbeddedBroker broker, String id, String user, String password)
       throws MqttException {
     MqttConnectionOptions options = new MqttConnectionOptions();
     if (user != null) {
       options.setUserName(user);
-      options.setPassword(word.getBytes(StandardCharsets.UTF_8));
+      options.setPassword(password.getBytes(StandardCharsets.UTF_8));
     }
     MqttClient client = new MqttClient(broker.uri(), id, new MemoryPersistence());
     client.connect(options);
@@ -94,7 +94,7 @@ class EmbeddedBrokerTest {
           }) {
         assertThrows(MqttException.class, () -> client(broker, wrong[0], wrong[1], wrong[2]));
       }
-      MqttClient host = client(broker, "host", "the-host", "its word");
+      MqttClient host = client(broker, "host", "the-host", "its password");
       BlockingQueue<String> heard = new LinkedBlockingQueue<>();
       host.setCallback(new Hearing(heard));
       host.subscribe("#", 1);

@@ -48,8 +48,8 @@ class ManyGuessesTest {
     return new SignIn(store, InstantSource.fixed(Instant.now()));
   }
 
-  private static Outcome tryIn(SignIn signIn, String word, String from) {
-    return signIn.tryIn("owner", word.toCharArray(), from);
+  private static Outcome tryIn(SignIn signIn, String password, String from) {
+    return signIn.tryIn("owner", password.toCharArray(), from);
   }
 
   /** How many of them were looked at. */
@@ -59,8 +59,8 @@ class ManyGuessesTest {
       List<Future<Outcome>> tries = new ArrayList<>();
       for (int each = 0; each < GUESSES; each++) {
         String place = from.apply(each);
-        String word = "not this one either " + each;
-        tries.add(many.submit(() -> tryIn(signIn, word, place)));
+        String password = "not this one either " + each;
+        tries.add(many.submit(() -> tryIn(signIn, password, place)));
       }
       long looked = 0;
       for (Future<Outcome> each : tries) {

@@ -16,11 +16,11 @@ import org.junit.jupiter.api.Test;
 class PasswordsTest {
   @Test
   void aHashIsArgon2idWithASaltOfItsOwnAndKnowsItsWord() {
-    char[] word = "twelve or more".toCharArray();
-    String hash = Passwords.hash(word);
+    char[] password = "twelve or more".toCharArray();
+    String hash = Passwords.hash(password);
     assertTrue(hash.startsWith("$argon2id$v=19$m=19456,t=2,p=1$"), hash);
-    assertNotEquals(hash, Passwords.hash(word));
-    assertTrue(Passwords.matches(word, hash));
+    assertNotEquals(hash, Passwords.hash(password));
+    assertTrue(Passwords.matches(password, hash));
     assertFalse(Passwords.matches("twelve or less".toCharArray(), hash));
   }
 
@@ -81,8 +81,8 @@ class PasswordsTest {
 
   @Test
   void whatIsNoHashOrWouldExhaustTheHostMatchesNothing() {
-    char[] word = "twelve or more".toCharArray();
-    String hash = Passwords.hash(word);
+    char[] password = "twelve or more".toCharArray();
+    String hash = Passwords.hash(password);
     for (String other :
         new String[] {
           "",
@@ -97,7 +97,7 @@ class PasswordsTest {
           hash + "=",
           hash + "$"
         }) {
-      assertFalse(Passwords.matches(word, other), other);
+      assertFalse(Passwords.matches(password, other), other);
     }
   }
 

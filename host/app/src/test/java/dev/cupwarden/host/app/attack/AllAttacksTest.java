@@ -64,7 +64,7 @@ import org.junit.jupiter.api.io.TempDir;
 class AllAttacksTest {
   private static final Topics SILL = new Topics("sill");
   private static final Topics ATTIC = new Topics("attic");
-  private static final String WORD = "a long enough password";
+  private static final String PASSWORD = "a long enough password";
   private static final Duration SHORT = Duration.ofSeconds(30);
 
   /** From then on a store that is held must have been told. */
@@ -93,7 +93,7 @@ class AllAttacksTest {
             .formatted(mail.getSmtp().getPort()));
     Path data = folder.resolve("data");
     try (Store store = Store.open(Database.sqlite(data.resolve("host.db")))) {
-      store.users().put(new UserRow("owner", "act", Passwords.hash(WORD.toCharArray())));
+      store.users().put(new UserRow("owner", "act", Passwords.hash(PASSWORD.toCharArray())));
       sillKey = new BenchKeys(store).make("sill");
       atticKey = new BenchKeys(store).make("attic");
     }
@@ -140,12 +140,13 @@ class AllAttacksTest {
     return http.send(request.build(), HttpResponse.BodyHandlers.ofString());
   }
 
-  private static String credentials(String name, String word) {
-    return Json.MAPPER.createObjectNode().put("name", name).put("password", word).toString();
+  private static String credentials(String name, String password) {
+    return Json.MAPPER.createObjectNode().put("name", name).put("password", password).toString();
   }
 
   private String signIn() throws IOException, InterruptedException {
-    HttpResponse<String> answer = send("POST", "/api/session", null, credentials("owner", WORD));
+    HttpResponse<String> answer =
+        send("POST", "/api/session", null, credentials("owner", PASSWORD));
     answer
         .headers()
         .firstValue("Set-Cookie")

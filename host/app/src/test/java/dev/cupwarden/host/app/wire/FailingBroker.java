@@ -59,7 +59,7 @@ interface FailingBroker extends AutoCloseable {
                 return false;
               }
             },
-            new Credential("the-host", "its word"));
+            new Credential("the-host", "its password"));
     return new FailingBroker() {
       private EmbeddedBroker broker = EmbeddedBroker.start(port, folder.resolve("broker"), access);
 
