@@ -22,6 +22,7 @@ import org.hipparchus.special.Erf;
  * @param varShare variance of the share, as a part of it
  * @param rateGPerH what it loses now
  * @param lately mean of the bench's index over the last day, fading
+ * @param grownLog what the logarithms of the weighed cups' shares rose by meanwhile, their mean
  */
 public record OwnWater(
     Instant since,
@@ -31,7 +32,8 @@ public record OwnWater(
     double covG,
     double varShare,
     double rateGPerH,
-    double lately) {
+    double lately,
+    double grownLog) {
 
   /** Hose and valve give the ordered millilitres within this part of them: our choice. */
   private static final double PASS_SD_PART = 0.05;
@@ -53,7 +55,7 @@ public record OwnWater(
    * @param lately the bench's index as it mostly is
    */
   public static OwnWater from(Instant since, double massG, double sdG, Trust trust, double lately) {
-    return new OwnWater(since, since, massG, sdG * sdG, 0, trust.varLevel(), 0, lately);
+    return new OwnWater(since, since, massG, sdG * sdG, 0, trust.varLevel(), 0, lately, 0);
   }
 
   /** Later, having lost at that rate; never below what its dry parts weigh. */
@@ -71,7 +73,8 @@ public record OwnWater(
         covG + lossG * varShare,
         varShare + trust.wanderPerDay() * days,
         rate,
-        lately);
+        lately,
+        grownLog);
   }
 
   /** With the bench's index of the moment taken into its mean, before the time moves on. */
@@ -81,7 +84,13 @@ public record OwnWater(
     }
     double step = 1 - Math.exp(-Elapsed.hours(at, now) / DAY_H);
     double mean = lately + step * (index - lately);
-    return new OwnWater(since, at, massG, varG2, covG, varShare, rateGPerH, mean);
+    return new OwnWater(since, at, massG, varG2, covG, varShare, rateGPerH, mean, grownLog);
+  }
+
+  /** With what the weighed cups' shares rose by: a cup in leaf grows as they do. */
+  public OwnWater grown(double byLog) {
+    double all = grownLog + byLog;
+    return new OwnWater(since, at, massG, varG2, covG, varShare, rateGPerH, lately, all);
   }
 
   /**
@@ -112,12 +121,13 @@ public record OwnWater(
         covG * (1 + below) / 2,
         varShare,
         rateGPerH,
-        lately);
+        lately,
+        grownLog);
   }
 
   /** Without water that was told and taken back. */
   public OwnWater without(double ml) {
-    return new OwnWater(since, at, massG - ml, varG2, covG, varShare, rateGPerH, lately);
+    return new OwnWater(since, at, massG - ml, varG2, covG, varShare, rateGPerH, lately, grownLog);
   }
 
   /** Standard deviation of the weight, g. */

@@ -19,6 +19,11 @@ public record Reckoning(Share share, Arrivals arrivals, OwnWater water) {
     return new Reckoning(share.plus(lostG, index, hours), arrivals, null);
   }
 
+  /** After hours in which it was weighed and watered. */
+  public Reckoning wateredFor(double index, double hours) {
+    return new Reckoning(share.watered(index, hours), arrivals, null);
+  }
+
   /** With that reckoned of its water. */
   public Reckoning with(OwnWater other) {
     return new Reckoning(share, arrivals, other);

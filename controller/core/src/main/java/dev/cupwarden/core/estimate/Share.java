@@ -10,7 +10,9 @@ package dev.cupwarden.core.estimate;
  * what differs, e, by Holt's smoothing with a damped trend (E. S. Gardner and E. McKenzie 1985,
  * Management Science 31:1237, from memory): level' = level + trend + a e, trend' = 0.95 trend +
  * 0.02 e. The slope is that of a fading regression that starts from none. What weather, light and
- * season do to all cups alike falls out. All constants are our choice after own trials.
+ * season do to all cups alike falls out. A day counts by how bright it was beside the usual: of a
+ * dim one little is lost, and the weight tells it badly. All constants are our choice after own
+ * trials.
  *
  * @param log level of x; its exponential times the bench's index is the cup's loss, g/h
  * @param trendPerDay by how much it rises in a day
@@ -22,6 +24,7 @@ package dev.cupwarden.core.estimate;
  * @param openLostG lost in the day that still runs, g
  * @param openIndexH the bench's index summed over the hours of that day
  * @param openH hours of that day that were seen
+ * @param bright those of them that were brighter than usual; null in a state that kept none
  */
 public record Share(
     double log,
@@ -33,9 +36,10 @@ public record Share(
     int days,
     double openLostG,
     double openIndexH,
-    double openH) {
+    double openH,
+    BrightHours bright) {
   /** Nothing learned. */
-  public static final Share NONE = new Share(0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+  public static final Share NONE = new Share(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, BrightHours.NONE);
 
   private static final double DAY_H = 24;
 
@@ -57,7 +61,12 @@ public record Share(
   private static final double LEAST_DAY_SD = 0.05;
 
   /** However long it was learned, the next days' weather is another: the level errs by this. */
-  private static final double LEAST_LEVEL_SD = 0.06;
+  private static final double LEAST_LEVEL_SD = 0.05;
+
+  /** A dim day counts at least, and a bright one at most, so many times a usual one. */
+  private static final double LEAST_WEIGHT = 0.2;
+
+  private static final double GREATEST_WEIGHT = 2;
 
   /** A day's share beyond this multiple of the mean is no share: a leak, a spill. */
   private static final double GREATEST = Math.log(5);
@@ -72,42 +81,73 @@ public record Share(
     if (!(index > 0 && hours > 0)) {
       return this;
     }
-    Share longer = open(openLostG + lostG, openIndexH + index * hours, openH + hours);
-    return longer.openH >= DAY_H ? longer.closed() : longer;
+    BrightHours lit = bright(index) ? hoursOfLight().seen(lostG, index * hours) : hoursOfLight();
+    return open(openLostG + lostG, openIndexH + index * hours, openH + hours, lit).ended();
   }
 
-  private Share open(double lostG, double indexH, double hours) {
+  /**
+   * After hours in which it was watered, so that its loss was not seen. A leafy cup is watered in
+   * the light, where its share is greatest, and the thirstier the longer: left out, they would
+   * leave it the share of its nights. So they count as the day's other bright hours do.
+   */
+  public Share watered(double index, double hours) {
+    if (!(index > 0 && hours > 0 && bright(index))) {
+      return this;
+    }
+    BrightHours lit = hoursOfLight().unseen(index * hours);
+    return open(openLostG, openIndexH, openH + hours, lit).ended();
+  }
+
+  private boolean bright(double index) {
+    return days > 0 && index > usualIndex();
+  }
+
+  private BrightHours hoursOfLight() {
+    return bright == null ? BrightHours.NONE : bright;
+  }
+
+  private Share open(double lostG, double indexH, double hours, BrightHours lit) {
     return new Share(
-        log, trendPerDay, dayVar, indexLog, squares, products, days, lostG, indexH, hours);
+        log, trendPerDay, dayVar, indexLog, squares, products, days, lostG, indexH, hours, lit);
+  }
+
+  private Share ended() {
+    return openH >= DAY_H ? closed() : this;
   }
 
   private Share closed() {
-    if (!(openLostG > 0)) {
-      return open(0, 0, 0);
+    double lostG = openLostG + hoursOfLight().missedG();
+    double indexH = openIndexH + hoursOfLight().missedIndexH();
+    if (!(lostG > 0 && indexH > 0)) {
+      return open(0, 0, 0, BrightHours.NONE);
     }
-    double x = Math.log(openLostG / openIndexH);
-    double i = Math.log(openIndexH / openH);
+    double x = Math.log(lostG / indexH);
+    double i = Math.log(indexH / openH);
     if (days == 0) {
-      return new Share(x, 0, 0, i, 0, 0, 1, 0, 0, 0);
+      return new Share(x, 0, 0, i, 0, 0, 1, 0, 0, 0, BrightHours.NONE);
     }
     double brighter = i - indexLog;
     double expected = log + TREND_KEPT * trendPerDay + slope() * brighter;
     double off = Math.max(-GREATEST, Math.min(GREATEST, x - expected));
+    double weight = Math.max(LEAST_WEIGHT, Math.min(GREATEST_WEIGHT, Math.exp(brighter)));
     // The first days are a plain mean: a fading one would cling to the first.
-    double step = Math.max(1.0 / (days + 1), 1 - Math.exp(-1 / MEMORY_DAYS));
+    double fading = Math.max(1.0 / (days + 1), 1 - Math.exp(-1 / MEMORY_DAYS));
+    double step = Math.min(1, weight * fading);
     boolean settled = days >= LEAST_DAYS;
     double kept = Math.exp(-1 / SLOPE_MEMORY_DAYS);
+    double product = brighter * (off + slope() * brighter);
     return new Share(
         log + TREND_KEPT * trendPerDay + step * off,
-        settled ? TREND_KEPT * trendPerDay + TREND_STEP * off : 0,
+        settled ? TREND_KEPT * trendPerDay + TREND_STEP * weight * off : 0,
         (1 - step) * (dayVar + step * off * off),
-        indexLog + step * brighter,
-        settled ? kept * squares + brighter * brighter : 0,
-        settled ? kept * products + brighter * (off + slope() * brighter) : 0,
+        indexLog + fading * brighter,
+        settled ? kept * squares + weight * brighter * brighter : 0,
+        settled ? kept * products + weight * product : 0,
         days + 1,
         0,
         0,
-        0);
+        0,
+        BrightHours.NONE);
   }
 
   private double slope() {

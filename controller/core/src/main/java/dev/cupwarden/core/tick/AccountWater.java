@@ -34,6 +34,10 @@ final class AccountWater {
         if (slotEnds) {
           over.add(cup);
         }
+      } else if (cup.reckoned() && draft.before.at() != null) {
+        double hours = Elapsed.hours(draft.before.at(), draft.at);
+        double lostG = hours * cup.reckoning.water().rateGPerH();
+        cup.account = cup.account.unweighed(draft.at, lostG);
       }
     }
     if (!over.isEmpty()) {

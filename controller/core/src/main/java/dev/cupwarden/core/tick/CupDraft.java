@@ -265,12 +265,20 @@ final class CupDraft {
     return weights.massG(frame.lines().refill()) - massG();
   }
 
-  /** What its scale lost and nothing explains may still be in the cup. */
-  /** A cup that nobody weighs is taken to be as wet as one in twenty such is. */
+  /**
+   * What its scale lost and nothing explains may still be in the cup. A cup that nobody weighs is
+   * taken to be as wet as one in twenty such is, yet no wetter than it is when drained: where that
+   * is not past the wet line, no doubt can be.
+   */
   double roomToWetMl() {
     double unexplainedG = account.drift().told() ? 0.0 : account.drift().unexplainedG();
-    double doubtG = now.trusted() ? 0.0 : BlindWatering.ONE_IN_TWENTY_SDS * now.massSdG();
-    return weights.massG(frame.lines().wet()) - massG() - unexplainedG - doubtG;
+    double wetG = weights.massG(frame.lines().wet());
+    boolean drainsFirst = learned && wetG >= weights.capacityG();
+    double doubtG =
+        now.trusted() || reckoned() && drainsFirst
+            ? 0.0
+            : BlindWatering.ONE_IN_TWENTY_SDS * now.massSdG();
+    return wetG - massG() - unexplainedG - doubtG;
   }
 
   /** Whether its scale is at fault, and nothing that was done with the cup. */

@@ -28,14 +28,10 @@ final class ReckonWater {
   private static final Duration SOAKS = Duration.ofMinutes(30);
 
   /** A share wanders by this part in a day: cuttings do not grow alike. Our choice, own trials. */
-  private static final double SHARE_WANDERS = 0.04;
+  private static final double SHARE_WANDERS = 0.02;
 
-  /**
-   * A cutting in leaf grows against the bench: from toughened to circling roots its use rises by
-   * two fifths ({@code PredictedUse}) within some six weeks. Better reckoned than left out, since a
-   * rooted cup is better slightly wet than dry. Our choice.
-   */
-  private static final double GROWS_PER_DAY = 0.01;
+  /** A reading that is off its forecast by more is no drying: a hand, a spike. Our choice. */
+  private static final double GREATEST_OFF_G = 2.0;
 
   /** A use learned alone, held against the weather of other days (our choice, own trials). */
   private static final OwnWater.Trust OWN_USE = new OwnWater.Trust(0.15 * 0.15, 0.25, 0.04 * 0.04);
@@ -50,13 +46,33 @@ final class ReckonWater {
   void reckon(BenchDraft draft) {
     double hours = draft.before.at() == null ? 0.0 : Elapsed.hours(draft.before.at(), draft.at);
     double indexGPerH = index(draft);
+    double grownLog = learn(draft, indexGPerH, hours);
     for (CupDraft cup : draft.cups.values()) {
-      if (cup.now.trusted()) {
-        learn(draft, cup, indexGPerH, hours);
-      } else if (cup.reckoning.on() || begin(draft, cup, indexGPerH)) {
-        carryOn(draft, cup, indexGPerH);
+      if (!cup.now.trusted() && (cup.reckoning.on() || begin(draft, cup, indexGPerH))) {
+        carryOn(draft, cup, indexGPerH, grownLog);
       }
     }
+  }
+
+  /**
+   * Learns of all that are weighed. Shares are of a loss that is itself reckoned by shares, so what
+   * all cups in leaf grow by shows in the index or in their shares: by what part in these is
+   * returned, the mean rise of the logarithms.
+   */
+  private static double learn(BenchDraft draft, double indexGPerH, double hours) {
+    double risen = 0.0;
+    int rooted = 0;
+    for (CupDraft cup : draft.cups.values()) {
+      if (cup.now.trusted()) {
+        Share before = cup.reckoning.share();
+        learn(draft, cup, indexGPerH, hours);
+        if (before.known() && cup.setup.stage().rooted()) {
+          risen += cup.reckoning.share().log() - before.log();
+          rooted++;
+        }
+      }
+    }
+    return rooted < LEAST_NEIGHBOURS ? 0.0 : risen / rooted;
   }
 
   /** What the weight says of a pass is what the next one will bring, too. */
@@ -74,17 +90,29 @@ final class ReckonWater {
       cup.reckoning = cup.reckoning.with(null);
     }
     CupState kept = draft.before.cups().get(cup.name());
-    boolean seen =
+    boolean counts =
         hours > 0.0
             && hours <= LONGEST_GAP_H
+            && indexGPerH > 0.0
             && kept != null
             && kept.distrustedSince() == null
-            && dries(draft, cup);
-    if (seen && indexGPerH > 0.0) {
-      CupEstimate was = CupEstimate.at(kept.estimate(), cup.frame.weights(), draft.before.at());
-      double lostG = was.massG() - cup.now.massG();
-      cup.reckoning = cup.reckoning.weighed(lostG, indexGPerH, hours);
+            && !cup.away;
+    if (counts && dries(draft, cup)) {
+      cup.reckoning = cup.reckoning.weighed(lostG(draft, cup, kept), indexGPerH, hours);
+    } else if (counts) {
+      cup.reckoning = cup.reckoning.wateredFor(indexGPerH, hours);
     }
+  }
+
+  /**
+   * By its readings: the filter lags while the light comes and goes, and what it is behind by is
+   * lost with each pass.
+   */
+  private static double lostG(BenchDraft draft, CupDraft cup, CupState kept) {
+    CupEstimate was = CupEstimate.at(kept.estimate(), cup.frame.weights(), draft.before.at());
+    double filteredG = was.massG() - cup.now.massG();
+    double readG = cup.readBeforeG - cup.readG;
+    return Math.abs(readG - filteredG) <= GREATEST_OFF_G ? readG : filteredG;
   }
 
   /**
@@ -207,14 +235,14 @@ final class ReckonWater {
     return cup.estimate.use().known() ? OWN_USE : FORETOLD;
   }
 
-  private static void carryOn(BenchDraft draft, CupDraft cup, double indexGPerH) {
+  private static void carryOn(BenchDraft draft, CupDraft cup, double indexGPerH, double grownLog) {
     OwnWater.Trust trust = trust(cup, indexGPerH);
     Share share = cup.reckoning.share();
-    OwnWater water = cup.reckoning.water().under(indexGPerH, draft.at);
+    OwnWater water = cup.reckoning.water().under(indexGPerH, draft.at).grown(grownLog);
     double unseenDays = Elapsed.hours(water.since(), draft.at) / 24.0;
     double byShare =
         share.known()
-            ? share.partNow(unseenDays, water.lately()) * grown(cup, unseenDays) * indexGPerH
+            ? share.partNow(unseenDays, water.lately()) * grown(cup, water) * indexGPerH
             : Double.NaN;
     double rateGPerH = Double.isNaN(byShare) ? ownGPerH(draft, cup) : byShare;
     double availableMl = cup.weights.availableMl();
@@ -229,8 +257,8 @@ final class ReckonWater {
     }
   }
 
-  private static double grown(CupDraft cup, double unseenDays) {
-    return cup.setup.stage().rooted() ? 1.0 + GROWS_PER_DAY * unseenDays : 1.0;
+  private static double grown(CupDraft cup, OwnWater water) {
+    return cup.setup.stage().rooted() ? Math.exp(water.grownLog()) : 1.0;
   }
 
   /** What it used itself, in the air of now. */

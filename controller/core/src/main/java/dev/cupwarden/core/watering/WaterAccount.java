@@ -127,6 +127,15 @@ public record WaterAccount(
   }
 
   /**
+   * While nobody weighs it: what it is reckoned to lose counts, as what it is given does. The next
+   * weight begins anew; how far that is from what was reckoned is no loss of a moment.
+   */
+  public WaterAccount unweighed(Instant at, double lostG) {
+    SinceFull since = full == null ? null : full.lost(at, lostG, lostG);
+    return new WaterAccount(null, Double.NaN, losses, usual, more, since, half, rises, drift);
+  }
+
+  /**
    * A person has seen to the scale: what it shows is believed again.
    *
    * @param sound whether the scale was right after all: then what it showed is how the cup dries,

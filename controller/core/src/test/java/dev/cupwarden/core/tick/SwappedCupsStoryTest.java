@@ -263,10 +263,10 @@ class SwappedCupsStoryTest {
     story.run(Duration.ofMinutes(30));
     assertTrue(latched(story, "A1") && latched(story, "A2"), story.alerts.toString());
     int days = 0;
-    while (told(story, "near-dry", "A2").isEmpty() && days++ < 9) {
+    while (told(story, "near-dry", "A2").isEmpty() && days++ < 12) {
       story.run(Duration.ofDays(1));
     }
-    assertTrue(days < 9, story.look().cups().toString());
+    assertTrue(days < 12, story.look().cups().toString());
     AlertNotice near = told(story, "near-dry", "A2").get(0);
     assertTrue(near.bound(), near.toString());
     assertTrue(near.whatToDo().contains("in the place of A1"), near.toString());

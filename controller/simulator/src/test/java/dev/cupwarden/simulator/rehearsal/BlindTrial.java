@@ -2,6 +2,7 @@ package dev.cupwarden.simulator.rehearsal;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Place;
@@ -20,9 +21,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * One bench of cups of every stage, four vessels and three mixes in one world. After weeks in which
@@ -30,11 +33,11 @@ import java.util.TreeMap;
  *
  * @param seed of the cups' truth, of the weather and of pump and scales
  * @param learningDays before the scales die
+ * @param deadDays until they speak again
  */
-record BlindTrial(World world, long seed, int learningDays) {
+record BlindTrial(World world, long seed, int learningDays, int deadDays) {
   private static final int CUPS = 24;
-  private static final int BLIND_DAYS = 21;
-  private static final int FORTNIGHT = 14;
+  static final int BLIND_DAYS = 21;
 
   private static final List<Vessel> VESSELS =
       List.of(
@@ -77,6 +80,7 @@ record BlindTrial(World world, long seed, int learningDays) {
    * @param used what it used, as a part of its available water, by day; first the day before
    * @param pastDry most that it was past its dry line, by day
    * @param wetH longest unbroken time past its wet line, by day
+   * @param told codes of the alerts of it that were raised once its scale spoke again
    */
   record Blind(
       String name,
@@ -85,18 +89,14 @@ record BlindTrial(World world, long seed, int learningDays) {
       StageLines lines,
       double[] used,
       double[] pastDry,
-      double[] wetH) {
+      double[] wetH,
+      Set<String> told) {
     double mostPastDry(int days) {
       return most(pastDry, days);
     }
 
     double longestWetH(int days) {
       return most(wetH, days);
-    }
-
-    /** It came to use more than a refill in a day: weighed, it would be told to be potted on. */
-    boolean outgrown() {
-      return most(used, FORTNIGHT) > lines.due() - lines.refill();
     }
 
     private static double most(double[] byDay, int days) {
@@ -186,7 +186,7 @@ record BlindTrial(World world, long seed, int learningDays) {
       List<JsonNode> orders = newDay && day < learningDays ? sightings(scene, stand) : List.of();
       if (newDay) {
         fill(stand.tanks());
-        watch.dayBegins(day, learningDays);
+        watch.dayBegins(day, learningDays, deadDays);
       }
       double[] shownG = watch.unseen(stand.weigh(tick, air));
       Readings readings =
@@ -200,7 +200,9 @@ record BlindTrial(World world, long seed, int learningDays) {
               orders,
               false,
               false);
-      policy.decide(readings).waterings().forEach(pass -> stand.deliver(pass, now));
+      Policy.Decision decision = policy.decide(readings);
+      decision.waterings().forEach(pass -> stand.deliver(pass, now));
+      watch.hear(day - learningDays - deadDays, decision.alerts());
       scene.cups().forEach(cup -> cup.advance(tickS, air));
       watch.look(day - learningDays, tickS / 3600.0);
     }
@@ -266,8 +268,8 @@ record BlindTrial(World world, long seed, int learningDays) {
     }
 
     /** What the day before used is noted, from the day on which the scales die. */
-    void dayBegins(int day, int learningDays) {
-      dark = day >= learningDays;
+    void dayBegins(int day, int learningDays, int deadDays) {
+      dark = day >= learningDays && day < learningDays + deadDays;
       for (int cup = every - 1; cup < scene.count(); cup += every) {
         TrueCup truth = scene.cup(cup);
         if (day == learningDays && truth.alive() && truth.rot() < 0.1) {
@@ -280,7 +282,8 @@ record BlindTrial(World world, long seed, int learningDays) {
                   scene.lines(cup, said),
                   new double[BLIND_DAYS],
                   new double[BLIND_DAYS],
-                  new double[BLIND_DAYS]);
+                  new double[BLIND_DAYS],
+                  new TreeSet<>());
         }
         if (blind[cup] != null) {
           blind[cup].used()[day - learningDays] =
@@ -310,6 +313,20 @@ record BlindTrial(World world, long seed, int learningDays) {
         double[] byDay = blind[cup].pastDry();
         byDay[day] = byDay[day] == 0 ? past : Math.max(byDay[day], past);
         blind[cup].wetH()[day] = Math.max(blind[cup].wetH()[day], wetH[cup]);
+      }
+    }
+
+    /** What is raised of them once they are weighed again. */
+    void hear(int healedDays, List<AlertNotice> alerts) {
+      for (AlertNotice alert : alerts) {
+        for (Blind cup : blind) {
+          if (healedDays >= 0
+              && cup != null
+              && cup.name().equals(alert.cup())
+              && alert.state().equals("raised")) {
+            cup.told().add(alert.code());
+          }
+        }
       }
     }
 
