@@ -141,6 +141,20 @@ abstract class HostStoriesTest {
     assertTrue(host.json("api/benches/alarmed/alerts").isEmpty());
   }
 
+  /** Each of the two would end what the other raises. */
+  @Test
+  void noControllerEndsTheAlertThatThereAreTwo() throws Exception {
+    Topics topics = new Topics("twins");
+    String code = "two-controllers";
+    host.bench().publish(topics.events(), Spoken.alert("e", 1, code, "raised", EIGHT), false);
+    host.await("api/benches/twins/alerts", answer -> answer.size() == 1);
+    host.bench()
+        .publish(
+            topics.events(), Spoken.alert("e", 2, code, "cleared", EIGHT.plusSeconds(60)), false);
+    host.await("api/benches/twins/events", answer -> answer.size() == 2);
+    assertEquals(1, host.json("api/benches/twins/alerts").size());
+  }
+
   @Test
   void anOrderReachesTheBenchAndIsFollowedToItsReceipt() throws Exception {
     Topics topics = new Topics("ordered");

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.ingest;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
@@ -165,6 +166,10 @@ final class Batch {
   }
 
   private void add(String bench, AlertNotice notice, Instant at) {
+    if (notice.code().equals(AlertCode.TWO_CONTROLLERS.word())
+        && notice.state().equals("cleared")) {
+      return; // Each of the two would end what the other raises; the host hears both, and ends it.
+    }
     Alerts.Key key = Alerts.Key.of(bench, notice);
     store
         .alerts()

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Beat;
 import dev.cupwarden.core.messages.Beat.Doing;
+import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Alerts.AlertRow;
 import dev.cupwarden.host.store.Alerts.Seen;
@@ -294,6 +295,31 @@ class BeatStoriesTest {
     begin();
     pass(Duration.ofHours(2));
     assertEquals(List.of("raised", "cleared"), told.stream().map(AlertNotice::state).toList());
+  }
+
+  /** It hears the other at the broker, perhaps before any turn is seen here. */
+  @Test
+  void whatAControllerRaisedStandsForAnHourAndEndsOnce() {
+    loop("a", 60);
+    pass(Duration.ofHours(2));
+    AlertNotice raised =
+        new AlertNotice("two-controllers", null, "raised", now.get(), 1, 1, "Stop one of them.");
+    store.write(
+        handle ->
+            store
+                .alerts()
+                .put(
+                    handle,
+                    Alerts.Key.of("sill", raised),
+                    "raised",
+                    now.get(),
+                    Json.written(raised)));
+    pass(Duration.ofMinutes(55));
+    assertTrue(isOpen("two-controllers"));
+    pass(Duration.ofMinutes(10));
+    assertFalse(isOpen("two-controllers"));
+    pass(Duration.ofHours(2));
+    assertEquals(List.of("cleared"), told.stream().map(AlertNotice::state).toList());
   }
 
   @Test

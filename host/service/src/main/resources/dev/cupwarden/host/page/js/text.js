@@ -315,7 +315,6 @@ export const text = {
     'notices-failing': 'Notices do not arrive',
     'input-set-aside': 'Orders set aside',
     'two-controllers': 'Two controllers of one name',
-    'two-controllers': 'Two controllers of one name',
     'host-store-full': 'Host’s store full',
   },
   alertState: { warned: 'warning', raised: 'open', cleared: 'over' },
