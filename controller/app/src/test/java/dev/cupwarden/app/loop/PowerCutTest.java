@@ -17,8 +17,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Power cuts by the hundred; {@code -Plong} makes it a hundred thousand, and {@code
- * -Dpowercuts.seed=N} plays one seed again, which the failure names.
+ * Power cuts by the hundred; {@code -Plong} makes it a hundred thousand, {@code -Dpowercuts.from=N}
+ * begins at another seed, and {@code -Dpowercuts.seed=N} plays one seed again, which the failure
+ * names.
  */
 @Tag("long")
 class PowerCutTest {
@@ -37,19 +38,21 @@ class PowerCutTest {
     long begun = System.nanoTime();
     int wanted = Integer.getInteger("powercuts", 200);
     AtomicInteger cuts = new AtomicInteger();
+    long from = Long.getLong("powercuts.from", 1);
     AtomicLong runs = new AtomicLong();
     SideBySide.onEveryCore(
         () -> {
           while (cuts.get() < wanted) {
-            cuts.addAndGet(new PowerCutRun(runs.incrementAndGet(), bench, text, folder).run());
+            cuts.addAndGet(
+                new PowerCutRun(from + runs.getAndIncrement(), bench, text, folder).run());
           }
         });
     assertTrue(cuts.get() >= wanted);
     TestReport.put(
         "Power cuts",
         Duration.ofNanos(System.nanoTime() - begun),
-        "%,d in %,d runs, seeds 1 to %,d: no double dose, no lost ledger entry, no lost event."
-            .formatted(cuts.get(), runs.get(), runs.get()));
+        "%,d in %,d runs, seeds %,d to %,d: no double dose, no lost ledger entry, no lost event."
+            .formatted(cuts.get(), runs.get(), from, from + runs.get() - 1));
   }
 
   /** The bench that comes with the program, with its first three cups. */
