@@ -9,6 +9,7 @@ import dev.cupwarden.core.estimate.Share;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.substrate.WaterStress;
 import dev.cupwarden.core.units.Elapsed;
+import dev.cupwarden.core.watering.UseLog;
 import java.time.Duration;
 import java.util.Arrays;
 
@@ -20,9 +21,6 @@ import java.util.Arrays;
 final class ReckonWater {
   /** Fewer neighbours say nothing of the air and light of today. */
   private static final int LEAST_NEIGHBOURS = 3;
-
-  /** A share is learned over gaps up to this; over longer ones nobody saw the loss. */
-  private static final double LONGEST_GAP_H = 2.0;
 
   /** After a pass its weight says more of the pass than of drying: our choice. */
   private static final Duration SOAKS = Duration.ofMinutes(30);
@@ -92,7 +90,7 @@ final class ReckonWater {
     CupState kept = draft.before.cups().get(cup.name());
     boolean counts =
         hours > 0.0
-            && hours <= LONGEST_GAP_H
+            && hours <= UseLog.LONGEST_GAP_H
             && indexGPerH > 0.0
             && kept != null
             && kept.distrustedSince() == null
