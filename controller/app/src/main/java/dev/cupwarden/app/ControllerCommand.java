@@ -4,6 +4,7 @@ import dev.cupwarden.app.advise.AdviseCommand;
 import dev.cupwarden.app.calibrate.CalibrateCommand;
 import dev.cupwarden.app.check.CheckCommand;
 import dev.cupwarden.core.setup.SetupException;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.slf4j.Logger;
@@ -42,6 +43,8 @@ public final class ControllerCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   public static void main(String[] args) {
+    // Numbers are read with a point and plain digits; they are written so on every machine.
+    Locale.setDefault(Locale.ROOT);
     int code = BROKEN;
     try {
       code = commandLine().execute(args);

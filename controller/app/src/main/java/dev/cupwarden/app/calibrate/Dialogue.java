@@ -48,7 +48,9 @@ final class Dialogue {
     String answer =
         answer(
             question
-                + (proposal.isPresent() ? " [%.2f]: ".formatted(proposal.getAsDouble()) : ": "));
+                + (proposal.isPresent()
+                    ? String.format(Locale.ROOT, " [%.2f]: ", proposal.getAsDouble())
+                    : ": "));
     if (answer.isEmpty() && proposal.isPresent()) {
       return proposal.getAsDouble();
     }

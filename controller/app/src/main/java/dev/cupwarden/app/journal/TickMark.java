@@ -5,6 +5,7 @@ import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.OptionalLong;
 
 /**
@@ -27,7 +28,7 @@ final class TickMark {
 
   /** On the disk when this returns. */
   void write(long tick) throws IOException {
-    String text = String.format("%0" + DIGITS + "d%n", tick);
+    String text = String.format(Locale.ROOT, "%0" + DIGITS + "d%n", tick);
     PrivateFile.make(file);
     // Not by a channel: an interrupt closes one, and a loop told to stop is to finish its tick.
     try (RandomAccessFile written = new RandomAccessFile(file.toFile(), "rwd")) {

@@ -2,6 +2,7 @@ package dev.cupwarden.host.app;
 
 import dev.cupwarden.app.ProgramVersion;
 import dev.cupwarden.host.HostException;
+import java.util.Locale;
 import org.slf4j.bridge.SLF4JBridgeHandler;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -32,6 +33,8 @@ public final class HostCommand implements Runnable {
   @Spec private CommandSpec spec;
 
   public static void main(String[] arguments) {
+    // Numbers are read with a point and plain digits; they are written so on every machine.
+    Locale.setDefault(Locale.ROOT);
     // Parts that log by Java's own logging: into the same lines as all others.
     SLF4JBridgeHandler.removeHandlersForRootLogger();
     SLF4JBridgeHandler.install();
