@@ -113,7 +113,7 @@ public final class Host implements AutoCloseable {
         started(new Watches(settings, store, name, this::waitingSince, this::storeHasChanged));
     web =
         started(
-            WebServer.start(
+            WebServer.of(
                 settings.page(),
                 settings.exposure(),
                 store,
@@ -131,6 +131,8 @@ public final class Host implements AutoCloseable {
             watches.store()::refused);
     link = started(openLink(settings, name));
     watches.begin(web.feed(), link::isConnected, ingest, () -> openEar(settings, name));
+    // An order goes out by the link: no page before there is one.
+    web.answer();
     Chores chores = started(new Chores("upkeep"));
     chores.every(
         UPKEEP, new Upkeep(store, InstantSource.system(), settings.keeping().retention())::run);

@@ -72,11 +72,11 @@ public final class WebServer implements AutoCloseable {
   }
 
   /**
-   * Starts it and returns once it answers.
+   * One that does not answer yet; its feed takes what happens already.
    *
-   * @throws HostException if the port is taken
+   * @throws HostException if the port is taken, or others could reach a page that has no user
    */
-  public static WebServer start(
+  public static WebServer of(
       LoopbackPort port,
       Optional<Exposure> exposure,
       Store store,
@@ -89,10 +89,18 @@ public final class WebServer implements AutoCloseable {
           "--listen: other machines would reach the page and there is no user yet; make one with"
               + " the command user add.");
     }
-    WebServer web = new WebServer(port, exposure, store, desk, clock, condition);
+    return new WebServer(port, exposure, store, desk, clock, condition);
+  }
+
+  /**
+   * Returns once it answers. What it asks must be there by then.
+   *
+   * @throws HostException if the port is taken
+   */
+  public WebServer answer() {
     try {
-      web.server.start();
-      return web;
+      server.start();
+      return this;
     } catch (JavalinBindException taken) {
       throw port.taken(taken);
     }

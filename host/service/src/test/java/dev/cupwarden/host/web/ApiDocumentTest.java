@@ -71,13 +71,14 @@ class ApiDocumentTest {
             Duration.ofMinutes(10),
             (topic, payload, expiryS) -> CompletableFuture.completedFuture(null));
     web =
-        WebServer.start(
-            LoopbackPort.anyFree("the page", "--port"),
-            Optional.empty(),
-            store,
-            desk,
-            InstantSource.system(),
-            new Fine());
+        WebServer.of(
+                LoopbackPort.anyFree("the page", "--port"),
+                Optional.empty(),
+                store,
+                desk,
+                InstantSource.system(),
+                new Fine())
+            .answer();
     store.write(
         handle -> {
           store.benches().presence(handle, "sill", "online", EIGHT, EIGHT);
