@@ -28,7 +28,9 @@ public final class TestReport {
       Real: SQLite, PostgreSQL, both MQTT brokers, the browser, mail and web servers on loopback, the packaged programs, and the signals
       that kill them. Simulated, since it is not there: chips and lines at the level of their registers, pump, valves and tanks, the
       water, salts and roots in a cup, air and light of a room, the hands of a grower. All of that is invented, and stands in
-      `controller/simulator`: how cups and cuttings differ in the one table `TraitTable`, how often what breaks in `FaultPlan`.
+      `controller/simulator`, twice: two worlds that share neither code nor constants (`TwoWorldsApartTest`) and differ in what they do
+      (`TwoWorldsDifferTest`). How cups and cuttings differ stands in `TraitTable` for the first and in `Nature` for the second, how often
+      what breaks in `FaultPlan`. What the second is made of stands in [the science](core/SCIENCE.md#a-second-world).
 
       ## How a seed is played again
 
@@ -36,12 +38,13 @@ public final class TestReport {
 
       | what | again | on to other seeds |
       |---|---|---|
-      | winters | `rehearse --cups 24 --days 120 --faults common --seed N` | `-Drehearsal.from=N` |
+      | winters | `rehearse --cups 24 --days 120 --faults common --seed N`, with `--world second` for an even N | `-Drehearsal.from=N` |
+      | both worlds | `rehearse --world both --faults all --seed N` | more by `-Dworlds.seeds=COUNT` |
       | power cuts | `-Dtest=PowerCutTest -Dpowercuts.seed=N` | more by `-Dpowercuts=COUNT` |
       | kills | `-Dit.test=KilledRunIT -Dkills.seed=N` | the same |
       | fuzzing | `-Dtest=BenchFileFuzzTest -Dfuzz.seed=N`, and so the others | `-Dfuzz.from=N` |
 
-      Sizes: `-Dcupyears`, `-Dpowercuts`, `-Dkills`, `-Dsoak.ticks`, `-Dfuzz.minutes` (for each thing that is fuzzed), `-Dwinter.days`.
+      Sizes: `-Dcupyears`, `-Duntold.cupyears`, `-Dworlds.seeds`, `-Dpowercuts`, `-Dkills`, `-Dsoak.ticks`, `-Dfuzz.minutes` (for each thing that is fuzzed), `-Dwinter.days`.
 
       """
           + RUNS;

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * What the controller's decisions cost in a rehearsal: whole winters, each beside the very same
+ * What the controller's decisions cost in a rehearsal of each world: whole winters, each beside the very same
  * winter with its decisions played back, so that the simulator alone does its work again. Both are
  * taken by the time of this thread on the processor, one after the other, seed by seed.
  */
@@ -20,19 +20,25 @@ public final class RehearsalBench {
   private static final int SEEDS = 12;
 
   private final ThreadMXBean threads = ManagementFactory.getThreadMXBean();
-  private final Rehearsal rehearsal = new Rehearsal(UsualBench.of(CUPS), DAYS, FaultLevel.COMMON);
+  private final Rehearsal rehearsal;
+  private final World world;
   private long wholeNanos;
   private long simulatorNanos;
 
-  private RehearsalBench() {}
+  private RehearsalBench(World world) {
+    this.world = world;
+    this.rehearsal = new Rehearsal(UsualBench.of(CUPS), DAYS, FaultLevel.COMMON).in(world);
+  }
 
   /** Needs no arguments. */
   public static void main(String[] args) throws SetupException {
-    RehearsalBench bench = new RehearsalBench();
-    for (int seed = 1; seed <= WARM_UP + SEEDS; seed++) {
-      bench.winter(seed, seed > WARM_UP);
+    for (World world : World.values()) {
+      RehearsalBench bench = new RehearsalBench(world);
+      for (int seed = 1; seed <= WARM_UP + SEEDS; seed++) {
+        bench.winter(seed, seed > WARM_UP);
+      }
+      bench.report();
     }
-    bench.report();
   }
 
   private void winter(long seed, boolean counts) throws SetupException {
@@ -69,7 +75,8 @@ public final class RehearsalBench {
     double cupDays = (double) CUPS * DAYS * SEEDS;
     System.out.printf(
         Locale.ROOT,
-        "rehearsal: %,.0f cup-days a second and core; simulator alone %,.0f%n",
+        "rehearsal, %s world: %,.0f cup-days a second and core; simulator alone %,.0f%n",
+        world.word(),
         cupDays / wholeNanos * 1e9,
         cupDays / simulatorNanos * 1e9);
     System.out.printf(
