@@ -40,7 +40,7 @@ public final class TestReport {
       |---|---|---|
       | winters | `rehearse --cups 24 --days 120 --faults common --seed N`, with `--world second` for an even N | `-Drehearsal.from=N` |
       | both worlds | `rehearse --world both --faults all --seed N` | more by `-Dworlds.seeds=COUNT` |
-      | power cuts | `-Dtest=PowerCutTest -Dpowercuts.seed=N` | more by `-Dpowercuts=COUNT` |
+      | power cuts | `-Dtest=PowerCutTest -Dpowercuts.seed=N` | `-Dpowercuts.from=N` |
       | kills | `-Dit.test=KilledRunIT -Dkills.seed=N` | the same |
       | fuzzing | `-Dtest=BenchFileFuzzTest -Dfuzz.seed=N`, and so the others | `-Dfuzz.from=N` |
 
