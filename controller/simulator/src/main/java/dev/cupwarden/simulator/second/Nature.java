@@ -54,6 +54,9 @@ record Nature(
     double stemMl) {
   private static final double OFF = 0.13;
 
+  /** Median of conductance when full times the square of the suction at entry, cm/h cm². */
+  static final double USUAL_CONDUCTANCE = 100;
+
   /** Of a cup as entered. */
   static Nature draw(Vessel vessel, MixSheet sheet, Cup cup, SplittableRandom random) {
     double wide = within(random, 1, 0.02);
@@ -64,7 +67,8 @@ record Nature(
     // Conductance goes as the square of the widest pores: some 10 to 40 cm/h of peat mixes when
     // full (from memory); 360 was read of coir with perlite (Ilahi and Ahmad 2017).
     PoreCurve entered = PoreCurve.of(sheet, 1);
-    double fullCmPerH = spread(random, 100, 0.4) / (entered.entryCm() * entered.entryCm());
+    double fullCmPerH =
+        spread(random, USUAL_CONDUCTANCE, 0.4) / (entered.entryCm() * entered.entryCm());
     PoreCurve curve =
         new PoreCurve(
             porosity,
