@@ -69,7 +69,7 @@ class DrainageTest {
   }
 
   /**
-   * The dry end is theirs; the wet end is some hundred times tighter than theirs (2e-8 against 1e-5
+   * The dry end is theirs; the wet end is some 400 times tighter than theirs (2e-8 against 1e-5
    * m/s), as a power law through two points of the sheet makes it. It is told, not tuned.
    */
   @Test
