@@ -34,13 +34,13 @@ class BlindCupsTest {
   private static final Set<String> FALSE =
       Set.of("valve-leaking", "cups-swapped", "weigh-drained", "dose-short");
 
-  private static List<BlindTrial.Blind> trial(int every, int benches, int deadDays)
+  private static List<BlindTrial.Blind> trial(World world, int every, int benches, int deadDays)
       throws SetupException {
     List<BlindTrial.Blind> all = new ArrayList<>();
     for (int bench = 0; bench < benches; bench++) {
-      BlindTrial.World world = BlindTrial.WORLDS.get(bench % BlindTrial.WORLDS.size());
+      BlindTrial.Climate climate = BlindTrial.CLIMATES.get(bench % BlindTrial.CLIMATES.size());
       int learningDays = 10 + bench * 11 % 31;
-      BlindTrial trial = new BlindTrial(world, FIRST_SEED + bench, learningDays, deadDays);
+      BlindTrial trial = new BlindTrial(world, climate, FIRST_SEED + bench, learningDays, deadDays);
       all.addAll(trial.run(every));
     }
     return all;
@@ -49,7 +49,7 @@ class BlindCupsTest {
   /** Struck cups have their three days of rations, and lose little. */
   @Test
   void twoHundredBlindCupsAreKeptBetweenTheirLinesForAFortnight() throws SetupException {
-    List<BlindTrial.Blind> all = trial(3, BENCHES, BlindTrial.BLIND_DAYS);
+    List<BlindTrial.Blind> all = trial(World.FIRST, 3, BENCHES, BlindTrial.BLIND_DAYS);
     assertTrue(all.size() >= 190, all.size() + " cups");
     for (RootStage stage : RootStage.values()) {
       List<BlindTrial.Blind> of = all.stream().filter(cup -> cup.stage() == stage).toList();
@@ -61,9 +61,28 @@ class BlindCupsTest {
     }
   }
 
+  /**
+   * Here leaves, mixes and air go other ways than the rules' own picture. One circling cup of 200
+   * was seen 0.26 past its dry line after a fortnight: one in a hundred may be beyond.
+   */
+  @Test
+  void blindCupsOfTheSecondWorldAreKeptSoButForOneInAHundred() throws SetupException {
+    List<BlindTrial.Blind> all = trial(World.SECOND, 3, BENCHES, BlindTrial.BLIND_DAYS);
+    assertTrue(all.size() >= 190, all.size() + " cups");
+    int beyond = 0;
+    for (BlindTrial.Blind cup : all) {
+      assertTrue(cup.longestWetH(BlindTrial.BLIND_DAYS) < WET_H, cup.toString());
+      if (cup.mostPastDry(14) > PAST_DRY) {
+        System.out.println(cup);
+        beyond++;
+      }
+    }
+    assertTrue(beyond <= all.size() / 100, beyond + " of " + all.size() + " cups");
+  }
+
   @Test
   void aBenchWhoseScalesAllDieIsWateredByWhatEachCupUsed() throws SetupException {
-    List<BlindTrial.Blind> all = trial(1, 4, BlindTrial.BLIND_DAYS);
+    List<BlindTrial.Blind> all = trial(World.FIRST, 1, 4, BlindTrial.BLIND_DAYS);
     List<BlindTrial.Blind> leafy = all.stream().filter(cup -> cup.stage().takesFeed()).toList();
     System.out.println(BlindTrial.row("all scales dead", leafy));
     for (BlindTrial.Blind cup : leafy) {
@@ -75,7 +94,7 @@ class BlindCupsTest {
   @ParameterizedTest
   @ValueSource(ints = {7, 14})
   void aScaleThatHealsTellsNothingFalseOfItsCup(int deadDays) throws SetupException {
-    for (BlindTrial.Blind cup : trial(3, 12, deadDays)) {
+    for (BlindTrial.Blind cup : trial(World.FIRST, 3, 12, deadDays)) {
       Set<String> told = new TreeSet<>(cup.told());
       told.retainAll(FALSE);
       if (cup.stage().rooted()) {

@@ -12,7 +12,8 @@ import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.core.setup.Vessel;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.physics.RoomAir;
-import dev.cupwarden.simulator.weather.RoomWeather;
+import dev.cupwarden.simulator.world.Air;
+import dev.cupwarden.simulator.world.Room;
 import dev.cupwarden.simulator.world.TrueCup;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -28,14 +29,17 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * One bench of cups of every stage, four vessels and three mixes in one world. After weeks in which
- * a person says what the roots look like, the scales of some cups fall silent for three weeks.
+ * One bench of cups of every stage, four vessels and three mixes in one climate. After weeks in
+ * which a person says what the roots look like, the scales of some cups fall silent for three
+ * weeks.
  *
+ * @param world whose cups, air and scales these are
+ * @param climate of the room; the second world's rooms differ by themselves
  * @param seed of the cups' truth, of the weather and of pump and scales
  * @param learningDays before the scales die
  * @param deadDays until they speak again
  */
-record BlindTrial(World world, long seed, int learningDays, int deadDays) {
+record BlindTrial(World world, Climate climate, long seed, int learningDays, int deadDays) {
   private static final int CUPS = 24;
   static final int BLIND_DAYS = 21;
 
@@ -47,12 +51,12 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
           new Vessel("two-decilitre", 70, 48, 82, 7));
 
   /** From a cool room to a warm and dry one in the sun. */
-  static final List<World> WORLDS =
+  static final List<Climate> CLIMATES =
       List.of(
-          new World("usual", 0, 0, 1, LocalDate.of(2026, 11, 15)),
-          new World("warm-dry", 5, -10, 1.3, LocalDate.of(2026, 12, 15)),
-          new World("cool", -3, 8, 0.8, LocalDate.of(2026, 11, 15)),
-          new World("spring", 1, 0, 1.5, LocalDate.of(2027, 2, 20)));
+          new Climate("usual", 0, 0, 1, LocalDate.of(2026, 11, 15)),
+          new Climate("warm-dry", 5, -10, 1.3, LocalDate.of(2026, 12, 15)),
+          new Climate("cool", -3, 8, 0.8, LocalDate.of(2026, 11, 15)),
+          new Climate("spring", 1, 0, 1.5, LocalDate.of(2027, 2, 20)));
 
   /**
    * How a room differs from the usual one.
@@ -62,8 +66,8 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
    * @param light times the usual
    * @param struck day of the start
    */
-  record World(String name, double warmerC, double moisterPct, double light, LocalDate struck) {
-    RoomAir of(RoomAir air) {
+  record Climate(String name, double warmerC, double moisterPct, double light, LocalDate struck) {
+    RoomAir of(Air air) {
       return RoomAir.of(
           air.airC() + warmerC,
           Math.max(15, Math.min(95, air.rhPct() + moisterPct)),
@@ -84,7 +88,7 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
    */
   record Blind(
       String name,
-      String world,
+      String climate,
       RootStage stage,
       StageLines lines,
       double[] used,
@@ -111,10 +115,10 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
     public String toString() {
       return String.format(
           Locale.ROOT,
-          "%s %s in the %s world, using %.2f of its water a day: past dry %.3f in 7 d, %.3f in 14 d",
+          "%s %s in the %s room, using %.2f of its water a day: past dry %.3f in 7 d, %.3f in 14 d",
           stage.word(),
           name,
-          world,
+          climate,
           used[0],
           mostPastDry(7),
           mostPastDry(14));
@@ -153,7 +157,7 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
               VESSELS.get((i + turn) % 4).name(),
               mixes.get((i / 4 + turn) % 3),
               cup.plant(),
-              Optional.of(world.struck()),
+              Optional.of(climate.struck()),
               RootStage.values()[(i * 7 / 3 + i + turn) % 4],
               cup.cuttingG(),
               Optional.empty(),
@@ -167,19 +171,19 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
     SplittableRandom seeds = new SplittableRandom(seed);
     Bench bench = bench();
     Place place = bench.place().orElseThrow();
-    Instant start = world.struck().atTime(LocalTime.of(20, 0)).atZone(place.zone()).toInstant();
+    Instant start = climate.struck().atTime(LocalTime.of(20, 0)).atZone(place.zone()).toInstant();
     int days = learningDays + BLIND_DAYS;
-    Scene scene = new Scene(bench, seeds.nextLong());
-    RoomWeather weather = new RoomWeather(place, start, days, seeds.nextLong());
-    Stand stand = new Stand(scene, FaultLevel.NONE, days, seeds.nextLong());
+    Scene scene = new Scene(bench, world, seeds.nextLong());
+    Room room = world.room(place, start, days, seeds.nextLong());
+    Stand stand = new Stand(scene, world, FaultLevel.NONE, days, seeds.nextLong());
     Policy policy = new CupwardenPolicy(bench, scene.names());
     long tickS = bench.tick().toSeconds();
     long ticksADay = 86_400 / tickS;
-    Watch watch = new Watch(scene, stand, every, world.name());
+    Watch watch = new Watch(scene, stand, every, climate.name());
     for (long tick = 0; tick < days * ticksADay; tick++) {
       long now = tick;
       Instant at = start.plusSeconds(tick * tickS);
-      RoomAir air = world.of(weather.at(at));
+      Air air = world == World.FIRST ? climate.of(room.at(at)) : room.at(at);
       stand.reach(tick);
       int day = (int) (tick / ticksADay);
       boolean newDay = tick % ticksADay == 0;
@@ -192,7 +196,7 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
       Readings readings =
           new Readings(
               at,
-              air,
+              room.shown(air),
               shownG,
               leftMl(stand.tanks()),
               stand.said(),
@@ -247,17 +251,17 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
     private final Scene scene;
     private final Stand stand;
     private final int every;
-    private final String world;
+    private final String climate;
     private final double[] lostMl;
     private final double[] wetH;
     private final Blind[] blind;
     private boolean dark;
 
-    Watch(Scene scene, Stand stand, int every, String world) {
+    Watch(Scene scene, Stand stand, int every, String climate) {
       this.scene = scene;
       this.stand = stand;
       this.every = every;
-      this.world = world;
+      this.climate = climate;
       this.lostMl = new double[scene.count()];
       this.wetH = new double[scene.count()];
       this.blind = new Blind[scene.count()];
@@ -277,7 +281,7 @@ record BlindTrial(World world, long seed, int learningDays, int deadDays) {
           blind[cup] =
               new Blind(
                   scene.names().get(cup),
-                  world,
+                  climate,
                   said,
                   scene.lines(cup, said),
                   new double[BLIND_DAYS],
