@@ -114,11 +114,11 @@ public final class RehearseCommand implements Callable<Integer> {
     within("--days", days, MOST_DAYS);
     within("--seeds", seeds, MOST_SEEDS);
     Rehearsal rehearsal = new Rehearsal(bench(), days, level);
-    if (estimates && !worlds.equals(List.of(World.FIRST))) {
-      throw wrong("--estimates: goes with --world first");
+    if (estimates && worlds.size() > 1) {
+      throw wrong("--estimates: goes with --world first or second, not with both");
     }
     if (estimates) {
-      return estimates(rehearsal);
+      return estimates(rehearsal.in(worlds.get(0)));
     }
     RehearsalRun run = new RehearsalRun(rehearsal, worlds, kinds, seed, seeds);
     Report report = report(run);

@@ -62,9 +62,9 @@ public final class EstimateTrial {
   private EstimateTrial(Rehearsal of, long seed) {
     SplittableRandom seeds = new SplittableRandom(seed);
     Bench bench = of.bench();
-    this.scene = new Scene(bench, seeds.nextLong());
+    this.scene = new Scene(bench, of.world(), seeds.nextLong());
     this.days = of.days();
-    this.stand = new Stand(scene, of.faults(), days, seeds.nextLong());
+    this.stand = new Stand(scene, of.world(), of.faults(), days, seeds.nextLong());
     this.random = seeds.split();
     this.start = of.start();
     this.tickMin = (int) Math.max(1, bench.tick().toMinutes());
@@ -84,8 +84,8 @@ public final class EstimateTrial {
   /**
    * One trial.
    *
-   * @param of bench, days (more than two) and faults; {@link FaultLevel#ALL} moves cups on its own,
-   *     which this trial would take for the estimator's invention
+   * @param of bench, days (more than two), faults and world; {@link FaultLevel#ALL} moves cups on
+   *     its own, which this trial would take for the estimator's invention
    */
   public static EstimateScore run(Rehearsal of, long seed) {
     EstimateTrial trial = new EstimateTrial(of, seed);
