@@ -238,7 +238,7 @@ public final class RunCommand implements Callable<Integer> {
                   ended.add(0);
                 },
                 "end"));
-    run.broken().thenRun(() -> ended.add(ControllerCommand.BROKEN));
+    var unused = run.broken().thenRun(() -> ended.add(ControllerCommand.BROKEN));
     Thread.setDefaultUncaughtExceptionHandler(
         (thread, why) -> {
           log.error("The thread {} has ended", thread.getName(), why);

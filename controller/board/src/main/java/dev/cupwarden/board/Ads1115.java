@@ -76,7 +76,7 @@ final class Ads1115 {
 
   private int word(int register) throws ChipException {
     byte[] bytes = port.readFrom(register, 2);
-    return bytes[0] << 8 | bytes[1] & 0xFF;
+    return (bytes[0] << 8) | (bytes[1] & 0xFF);
   }
 
   /** Volts of a signed 16-bit code; both ends, and what the supply cannot give, are faults. */

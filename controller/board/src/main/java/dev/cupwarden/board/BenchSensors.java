@@ -150,7 +150,10 @@ final class BenchSensors {
     SortedMap<String, String> faults = new TreeMap<>(scan.faults());
     SortedMap<String, Double> massG = new TreeMap<>();
     for (Cup cup : bench.cups().values()) {
-      cup.wiring().scale().map(scan.massG()::get).ifPresent(grams -> massG.put(cup.name(), grams));
+      cup.wiring()
+          .scale()
+          .map(scale -> scan.massG().get(scale))
+          .ifPresent(grams -> massG.put(cup.name(), grams));
     }
     Sensed sensed = new Sensed();
     air.ifPresent(chip -> take("air", "Air sensor", faults, () -> sensed.air(chip.measure())));
@@ -189,7 +192,7 @@ final class BenchSensors {
   private SortedMap<String, Double> thetas(Map<String, String> faults) {
     SortedMap<String, Double> theta = new TreeMap<>();
     for (Cup cup : bench.cups().values()) {
-      ProbeInput probe = cup.wiring().probe().map(probes::get).orElse(null);
+      ProbeInput probe = cup.wiring().probe().map(wired -> probes.get(wired)).orElse(null);
       if (probe == null) {
         continue;
       }

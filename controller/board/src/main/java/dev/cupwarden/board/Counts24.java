@@ -9,7 +9,7 @@ final class Counts24 {
 
   /** Three bytes, most significant first, as a signed number. */
   static int of(byte high, byte middle, byte low) {
-    return high << 16 | (middle & 0xFF) << 8 | low & 0xFF;
+    return (high << 16) | ((middle & 0xFF) << 8) | (low & 0xFF);
   }
 
   /**

@@ -68,7 +68,7 @@ final class Ds18b20 {
           "The thermometer sent a wrong check: 0x%02x where 0x%02x was expected."
               .formatted(sent, check));
     }
-    int raw = scratchpad[1] << 8 | scratchpad[0] & 0xFF;
+    int raw = (scratchpad[1] << 8) | (scratchpad[0] & 0xFF);
     int undefinedBits = 3 - (scratchpad[4] >> 5 & 3); // 12 bit: 0, 9 bit: 3
     raw = raw >> undefinedBits << undefinedBits;
     if (raw == NO_CONVERSION) {

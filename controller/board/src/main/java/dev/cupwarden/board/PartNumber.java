@@ -25,6 +25,7 @@ enum PartNumber {
   static final Set<Integer> SWITCH_ADDRESSES =
       IntStream.rangeClosed(0x70, 0x77).boxed().collect(Collectors.toUnmodifiableSet());
 
+  @SuppressWarnings("ImmutableEnumChecker") // Each is made by Set.of or as an unmodifiable set.
   private final Set<Integer> addresses;
 
   PartNumber(Set<Integer> addresses) {

@@ -56,7 +56,7 @@ final class Pcf8574 {
    * once. Only the line's own bit is judged, so that one bad line does not hold up the others.
    */
   private synchronized void set(String name, int bit, int level) throws ChipException {
-    int wanted = levels & ~bit | level;
+    int wanted = (levels & ~bit) | level;
     port.write(wanted);
     levels = wanted;
     int shown = port.read(1)[0] & 0xFF;

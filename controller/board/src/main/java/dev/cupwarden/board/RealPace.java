@@ -11,6 +11,7 @@ import java.util.concurrent.locks.LockSupport;
  * Time as the machine has it. Repeated tasks run on one thread of their own, of the highest
  * priority, so that what must stop a pump does not queue behind other work.
  */
+@SuppressWarnings("ThreadPriorityCheck") // Its turn only comes sooner; nothing is right by it.
 public final class RealPace implements Pace, AutoCloseable {
   private final ScheduledExecutorService watch =
       Executors.newSingleThreadScheduledExecutor(

@@ -66,6 +66,6 @@ final class Sht3x {
           "The air sensor sent a wrong check: 0x%02x where 0x%02x was expected."
               .formatted(sent, check));
     }
-    return (frame[at] & 0xFF) << 8 | frame[at + 1] & 0xFF;
+    return ((frame[at] & 0xFF) << 8) | (frame[at + 1] & 0xFF);
   }
 }

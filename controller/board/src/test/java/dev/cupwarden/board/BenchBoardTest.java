@@ -41,7 +41,7 @@ class BenchBoardTest {
     BoardReadings seen = open().read();
 
     assertEquals(bench.cups().keySet(), seen.massG().keySet());
-    assertTrue(seen.faults().isEmpty(), seen.faults()::toString);
+    assertTrue(seen.faults().isEmpty(), () -> seen.faults().toString());
     // Creep, drift and hysteresis of a small cell are well below a gram here.
     seen.massG().forEach((cup, massG) -> assertEquals(world.cup(cup).grossG(), massG, 1.0, cup));
     assertEquals(20.0, seen.airC().orElseThrow(), 0.01);
@@ -119,7 +119,7 @@ class BenchBoardTest {
     board.read();
     world.faults().interruptPower("K1");
     BoardReadings seen = board.read();
-    assertTrue(seen.faults().isEmpty(), seen.faults()::toString);
+    assertTrue(seen.faults().isEmpty(), () -> seen.faults().toString());
     assertEquals(world.cup("A1").grossG(), seen.massG().get("A1"), 1.0);
   }
 

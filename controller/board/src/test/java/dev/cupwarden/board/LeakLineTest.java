@@ -128,7 +128,8 @@ class LeakLineTest {
     world.faults().loseLine(LEAK, false);
     BoardReadings seen = board.read();
     assertFalse(seen.leak());
-    assertTrue(seen.faults().get("leak").startsWith("Leak sensor: "), seen.faults()::toString);
+    assertTrue(
+        seen.faults().get("leak").startsWith("Leak sensor: "), () -> seen.faults().toString());
     assertFalse(board.read().faults().containsKey("leak"));
 
     world.faults().loseLine(LEAK, true);

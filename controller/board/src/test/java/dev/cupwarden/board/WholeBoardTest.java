@@ -49,7 +49,7 @@ class WholeBoardTest {
   @Test
   void everyPartIsReadThroughItsDriver() {
     BoardReadings seen = board.read();
-    assertTrue(seen.faults().isEmpty(), seen.faults()::toString);
+    assertTrue(seen.faults().isEmpty(), () -> seen.faults().toString());
     assertEquals(world.cup("A1").grossG(), seen.massG().get("A1"), 1.0, "I2C converter");
     assertEquals(world.cup("A2").grossG(), seen.massG().get("A2"), 1.0, "clocked converter");
     double volumeMl = Math.PI * 11.2 / 12 * (9.2 * 9.2 + 9.2 * 6.0 + 6.0 * 6.0);

@@ -40,8 +40,7 @@ public final class VirtualTime {
 
   /** Moves on to that monotonic time, running what falls due on the way; never moves back. */
   public void advanceTo(long untilNanos) {
-    Optional<Task> due;
-    while ((due = nextDue(untilNanos)).isPresent()) {
+    for (Optional<Task> due = nextDue(untilNanos); due.isPresent(); due = nextDue(untilNanos)) {
       due.get().work.run();
     }
     synchronized (this) {

@@ -221,14 +221,15 @@ public final class Host implements AutoCloseable {
   }
 
   private void publishRetained(String topic, byte[] payload) {
-    link.publish(topic, payload, true, 0)
-        .whenComplete(
-            (done, failed) -> {
-              if (failed != null) {
-                // The next event, or the controller's asking again, brings the next mark.
-                LOG.debug("a mark could not be told", failed);
-              }
-            });
+    var unused =
+        link.publish(topic, payload, true, 0)
+            .whenComplete(
+                (done, failed) -> {
+                  if (failed != null) {
+                    // The next event, or the controller's asking again, brings the next mark.
+                    LOG.debug("a mark could not be told", failed);
+                  }
+                });
   }
 
   private final class Vitals implements HealthRoutes.Condition {

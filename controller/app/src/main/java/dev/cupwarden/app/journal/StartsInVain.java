@@ -64,7 +64,7 @@ public final class StartsInVain {
 
   /** A tick was finished: none was in vain. */
   public void succeeded() {
-    if (now != NONE) {
+    if (!now.equals(NONE)) {
       now = NONE;
       try {
         Files.deleteIfExists(file);
@@ -76,7 +76,7 @@ public final class StartsInVain {
 
   /** It ends before its first tick because it was told to: it does not count. */
   public void calledOff() {
-    if (now != NONE) {
+    if (!now.equals(NONE)) {
       put(before);
     }
   }

@@ -40,7 +40,7 @@ final class ClockWatch {
         Instant time = OffsetDateTime.parse(order.path(name).asText()).toInstant().plus(by);
         moved.put(name, time.toString());
       } catch (DateTimeException notATime) {
-        continue; // It is missing, or what takes the order says what is wrong with it.
+        // It is missing, or what takes the order says what is wrong with it.
       }
     }
     return moved;

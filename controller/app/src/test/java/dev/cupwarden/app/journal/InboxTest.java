@@ -68,7 +68,7 @@ class InboxTest {
         == Outbox.Reception.NEW) {
       stops++;
     }
-    assertEquals(256 * 1024 / 4_000, 192 * 1024 / 4_000 + stops, 1);
+    assertEquals(256 * 1024 / 4e3, 192 * 1024 / 4e3 + stops, 1);
   }
 
   @Test

@@ -144,7 +144,9 @@ public record LeakWatch(
 
   /** The same with another balance. */
   public LeakWatch with(WaterBalance other) {
-    return other == balance ? this : new LeakWatch(stage, since, mostMl, givenMl, lastAt, other);
+    return other.equals(balance)
+        ? this
+        : new LeakWatch(stage, since, mostMl, givenMl, lastAt, other);
   }
 
   private LeakWatch to(Stage next, Instant at) {

@@ -93,7 +93,7 @@ public record CupEstimate(
    * trusted.
    */
   public boolean unseen() {
-    return lifted || distrust.isPresent() && !distrust.get().code().equals(SETTLING);
+    return lifted || (distrust.isPresent() && !distrust.get().code().equals(SETTLING));
   }
 
   /** What is known at that moment, not before the last look. */

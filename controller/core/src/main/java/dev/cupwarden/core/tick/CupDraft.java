@@ -275,7 +275,7 @@ final class CupDraft {
     double wetG = weights.massG(frame.lines().wet());
     boolean drainsFirst = learned && wetG >= weights.capacityG();
     double doubtG =
-        now.trusted() || reckoned() && drainsFirst
+        now.trusted() || (reckoned() && drainsFirst)
             ? 0.0
             : BlindWatering.ONE_IN_TWENTY_SDS * now.massSdG();
     return wetG - massG() - unexplainedG - doubtG;

@@ -23,7 +23,7 @@ final class CupFrames {
    */
   CupFrame of(Cup cup) {
     Known last = known.get(cup.name());
-    if (last != null && (last.cup() == cup || last.cup().equals(cup))) {
+    if (last != null && last.cup().equals(cup)) {
       return last.frame();
     }
     CupFrame frame = CupFrame.of(bench, cup);

@@ -40,7 +40,7 @@ final class HoseTurns {
     boolean dirty = wishes.stream().anyMatch(wish -> tooStrong(draft, wish));
     boolean feeding = draft.cups.values().stream().anyMatch(cup -> soaks(draft, cup, true));
     draft.hose.closing =
-        dirty && !feeding || wishes.stream().anyMatch(wish -> waitsLong(draft, wish));
+        (dirty && !feeding) || wishes.stream().anyMatch(wish -> waitsLong(draft, wish));
     draft.hose.plainFirst =
         !dirty
             && (wishes.stream().anyMatch(wish -> !mayBeFed(draft, wish))

@@ -240,7 +240,7 @@ final class JudgeDoses {
    */
   private static boolean faulty(CupDraft cup, boolean quiet) {
     String doubt = cup.now.distrust().map(Reason::code).orElse("");
-    return doubt.equals("scale-noisy") || quiet && doubt.equals("scale-out-of-range");
+    return doubt.equals("scale-noisy") || (quiet && doubt.equals("scale-out-of-range"));
   }
 
   private static long leaking(BenchDraft draft, double othersG) {

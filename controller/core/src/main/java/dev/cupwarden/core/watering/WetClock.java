@@ -2,6 +2,7 @@ package dev.cupwarden.core.watering;
 
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
+import java.util.Objects;
 
 /**
  * How long a cup has stayed wet. Two ways to be wet count: less air than roots need, and sodden:
@@ -55,7 +56,9 @@ public record WetClock(Instant wetSince, Instant soddenSince, double soddenAt) {
       return new WetClock(wet, at, depletion);
     }
     double mark = Math.min(soddenAt, depletion);
-    return wet == wetSince && mark == soddenAt ? this : new WetClock(wet, soddenSince, mark);
+    return Objects.equals(wet, wetSince) && mark == soddenAt
+        ? this
+        : new WetClock(wet, soddenSince, mark);
   }
 
   /** In a bench that hardly dries, a cup that hardly dries is none to warn of. */

@@ -29,7 +29,8 @@ class SupplyPropertiesTest {
       TankDraw draw = supply.draw(ml, wanted, most);
       assertTrue(draw.totalMl() <= ml + FORGIVEN, draw + " of " + ml);
       assertTrue(draw.strength() <= most + FORGIVEN, draw + " of " + most);
-      assertTrue(draw.totalMl() > ml - 0.1 - FORGIVEN || supply == FEED_ALONE, draw + " of " + ml);
+      assertTrue(
+          draw.totalMl() > ml - 0.1 - FORGIVEN || supply.equals(FEED_ALONE), draw + " of " + ml);
     }
   }
 

@@ -121,10 +121,10 @@ class HoseStoryTest {
     Advice first = story.look();
     assertEquals(List.of(), first.passes());
     assertEquals("hose", first.cups().get("A2").checks().get(0));
-    Advice later = story.run(Duration.ofMinutes(115));
+    story.run(Duration.ofMinutes(115));
     assertEquals(List.of(), story.passes);
     assertFalse(story.raised("tank-unsuited"));
-    later = story.wait(TICK).look();
+    Advice later = story.wait(TICK).look();
     assertEquals("A2", later.passes().get(0).cup());
     assertTrue(nMgPerL(later.passes().get(0)) > 5.0);
     assertTrue(story.raised("tank-unsuited"));

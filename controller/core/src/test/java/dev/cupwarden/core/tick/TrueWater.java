@@ -2,6 +2,7 @@ package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.messages.Advice;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import java.util.SortedMap;
 import java.util.SplittableRandom;
@@ -70,7 +71,7 @@ final class TrueWater {
   Advice look(String... orders) {
     double hours = TICK.toMillis() / 3.6e6;
     story.at = story.at.plus(TICK);
-    for (String cup : trueG.keySet()) {
+    for (String cup : List.copyOf(trueG.keySet())) {
       double lostG = depletion(cup) < 1.0 ? rateGPerH.get(cup) * hours : 0.0;
       double overG = drains ? Math.max(0.0, trueG.get(cup) - CAPACITY_G) : 0.0;
       double runsG = overG * (1.0 - Math.exp(-hours / DRAINS_IN_H));

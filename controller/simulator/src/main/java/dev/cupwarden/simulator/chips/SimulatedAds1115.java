@@ -81,7 +81,7 @@ public final class SimulatedAds1115 implements SimulatedChip {
     int word =
         switch (pointer) {
           case 0 -> conversion;
-          case 1 -> config & 0x7FFF | (done ? 0x8000 : 0);
+          case 1 -> (config & 0x7FFF) | (done ? 0x8000 : 0);
           case 2 -> 0x8000;
           default -> 0x7FFF;
         };

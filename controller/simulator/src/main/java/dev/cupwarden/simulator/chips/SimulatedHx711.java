@@ -100,7 +100,8 @@ public final class SimulatedHx711 {
       default -> convert();
     }
     if (pulses > 0 && pulses <= 24) {
-      return ((shifted >> 24 - pulses & 1) != 0) != (fault == ChipFault.GARBLED && pulses % 5 == 0);
+      return (((shifted >> (24 - pulses)) & 1) != 0)
+          != (fault == ChipFault.GARBLED && pulses % 5 == 0);
     }
     return nanos.getAsLong() < readyNanos;
   }

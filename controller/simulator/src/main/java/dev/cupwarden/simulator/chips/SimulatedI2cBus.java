@@ -161,7 +161,10 @@ public final class SimulatedI2cBus {
         case ZEROES -> new int[count];
         case ONES -> filled(count);
         case GARBLED -> garbled(chip.read(count));
-        default -> lastRead = chip.read(count);
+        default -> {
+          lastRead = chip.read(count);
+          yield lastRead;
+        }
       };
     }
 

@@ -127,7 +127,7 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays, 
         stand.deliver(pass, tick);
         tally.pass();
       }
-      scene.cups().forEach(cup -> cup.advance(tickS, air));
+      scene.cups().forEach(cup -> cup.advance((double) tickS, air));
       tally.tick();
       alerts.tick(decision.alerts(), tick, air.rootC());
       if ((tick + 1) % ticksADay == 0) {

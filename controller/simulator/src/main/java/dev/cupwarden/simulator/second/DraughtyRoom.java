@@ -97,7 +97,7 @@ public final class DraughtyRoom implements Room {
   private void warm(
       double h, double hour, double outsideC, boolean open, boolean lamp, double sun) {
     double aimC = hour >= 6 && hour < 22.5 ? dayC : nightC;
-    radiator = airC < aimC - 0.6 || radiator && airC < aimC + 0.4;
+    radiator = airC < aimC - 0.6 || (radiator && airC < aimC + 0.4);
     double lost = open ? 0.7 : 0.06;
     double settlesC =
         wallC
@@ -108,7 +108,7 @@ public final class DraughtyRoom implements Room {
     airC += (settlesC - airC) * -StrictMath.expm1(-h / AIR_H);
     double wallAimC = airC + (outsideC - airC) * 0.12;
     wallC += (wallAimC - wallC) * -StrictMath.expm1(-h / WALLS_H);
-    mat = !Double.isNaN(matC) && (rootC < matC - 0.8 || mat && rootC < matC + 0.8);
+    mat = !Double.isNaN(matC) && (rootC < matC - 0.8 || (mat && rootC < matC + 0.8));
     double underC = airC - 0.4 + (mat ? 9 : 0);
     rootC += (underC - rootC) * -StrictMath.expm1(-h / ROOTS_H);
   }

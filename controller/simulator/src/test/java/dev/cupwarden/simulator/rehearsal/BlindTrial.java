@@ -207,7 +207,7 @@ record BlindTrial(World world, Climate climate, long seed, int learningDays, int
       Policy.Decision decision = policy.decide(readings);
       decision.waterings().forEach(pass -> stand.deliver(pass, now));
       watch.hear(day - learningDays - deadDays, decision.alerts());
-      scene.cups().forEach(cup -> cup.advance(tickS, air));
+      scene.cups().forEach(cup -> cup.advance((double) tickS, air));
       watch.look(day - learningDays, tickS / 3600.0);
     }
     return watch.blind();

@@ -190,7 +190,7 @@ public final class MqttLink implements AutoCloseable {
     long longest = Math.min(LONGEST_DELAY_MS, FIRST_DELAY_MS << Math.min(attempt, 10));
     long delayMs = longest / 2 + ThreadLocalRandom.current().nextLong(longest / 2 + 1);
     try {
-      redial.schedule(() -> redial(attempt + 1), delayMs, TimeUnit.MILLISECONDS);
+      var unused = redial.schedule(() -> redial(attempt + 1), delayMs, TimeUnit.MILLISECONDS);
     } catch (RejectedExecutionException closed) {
       LOG.debug("closed while connecting again", closed);
     }

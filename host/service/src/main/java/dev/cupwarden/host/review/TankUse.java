@@ -24,7 +24,7 @@ public record TankUse(double plainMlPerD, double feedMlPerD, Duration over) {
   /**
    * From the passes given.
    *
-   * @param doses data of events of kind {@code dose}, all those from {@code from} to {@code to}
+   * @param doses data of events of kind {@code "dose"}, all those from {@code from} to {@code to}
    * @return empty where the time is too short to tell
    */
   public static Optional<TankUse> of(List<JsonNode> doses, Instant from, Instant to) {

@@ -18,7 +18,6 @@ import java.util.function.ToDoubleFunction;
 public final class HealthRoutes {
   private static final int UNAVAILABLE = 503;
 
-  private final Store store;
   private final Condition condition;
   private final PrometheusMeterRegistry registry =
       new PrometheusMeterRegistry(PrometheusConfig.DEFAULT);
@@ -39,7 +38,6 @@ public final class HealthRoutes {
   }
 
   HealthRoutes(Store store, Condition condition) {
-    this.store = store;
     this.condition = condition;
     counter("cupwarden.messages.received", "messages", counts -> counts.messages());
     counter("cupwarden.readings.stored", "readings", counts -> counts.readings());

@@ -41,7 +41,8 @@ class PostgresqlStoreTest extends StoreStoriesTest {
   boolean readsAWholeTable(String sql) {
     StringBuilder numbered = new StringBuilder();
     int parameter = 0;
-    for (char each : sql.toCharArray()) {
+    for (int i = 0; i < sql.length(); i++) {
+      char each = sql.charAt(i);
       numbered.append(each == '?' ? "$" + ++parameter : String.valueOf(each));
     }
     List<String> plan = new ArrayList<>();

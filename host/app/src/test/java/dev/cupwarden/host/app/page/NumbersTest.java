@@ -118,9 +118,9 @@ class NumbersTest {
                 + "u.choose({zone: 'device'});"
                 + "return [typed === '2027-02-14T08:00' ? 1 : 0, ...back.map(ms => ms / 1000)]");
     assertEquals(1.0, at(ms, 0));
-    assertEquals(Instant.parse("2027-02-14T13:00:00Z").getEpochSecond(), at(ms, 1));
-    assertEquals(Instant.parse("2027-03-14T06:30:00Z").getEpochSecond(), at(ms, 2));
-    assertEquals(Instant.parse("2027-03-14T07:30:00Z").getEpochSecond(), at(ms, 3));
+    assertEquals(Instant.parse("2027-02-14T13:00:00Z").getEpochSecond(), (long) at(ms, 1));
+    assertEquals(Instant.parse("2027-03-14T06:30:00Z").getEpochSecond(), (long) at(ms, 2));
+    assertEquals(Instant.parse("2027-03-14T07:30:00Z").getEpochSecond(), (long) at(ms, 3));
   }
 
   @Test

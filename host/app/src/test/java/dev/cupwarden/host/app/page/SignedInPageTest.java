@@ -131,7 +131,7 @@ class SignedInPageTest {
       for (String scheme : List.of("light", "dark")) {
         browser.size(size).scheme(scheme).open(host.address());
         browser.awaitText("h1", "Sign in");
-        String picture = "sign-in-" + (size == Browser.WIDE ? "wide-" : "narrow-") + scheme;
+        String picture = "sign-in-" + (size.equals(Browser.WIDE) ? "wide-" : "narrow-") + scheme;
         browser.assertAccessible(picture);
         browser.screenshot(picture);
       }

@@ -86,7 +86,8 @@ final class LoadedBench implements AutoCloseable {
 
   /** A quarter of an hour of the bench's time. */
   void tick() throws Exception {
-    int number = ++ticks;
+    int number = ticks + 1;
+    ticks = number;
     Instant at = now();
     List<Happening> events =
         List.of(
