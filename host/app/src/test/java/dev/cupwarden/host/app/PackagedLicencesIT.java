@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -13,6 +14,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.jar.JarFile;
+import java.util.jar.Manifest;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.GZIPInputStream;
@@ -22,7 +25,7 @@ import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What is handed on says under which licence each part of it stands. */
+/** What is handed on says which version it is, and under which licence each part of it stands. */
 class PackagedLicencesIT {
   private static final String LIST = "META-INF/THIRD-PARTY";
   private static final Pattern LIBRARY = Pattern.compile("META-INF/maven/([^/]+)/([^/]+)/pom.xml");
@@ -106,6 +109,25 @@ class PackagedLicencesIT {
     }
   }
 
+  /** A tag's or the count of commits, never Maven's; and what changed for a grower goes along. */
+  @ParameterizedTest
+  @ValueSource(strings = {"controller", "host"})
+  void itsVersionIsARealOneAndItsChangesTravelWithIt(String program) throws IOException {
+    try (ZipFile jar = new ZipFile(jar(program).toFile())) {
+      Manifest manifest = new Manifest(jar.getInputStream(jar.getEntry(JarFile.MANIFEST_NAME)));
+      String version = manifest.getMainAttributes().getValue("Implementation-Version");
+      assertTrue(version.matches("[0-9]+(\\.[0-9]+)+"), version);
+    }
+    Path deb = built(program, "deb");
+    assumeTrue(Files.exists(deb), "a quick build makes no package");
+    byte[] packed = bytesInPackage(deb, "usr/share/doc/cupwarden-" + program + "/changelog.gz");
+    try (InputStream in = new GZIPInputStream(new ByteArrayInputStream(packed))) {
+      assertEquals(
+          SourceTree.text(SourceTree.ROOT.resolve(program + "/app/src/deb/changelog")),
+          new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    }
+  }
+
   private static Path jar(String program) {
     return built(program, "jar");
   }
@@ -122,6 +144,10 @@ class PackagedLicencesIT {
 
   /** A file of a Debian package: an ar archive, in which data.tar.gz holds what gets installed. */
   private static String inPackage(Path deb, String wanted) throws IOException {
+    return new String(bytesInPackage(deb, wanted), StandardCharsets.UTF_8);
+  }
+
+  private static byte[] bytesInPackage(Path deb, String wanted) throws IOException {
     try (ArArchiveInputStream parts =
         new ArArchiveInputStream(new BufferedInputStream(Files.newInputStream(deb)))) {
       for (var part = parts.getNextEntry(); part != null; part = parts.getNextEntry()) {
@@ -129,7 +155,7 @@ class PackagedLicencesIT {
           TarArchiveInputStream files = new TarArchiveInputStream(new GZIPInputStream(parts));
           for (var file = files.getNextEntry(); file != null; file = files.getNextEntry()) {
             if (file.getName().replaceFirst("^\\./|^/", "").equals(wanted)) {
-              return new String(files.readAllBytes(), StandardCharsets.UTF_8);
+              return files.readAllBytes();
             }
           }
         }
