@@ -43,6 +43,7 @@ public final class Spoken {
         1.2,
         at.plusSeconds(36_000),
         at.plusSeconds(72_000),
+        at.plusSeconds(57_600),
         true,
         0.0,
         330.0,

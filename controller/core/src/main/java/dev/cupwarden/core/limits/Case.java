@@ -159,7 +159,12 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param openForReturned also for cups that were away today
    * @param minutesToOpening until it opens next; if it is open, the time after
    */
-  public record WindowNow(boolean open, boolean openForReturned, double minutesToOpening) {}
+  public record WindowNow(boolean open, boolean openForReturned, double minutesToOpening) {
+    /** When that is. */
+    public Instant opening(Instant at) {
+      return at.plusMillis(Math.round(minutesToOpening * 60_000.0));
+    }
+  }
 
   /** Hours from then to the moment of the case. */
   double hoursSince(Instant then) {

@@ -12,6 +12,9 @@ import java.util.List;
  * @param massG gross grams as estimated; null if never known
  * @param capacityG gross grams at container capacity
  * @param availableMl water between capacity and where the cutting can take no more
+ * @param dryAt when it likely passes its dry line, by what was learned of it; null if nothing was
+ * @param dryBefore when one in ten such cups has passed it: what a hold and the next window are
+ *     held against; null if its weight is not known
  * @param wet the wet line, as a depletion; likewise refill, due and dry
  * @param reasons all limits that hold it back now, with value and threshold
  */
@@ -27,6 +30,7 @@ public record CupStatus(
     @JsonProperty("rate_g_h") Double rateGPerH,
     Instant dueAt,
     Instant dryAt,
+    Instant dryBefore,
     boolean trusted,
     double fed,
     double capacityG,

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Cuts the weighings of a cup into undisturbed dry-downs: no curve may run across a watering, a
@@ -32,40 +33,50 @@ public final class DryDownSegments {
   public record Break(Instant at, Kind kind) {}
 
   /**
-   * The dry-downs, each with the hours since its own first weighing, in order of time. Those of a
-   * single weighing are left out.
+   * One dry-down.
+   *
+   * @param from its first weighing
+   * @param after what it follows; empty where a gap, or no weighing, comes before it
+   * @param points hours since its first weighing
+   */
+  public record Segment(Instant from, Optional<Break> after, List<DryDownPoint> points) {}
+
+  /**
+   * The dry-downs, in order of time. Those of a single weighing are left out.
    *
    * @param weighings in any order
    * @param breaks in any order
    * @param settling weighings this soon after a break are left out, as water still moves
    * @param longestGap weighings further apart than this do not belong together
    */
-  public static List<List<DryDownPoint>> cut(
+  public static List<Segment> cut(
       List<Weighing> weighings, List<Break> breaks, Duration settling, Duration longestGap) {
     List<Weighing> ordered = weighings.stream().sorted(Comparator.comparing(Weighing::at)).toList();
     List<Break> cuts = breaks.stream().sorted(Comparator.comparing(Break::at)).toList();
-    List<List<DryDownPoint>> segments = new ArrayList<>();
+    List<Segment> segments = new ArrayList<>();
     List<Weighing> current = new ArrayList<>();
     Instant settled = Instant.MIN;
+    Optional<Break> last = Optional.empty();
     boolean away = false;
     int next = 0;
     for (Weighing weighing : ordered) {
-      boolean broken = false;
+      Optional<Break> broken = Optional.empty();
       while (next < cuts.size() && !cuts.get(next).at().isAfter(weighing.at())) {
         Break cut = cuts.get(next++);
         away = cut.kind() == Kind.LIFTED || (away && cut.kind() != Kind.RETURNED);
         settled = cut.at().plus(settling);
-        broken = true;
+        broken = Optional.of(cut);
       }
-      if (broken || gapBefore(weighing, current, longestGap)) {
-        close(current, segments);
+      if (broken.isPresent() || gapBefore(weighing, current, longestGap)) {
+        close(current, last, segments);
         current = new ArrayList<>();
+        last = broken;
       }
       if (!away && !weighing.at().isBefore(settled)) {
         current.add(weighing);
       }
     }
-    close(current, segments);
+    close(current, last, segments);
     return List.copyOf(segments);
   }
 
@@ -76,13 +87,16 @@ public final class DryDownSegments {
             > 0;
   }
 
-  private static void close(List<Weighing> current, List<List<DryDownPoint>> segments) {
+  private static void close(List<Weighing> current, Optional<Break> after, List<Segment> segments) {
     if (current.size() > 1) {
       Instant start = current.get(0).at();
       segments.add(
-          current.stream()
-              .map(w -> new DryDownPoint(Elapsed.hours(start, w.at()), w.grossG()))
-              .toList());
+          new Segment(
+              start,
+              after,
+              current.stream()
+                  .map(w -> new DryDownPoint(Elapsed.hours(start, w.at()), w.grossG()))
+                  .toList()));
     }
   }
 }

@@ -10,6 +10,7 @@ import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.Misplaced;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.Reckoning;
@@ -39,6 +40,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A cup's next state while one tick works it out, with what this tick found of it. It never leaves
@@ -329,6 +332,27 @@ final class CupDraft {
   /** Loss of a cup of this kind, g/h, before anything was learned of it. */
   double predictedGPerH() {
     return PredictedUse.rateGPerH(setup.stage(), frame.lines(), availableMl());
+  }
+
+  /** How it dries from now on; empty if its weight is not known. */
+  Optional<Forecast> forecast(BenchDraft draft) {
+    if (!now.known()) {
+      return Optional.empty();
+    }
+    double vpdKpa = draft.vpdKpa();
+    OptionalDouble vpd = Double.isNaN(vpdKpa) ? OptionalDouble.empty() : OptionalDouble.of(vpdKpa);
+    return Optional.of(
+        now.rateKnown()
+            ? Forecast.of(massG(), now, estimate, vpd)
+            : Forecast.foretold(massG(), now.massSdG(), predictedGPerH()));
+  }
+
+  /** Whether it passes its dry line before then in one of ten cases, or more. */
+  boolean mayBeDryBefore(Instant until, BenchDraft draft) {
+    double dryG = weights.massG(frame.lines().dry());
+    return forecast(draft)
+        .filter(one -> one.before(until, dryG, Forecast.Bound.EARLY, draft.at))
+        .isPresent();
   }
 
   /** Ordered since its scale was last read, mL. */

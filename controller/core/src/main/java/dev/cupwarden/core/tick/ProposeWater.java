@@ -80,7 +80,7 @@ final class ProposeWater {
       cause = rescue(draft, cup);
     } else if (depletion > lines.due()) {
       cause = Cause.DUE;
-    } else if (cup.now.trusted() && dryBeforeNextWindow(cup, window)) {
+    } else if (cup.now.trusted() && dryBeforeNextWindow(draft, cup, window)) {
       cause = Cause.FORECAST;
     }
     if (cause == null || cup.roomMl() < cup.leastMl(cause)) {
@@ -105,7 +105,7 @@ final class ProposeWater {
     double ml;
     if (!cup.setup.stage().rooted()) {
       ml = BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
-    } else if (cup.wateredBlind(draft.at) && wantsBlind(cup, window)) {
+    } else if (cup.wateredBlind(draft.at) && wantsBlind(draft, cup, window)) {
       ml = BlindWatering.PART * cup.roomMl();
     } else {
       return null;
@@ -113,9 +113,9 @@ final class ProposeWater {
     return ml < cup.leastMl(Cause.BLIND) ? null : starting(draft, Cause.BLIND, ml);
   }
 
-  private static boolean wantsBlind(CupDraft cup, Case.WindowNow window) {
+  private static boolean wantsBlind(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     double likelyDry = cup.depletion() + cup.depletionSd();
-    return likelyDry > cup.frame.lines().due() || dryBeforeNextWindow(cup, window);
+    return likelyDry > cup.frame.lines().due() || dryBeforeNextWindow(draft, cup, window);
   }
 
   private static Refill starting(BenchDraft draft, Cause cause, double budgetMl) {
@@ -137,16 +137,8 @@ final class ProposeWater {
   }
 
   /** Only a learned rate may bring a watering forward. */
-  private static boolean dryBeforeNextWindow(CupDraft cup, Case.WindowNow window) {
-    if (!cup.now.rateKnown() || cup.now.rateGPerH() <= 0.0) {
-      return false;
-    }
-    double roomG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
-    double rateGPerH = cup.now.rateGPerH();
-    if (cup.setup.stage().rooted()) {
-      // A rooted cup is better slightly wet than dry: count on the faster of what is likely.
-      rateGPerH += cup.now.rateSdGPerH();
-    }
-    return roomG / rateGPerH < window.minutesToOpening() / 60.0;
+  private static boolean dryBeforeNextWindow(
+      BenchDraft draft, CupDraft cup, Case.WindowNow window) {
+    return cup.now.rateKnown() && cup.mayBeDryBefore(window.opening(draft.at), draft);
   }
 }

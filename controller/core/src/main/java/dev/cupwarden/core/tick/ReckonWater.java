@@ -4,6 +4,7 @@ import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.DryingUse;
+import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.OwnWater;
 import dev.cupwarden.core.estimate.Share;
 import dev.cupwarden.core.state.CupState;
@@ -35,7 +36,8 @@ final class ReckonWater {
   private static final OwnWater.Trust OWN_USE = new OwnWater.Trust(0.15 * 0.15, 0.25, 0.04 * 0.04);
 
   /** A use that only the stage foretells (our choice). */
-  private static final OwnWater.Trust FORETOLD = new OwnWater.Trust(0.5 * 0.5, 0.3, 0.05 * 0.05);
+  private static final OwnWater.Trust FORETOLD =
+      new OwnWater.Trust(Forecast.FORETOLD_ERR_PART * Forecast.FORETOLD_ERR_PART, 0.3, 0.05 * 0.05);
 
   /** From here on leaves close: FAO-56, chapter 8, with a cup's fraction (own choice). */
   private static final double NO_STRESS = 0.65;

@@ -12,7 +12,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -36,8 +35,8 @@ final class Report {
               known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
               known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
               cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
-              time(draft.at, cup, cup.frame.lines().due()),
-              time(draft.at, cup, cup.frame.lines().dry()),
+              likely(draft, cup, cup.frame.lines().due()),
+              likely(draft, cup, cup.frame.lines().dry()),
               cup.now.trusted(),
               cup.setup.stage(),
               rounded(cup.fed, 1e4),
@@ -61,8 +60,9 @@ final class Report {
         known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
         known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
-        time(draft.at, cup, cup.frame.lines().due()),
-        time(draft.at, cup, cup.frame.lines().dry()),
+        likely(draft, cup, cup.frame.lines().due()),
+        likely(draft, cup, cup.frame.lines().dry()),
+        time(draft, cup, cup.frame.lines().dry(), Forecast.Bound.EARLY),
         cup.now.trusted(),
         rounded(cup.fed, 1e4),
         rounded(cup.weights.capacityG(), 1e2),
@@ -169,14 +169,15 @@ final class Report {
     return bench || (cup.hold != null && !cup.hold.feedOnly() && cup.hold.holdsAt(draft.at));
   }
 
-  /** To the minute; null where the rate is not known, or the line is more than a year off. */
-  private Instant time(Instant at, CupDraft cup, double line) {
-    if (!cup.now.known() || !cup.now.rateKnown()) {
-      return null;
-    }
-    OptionalDouble vpd = Double.isNaN(vpdKpa) ? OptionalDouble.empty() : OptionalDouble.of(vpdKpa);
-    double hours = Forecast.hoursTo(cup.weights.massG(line), cup.now, cup.estimate, vpd);
-    return Double.isFinite(hours) ? at.plusSeconds(60L * Math.round(hours * 60.0)) : null;
+  /** Of what was learned of it; null where that is nothing, or the line more than a year off. */
+  private static Instant likely(BenchDraft draft, CupDraft cup, double line) {
+    return cup.now.rateKnown() ? time(draft, cup, line, Forecast.Bound.LIKELY) : null;
+  }
+
+  /** Null where its weight is not known, or the line is more than a year off. */
+  private static Instant time(BenchDraft draft, CupDraft cup, double line, Forecast.Bound bound) {
+    double lineG = cup.weights.massG(line);
+    return cup.forecast(draft).map(one -> one.timeOf(lineG, bound, draft.at)).orElse(null);
   }
 
   private static double rounded(double value, double steps) {

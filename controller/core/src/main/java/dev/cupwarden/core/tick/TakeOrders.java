@@ -14,7 +14,6 @@ import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.state.DoneActs;
 import dev.cupwarden.core.state.HoseState;
 import dev.cupwarden.core.state.TankState;
-import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.Refill;
 import java.time.Duration;
@@ -140,7 +139,7 @@ final class TakeOrders {
     return Receipt.done(order.id());
   }
 
-  /** Who will be dry before a hold ends is known only once this moment's weights were read. */
+  /** Who may be dry before a hold ends is known only once this moment's weights were read. */
   void addDryCupsToHoldReceipts(BenchDraft draft) {
     for (Order.SetHold order : draft.newHolds) {
       if (order.hold().feedOnly()) {
@@ -149,19 +148,12 @@ final class TakeOrders {
       List<String> dry = new ArrayList<>();
       for (CupDraft cup : draft.cups.values()) {
         boolean held = order.cup().isEmpty() || order.cup().get().equals(cup.name());
-        if (held && dryBefore(cup, draft.at, order.hold().until())) {
+        if (held && cup.mayBeDryBefore(order.hold().until(), draft)) {
           dry.add(cup.name());
         }
       }
       draft.receipts.replaceAll(one -> order.id().equals(one.id()) ? one.alsoDry(dry) : one);
     }
-  }
-
-  /** At the rate known, or predicted. */
-  private static boolean dryBefore(CupDraft cup, Instant now, Instant until) {
-    double hours = Elapsed.hours(now, until);
-    double leftG = cup.massG() - cup.weights.massG(cup.frame.lines().dry());
-    return leftG < hours * cup.rateGPerH();
   }
 
   private static Receipt release(BenchDraft draft, Order.Release order) throws OrderRefused {

@@ -4,21 +4,31 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.estimate.Forecast.Bound;
+import dev.cupwarden.core.estimate.Forecast.Rates;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.OptionalDouble;
+import net.jqwik.api.Assume;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 
 class ForecastTest {
+  private static final Forecast STEADY = new Forecast(300, 1, new Rates(3, 0.2, 1, 0.12));
+
   @Test
   void steadyCupReachesALineWhenItsRateSaysSo() {
     Cups cup = new Cups();
     double massG = cup.dries(288, 340, 1.2);
-    Forecast due = to(cup, massG - 24, OptionalDouble.empty());
-    assertEquals(20, due.hours(), 1);
-    assertTrue(due.lowHours() < due.hours() && due.hours() < due.highHours());
-    assertEquals(
-        massG - 24,
-        Forecast.massAfter(due.hours(), 0, cup.estimate(), cup.state, OptionalDouble.empty()),
-        0.01);
+    Forecast due = of(cup, OptionalDouble.empty());
+    double hours = likely(due, massG - 24);
+    assertEquals(20, hours, 1);
+    assertTrue(due.hoursTo(massG - 24, Bound.EARLY) < hours);
+    assertTrue(hours < due.hoursTo(massG - 24, Bound.LATE));
+    assertEquals(massG - 24, due.massAfter(hours, 0), 0.01);
   }
 
   @Test
@@ -28,8 +38,9 @@ class ForecastTest {
       cup.look(5, inAir(340 - 1.2 * i / 12 + Cups.wobble(i), 1.1));
     }
     double massG = cup.estimate().massG();
-    Forecast damp = to(cup, massG - 24, OptionalDouble.of(0.5));
-    assertEquals(20 * 1.2 / 0.6, damp.hours(), 2, "half the drying power, twice the time");
+    Forecast damp = of(cup, OptionalDouble.of(0.5));
+    assertEquals(
+        20 * 1.2 / 0.6, likely(damp, massG - 24), 2, "half the drying power, twice the time");
     CupEstimate atOnce = cup.look(5, inAir(massG - 0.05, 0.5));
     assertEquals(0.6, atOnce.rateGPerH(), 0.1);
   }
@@ -38,12 +49,49 @@ class ForecastTest {
   void lineThatWasPassedIsDueNowAndADeadCalmIsNever() {
     Cups cup = new Cups();
     cup.dries(48, 340, 1.2);
-    assertEquals(0, to(cup, 400, OptionalDouble.empty()).hours());
+    assertEquals(0, likely(of(cup, OptionalDouble.empty()), 400));
     Cups still = new Cups();
     still.dries(288, 340, 0);
-    Forecast never = to(still, 100, OptionalDouble.empty());
-    assertTrue(never.hours() > 24 * 30, "hours " + never.hours());
-    assertNull(Forecast.NEVER.from(Cups.START));
+    Forecast never = of(still, OptionalDouble.empty());
+    double hours = likely(never, 100);
+    assertTrue(hours > 24 * 30, "hours " + hours);
+    assertNull(STEADY.timeOf(-1e6, Bound.LIKELY, Cups.START), "beyond a year");
+  }
+
+  /**
+   * By hand, for 300 g ± 1 g that loses 3 ± 0.2 g/h now and 1 ± 0.12 g/h by whole days, τ = 4 h.
+   * Likely L(8) = 8 + 2·4·(1 − e⁻²) = 14.9173 g. One in ten: rates 3.25632 and 1.153792 g/h, L(8) =
+   * 9.230336 + 2.102528·4·0.864665 = 16.5023 g from 298.7184 g.
+   */
+  @Test
+  void presentRateFadesIntoTheMeanAndTheEarlyBoundIsDrierAndFaster() {
+    assertEquals(300 - 14.9173, STEADY.massAfter(8, 0), 1e-4);
+    assertEquals(8, STEADY.hoursTo(300 - 14.9173, Bound.LIKELY), 1e-4);
+    assertEquals(8, STEADY.hoursTo(298.7184 - 16.5023, Bound.EARLY), 1e-3);
+  }
+
+  /** Of a rate that only the stage foretells: 1 g/h ± 0.5 makes 1.6408 g/h; 24 g in 14.627 h. */
+  @Test
+  void foretoldRateIsTakenAtOneAndAHalfTimesAndMore() {
+    Forecast fresh = Forecast.foretold(224, 0, 1);
+    assertEquals(24, fresh.hoursTo(200, Bound.LIKELY), 1e-3);
+    assertEquals(14.627, fresh.hoursTo(200, Bound.EARLY), 1e-3);
+  }
+
+  @Property
+  void isDryBeforeATimeIfThatBoundOfTheTimeComesFirst(
+      @ForAll @DoubleRange(min = 0, max = 4) double nowGPerH,
+      @ForAll @DoubleRange(min = 0.01, max = 3) double meanGPerH,
+      @ForAll @DoubleRange(min = 0, max = 5) double sdG,
+      @ForAll @DoubleRange(min = 1, max = 200) double roomG,
+      @ForAll Bound bound,
+      @ForAll @IntRange(min = 1, max = 200) int hours) {
+    Forecast one =
+        new Forecast(300, sdG, new Rates(nowGPerH, nowGPerH / 4, meanGPerH, meanGPerH / 8));
+    double untilH = one.hoursTo(300 - roomG, bound);
+    Assume.that(Math.abs(untilH - hours) > 1e-3);
+    Instant until = Cups.START.plus(Duration.ofHours(hours));
+    assertEquals(untilH < hours, one.before(until, 300 - roomG, bound, Cups.START));
   }
 
   @Test
@@ -57,7 +105,11 @@ class ForecastTest {
     return new CupReading(Cups.START, massG, 0, vpdKpa, Double.NaN, true);
   }
 
-  private static Forecast to(Cups cup, double targetG, OptionalDouble vpdKpa) {
-    return Forecast.to(targetG, cup.estimate(), cup.state, vpdKpa);
+  private static Forecast of(Cups cup, OptionalDouble vpdKpa) {
+    return Forecast.of(cup.estimate().massG(), cup.estimate(), cup.state, vpdKpa);
+  }
+
+  private static double likely(Forecast forecast, double targetG) {
+    return forecast.hoursTo(targetG, Bound.LIKELY);
   }
 }

@@ -223,6 +223,7 @@ class SchemaTest {
         null,
         null,
         AT,
+        AT,
         true,
         0.4,
         401.9,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.substrate.DryDownSegments.Break;
 import dev.cupwarden.core.substrate.DryDownSegments.Kind;
+import dev.cupwarden.core.substrate.DryDownSegments.Segment;
 import dev.cupwarden.core.substrate.DryDownSegments.Weighing;
 import java.time.Duration;
 import java.time.Instant;
@@ -21,10 +22,9 @@ class DryDownSegmentsTest {
 
   @Test
   void anUndisturbedCupIsOneDryDown() {
-    List<List<DryDownPoint>> segments =
-        DryDownSegments.cut(hourly(0, 48), List.of(), NO_TIME, HALF_A_DAY);
+    List<Segment> segments = DryDownSegments.cut(hourly(0, 48), List.of(), NO_TIME, HALF_A_DAY);
     assertEquals(1, segments.size());
-    assertEquals(new DryDownPoint(48, 352), segments.get(0).get(48));
+    assertEquals(new DryDownPoint(48, 352), segments.get(0).points().get(48));
   }
 
   @ParameterizedTest
@@ -33,29 +33,28 @@ class DryDownSegmentsTest {
       names = {"LIFTED"},
       mode = EnumSource.Mode.EXCLUDE)
   void everyDisturbanceCutsAndTimeBeginsAnew(Kind kind) {
-    List<List<DryDownPoint>> segments =
+    List<Segment> segments =
         DryDownSegments.cut(hourly(0, 48), List.of(at(20.5, kind)), NO_TIME, HALF_A_DAY);
     assertEquals(2, segments.size());
-    assertEquals(21, segments.get(0).size());
-    assertEquals(new DryDownPoint(0, 379), segments.get(1).get(0));
+    assertEquals(21, segments.get(0).points().size());
+    assertEquals(new DryDownPoint(0, 379), segments.get(1).points().get(0));
   }
 
   @Test
   void whileACupIsLiftedNothingCounts() {
     List<Break> away = List.of(at(10.5, Kind.LIFTED), at(12, Kind.DOSE), at(20.5, Kind.RETURNED));
-    List<List<DryDownPoint>> segments =
-        DryDownSegments.cut(hourly(0, 48), away, NO_TIME, HALF_A_DAY);
+    List<Segment> segments = DryDownSegments.cut(hourly(0, 48), away, NO_TIME, HALF_A_DAY);
     assertEquals(2, segments.size());
-    assertEquals(11, segments.get(0).size());
-    assertEquals(379, segments.get(1).get(0).grossG());
+    assertEquals(11, segments.get(0).points().size());
+    assertEquals(379, segments.get(1).points().get(0).grossG());
   }
 
   @Test
   void waterSettlesBeforeTheNextDryDownBegins() {
-    List<List<DryDownPoint>> segments =
+    List<Segment> segments =
         DryDownSegments.cut(
             hourly(0, 48), List.of(at(20.5, Kind.DOSE)), Duration.ofHours(2), HALF_A_DAY);
-    assertEquals(377, segments.get(1).get(0).grossG());
+    assertEquals(377, segments.get(1).points().get(0).grossG());
   }
 
   @Test
@@ -63,11 +62,10 @@ class DryDownSegmentsTest {
     List<Weighing> weighings = new ArrayList<>(hourly(40, 48));
     weighings.addAll(hourly(0, 10));
     weighings.add(new Weighing(START.plus(Duration.ofHours(25)), 375));
-    List<List<DryDownPoint>> segments =
-        DryDownSegments.cut(weighings, List.of(), NO_TIME, HALF_A_DAY);
+    List<Segment> segments = DryDownSegments.cut(weighings, List.of(), NO_TIME, HALF_A_DAY);
     assertEquals(2, segments.size());
-    assertEquals(11, segments.get(0).size());
-    assertEquals(9, segments.get(1).size());
+    assertEquals(11, segments.get(0).points().size());
+    assertEquals(9, segments.get(1).points().size());
   }
 
   @Test
@@ -78,12 +76,12 @@ class DryDownSegmentsTest {
       double grossG = 180 + 240 * Math.exp(-0.018 * since);
       weighings.add(new Weighing(START.plus(Duration.ofHours(hour)), grossG));
     }
-    List<List<DryDownPoint>> segments =
+    List<Segment> segments =
         DryDownSegments.cut(weighings, List.of(at(99.5, Kind.DOSE)), NO_TIME, HALF_A_DAY);
     assertEquals(2, segments.size());
-    for (List<DryDownPoint> segment : segments) {
+    for (Segment segment : segments) {
       assertTrue(
-          ExponentialFit.fit(segment) instanceof DryDownFit.Identified fit
+          ExponentialFit.fit(segment.points()) instanceof DryDownFit.Identified fit
               && Math.abs(fit.curve().asymptoteG() - 180) < 1e-4);
     }
   }

@@ -65,6 +65,15 @@ final class Story {
     return this;
   }
 
+  /** The same bench at this moment, to try something on. */
+  Story copy() {
+    Story copy = new Story(BENCH, at.toString(), Tick.Rounds.ONE_A_TICK);
+    copy.massG.putAll(massG);
+    copy.rateGPerH.putAll(rateGPerH);
+    copy.state = state;
+    return copy;
+  }
+
   /** Time passes; cups dry; nobody looks. */
   Story wait(Duration time) {
     at = at.plus(time);

@@ -338,11 +338,13 @@ public final class EstimateTrial {
 
     void answer() {
       double vpdKpa = (vpdSumKpa - askedVpdSumKpa) / horizonTicks;
-      Forecast forecast =
-          Forecast.to(scene.cup(cup).grossG(), estimate, state, OptionalDouble.of(vpdKpa));
+      Forecast forecast = Forecast.of(estimate.massG(), estimate, state, OptionalDouble.of(vpdKpa));
+      double targetG = scene.cup(cup).grossG();
       double hours = horizonTicks * tickMin / 60.0;
-      boolean in = forecast.lowHours() <= hours && hours <= forecast.highHours();
-      score.forecast(hours, forecast.hours(), in);
+      boolean in =
+          forecast.hoursTo(targetG, Forecast.Bound.EARLY) <= hours
+              && hours <= forecast.hoursTo(targetG, Forecast.Bound.LATE);
+      score.forecast(hours, forecast.hoursTo(targetG, Forecast.Bound.LIKELY), in);
     }
   }
 

@@ -1,9 +1,9 @@
 package dev.cupwarden.host.app;
 
+import dev.cupwarden.core.substrate.DryDown;
 import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.review.DryDownPicture;
-import dev.cupwarden.host.review.DryDowns;
-import dev.cupwarden.host.review.DryDowns.DryDown;
+import dev.cupwarden.host.review.StoredDryDowns;
 import dev.cupwarden.host.store.Store;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -37,8 +37,8 @@ final class ReviewCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     try (Store store = stored.open()) {
-      List<DryDown> dryDowns = DryDowns.of(store, stored.asked(), cup);
-      spec.commandLine().getOut().print(DryDowns.table(dryDowns));
+      List<DryDown> dryDowns = StoredDryDowns.of(store, stored.asked(), cup);
+      spec.commandLine().getOut().print(StoredDryDowns.table(dryDowns));
       spec.commandLine().getOut().flush();
       if (picture != null) {
         Files.writeString(picture, DryDownPicture.of("Cup " + cup, dryDowns));

@@ -1,8 +1,8 @@
 package dev.cupwarden.host.review;
 
+import dev.cupwarden.core.substrate.DryDown;
 import dev.cupwarden.core.substrate.DryDownFit;
 import dev.cupwarden.core.substrate.DryDownPoint;
-import dev.cupwarden.host.review.DryDowns.DryDown;
 import java.util.List;
 import java.util.Locale;
 

@@ -1,5 +1,6 @@
 package dev.cupwarden.host.web;
 
+import dev.cupwarden.host.review.Export;
 import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import io.javalin.http.Context;
@@ -51,6 +52,16 @@ final class Asked {
     }
     throw new ApiException(
         BAD_REQUEST, name + ": expected a time from " + Era.EARLIEST + " to " + Era.LATEST + ".");
+  }
+
+  /** The bench in the path, from and to in the query; all of time where they are not there. */
+  static Export.Asked span(Context context) {
+    Instant from = time(context, "from", Era.EARLIEST);
+    Instant to = time(context, "to", Era.LATEST);
+    if (!from.isBefore(to)) {
+      throw new ApiException(BAD_REQUEST, "from: expected a time before to.");
+    }
+    return new Export.Asked(context.pathParam("bench"), from, to);
   }
 
   /** A name in the query, or null. */

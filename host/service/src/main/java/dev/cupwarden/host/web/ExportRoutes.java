@@ -1,10 +1,6 @@
 package dev.cupwarden.host.web;
 
-import dev.cupwarden.host.HostException;
-import dev.cupwarden.host.review.DryDownPicture;
-import dev.cupwarden.host.review.DryDowns;
 import dev.cupwarden.host.review.Export;
-import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -12,12 +8,10 @@ import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.time.Instant;
 
-/** What is stored, as files for other programs and as a picture. */
+/** What is stored, as files for other programs. */
 final class ExportRoutes {
   private static final int NOT_FOUND = 404;
-  private static final int BAD_REQUEST = 400;
   private final Store store;
 
   ExportRoutes(Store store) {
@@ -26,20 +20,10 @@ final class ExportRoutes {
 
   void add(RoutesConfig routes) {
     routes.get("/api/benches/{bench}/exports/{file}", this::file);
-    routes.get("/api/benches/{bench}/cups/{cup}/dry-downs.svg", this::picture);
-  }
-
-  private static Export.Asked asked(Context context) {
-    Instant from = Asked.time(context, "from", Era.EARLIEST);
-    Instant to = Asked.time(context, "to", Era.LATEST);
-    if (!from.isBefore(to)) {
-      throw new ApiException(BAD_REQUEST, "from: expected a time before to.");
-    }
-    return new Export.Asked(context.pathParam("bench"), from, to);
   }
 
   private void file(Context context) throws IOException {
-    Export.Asked asked = asked(context);
+    Export.Asked asked = Asked.span(context);
     Export export =
         Export.named(context.pathParam("file"))
             .orElseThrow(
@@ -54,16 +38,6 @@ final class ExportRoutes {
     try (Writer out =
         new OutputStreamWriter(context.res().getOutputStream(), StandardCharsets.UTF_8)) {
       export.write(store, asked, out);
-    }
-  }
-
-  private void picture(Context context) {
-    String cup = context.pathParam("cup");
-    try {
-      String svg = DryDownPicture.of("Cup " + cup, DryDowns.of(store, asked(context), cup));
-      context.contentType("image/svg+xml").result(svg);
-    } catch (HostException none) {
-      throw new ApiException(NOT_FOUND, none.getMessage());
     }
   }
 }

@@ -150,6 +150,7 @@ public final class WebServer implements AutoCloseable {
     new OrderRoutes(store, desk).add(routes);
     new AlertRoutes(store, clock).add(routes);
     new ExportRoutes(store).add(routes);
+    new DryDownRoutes(store).add(routes);
     new HealthRoutes(store, condition).add(routes);
     new ApiDocument().add(routes);
     routes.sse("/api/live", feed::connect);

@@ -11,9 +11,9 @@ import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.ObservationReader;
+import dev.cupwarden.core.substrate.DryDown;
 import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.Spoken;
-import dev.cupwarden.host.review.DryDowns.DryDown;
 import dev.cupwarden.host.review.Export.Asked;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.EventRow;
@@ -89,6 +89,7 @@ class ExportTest {
       double massG = 200 + 120 * Math.pow(0.5, hours / HALF_LIFE_H);
       readings.add(new Reading("sill", "A1/mass", "g", at, Math.round(massG * 100) / 100.0));
       readings.add(new Reading("sill", "air/temperature", "Cel", at, 20.5));
+      readings.add(new Reading("sill", "air/humidity", "%RH", at, 40));
     }
     readings.add(new Reading("sill", "plain/volume", "ml", EIGHT, 9000));
     return readings;
@@ -105,7 +106,7 @@ class ExportTest {
     List<String> rows = export(Export.READINGS).lines().toList();
     assertEquals("at,series,unit,value", rows.get(0));
     assertEquals(EIGHT + ",A1/mass,g,320.0", rows.get(1));
-    assertEquals(1 + 2 * 576 + 1, rows.size());
+    assertEquals(1 + 3 * 576 + 1, rows.size());
   }
 
   @Test
@@ -139,7 +140,7 @@ class ExportTest {
   @Test
   void senmlIsOnePackWithTheBaseNameOnce() throws IOException {
     JsonNode pack = Json.MAPPER.readTree(export(Export.SENML));
-    assertEquals(2 * 576 + 1, pack.size());
+    assertEquals(3 * 576 + 1, pack.size());
     assertEquals("sill/", pack.at("/0/bn").asText());
     assertTrue(pack.at("/1/bn").isMissingNode());
     assertEquals(EIGHT.getEpochSecond(), pack.at("/0/t").asLong());
@@ -154,14 +155,18 @@ class ExportTest {
 
   @Test
   void dryDownsAreCutAtTheDoseAndFindTheHalfLifeThatWasPutIn() throws Exception {
-    List<DryDown> found = DryDowns.of(store, ALL, "A1");
+    List<DryDown> found = StoredDryDowns.of(store, ALL, "A1");
     assertEquals(2, found.size());
     for (DryDown each : found) {
       assertEquals(HALF_LIFE_H, each.halfLifeH().orElseThrow(), 1.0);
       assertTrue(each.hours() > 70 && each.lostG() > 80, each.hours() + " h, " + each.lostG());
     }
     assertEquals(EIGHT, found.get(0).from());
-    assertEquals(3, DryDowns.table(found).lines().count());
+    assertEquals(List.of(false, true), found.stream().map(DryDown::startSeen).toList());
+    // By hand, two whole days: 120 · (1 − 0.5^2.4) = 97.26 g in 48 h, 2.0263 g/h. At 20.5 °C
+    // (2.412 kPa, FAO-56, equation 11) and 40 % it is 1.447 + 0.1 kPa of drying power.
+    assertEquals(1.310, found.get(0).loss().orElseThrow().gPerHPerKpa(), 0.001);
+    assertEquals(3, StoredDryDowns.table(found).lines().count());
     String svg = DryDownPicture.of("Cup <A1> & more", found);
     var document =
         DocumentBuilderFactory.newInstance()
@@ -175,6 +180,6 @@ class ExportTest {
     assertThrows(
         HostException.class,
         () -> Export.DOSES.write(store, new Asked("nobody", EIGHT, END), new StringWriter()));
-    assertThrows(HostException.class, () -> DryDowns.of(store, ALL, "Z9"));
+    assertThrows(HostException.class, () -> StoredDryDowns.of(store, ALL, "Z9"));
   }
 }

@@ -89,6 +89,7 @@ final class CannedCup {
             perHour * availableMl,
             depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now,
             after(now, Math.max(0, lines.dry() - depletion) / perHour),
+            after(now, 0.8 * Math.max(0, lines.dry() - depletion) / perHour),
             fate != Fate.DOUBTED,
             stage.takesFeed() ? 0.31 : 0,
             capacityG,

@@ -55,7 +55,7 @@ class DoingTest {
     browser.tabTo("a[href$='/do/hold']");
     browser.press(Keys.ENTER);
     browser.awaitText("h1", "Hold");
-    browser.awaitText(".says", "Would be dry before then, by the forecast: A2");
+    browser.awaitText(".says", "May be dry before then: A2");
     browser.tabTo("form button[type=submit]");
     browser.press(Keys.ENTER);
     ObjectNode order = newestOrder();
@@ -65,7 +65,7 @@ class DoingTest {
     browser.awaitText("tr[data-order=o-1]", "no receipt yet");
     host.receive(new Receipt("o-1", "taken", null, List.of("A2")));
     browser.awaitText("tr[data-order=o-1]", "taken");
-    browser.awaitText("tr[data-order=o-1]", "Dry before it ends: A2.");
+    browser.awaitText("tr[data-order=o-1]", "May be dry before it ends: A2.");
     browser.awaitText("tr[data-order=o-1] a", "Release it");
   }
 

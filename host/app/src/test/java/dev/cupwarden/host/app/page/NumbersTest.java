@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.JavascriptException;
 
@@ -32,6 +33,11 @@ class NumbersTest {
     host.close();
   }
 
+  @BeforeEach
+  void nothingToldOfDryDowns() {
+    host.dryDowns.clear();
+  }
+
   private static List<?> numbers(String script) {
     try {
       return (List<?>)
@@ -48,42 +54,40 @@ class NumbersTest {
     return ((Number) values.get(index)).doubleValue();
   }
 
-  /**
-   * Reference: the same least squares by variable projection in 50 digits (mpmath), W = c + A
-   * exp(-k t).
-   */
+  /** The host's answer as it stands: what the core makes of dry-downs is tested there. */
   @Test
-  void dryDownFitMeetsTheReferenceInFiftyDigits() {
-    List<?> fit =
-        numbers(
-            "const {fitDryDown} = await import('/js/fit.js');"
-                + "const f = fitDryDown([...Array(13).keys()].map(i => 8 * i), [420.3,387.6,360.0,335.4,315.1,296.8,281.1,268.0,255.5,245.8,237.1,229.0,222.5]);"
-                + "return [f.c, f.A, f.k, f.rsd]");
-    assertEquals(180.071053206, at(fit, 0), 180e-6);
-    assertEquals(239.990203823, at(fit, 1), 240e-6);
-    assertEquals(0.0180191142399, at(fit, 2), 1.8e-8);
-    assertEquals(0.277416875923, at(fit, 3), 3e-7);
+  void dryDownsAreShownAsTheHostCutFittedAndComparedThem() {
+    host.dryDowns.put(
+        "A8",
+        """
+          {"dry_downs": [{"from": "2027-02-10T20:00:00Z", "to": "2027-02-12T20:00:00Z",
+            "start_seen": false, "hours": [0, 24, 48], "mass_g": [400, 375, 355], "lost_g": 45,
+            "loss_g_h_kpa": 1.0417,
+            "fit": {"asymptote_g": 275, "amplitude_g": 125, "rate_per_h": 0.0093, "rsd_g": 0.31,
+              "half_life_h": null}}],
+           "change": {"verdict": "less", "factor": 0.607, "low": 0.484, "high": 0.761, "each": 3}}
+          """);
+    browser.open(host.address() + "#/attic/dry-downs/A8");
+    browser.awaitText(
+        ".says", "A8 drinks 0.61 times as much as before in air like this (0.48–0.76)");
+    browser.awaitText("table", "1.04 g/h");
+    browser.awaitText("table", "beginning cut off");
+    browser.awaitText("table", "not yet to be told");
   }
 
   @Test
-  void dryDownThatCannotBeFittedIsRefusedWithoutAnError() {
-    List<?> shapes =
-        numbers(
-            "const {fitDryDown} = await import('/js/fit.js');"
-                + "return [[[0,1],[9,8]], [[0,1,2,3,4],[5,5,5,5,5]], [[0,1,2,3,4],[5,6,7,8,9]], [[0,1,2,3,4],[5,NaN,3,2,1]], [[0,1,1,3,4],[5,4,3,2,1]]]"
-                + ".map(([t, w]) => fitDryDown(t, w).shape)");
-    assertEquals(List.of("refused", "refused", "refused", "refused", "refused"), shapes);
-  }
-
-  @Test
-  void dryDownsAreCutAtWateringsAndAtAHandWatering() {
-    List<?> spans =
-        numbers(
-            "const {dryDowns} = await import('/js/fit.js');"
-                + "const at = [...Array(97).keys()].map(i => i * 3600);"
-                + "const mass = at.map((s, i) => 400 - i + (i >= 24 ? 20 : 0) + (i >= 60 ? 30 : 0));"
-                + "return dryDowns(at, mass, [23.9 * 3600, 24.2 * 3600]).flatMap(d => [d.from / 3600, d.to / 3600])");
-    assertEquals(List.of(0L, 23L, 25L, 59L, 60L, 96L), spans);
+  void fewDryDownsMakeNoVerdict() {
+    host.dryDowns.put("A8", "{\"dry_downs\": [], \"change\": null}");
+    host.dryDowns.put(
+        "A7",
+        """
+          {"dry_downs": [{"from": "2027-02-10T20:00:00Z", "to": "2027-02-11T08:00:00Z",
+            "start_seen": true, "hours": [0, 12], "mass_g": [400, 390], "lost_g": 10,
+            "loss_g_h_kpa": null, "fit": null}], "change": null}
+          """);
+    browser.open(host.address() + "#/attic/dry-downs/A7,A8");
+    browser.awaitText(".says", "A7: whether it drinks more or less than before is told after six");
+    browser.awaitText("[role=status]", "A8");
   }
 
   /**

@@ -15,6 +15,9 @@ import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.Window;
+import dev.cupwarden.core.substrate.DryDownSegments.Weighing;
+import dev.cupwarden.core.substrate.DryDowns;
+import dev.cupwarden.host.review.DryDownAnswer;
 import dev.cupwarden.host.web.WebServer;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
@@ -33,6 +36,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.concurrent.CopyOnWriteArrayList;
 
@@ -55,6 +59,10 @@ final class StubHost implements AutoCloseable {
   final List<AlertNotice> alerts = new ArrayList<>();
   final List<Event> pastAlerts = new ArrayList<>();
   final List<ObjectNode> orders = new CopyOnWriteArrayList<>();
+
+  /** Answers of dry-downs by cup. */
+  final Map<String, String> dryDowns = new ConcurrentHashMap<>();
+
   final Set<String> seen = new ConcurrentSkipListSet<>();
   private final List<ObjectNode> retired = new ArrayList<>();
   Instant now = NOW;
@@ -170,6 +178,7 @@ final class StubHost implements AutoCloseable {
     config.routes.get("/api/benches", context -> json(context, benches()));
     config.routes.get("/api/benches/{bench}/cups", context -> json(context, statuses()));
     config.routes.get("/api/benches/{bench}/cups/{cup}/weights", this::weights);
+    config.routes.get("/api/benches/{bench}/cups/{cup}/dry-downs", this::dryDowns);
     config.routes.get("/api/benches/{bench}/events", this::events);
     config.routes.get("/api/benches/{bench}/alerts", context -> json(context, openAlerts()));
     config.routes.get("/api/benches/{bench}/cuttings", this::cuttings);
@@ -278,6 +287,28 @@ final class StubHost implements AutoCloseable {
       }
     }
     json(context, Map.of("at", at, "mass_g", mass));
+  }
+
+  /** What a test has put there, else as the host makes it of the cup's weights in even air. */
+  private void dryDowns(Context context) {
+    String name = context.pathParam("cup");
+    if (dryDowns.containsKey(name)) {
+      context.contentType("application/json").result(dryDowns.get(name));
+      return;
+    }
+    CannedCup cup = cups.get(name);
+    double from = epoch(context, "from").orElse(0.0);
+    List<Weighing> weighings = new ArrayList<>();
+    List<DryDowns.Air> air = new ArrayList<>();
+    for (int i = 0; i < cup.at.size(); i++) {
+      if (cup.at.get(i) >= from) {
+        Instant at = Instant.ofEpochSecond(cup.at.get(i).longValue());
+        weighings.add(new Weighing(at, cup.massG.get(i)));
+        air.add(new DryDowns.Air(at, 0.9));
+      }
+    }
+    List<Instant> doses = cup.doses.stream().map(Event::at).toList();
+    json(context, DryDownAnswer.of(DryDowns.of(weighings, doses, air)));
   }
 
   private static Optional<Double> epoch(Context context, String name) {

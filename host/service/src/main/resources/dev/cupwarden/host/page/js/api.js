@@ -48,6 +48,9 @@ export const orders = (bench) => get(path('benches', bench, 'orders'));
 export const weights = (bench, cup, from, to) =>
   get(path('benches', bench, 'cups', cup, 'weights') + query({ from, to }));
 
+/** Dry-downs of a cup as the host cut and fitted them: {dry_downs: [{from, to, start_seen, hours, mass_g, loss_g_h_kpa, fit}], change}. */
+export const dryDowns = (bench, cup, from) => get(path('benches', bench, 'cups', cup, 'dry-downs') + query({ from }));
+
 /** Events, filtered by cup, kind, from, to, limit. */
 export const events = (bench, filter = {}) => get(path('benches', bench, 'events') + query(filter));
 

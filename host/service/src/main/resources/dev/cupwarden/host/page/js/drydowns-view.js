@@ -2,7 +2,6 @@
 
 import * as api from './api.js';
 import { h, setAttr, setText } from './dom.js';
-import { dryDowns, firstRate, fitDryDown } from './fit.js';
 import { compareNames } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -17,20 +16,18 @@ const SHOWN_AT_FIRST = 2;
 const STEP_H = 0.5;
 const HUES = ['--water-deep', '--clay', '--aside', '--calm'];
 const DASHES = [[], [8, 4], [3, 3], [10, 3, 2, 3]];
-const STEEPER = 1.25;
-const SLOWER = 0.75;
 
 /** A dry-down's mass change on a grid of half hours. */
 function onGrid(dryDown, grid) {
   let j = 0;
-  const start = dryDown.massG[0];
+  const { hours, mass_g: massG } = dryDown;
   return grid.map((hour) => {
-    if (hour > dryDown.hours.at(-1)) return null;
-    while (dryDown.hours[j + 1] < hour) j += 1;
-    const [h0, h1] = [dryDown.hours[j], dryDown.hours[j + 1] ?? dryDown.hours[j]];
+    if (hour > hours.at(-1)) return null;
+    while (hours[j + 1] < hour) j += 1;
+    const [h0, h1] = [hours[j], hours[j + 1] ?? hours[j]];
     const part = h1 > h0 ? (hour - h0) / (h1 - h0) : 0;
-    const mass = dryDown.massG[j] + part * ((dryDown.massG[j + 1] ?? dryDown.massG[j]) - dryDown.massG[j]);
-    return u.massValue(mass - start);
+    const mass = massG[j] + part * ((massG[j + 1] ?? massG[j]) - massG[j]);
+    return u.massValue(mass - massG[0]);
   });
 }
 
@@ -71,9 +68,8 @@ export function drydownsView(benchName, chosenNames) {
 
   async function dryDownsOf(name) {
     const from = new Date(store.bench(benchName).now - days * 86400e3);
-    const [weights, doses] = await Promise.all([api.weights(benchName, name, from), api.events(benchName, { cup: name, kind: 'dose', from, limit: 1000 })]);
-    const all = dryDowns(weights.at, weights.mass_g, doses.map((event) => Date.parse(event.at) / 1000));
-    return all.map((each) => ({ ...each, cup: name, fit: fitDryDown(each.hours, each.massG) }));
+    const { dry_downs: all, change } = await api.dryDowns(benchName, name, from);
+    return { cup: name, change, all: all.map((each) => ({ ...each, cup: name })) };
   }
 
   async function load() {
@@ -99,9 +95,9 @@ export function drydownsView(benchName, chosenNames) {
   async function show(sets, problem) {
     chart?.end();
     chart = null;
-    const all = sets.flat();
-    body.replaceChildren(...all.slice().sort((a, b) => b.from - a.from).map(row));
-    told.replaceChildren(...sets.map(verdict).filter(Boolean));
+    const all = sets.flatMap((set) => set.all);
+    body.replaceChildren(...all.slice().sort((a, b) => Date.parse(b.from) - Date.parse(a.from)).map(row));
+    told.replaceChildren(...sets.filter((set) => set.all.length > 0).map(verdict));
     const bare = [...chosen].filter((name) => !all.some((dryDown) => dryDown.cup === name)).sort(compareNames);
     setText(state, problem || (all.length === 0 ? t.none : bare.length > 0 ? t.cupNone(bare) : ''));
     for (const part of [place, shade, tablePanel]) part.hidden = all.length === 0;
@@ -113,21 +109,22 @@ export function drydownsView(benchName, chosenNames) {
     const curves = [];
     const bands = [];
     sets.forEach((set, cupIndex) => {
-      const shown = some(set);
+      const shown = some(set.all);
       shown.forEach((each, i) => {
         const newest = i === shown.length - 1;
         curves.push({
           label: each.cup, colour: colour(HUES[cupIndex]), dash: DASHES[cupIndex], width: newest ? 3 : 1.1,
-          values: onGrid(each, grid), name: i === 0 || newest ? `${each.cup} ${u.day(each.from * 1000)}` : null,
+          values: onGrid(each, grid), name: i === 0 || newest ? `${each.cup} ${u.day(Date.parse(each.from))}` : null,
         });
-        if (newest && each.fit.shape !== 'refused') bands.push(...band(each, grid, curves, cupIndex, colour));
+        if (newest && each.fit) bands.push(...band(each, grid, curves, cupIndex, colour));
       });
     });
     chart = overlayChart(place, grid, curves, bands, { x: t.hours });
   }
 
   function band(each, grid, curves, cupIndex, colour) {
-    const bound = (sign) => grid.map((hour) => (hour > each.hours.at(-1) ? null : u.massValue(each.fit.at(hour) + sign * 2 * each.fit.rsd - each.massG[0])));
+    const { asymptote_g: end, amplitude_g: amplitude, rate_per_h: rate, rsd_g: rsd } = each.fit;
+    const bound = (sign) => grid.map((hour) => (hour > each.hours.at(-1) ? null : u.massValue(end + amplitude * Math.exp(-rate * hour) + sign * 2 * rsd - each.mass_g[0])));
     const invisible = { label: '', colour: 'transparent', width: 0, dash: [] };
     curves.push({ ...invisible, values: bound(-1) }, { ...invisible, values: bound(1) });
     return [{ low: curves.length - 2, high: curves.length - 1, fill: () => `${colour(HUES[cupIndex])()}33` }];
@@ -136,18 +133,16 @@ export function drydownsView(benchName, chosenNames) {
   function row(each) {
     const { fit } = each;
     return h('tr', null,
-      h('td', null, each.cup), h('td', null, u.dayTime(each.from * 1000)), h('td', null, u.span((each.to - each.from) * 1000)),
-      h('td', null, u.mass(each.massG[0] - each.massG.at(-1))), h('td', null, u.rate(firstRate(each))),
-      h('td', null, fit.shape === 'refused' ? t.refused : fit.endKnown ? u.span(fit.halfHours * 3600e3) : t.straight),
-      h('td', null, fit.shape === 'refused' ? '–' : u.mass(fit.rsd, 2)));
+      h('td', null, each.cup), h('td', null, u.dayTime(Date.parse(each.from)), each.start_seen ? '' : ` ${t.cutOff}`), h('td', null, u.span(Date.parse(each.to) - Date.parse(each.from))),
+      h('td', null, u.mass(each.lost_g)), h('td', null, u.rate(each.loss_g_h_kpa)),
+      h('td', null, !fit ? t.refused : fit.half_life_h === null ? t.straight : u.span(fit.half_life_h * 3600e3)),
+      h('td', null, fit ? u.mass(fit.rsd_g, 2) : '–'));
   }
 
-  function verdict(set) {
-    if (set.length < 2) return null;
-    const factor = firstRate(set.at(-1)) / firstRate(set[0]);
-    if (!Number.isFinite(factor)) return null;
-    const words = factor >= STEEPER ? t.steeper : factor <= SLOWER ? t.slower : t.steady;
-    return h('li', { class: factor <= SLOWER ? 'stop' : factor >= STEEPER ? 'go' : null }, words(set[0].cup, u.number(factor, 1)));
+  function verdict({ cup, change }) {
+    if (!change) return h('li', null, t.tooFew(cup));
+    const range = `${u.number(change.low, 2)}–${u.number(change.high, 2)}`;
+    return h('li', { class: { less: 'stop', more: 'go' }[change.verdict] }, t.change[change.verdict](cup, u.number(change.factor, 2), range));
   }
 
   /** Without a wish of the reader: the cups watered most often, for they have most to show. */

@@ -1,6 +1,6 @@
 // What a person may ask of a bench: the fields of each order, and what can be said of it beforehand.
 
-import { compareNames, forecastWords, holdingFeed, holdingWater, leftOf, nameOfAlert, nameOfLimit } from './reading.js';
+import { compareNames, dryBeforeMs, forecastWords, holdingFeed, holdingWater, leftOf, nameOfAlert, nameOfLimit } from './reading.js';
 import { foundWords, reasonWords } from './reasons.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -123,7 +123,7 @@ function beforeClear(bench, order) {
 }
 
 function beforeAway(bench, cup) {
-  const dry = cup.dry_at ? Date.parse(cup.dry_at) : null;
+  const dry = dryBeforeMs(cup);
   return [line('', t.awayNote), dry !== null && dry > bench.now ? line('', t.awayDry(u.near(dry, bench.now))) : null].filter(Boolean);
 }
 
@@ -140,8 +140,8 @@ function beforeHold(bench, order) {
   const until = Date.parse(order.until);
   const affected = order.cup ? [bench.cups.get(order.cup)].filter(Boolean) : [...bench.cups.values()];
   if (order.feed_only || !Number.isFinite(until)) return [];
-  const dry = affected.filter((cup) => cup.dry_at && Date.parse(cup.dry_at) < until).map((cup) => cup.cup).sort(compareNames);
-  const blind = affected.filter((cup) => !cup.dry_at && cup.state !== 'away').length;
+  const dry = affected.filter((cup) => dryBeforeMs(cup) !== null && dryBeforeMs(cup) < until).map((cup) => cup.cup).sort(compareNames);
+  const blind = affected.filter((cup) => dryBeforeMs(cup) === null && cup.state !== 'away').length;
   return [
     dry.length > 0 ? line('stop', t.dryBefore(dry, dry.length)) : line('go', t.dryBeforeNone),
     blind > 0 ? line('', t.dryUnknown(blind)) : null,

@@ -54,6 +54,12 @@ export function forecastWords(cup, now) {
   return cup.due_at ? text.bench.due(u.span(Date.parse(cup.due_at) - now)) : text.bench.noForecast;
 }
 
+/** Epoch ms by which one in ten such cups is dry; null where that is unknown. A controller of before tells only when it likely is. */
+export function dryBeforeMs(cup) {
+  const at = cup.dry_before ?? cup.dry_at;
+  return at ? Date.parse(at) : null;
+}
+
 /** Gross grams at a depletion of this cup; water is 1 g per mL. */
 export const massAt = (cup, depletion) => cup.capacity_g - depletion * cup.available_ml;
 export const depletionAt = (cup, massG) => (cup.capacity_g - massG) / cup.available_ml;

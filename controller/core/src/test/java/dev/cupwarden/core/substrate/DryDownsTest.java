@@ -1,0 +1,183 @@
+package dev.cupwarden.core.substrate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.checks.Outside;
+import dev.cupwarden.core.substrate.DryDownSegments.Weighing;
+import dev.cupwarden.core.substrate.DryDowns.Air;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+class DryDownsTest {
+  private static final Instant MIDNIGHT = Instant.parse("2027-02-14T00:00:00Z");
+  private static final double START_G = 400;
+
+  /** Loss in the light for each kPa of drying power; the leaves let through a third by night. */
+  private static final double DAY_G_PER_H_KPA = 1.5;
+
+  private static final double NIGHT_PART = 1 / 3.0;
+
+  /** A room that is drier by day: 1.2 kPa from 08:00 to 20:00, else 0.6. */
+  private static double vpdKpa(int hour) {
+    return light(hour) ? 1.2 : 0.6;
+  }
+
+  private static boolean light(int hour) {
+    return hour % 24 >= 8 && hour % 24 < 20;
+  }
+
+  private static double lossGPerH(int hour) {
+    double power = 0.1 + vpdKpa(hour);
+    return DAY_G_PER_H_KPA * power * (light(hour) ? 1 : NIGHT_PART);
+  }
+
+  /** Read each quarter of an hour; watered back to its start at each of these hours. */
+  private static List<Weighing> weighed(int hours, List<Integer> wateredAt) {
+    List<Weighing> weighings = new ArrayList<>();
+    double grossG = START_G - 60;
+    for (int quarter = 0; quarter < hours * 4; quarter++) {
+      if (quarter % 4 == 0 && wateredAt.contains(quarter / 4)) {
+        grossG = START_G;
+      }
+      weighings.add(new Weighing(MIDNIGHT.plus(Duration.ofMinutes(15L * quarter)), grossG));
+      grossG -= lossGPerH(quarter / 4) / 4;
+    }
+    return weighings;
+  }
+
+  private static List<Air> air(int hours) {
+    return IntStream.range(0, hours * 4)
+        .mapToObj(i -> new Air(MIDNIGHT.plus(Duration.ofMinutes(15L * i)), vpdKpa(i / 4)))
+        .toList();
+  }
+
+  private static List<Instant> doses(List<Integer> hours) {
+    return hours.stream().map(hour -> MIDNIGHT.plus(Duration.ofHours(hour))).toList();
+  }
+
+  /**
+   * By hand: 12 h of 1.5 · 1.3 and 12 h of 0.5 · 0.7 g/h make 27.6 g a day, 1.15 g/h, in air of 1.0
+   * kPa on the mean.
+   */
+  @Test
+  void oneCupTellsOneFigureWhateverTheHourOfItsStart() {
+    List<Integer> wateredAt = List.of(2, 2 + 54, 56 + 58, 114 + 46, 160 + 60);
+    List<DryDown> found = DryDowns.of(weighed(270, wateredAt), doses(wateredAt), air(270));
+    assertEquals(5, found.size());
+    for (DryDown each : found) {
+      assertTrue(each.startSeen(), each.from().toString());
+      assertEquals(1.15, each.loss().orElseThrow().gPerHPerKpa(), 0.02 * 1.15);
+    }
+    assertEquals(
+        List.of(2, 2, 1, 2, 2),
+        found.stream().map(each -> each.loss().orElseThrow().days()).toList());
+  }
+
+  @Test
+  void beginningThatWasCutOffIsNoStart() {
+    List<Integer> wateredAt = List.of(50);
+    List<DryDown> found = DryDowns.of(weighed(100, wateredAt), doses(wateredAt), air(100));
+    assertEquals(2, found.size());
+    assertFalse(found.get(0).startSeen(), "the first weighing of all is no watering");
+    assertTrue(found.get(1).startSeen());
+    List<Weighing> gap = new ArrayList<>(weighed(100, wateredAt));
+    gap.removeIf(
+        each ->
+            each.at().isAfter(MIDNIGHT.plus(Duration.ofHours(49)))
+                && each.at().isBefore(MIDNIGHT.plus(Duration.ofHours(60))));
+    assertFalse(DryDowns.of(gap, doses(wateredAt), air(100)).get(1).startSeen(), "ten hours late");
+  }
+
+  @Test
+  void canOfAPersonIsAStartAndACupPutBackIsNot() {
+    List<DryDown> byCan = DryDowns.of(weighed(100, List.of(50)), List.of(), air(100));
+    assertEquals(List.of(false, true), byCan.stream().map(DryDown::startSeen).toList());
+    List<Weighing> lifted = new ArrayList<>(weighed(100, List.of()));
+    for (int quarter = 200; quarter < 204; quarter++) {
+      lifted.set(quarter, new Weighing(lifted.get(quarter).at(), 0.2));
+    }
+    List<DryDown> back = DryDowns.of(lifted, List.of(), air(100));
+    assertEquals(List.of(false, false), back.stream().map(DryDown::startSeen).toList());
+  }
+
+  @Test
+  void withoutADayOrWithoutAirThereIsNothingToCompare() {
+    List<Integer> wateredAt = List.of(2, 22);
+    List<DryDown> found = DryDowns.of(weighed(60, wateredAt), doses(wateredAt), air(60));
+    assertEquals(Optional.empty(), found.get(0).loss(), "twenty hours are no day");
+    assertTrue(found.get(1).loss().isPresent());
+    assertTrue(
+        DryDowns.of(weighed(60, wateredAt), doses(wateredAt), List.of()).stream()
+            .allMatch(each -> each.loss().isEmpty()));
+    assertTrue(
+        DryDowns.of(weighed(60, wateredAt), doses(wateredAt), air(30)).stream()
+            .allMatch(each -> each.loss().isEmpty()),
+        "air of a third of the day");
+  }
+
+  private static List<DryDown> of(double... losses) {
+    return DoubleStream.of(losses)
+        .mapToObj(
+            loss ->
+                new DryDown(
+                    MIDNIGHT,
+                    true,
+                    List.of(new DryDownPoint(0, 400), new DryDownPoint(24, 380)),
+                    new DryDownFit.Refused(Refusal.TOO_FEW),
+                    Optional.of(new DryDown.Loss(1, loss))))
+        .toList();
+  }
+
+  @Test
+  void verdictNeedsThreeOnEachSide() {
+    assertEquals(Optional.empty(), LossComparison.of(of(1, 1.1, 2, 2.1, 2.2)));
+    assertEquals(3, LossComparison.of(of(1, 1.1, 0.9, 2, 2.1, 2.2)).orElseThrow().each());
+    DryDown cutOff = of(2).get(0);
+    List<DryDown> five = new ArrayList<>(of(1, 1.1, 0.9, 2, 2.1));
+    five.add(new DryDown(cutOff.from(), false, cutOff.points(), cutOff.fit(), cutOff.loss()));
+    assertEquals(Optional.empty(), LossComparison.of(five), "a cut-off start counts for nothing");
+  }
+
+  /**
+   * By hand: logarithms −0.1, 0, 0.1 and 0.4, 0.5, 0.6; each side's variance 0.01, so the standard
+   * error is √(2 · 0.01 / 3) = 0.0816497, with 4 degrees of freedom and t = 2.776445: 0.5 ±
+   * 0.226696.
+   */
+  @Test
+  @Outside(source = "t of 4 degrees of freedom at 97.5 %: 2.776, as tables print")
+  void factorComesWithItsInterval() {
+    LossComparison more =
+        LossComparison.of(
+                of(Math.exp(-0.1), 1, Math.exp(0.1), Math.exp(0.4), Math.exp(0.5), Math.exp(0.6)))
+            .orElseThrow();
+    assertEquals(LossComparison.Verdict.MORE, more.verdict());
+    assertEquals(1.6487, more.factor(), 1e-4);
+    assertEquals(1.3143, more.low(), 1e-3);
+    assertEquals(2.0683, more.high(), 1e-3);
+    LossComparison less =
+        LossComparison.of(
+                of(Math.exp(0.6), Math.exp(0.5), Math.exp(0.4), Math.exp(0.1), 1, Math.exp(-0.1)))
+            .orElseThrow();
+    assertEquals(LossComparison.Verdict.LESS, less.verdict());
+  }
+
+  @Test
+  void aWideIntervalOrASmallFactorIsNoVerdict() {
+    assertEquals(
+        LossComparison.Verdict.ALIKE,
+        LossComparison.of(of(0.5, 1, 2, 1, 2, 4)).orElseThrow().verdict(),
+        "twice, but who knows");
+    assertEquals(
+        LossComparison.Verdict.ALIKE,
+        LossComparison.of(of(1, 1.001, 1.002, 1.1, 1.101, 1.102)).orElseThrow().verdict(),
+        "sure, but a tenth");
+  }
+}
