@@ -194,8 +194,7 @@ final class FeedThroughHose {
     for (CupDraft cup : draft.cups.values()) {
       if (mustStayClear(cup)) {
         double mgPerL =
-            draft.hose.nMgPerL(cleared.push(Hose.Slug.plain(HoseRound.passMl(draft, cup))))
-                * SharedHose.SCATTER;
+            draft.hose.mostNMgPerL(cleared.push(Hose.Slug.plain(HoseRound.passMl(draft, cup))));
         if (mgPerL > HoseLimit.MOST_N_MG_PER_L) {
           return false;
         }

@@ -64,8 +64,7 @@ final class HoseTurns {
     if (mayBeFed(draft, wish)) {
       return false;
     }
-    double mgPerL =
-        draft.hose.nMgPerL(draft.hose.would(ml(wish), 0.0, null, 0.0)) * SharedHose.SCATTER;
+    double mgPerL = draft.hose.mostNMgPerL(draft.hose.would(ml(wish), 0.0, null, 0.0));
     return mgPerL > HoseLimit.MOST_N_MG_PER_L;
   }
 
@@ -79,7 +78,7 @@ final class HoseTurns {
     Hose.Slug next = Hose.Slug.plain(ml(waiting));
     for (double ml = Limits.LEAST_PASS_ML; ml < mostMl; ml += STEP_ML) {
       Hose cleared = draft.hose.would(ml, 0.0, null, 0.0).after();
-      double mgPerL = draft.hose.nMgPerL(cleared.push(next)) * SharedHose.SCATTER;
+      double mgPerL = draft.hose.mostNMgPerL(cleared.push(next));
       if (mgPerL <= CLEARS_TO_PART * HoseLimit.MOST_N_MG_PER_L) {
         return ml;
       }

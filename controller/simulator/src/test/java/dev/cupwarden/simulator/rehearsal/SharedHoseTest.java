@@ -87,6 +87,16 @@ class SharedHoseTest {
     }
   }
 
+  /** What stands in the hose after so many mL ordered is more than reckoned: a tenth too little. */
+  @Test
+  void aSlowPumpBringsNoFeedToWhomMayHaveNone() throws SetupException {
+    String strong = bench("hose: 7 mL", 24).replace("strength: 0.5}", "strength: 1.0}");
+    for (long seed = 1; seed <= 2; seed++) {
+      HoseBench bench = new HoseBench(strong, seed, 0.9).days(START, DAYS);
+      assertEquals(List.of(), bench.tooMuch, "seed " + seed);
+    }
+  }
+
   @Test
   void aWasteValveDoesItWithoutWaiting() throws SetupException {
     HoseBench bench = run("hose: 12 mL\ndrain: waste", 1);
