@@ -80,6 +80,11 @@ public record Hose(double volumeMl, List<Slug> slugs) {
                     : Slug.plain(Double.POSITIVE_INFINITY)));
   }
 
+  /** What went in is the same, the plumbing another. */
+  public Hose ofVolume(double otherMl) {
+    return otherMl == volumeMl ? this : new Hose(otherMl, slugs);
+  }
+
   /** Whether any feed stands in it. */
   public boolean holdsFeed() {
     return strongest().strength() > 0.0;

@@ -33,6 +33,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -80,7 +81,7 @@ final class BenchDraft {
   LeakWatch leak;
   PumpTrial trial;
   DoneActs done;
-  private double pumpPart = Double.NaN;
+  private final double pumpSeen;
   final HoseDraft hose;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
@@ -106,7 +107,8 @@ final class BenchDraft {
     trial = watch.trial();
     done = before.done() == null ? DoneActs.NONE : before.done();
     alerts = before.alerts();
-    hose = new HoseDraft(bench, before, seen);
+    pumpSeen = pumpSeen(cups.values());
+    hose = new HoseDraft(bench, before, seen, pumpSeen);
   }
 
   /** As it stands, to try something on. */
@@ -169,20 +171,21 @@ final class BenchDraft {
    * shed its water. Our choice of how far it is believed: 0.75 to 1.1.
    */
   double pumpPart() {
-    if (Double.isNaN(pumpPart)) {
-      double[] parts = new double[cups.size()];
-      int known = 0;
-      for (CupDraft cup : cups.values()) {
-        Rises rises = cup.account.rises();
-        if (rises.known()) {
-          parts[known++] = rises.part();
-        }
+    return Double.isNaN(pumpSeen) ? 1.0 : pumpSeen;
+  }
+
+  /** NaN before several cups have shown it. */
+  private static double pumpSeen(Collection<CupDraft> cups) {
+    double[] parts = new double[cups.size()];
+    int known = 0;
+    for (CupDraft cup : cups) {
+      Rises rises = cup.account.rises();
+      if (rises.known()) {
+        parts[known++] = rises.part();
       }
-      double middle = MiddleValue.of(parts, known, SEVERAL_CUPS);
-      double part = Double.isNaN(middle) ? 1.0 : middle;
-      pumpPart = Math.max(LEAST_PUMP_PART, Math.min(MOST_PUMP_PART, part));
     }
-    return pumpPart;
+    double middle = MiddleValue.of(parts, known, SEVERAL_CUPS);
+    return Math.max(LEAST_PUMP_PART, Math.min(MOST_PUMP_PART, middle));
   }
 
   double rootC() {

@@ -98,7 +98,7 @@ public record FeedReach(String cup, double meant, double refillMl, double reache
               Hose.Slug.plain(Math.max(0.0, refillMl - fullMl - passMl)));
       Hose.Flow unfed = flow.after().push(Hose.Slug.plain(unfedPassMl));
       double mgPerL = LabelRate.of(feed).elementsMg(unfed.strength(), 1000.0).nMg();
-      if (mgPerL * SharedHose.SCATTER > HoseLimit.MOST_N_MG_PER_L) {
+      if (mgPerL * HoseDraft.SCATTER > HoseLimit.MOST_N_MG_PER_L) {
         break;
       }
       reached = flow.strength();

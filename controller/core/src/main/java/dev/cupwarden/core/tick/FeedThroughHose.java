@@ -76,6 +76,7 @@ final class FeedThroughHose {
     double withoutMl = draft.hose.would(ml, 0.0, null, 0.0).labelMl();
     Next next = next(ask, owedMl);
     double clearingMl = clearingMl(ask);
+    double largestMl = largestMl(ask);
     double low = 0.0;
     double high = mostTenths;
     while (low < high) {
@@ -86,11 +87,41 @@ final class FeedThroughHose {
           flow.labelMl() <= Math.max(nowMl, withoutMl) + 1e-9
               && flow.labelMl() <= ask.most() * ml + 1e-9
               && flow.after().push(Hose.Slug.plain(next.ml())).labelMl() <= next.labelMl()
+              && pushable(flow.after(), largestMl)
               && clears(flow.after(), clearingMl);
       low = suits ? middle : low;
       high = suits ? high : middle - 1.0;
     }
     return low;
+  }
+
+  /**
+   * The largest pass of plain water that a cup which may be fed can take after this one, mL; 0
+   * where none is needed or there is none.
+   */
+  private double largestMl(Ask ask) {
+    if (drains()) {
+      return 0.0;
+    }
+    double mostMl = 0.0;
+    for (CupDraft cup : draft.cups.values()) {
+      boolean own = cup == ask.wish().cup();
+      double roomMl =
+          own ? cup.roomMl() - ask.tenths() / 10.0 : HoseRound.roomMl(draft, cup, facts);
+      if (cup.setup.stage().takesFeed()) {
+        mostMl = Math.max(mostMl, Math.min(roomMl, HoseRound.passMl(draft, cup)));
+      }
+    }
+    return mostMl < Limits.LEAST_PASS_ML ? 0.0 : mostMl;
+  }
+
+  /**
+   * Whether that pass pushes it out without going beyond the ceiling: what is too strong for every
+   * cup would stay where it is, and hold all of them.
+   */
+  private boolean pushable(Hose after, double ml) {
+    double most = draft.bench.feeding().ceiling();
+    return ml == 0.0 || after.push(Hose.Slug.plain(ml)).labelMl() <= most * ml + 1e-9;
   }
 
   /**
@@ -194,8 +225,7 @@ final class FeedThroughHose {
     for (CupDraft cup : draft.cups.values()) {
       if (mustStayClear(cup)) {
         double mgPerL =
-            draft.hose.nMgPerL(cleared.push(Hose.Slug.plain(HoseRound.passMl(draft, cup))))
-                * SharedHose.SCATTER;
+            draft.hose.mostNMgPerL(cleared.push(Hose.Slug.plain(HoseRound.passMl(draft, cup))));
         if (mgPerL > HoseLimit.MOST_N_MG_PER_L) {
           return false;
         }

@@ -16,8 +16,20 @@ import java.util.Collections;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
-/** The shared plumbing's next state while one tick works it out; it never leaves the tick. */
+/**
+ * The shared plumbing's next state while one tick works it out; it never leaves the tick. All
+ * volumes are as ordered: to a pump that gives less, the hose is so much longer.
+ */
 final class HoseDraft {
+  /**
+   * A pump a twentieth slow and a hose a twentieth longer than said leave a fifth more of the old
+   * water: our choice.
+   */
+  static final double SCATTER = 1.2;
+
+  /** A pump that no weight has shown yet may be a twelfth slow: our choice. */
+  private static final double SCATTER_UNSEEN = 1.3;
+
   final Bench bench;
   final Instant at;
   final SortedMap<String, Instant> waiting;
@@ -32,10 +44,14 @@ final class HoseDraft {
   /** Whether somebody waits for clear water for so long that no more feed goes in. */
   boolean closing;
 
+  private final double scatter;
   private Hose.Slug strongest;
   private boolean pushed;
 
-  HoseDraft(Bench bench, BenchState before, Observation seen) {
+  /**
+   * @param pumpSeen what part of an order the pump gives; NaN where no weight has shown it yet
+   */
+  HoseDraft(Bench bench, BenchState before, Observation seen, double pumpSeen) {
     this.bench = bench;
     this.at = seen.at();
     HoseState kept = before.hose() == null ? HoseState.NONE : before.hose();
@@ -55,6 +71,8 @@ final class HoseDraft {
       Hose.Slug most = strongest != null && strongest.strength() > now.strength() ? strongest : now;
       content = Hose.full(content.volumeMl(), most.strength(), most.feed());
     }
+    scatter = Double.isNaN(pumpSeen) ? SCATTER_UNSEEN : SCATTER;
+    content = content.ofVolume(Double.isNaN(pumpSeen) ? volumeMl : volumeMl / pumpSeen);
   }
 
   /** A bench that nothing was put out on holds plain water; one that was fed lately, feed. */
@@ -85,7 +103,7 @@ final class HoseDraft {
       return HoseState.NONE;
     }
     return new HoseState(
-        content,
+        content.ofVolume(bench.hose().volumeMl()),
         strongest,
         Collections.unmodifiableSortedMap(waiting),
         Collections.unmodifiableSortedMap(owedMl),
@@ -115,6 +133,11 @@ final class HoseDraft {
   /** Nitrogen in a litre of what a flow brings, mg. */
   double nMgPerL(Hose.Flow flow) {
     return nMgPerL(flow.feed(), flow.strength());
+  }
+
+  /** The same at most, to a cup that must have none. */
+  double mostNMgPerL(Hose.Flow flow) {
+    return scatter * nMgPerL(flow);
   }
 
   /** A feed without nitrogen counts by its phosphorus and potassium instead: our choice. */

@@ -3,6 +3,7 @@ package dev.cupwarden.core.tick;
 import dev.cupwarden.core.dosing.Hose;
 import dev.cupwarden.core.limits.HoseLimit;
 import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.watering.CupLines;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -24,7 +25,31 @@ final class HoseTurns {
   /** How finely the volume of a clearing pass is sought, mL: our choice. */
   private static final double STEP_ML = 0.5;
 
+  /** How much of its dry-back a fed cup may be short of when it goes along: our choice. */
+  private static final double GOES_ALONG_PART = 0.2;
+
   private HoseTurns() {}
+
+  /**
+   * Whether a cup that may be fed, and will soon be due, is watered now that another is being fed:
+   * each time that the hose is filled with feed and cleared again thins what fed cups get, so they
+   * go together. Cups that may not be fed keep their lines; wet feet are what they rot from.
+   */
+  static boolean goesAlong(BenchDraft draft, CupDraft cup) {
+    CupLines lines = cup.frame.lines();
+    double soon = lines.due() - GOES_ALONG_PART * (lines.due() - lines.refill());
+    if (!draft.hose.shared() || !cup.setup.stage().takesFeed() || cup.depletion() < soon) {
+      return false;
+    }
+    boolean feeding = false;
+    boolean unfed = false;
+    for (CupDraft other : draft.cups.values()) {
+      boolean fed = other.setup.stage().takesFeed();
+      feeding |= fed && other != cup && other.refill != null && other.refill.orderedMl() > 0.0;
+      unfed |= !fed;
+    }
+    return feeding && unfed;
+  }
 
   /** Whether a cup may have what stands in the hose, or more feed. */
   static boolean mayBeFed(BenchDraft draft, Wish wish) {
@@ -64,8 +89,7 @@ final class HoseTurns {
     if (mayBeFed(draft, wish)) {
       return false;
     }
-    double mgPerL =
-        draft.hose.nMgPerL(draft.hose.would(ml(wish), 0.0, null, 0.0)) * SharedHose.SCATTER;
+    double mgPerL = draft.hose.mostNMgPerL(draft.hose.would(ml(wish), 0.0, null, 0.0));
     return mgPerL > HoseLimit.MOST_N_MG_PER_L;
   }
 
@@ -79,7 +103,7 @@ final class HoseTurns {
     Hose.Slug next = Hose.Slug.plain(ml(waiting));
     for (double ml = Limits.LEAST_PASS_ML; ml < mostMl; ml += STEP_ML) {
       Hose cleared = draft.hose.would(ml, 0.0, null, 0.0).after();
-      double mgPerL = draft.hose.nMgPerL(cleared.push(next)) * SharedHose.SCATTER;
+      double mgPerL = draft.hose.mostNMgPerL(cleared.push(next));
       if (mgPerL <= CLEARS_TO_PART * HoseLimit.MOST_N_MG_PER_L) {
         return ml;
       }

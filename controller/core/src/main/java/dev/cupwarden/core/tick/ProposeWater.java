@@ -80,7 +80,8 @@ final class ProposeWater {
       cause = rescue(draft, cup);
     } else if (depletion > lines.due()) {
       cause = Cause.DUE;
-    } else if (cup.now.trusted() && dryBeforeNextWindow(draft, cup, window)) {
+    } else if (cup.now.trusted()
+        && (dryBeforeNextWindow(draft, cup, window) || HoseTurns.goesAlong(draft, cup))) {
       cause = Cause.FORECAST;
     }
     if (cause == null || cup.roomMl() < cup.leastMl(cause)) {

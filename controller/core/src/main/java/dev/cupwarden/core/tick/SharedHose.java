@@ -11,12 +11,6 @@ import dev.cupwarden.core.watering.Refill;
 
 /** What the shared hose means for a cup: what it would bring, and what it has brought. */
 final class SharedHose {
-  /**
-   * A pump a twentieth slow and a hose a twentieth longer than said leave a fifth more in the water
-   * of a cup that must have none: our choice.
-   */
-  static final double SCATTER = 1.2;
-
   /** Feed on dry roots is at most half of the label's: the grower's rule. */
   static final double MOST_ON_DRY_ROOTS = 0.5;
 
@@ -51,7 +45,7 @@ final class SharedHose {
     double most = most(draft, wanted, free);
     double mayMgPerL = hose.nMgPerL(flow.feed(), most);
     boolean unfed = mayMgPerL <= HoseLimit.MOST_N_MG_PER_L;
-    double carriesMgPerL = hose.nMgPerL(flow) * (unfed ? SCATTER : 1.0);
+    double carriesMgPerL = unfed ? hose.mostNMgPerL(flow) : hose.nMgPerL(flow);
     double mostMgPerL = Math.max(mayMgPerL, HoseLimit.MOST_N_MG_PER_L);
     boolean othersFirst = hose.plainFirst && most > 0.0 && mayWait(wanted.cause());
     return carriesMgPerL > mostMgPerL || othersFirst

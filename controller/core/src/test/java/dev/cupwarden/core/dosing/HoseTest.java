@@ -28,6 +28,13 @@ class HoseTest {
     assertEquals(0.5, full.push(Slug.plain(72.0)).after().labelMl(), EXACT);
   }
 
+  /** By hand: of 24 mL ordered 18 come, one and a half volumes: a sixth of it is left. */
+  @Test
+  void toAPumpThatGivesLessTheHoseIsLonger() {
+    Hose asOrdered = Hose.full(12.0, 1.0, "leafy").ofVolume(12.0 / 0.75);
+    assertEquals(16.0 / 6.0, asOrdered.push(Slug.plain(24.0)).after().labelMl(), EXACT);
+  }
+
   /** By hand: of 15 mL of feed 12 (1 - 12 / 60) = 9.6 mL stay in 12 mL of hose. */
   @Test
   void passesOfThirtyMillilitresThroughTwelve() {

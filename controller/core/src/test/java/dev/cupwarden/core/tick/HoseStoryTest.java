@@ -102,14 +102,14 @@ class HoseStoryTest {
     assertTrue(next.cups().get("A1").fed() > 0.0, "what left the drip end counts");
   }
 
-  /** By hand: x mL leave 3² u / (4 x (x + u)) of 0.5 in u mL; 5 mg/L and its margin ask some 6. */
+  /** By hand: x mL leave 3² u / (4 x (x + u)) of 0.5 in u = 5 mL; 4 mg/L / 1.3 asks 8.4 mL. */
   @Test
   void noMorePlainWaterThanClearsTheHoseGoesIntoAFedCup() {
     Story story = dry(dry(morning("hose: 3 mL"), "A2", 0.65), "A1", 0.30);
     fill(story);
     Advice first = story.look();
     assertEquals("A1", first.passes().get(0).cup());
-    assertEquals(6.0, first.passes().get(0).plainMl(), 2.0);
+    assertEquals(8.4, first.passes().get(0).plainMl(), 0.3);
     assertEquals("A2", first.passes().get(1).cup());
     assertTrue(nMgPerL(first.passes().get(1)) <= 5.0, first.passes().get(1).toString());
   }

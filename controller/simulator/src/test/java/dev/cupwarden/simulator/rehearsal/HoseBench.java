@@ -62,12 +62,20 @@ final class HoseBench {
   }
 
   HoseBench(String yaml, long seed) throws SetupException {
+    this(yaml, seed, Double.NaN);
+  }
+
+  /**
+   * @param pump what part of an order its pump gives, but for a fiftieth; NaN: drawn by lot
+   */
+  HoseBench(String yaml, long seed, double pump) throws SetupException {
     bench = BenchFile.read("bench.yaml", yaml);
     tick = new Tick(bench);
     state = tick.fresh();
     hose = new LaminarHose(bench.hose().volumeMl());
     random = new SplittableRandom(seed);
-    pump = 1 + 0.03 * random.nextGaussian();
+    double byLot = 1 + 0.03 * random.nextGaussian();
+    this.pump = Double.isNaN(pump) ? byLot : pump;
     for (Cup cup : bench.cups().values()) {
       NominalCup nominal =
           NominalCup.of(bench.vessels().get(cup.vessel()), bench.mixes().get(cup.mix()), cup);

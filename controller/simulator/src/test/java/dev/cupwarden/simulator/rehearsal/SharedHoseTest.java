@@ -87,6 +87,25 @@ class SharedHoseTest {
     }
   }
 
+  /**
+   * Feed that is too strong for every small pass once stood in the hose until two hours were over.
+   */
+  @Test
+  void feedStrongerThanTheCeilingNeverHoldsUpAllCups() throws SetupException {
+    String strong = bench("hose: 12 mL", 24).replace("strength: 0.5}", "strength: 1.0}");
+    assertEquals(List.of(), new HoseBench(strong, 4).days(START, DAYS).tooMuch);
+  }
+
+  /** What stands in the hose after so many mL ordered is more than reckoned: a tenth too little. */
+  @Test
+  void aSlowPumpBringsNoFeedToWhomMayHaveNone() throws SetupException {
+    String strong = bench("hose: 7 mL", 24).replace("strength: 0.5}", "strength: 1.0}");
+    for (long seed = 3; seed <= 4; seed++) {
+      HoseBench bench = new HoseBench(strong, seed, 0.9).days(START, DAYS);
+      assertEquals(List.of(), bench.tooMuch, "seed " + seed);
+    }
+  }
+
   @Test
   void aWasteValveDoesItWithoutWaiting() throws SetupException {
     HoseBench bench = run("hose: 12 mL\ndrain: waste", 1);
