@@ -2,7 +2,6 @@ package dev.cupwarden.app;
 
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.rehearsal.EstimateScore;
@@ -12,9 +11,7 @@ import dev.cupwarden.simulator.rehearsal.Rehearsal;
 import dev.cupwarden.simulator.rehearsal.Report;
 import dev.cupwarden.simulator.rehearsal.UsualBench;
 import dev.cupwarden.simulator.rehearsal.World;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -178,11 +175,9 @@ public final class RehearseCommand implements Callable<Integer> {
   private Bench bench() {
     try {
       if (which.file != null) {
-        return BenchFile.read(which.file.toString(), Files.readAllBytes(which.file));
+        return BenchSource.load(which.file);
       }
       return UsualBench.of(cupCount());
-    } catch (IOException e) {
-      throw wrong(which.file + ": cannot be read: " + e.getMessage());
     } catch (SetupException | IllegalArgumentException e) {
       throw wrong(e.getMessage());
     }

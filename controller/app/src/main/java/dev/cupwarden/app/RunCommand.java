@@ -10,8 +10,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.URI;
 import java.net.URISyntaxException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -206,7 +204,7 @@ public final class RunCommand implements Callable<Integer> {
 
   private String password() throws BadUsage {
     try {
-      return Files.readString(passwordFile, StandardCharsets.UTF_8);
+      return SmallFile.text(passwordFile);
     } catch (NoSuchFileException e) {
       throw new BadUsage("--password-file: there is no " + passwordFile);
     } catch (IOException e) {

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
 
 /** The packaged controller as a process of the test's own, on a simulated bench. */
@@ -19,6 +20,8 @@ final class ControllerProcess implements AutoCloseable {
   private static final Path SETTINGS = Path.of("src", "deb", "java-options");
 
   private static final Duration FIRST_TICK = Duration.ofSeconds(90);
+
+  private static final Duration LONGEST_ANSWER = Duration.ofMinutes(4);
 
   private final Process process;
   private final Path errors;
@@ -48,7 +51,7 @@ final class ControllerProcess implements AutoCloseable {
 
   private static ControllerProcess with(String classes, Path folder, String... more)
       throws IOException {
-    Path bench = folder.resolve("back-room.yaml");
+    Path bench = bench(folder);
     if (!Files.exists(bench)) {
       // A process starts at the hour of the day that it is; the tests must not depend on it.
       String anyHour =
@@ -56,32 +59,71 @@ final class ControllerProcess implements AutoCloseable {
               .replace("from: \"08:00\", to: \"16:00\"", "from: \"00:00\", to: \"23:59\"");
       Files.writeString(bench, anyHour);
     }
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(
-        List.of(
-            "@" + SETTINGS,
-            classes,
-            "-jar",
-            JAR.toString(),
-            "run",
-            "--bench",
-            bench.toString(),
-            "--journal",
-            journal(folder).toString(),
-            "--simulate"));
-    command.addAll(List.of(more));
+    List<String> arguments =
+        new ArrayList<>(
+            List.of(
+                "run",
+                "--bench",
+                bench.toString(),
+                "--journal",
+                journal(folder).toString(),
+                "--simulate"));
+    arguments.addAll(List.of(more));
     Path errors = folder.resolve("run.err");
     Process process =
-        new ProcessBuilder(command)
+        new ProcessBuilder(command(classes, arguments))
             .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("run.out").toFile()))
             .redirectError(ProcessBuilder.Redirect.appendTo(errors.toFile()))
             .start();
     return new ControllerProcess(process, errors);
   }
 
+  private static List<String> command(String classes, List<String> arguments) {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("@" + SETTINGS, classes, "-jar", JAR.toString()));
+    command.addAll(arguments);
+    return command;
+  }
+
+  /** What a command that ends by itself came to. */
+  record Answer(int code, String out, String err) {}
+
+  /**
+   * Runs one to its end.
+   *
+   * @param in what it reads on standard input
+   * @param folder gets what it says
+   */
+  static Answer answer(Path in, Path folder, String... arguments) throws Exception {
+    Path out = folder.resolve("answer.out");
+    Path err = folder.resolve("answer.err");
+    Process process =
+        new ProcessBuilder(command("-XX:SharedArchiveFile=" + CLASSES, List.of(arguments)))
+            .redirectInput(in.toFile())
+            .redirectOutput(out.toFile())
+            .redirectError(err.toFile())
+            .start();
+    if (!process.waitFor(LONGEST_ANSWER.toSeconds(), TimeUnit.SECONDS)) {
+      process.destroyForcibly();
+      throw new AssertionError("no end within " + LONGEST_ANSWER);
+    }
+    return new Answer(process.exitValue(), Files.readString(out), Files.readString(err));
+  }
+
+  static Path bench(Path folder) {
+    return folder.resolve("back-room.yaml");
+  }
+
   static Path journal(Path folder) {
     return folder.resolve("journal.db");
+  }
+
+  /** The exit code, or none within two minutes. */
+  OptionalInt ended() throws InterruptedException {
+    return process.waitFor(2, TimeUnit.MINUTES)
+        ? OptionalInt.of(process.exitValue())
+        : OptionalInt.empty();
   }
 
   boolean isAlive() {

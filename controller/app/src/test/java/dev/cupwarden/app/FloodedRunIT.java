@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.link.Listener;
 import dev.cupwarden.app.link.RealBroker;
+import dev.cupwarden.core.longrun.TestReport;
 import dev.cupwarden.core.messages.Topics;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -12,8 +13,10 @@ import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.awaitility.Awaitility;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -25,7 +28,10 @@ class FloodedRunIT {
   private static final Topics TOPICS = new Topics("back-room");
   private static final Duration SOON = Duration.ofSeconds(120);
 
-  /** A tick of five minutes every five seconds; {@code -Dflood.speed=10} for every half minute. */
+  /** Of the bench that is flooded. */
+  private static final double TICK_S = 300;
+
+  /** A tick each five seconds; {@code -Plong} makes it each half minute. */
   private static final String SPEED = System.getProperty("flood.speed", "60");
 
   @TempDir Path folder;
@@ -82,13 +88,18 @@ class FloodedRunIT {
   }
 
   @Test
+  @Tag("long")
   void readingsGoOnAHoldIsHeardAndARestartChangesNothing() throws Exception {
+    long begun = System.nanoTime();
+    double holdS;
     try (RealBroker broker = RealBroker.start(folder);
         Listener host = new Listener(broker.uri())) {
       try (ControllerProcess run = start(broker)) {
         await("a state", () -> !host.on(TOPICS.benchStatus()).isEmpty());
+        long flooded = System.nanoTime();
         flood(host);
         await("the hold is done", () -> isAnswered(host, "stop", "done"));
+        holdS = (System.nanoTime() - flooded) / 1e9;
         assertTrue(isAnswered(host, "dose-399", "refused"), "no room is left");
         awaitTicks(host, 3);
         assertTrue(run.isAlive());
@@ -110,7 +121,34 @@ class FloodedRunIT {
               .body()
               .get("starts_in_vain")
               .asInt());
+      report(host, Duration.ofNanos(System.nanoTime() - begun), holdS);
     }
+  }
+
+  private static void report(Listener host, Duration took, double holdS) throws Exception {
+    List<Instant> ticks =
+        host.on(TOPICS.benchStatus()).stream()
+            .map(told -> Instant.parse(told.body().get("at").asText()))
+            .distinct()
+            .toList();
+    long longestS = 0;
+    for (int i = 1; i < ticks.size(); i++) {
+      longestS = Math.max(longestS, Duration.between(ticks.get(i - 1), ticks.get(i)).toSeconds());
+    }
+    long refused =
+        host.on(TOPICS.receipts()).stream()
+            .filter(receipt -> receipt.body().path("outcome").asText().equals("refused"))
+            .count();
+    TestReport.put(
+        "Flooded orders",
+        took,
+        "twice 500 orders of 60 kB and 400 of 4 kB to the packaged program at a tick each %.0f s, and 500 of 60 kB in the inbox at its restart: %,d receipts of refusal, some told twice; an order to hold, said last, done within %.1f s of the first of them; %d ticks told, at most %.0f s apart; one process all along, but for the restart."
+            .formatted(
+                TICK_S / Double.parseDouble(SPEED),
+                refused,
+                holdS,
+                ticks.size(),
+                longestS / Double.parseDouble(SPEED)));
   }
 
   /** What the program before this one took in. */

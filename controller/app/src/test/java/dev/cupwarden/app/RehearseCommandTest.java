@@ -92,7 +92,7 @@ class RehearseCommandTest {
     assertEquals(2, rehearse("--days", "0"));
     assertEquals(2, rehearse("--cups", "1000"));
     assertEquals(2, rehearse("--bench", folder.resolve("none.yaml").toString()));
-    assertTrue(err.toString().contains("none.yaml: cannot be read"));
+    assertTrue(err.toString().contains("none.yaml: there is no such file"));
     Path wrong = Files.writeString(folder.resolve("bench.yaml"), "bench: x\nbogus: 1\n");
     assertEquals(2, rehearse("--bench", wrong.toString()));
     assertTrue(err.toString().contains("bogus"), err::toString);

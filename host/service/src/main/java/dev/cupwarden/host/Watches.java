@@ -33,10 +33,10 @@ final class Watches implements AutoCloseable {
   private static final InstantSource CLOCK = InstantSource.system();
 
   private final Store store;
-  private final HostSettings settings;
   private final Beats beats = new Beats();
   private final StoreWatch storeWatch;
   private final AlertListener alertListener;
+  private final HostAlerts alerts;
   private final Chores marks = new Chores("marks");
   private final Chores looks = new Chores("looks");
   private final Chores notices = new Chores("notices");
@@ -57,28 +57,33 @@ final class Watches implements AutoCloseable {
       Supplier<Optional<Instant>> waitingSince,
       Consumer<StoreWatch.State> changed) {
     this.store = store;
-    this.settings = settings;
     Disk disk = Disk.of(settings.keeping().database());
     storeWatch = new StoreWatch(store, host, CLOCK, disk, waitingSince, changed);
     storeWatch.start();
     marks.every(MARK, storeWatch::mark);
-    alertListener = alertListener();
-  }
-
-  private AlertListener alertListener() {
     if (settings.notices().isEmpty()) {
-      return (handle, bench, before, notice) -> {};
+      alertListener = (handle, bench, before, notice) -> {};
+      alerts =
+          new HostAlerts(
+              store,
+              CLOCK,
+              settings.benchClock(),
+              alertListener,
+              event -> live.accept(event),
+              storeWatch::takes);
+    } else {
+      NoticeDesk desk =
+          new NoticeDesk(
+              store,
+              CLOCK,
+              settings.benchClock(),
+              NoticeSettings.read(settings.notices().get()),
+              event -> live.accept(event),
+              storeWatch::takes);
+      notices.every(NOTICES, desk::run);
+      alertListener = desk;
+      alerts = desk.alerts();
     }
-    NoticeDesk desk =
-        new NoticeDesk(
-            store,
-            CLOCK,
-            settings.benchClock(),
-            NoticeSettings.read(settings.notices().get()),
-            event -> live.accept(event),
-            storeWatch::takes);
-    notices.every(NOTICES, desk::run);
-    return desk;
   }
 
   /**
@@ -93,8 +98,6 @@ final class Watches implements AutoCloseable {
       Ingest ingest,
       Supplier<MqttLink> second) {
     live = page;
-    HostAlerts alerts =
-        new HostAlerts(store, CLOCK, settings.benchClock(), alertListener, page, storeWatch::takes);
     ear = new Ear(second, ingest::overhearWaiting);
     SilenceWatch silence =
         new SilenceWatch(store, CLOCK, beats, alerts, connected, storeWatch::takes);

@@ -3,6 +3,7 @@ package dev.cupwarden.app.calibrate;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.app.SmallFile;
 import dev.cupwarden.core.messages.Json;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -79,7 +80,7 @@ final class History {
   List<JsonNode> lines() throws IOException {
     List<JsonNode> lines = new ArrayList<>();
     if (Files.exists(file)) {
-      for (String text : Files.readAllLines(file)) {
+      for (String text : SmallFile.text(file).lines().toList()) {
         try {
           lines.add(Json.MAPPER.readTree(text));
         } catch (JsonProcessingException torn) {

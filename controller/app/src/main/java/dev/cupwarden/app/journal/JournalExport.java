@@ -22,10 +22,18 @@ public final class JournalExport implements AutoCloseable {
    *
    * @param firstTick the first tick after it
    * @param cause {@code start} of the program, or the end of a {@code day}
-   * @param bench the bench file's text then
    */
-  public record Start(
-      long firstTick, String at, String cause, String epoch, String version, String bench) {}
+  public record Start(long firstTick, String at, String cause, String epoch, String version) {}
+
+  /**
+   * What a tick saw.
+   *
+   * @param line as {@code advise} reads it
+   */
+  record Seen(long tick, String line) {}
+
+  /** Held in memory at once; a day of a large bench would not fit. */
+  private static final int MOST_SEEN = 100;
 
   /**
    * A pass as it was put down.
@@ -83,16 +91,19 @@ public final class JournalExport implements AutoCloseable {
         "reading the starts",
         () ->
             sql.list(
-                "SELECT first_tick, at, cause, epoch, version, bench FROM start"
-                    + " ORDER BY rowid",
+                "SELECT first_tick, at, cause, epoch, version FROM start" + " ORDER BY rowid",
                 row ->
                     new Start(
                         row.getLong(1),
                         row.getString(2),
                         row.getString(3),
                         row.getString(4),
-                        row.getString(5),
-                        row.getString(6))));
+                        row.getString(5))));
+  }
+
+  /** The bench file's text as of that start. */
+  String benchAt(Start start) throws JournalException {
+    return at(start, "bench", row -> row.getString(1));
   }
 
   /**
@@ -101,18 +112,21 @@ public final class JournalExport implements AutoCloseable {
    * @throws JournalException also when this program does not understand it
    */
   BenchState stateAt(Start start) throws JournalException {
-    byte[] state =
-        sql.reading(
-            "reading a start",
-            () ->
-                sql.first(
-                        "SELECT state FROM start WHERE first_tick = ? AND at = ?"
-                            + " ORDER BY rowid DESC LIMIT 1",
-                        row -> row.getBytes(1),
-                        start.firstTick(),
-                        start.at())
-                    .orElseThrow(() -> new SQLException("it has gone since")));
-    return Cbor.read(state);
+    return Cbor.read(at(start, "state", row -> row.getBytes(1)));
+  }
+
+  private <T> T at(Start start, String column, Sql.Row<T> make) throws JournalException {
+    return sql.reading(
+        "reading a start",
+        () ->
+            sql.first(
+                    "SELECT "
+                        + column
+                        + " FROM start WHERE first_tick = ? AND at = ? ORDER BY rowid DESC LIMIT 1",
+                    make,
+                    start.firstTick(),
+                    start.at())
+                .orElseThrow(() -> new SQLException("it has gone since")));
   }
 
   /** The last place to replay from that is not after that moment. */
@@ -122,17 +136,19 @@ public final class JournalExport implements AutoCloseable {
         .reduce((earlier, later) -> later);
   }
 
-  /** What was seen from that start on, up to the next. */
-  List<String> linesFrom(Start start) throws JournalException {
+  /** The next of what was seen from a tick on and up to the next start; none at its end. */
+  List<Seen> seen(Start start, long fromTick) throws JournalException {
     return sql.reading(
         "reading what was seen",
         () ->
             sql.list(
-                "SELECT line FROM observation WHERE tick >= ?1 AND tick < coalesce((SELECT"
-                    + " min(first_tick) FROM start WHERE first_tick > ?1), 9223372036854775807)"
-                    + " ORDER BY tick",
-                row -> row.getString(1),
-                start.firstTick()));
+                "SELECT tick, line FROM observation WHERE tick >= ? AND tick < coalesce((SELECT"
+                    + " min(first_tick) FROM start WHERE first_tick > ?), 9223372036854775807)"
+                    + " ORDER BY tick LIMIT ?",
+                row -> new Seen(row.getLong(1), row.getString(2)),
+                fromTick,
+                start.firstTick(),
+                MOST_SEEN));
   }
 
   /** All passes, in the order they were put down. */

@@ -43,19 +43,24 @@ public final class Retrace {
             .orElseThrow(() -> unanswerable("begins after " + when + "; see journal starts"));
     try {
       Bench bench =
-          BenchFile.read("the journal's bench", start.bench().getBytes(StandardCharsets.UTF_8));
+          BenchFile.read(
+              "the journal's bench", journal.benchAt(start).getBytes(StandardCharsets.UTF_8));
       Tick tick = new Tick(bench);
       BenchState state = journal.stateAt(start);
       List<AllowedPass> passes = List.of();
-      for (String line : journal.linesFrom(start)) {
-        Observation seen =
-            ObservationReader.read(line, state.cups().keySet(), bench.tanks().keySet());
-        if (seen.at().isAfter(when)) {
-          break;
+      List<JournalExport.Seen> part = journal.seen(start, start.firstTick());
+      while (!part.isEmpty()) {
+        for (JournalExport.Seen each : part) {
+          Observation seen =
+              ObservationReader.read(each.line(), state.cups().keySet(), bench.tanks().keySet());
+          if (seen.at().isAfter(when)) {
+            return moment(tick, state, passes, cup, when);
+          }
+          Tick.Step step = tick.step(state, seen);
+          state = step.state();
+          passes = step.passes();
         }
-        Tick.Step step = tick.step(state, seen);
-        state = step.state();
-        passes = step.passes();
+        part = journal.seen(start, part.get(part.size() - 1).tick() + 1);
       }
       return moment(tick, state, passes, cup, when);
     } catch (SetupException | LineRefused other) {

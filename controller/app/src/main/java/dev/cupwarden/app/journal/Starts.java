@@ -17,10 +17,14 @@ final class Starts {
   }
 
   /**
+   * Takes the place of one that came to no tick: a program that dies at each start must not fill
+   * the disk with them.
+   *
    * @param firstTick the first tick after it
    * @param cause {@code start} or {@code day}
    */
   void add(long firstTick, String cause, Journal.Start start) throws SQLException {
+    sql.update("DELETE FROM start WHERE first_tick = ? AND cause = ?", firstTick, cause);
     sql.update(
         "INSERT INTO start (first_tick, at, cause, epoch, version, bench, state)"
             + " VALUES (?, ?, ?, ?, ?, ?, ?)",

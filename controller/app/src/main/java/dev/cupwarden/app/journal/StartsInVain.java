@@ -1,5 +1,6 @@
 package dev.cupwarden.app.journal;
 
+import dev.cupwarden.app.SmallFile;
 import dev.cupwarden.core.messages.Json;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -95,7 +96,7 @@ public final class StartsInVain {
 
   private static Count read(Path file) {
     try {
-      Count read = Json.MAPPER.readValue(Files.readString(file), Count.class);
+      Count read = Json.MAPPER.readValue(SmallFile.text(file), Count.class);
       return read == null ? NONE : read;
     } catch (IOException none) {
       return NONE;

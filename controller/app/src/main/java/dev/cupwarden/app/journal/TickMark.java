@@ -1,9 +1,9 @@
 package dev.cupwarden.app.journal;
 
+import dev.cupwarden.app.SmallFile;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.OptionalLong;
@@ -39,7 +39,7 @@ final class TickMark {
   /** The last one written; none where there is no file, or not a whole one. */
   OptionalLong read() {
     try {
-      String text = Files.readString(file, StandardCharsets.US_ASCII);
+      String text = SmallFile.text(file);
       return text.length() > DIGITS
           ? OptionalLong.of(Long.parseLong(text.substring(0, DIGITS)))
           : OptionalLong.empty();

@@ -50,6 +50,25 @@ class JournalTest {
     return new Journal.Start(at, "bench: back-room", SomeState.at(at), "test");
   }
 
+  /**
+   * A program that died at each start had filled the disk with them, 300 kB each of a large bench.
+   */
+  @Test
+  void startThatCameToNoTickGivesItsPlaceToTheNext() throws Exception {
+    try (Journal journal = Journal.open(file())) {
+      for (int i = 0; i < 5; i++) {
+        journal.start(start(START.plusSeconds(i)));
+      }
+      journal.commit(tick(START.plusSeconds(9), List.of()));
+      journal.start(start(START.plusSeconds(20)));
+    }
+    try (JournalExport export = JournalExport.open(file())) {
+      assertEquals(
+          List.of("2027-01-10T08:00:04Z", "2027-01-10T08:00:20Z"),
+          export.starts().stream().map(JournalExport.Start::at).toList());
+    }
+  }
+
   private static Dose given(Advice.Pass pass) {
     return new Dose(
         pass.cup(), pass.plainMl(), pass.feedMl(), pass.strength(), pass.why(), "given");

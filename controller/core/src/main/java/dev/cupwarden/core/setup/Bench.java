@@ -28,6 +28,14 @@ public record Bench(
     double trayMl,
     HoseRules hose) {
 
+  /**
+   * As many as one person roots on one bench; a tick of these is what a small board was tried with.
+   */
+  public static final int MOST_CUPS = 200;
+
+  /** Why there may be no more, for whoever names one more. */
+  public static final String CUPS_RULE = "a bench has at most " + MOST_CUPS + " cups";
+
   /** What a small tray holds, where the grower says nothing: our choice. */
   public static final double USUAL_TRAY_ML = 500.0;
 

@@ -89,6 +89,9 @@ public final class BenchFile {
   }
 
   private static Bench withCups(Bench bench, Section cups) throws SetupException {
+    if (cups.values().size() > Bench.MOST_CUPS) {
+      throw cups.self().refuse("are %d: %s".formatted(cups.values().size(), Bench.CUPS_RULE));
+    }
     SortedMap<String, Cup> read = new TreeMap<>();
     for (var named : cups.values().entrySet()) {
       read.put(named.getKey(), CupKeys.cup(named.getKey(), named.getValue(), bench, read.values()));

@@ -31,8 +31,17 @@ import org.snakeyaml.engine.v2.schema.CoreSchema;
  * file can grow in memory beyond its own size.
  */
 final class YamlText {
-  /** Two hundred cups with everything about them take a tenth of this. */
-  static final int MOST_BYTES = 1 << 20;
+  /**
+   * As many cups as a bench may have, with every key, long names and long notes, take half of this.
+   */
+  static final int MOST_BYTES = 512 * 1024;
+
+  /**
+   * The most keys and values. A value of one letter takes a hundred bytes of the heap, so that
+   * bytes alone bound nothing; as many cups as a bench may have, with every key, take less than
+   * half of this.
+   */
+  static final int MOST_NODES = 50_000;
 
   /** The format itself goes four deep. */
   private static final int DEEPEST = 12;
@@ -110,6 +119,7 @@ final class YamlText {
   private void refuseWhatIsNotPlain() throws SetupException {
     int documents = 0;
     int depth = 0;
+    int nodes = 0;
     boolean anything = false;
     for (Event event : new Parse(settings).parseString(text)) {
       if (event instanceof DocumentStartEvent && ++documents > 1) {
@@ -122,6 +132,12 @@ final class YamlText {
         depth--;
       }
       if (event instanceof NodeEvent node) {
+        if (++nodes > MOST_NODES) {
+          throw refuse(
+              event.getStartMark(),
+              "holds more than a bench file may: expected at most %d keys and values"
+                  .formatted(MOST_NODES));
+        }
         anything |= !(node instanceof ScalarEvent scalar && scalar.getValue().isEmpty());
         refuseAnchorsAndTags(node);
       }

@@ -10,6 +10,7 @@ import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.orders.OrderRefused;
+import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.CupKeys;
 import dev.cupwarden.core.setup.SetupException;
@@ -58,6 +59,10 @@ final class SetUpCups {
   private Receipt add(BenchDraft draft, Order.Add order) throws OrderRefused {
     if (draft.cups.containsKey(order.cup())) {
       throw new OrderRefused("cup: \"" + order.cup() + "\" is on this bench already");
+    }
+    if (draft.cups.size() >= Bench.MOST_CUPS) {
+      throw new OrderRefused(
+          "cup: there is no room for \"" + order.cup() + "\": " + Bench.CUPS_RULE);
     }
     try {
       Cup setup = CupKeys.fromOrder(order.keys(), draft.bench);

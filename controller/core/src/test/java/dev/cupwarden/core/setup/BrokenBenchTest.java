@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -203,6 +205,18 @@ class BrokenBenchTest {
   void deepNestingAndHugeFilesAreRefused() {
     assertTrue(refusal("bench: " + "[".repeat(100_000)).contains("nested deeper"));
     assertTrue(refusal("#" + "x".repeat(2_000_000)).contains("larger than a bench file may be"));
+    assertEquals(
+        "bench.yaml:1:100003: holds more than a bench file may: expected at most 50000 keys and values",
+        refusal("bench: [" + "1,".repeat(100_000) + "1]"));
+  }
+
+  @Test
+  void moreCupsThanABenchMayHaveAreRefused() {
+    String cups =
+        IntStream.range(0, 201).mapToObj("  C%d: {}\n"::formatted).collect(Collectors.joining());
+    String yaml = BenchTexts.backRoom();
+    String tooMany = yaml.substring(0, yaml.indexOf("\ncups:")) + "\ncups:\n" + cups;
+    assertTrue(refusal(tooMany).endsWith(" cups: are 201: a bench has at most 200 cups"));
   }
 
   @Test

@@ -11,6 +11,7 @@ import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.state.BenchState;
 import java.time.Duration;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class OrderStoryTest {
@@ -215,6 +216,27 @@ class OrderStoryTest {
             .wait(TICK)
             .look("{\"id\":\"x\",\"kind\":\"retire\",\"cup\":\"B1\",\"because\":\"rooted\"}");
     assertFalse(gone.cups().containsKey("B1"));
+  }
+
+  @Test
+  void noMoreCupsAreAddedThanABenchMayHave() {
+    Story story = morning();
+    int had = story.look().cups().size();
+    String[] adds =
+        IntStream.rangeClosed(had + 1, 201)
+            .mapToObj(
+                i ->
+                    "{\"id\":\"%1$d\",\"kind\":\"add\",\"cup\":\"B%1$d\",\"vessel\":\"tall\",\"mix\":\"coir-perlite\",\"plant\":\"vine\",\"stage\":\"struck\",\"cutting\":\"10 g\"}"
+                        .formatted(i))
+            .toArray(String[]::new);
+    Advice added = story.wait(TICK).look(adds);
+    assertEquals(200, added.cups().size());
+    assertEquals(
+        List.of("cup: there is no room for \"B201\": a bench has at most 200 cups"),
+        added.receipts().stream()
+            .filter(receipt -> receipt.outcome().equals("refused"))
+            .map(Receipt::why)
+            .toList());
   }
 
   @Test

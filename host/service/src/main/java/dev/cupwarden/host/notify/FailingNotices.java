@@ -36,9 +36,4 @@ final class FailingNotices {
       alerts.over(new Finding(bench, CODE, 0, 0, "Notices arrive again."));
     }
   }
-
-  /** Stores what could not be stored before. */
-  void catchUp() {
-    alerts.catchUp();
-  }
 }

@@ -42,6 +42,7 @@ public final class NoticeDesk implements AlertListener {
   private final InstantSource clock;
   private final NoticeSettings settings;
   private final List<NoticeChannel> ways;
+  private final HostAlerts alerts;
   private final FailingNotices failing;
   private final BooleanSupplier takes;
   private final Unstored unstored = new Unstored();
@@ -76,8 +77,13 @@ public final class NoticeDesk implements AlertListener {
     this.clock = clock;
     this.settings = settings;
     this.ways = ways(settings, clock);
-    this.failing =
-        new FailingNotices(store, new HostAlerts(store, clock, benchClock, this, live, takes));
+    this.alerts = new HostAlerts(store, clock, benchClock, this, live, takes);
+    this.failing = new FailingNotices(store, alerts);
+  }
+
+  /** What the host raises itself, that notices fail among it; told of by this desk. */
+  public HostAlerts alerts() {
+    return alerts;
   }
 
   private static List<NoticeChannel> ways(NoticeSettings settings, InstantSource clock) {
@@ -167,7 +173,6 @@ public final class NoticeDesk implements AlertListener {
     boolean stores = takes.getAsBoolean();
     if (stores) {
       storeAgain();
-      failing.catchUp();
     }
     Map<String, List<NoticeRow>> messages = new LinkedHashMap<>();
     for (NoticeRow row : unstored.due(storedAndDue(stores), clock.instant())) {

@@ -44,12 +44,17 @@ record Pulse(Duration lasted, Duration limit, boolean tooLong, String whatToDo) 
       return new Pulse(
           sinceTick, limit, true, "Its loop has ended: look at the controller's log, restart it.");
     }
-    if (beat.tick() == 0 && beat.startsInVain() >= STARTS_IN_VAIN) {
+    if (isInVain(beat)) {
       String starts = beat.startsInVain() + " starts without a finished tick";
       return new Pulse(
           sinceTick, limit, true, "The controller made " + starts + ": look at its log.");
     }
     return new Pulse(sinceTick, limit, isHung(life, limit, now), hung(beat));
+  }
+
+  /** So many starts came to nothing, and this one has come to nothing yet. */
+  static boolean isInVain(Beat beat) {
+    return beat.tick() == 0 && beat.startsInVain() >= STARTS_IN_VAIN;
   }
 
   /** Two ticks and a minute. */

@@ -153,6 +153,11 @@ public final class SilenceWatch {
   /** Silence before this host began to listen does not count: nobody could have heard. */
   Pulse judge(Hearing bench, Instant now) {
     boolean beating = hasBeats(bench, now);
+    Optional<Beats.Life> life = beats.of(bench.bench());
+    // Whether or not it is gone just now: a start that lives for a second is back in two, for ever.
+    if (beating && life.filter(each -> Pulse.isInVain(each.last())).isPresent()) {
+      return Pulse.of(life.get(), now);
+    }
     Optional<Instant> sign = beating ? lastBeat(bench) : bench.heard();
     Instant turned = later(bench.turned().orElse(started), started);
     if ("offline".equals(bench.presence()) && sign.filter(turned::isBefore).isEmpty()) {
@@ -161,7 +166,6 @@ public final class SilenceWatch {
           GONE,
           "Look whether the controller has power and network.");
     }
-    Optional<Beats.Life> life = beats.of(bench.bench());
     if (beating && life.isPresent()) {
       return Pulse.of(life.get(), now);
     }

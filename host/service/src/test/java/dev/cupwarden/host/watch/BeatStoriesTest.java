@@ -213,6 +213,25 @@ class BeatStoriesTest {
     assertFalse(isOpen("controller-silent"));
   }
 
+  /** Between two looks it comes, says its beat and is gone: each look finds it offline anew. */
+  @Test
+  void startsInVainThatLiveForASecondAreToldByTheFirstLookAfterTheFourth() {
+    pass(Duration.ofMinutes(1));
+    for (int start = 0; start <= 3; start++) {
+      Loop loop = loop("start-" + start, 60);
+      loop.hangsFrom = now.get();
+      loop.startsInVain = start;
+      beats.hear("sill", loop.beat(now.get()), now.get());
+      loop.diesAt = now.get();
+      Instant gone = now.get().plusSeconds(1);
+      store.write(handle -> store.benches().presence(handle, "sill", "offline", gone, gone));
+      assertFalse(isOpen("controller-silent"));
+      pass(LOOK);
+    }
+    assertTrue(isOpen("controller-silent"));
+    assertTrue(words().contains("3 starts without a finished tick"), words());
+  }
+
   /** It had even been cleared by a word that was no tick. */
   @Test
   void itIsOverOnlyWhenATickIsSeenToBeFinished() {

@@ -95,7 +95,7 @@ class FullStoreTest {
             desk,
             (bench, beat) -> beats.hear(bench, beat, now.get()),
             watch::refused);
-    alerts = new HostAlerts(store, now::get, now::get, desk, live -> {}, watch::takes);
+    alerts = desk.alerts();
     silence = new SilenceWatch(store, now::get, beats, alerts, () -> true, watch::takes);
     watch.start();
     ingest.start();

@@ -6,8 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.CupActivity;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
@@ -16,17 +15,7 @@ import org.openqa.selenium.interactions.Actions;
 
 /** The bench at a glance, in a real browser. */
 class BenchViewTest {
-  private static Browser browser;
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
+  @AutoClose private static final Browser browser = new Browser();
 
   @BeforeEach
   void usualScreen() {

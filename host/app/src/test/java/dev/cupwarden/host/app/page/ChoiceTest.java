@@ -1,26 +1,16 @@
 package dev.cupwarden.host.app.page;
 
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 
 /** Units, clock and dates by the reader's choice, kept on the reader's device. */
 class ChoiceTest {
-  private static Browser browser;
+  @AutoClose
+  private static final Browser browser = new Browser().size(Browser.WIDE).scheme("light");
+
   private final StubHost host = StubHost.withCups(6);
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-    browser.size(Browser.WIDE).scheme("light");
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
 
   @AfterEach
   void forget() {

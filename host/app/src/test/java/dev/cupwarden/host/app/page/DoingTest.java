@@ -7,27 +7,16 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Receipt;
 import java.util.List;
 import java.util.Set;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 
 /** What a person orders from the page, by keyboard alone, and what they are told. */
 class DoingTest {
-  private static Browser browser;
+  @AutoClose private static final Browser browser = new Browser();
   private StubHost host;
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
 
   @BeforeEach
   void startHost() {

@@ -5,8 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Dimension;
 
@@ -30,17 +29,7 @@ class EveryViewTest {
               Map.entry("season", "attic/season"),
               Map.entry("cautions", "cautions"),
               Map.entry("units", "units")));
-  private static Browser browser;
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
+  @AutoClose private static final Browser browser = new Browser();
 
   @Test
   void troubledBenchIsAccessibleOnEveryView() {

@@ -10,26 +10,16 @@ import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Upkeep.Retention;
 import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** That the host stores nothing stands in one line above all. */
 class FullStorePageTest {
-  private static Browser browser;
+  @AutoClose
+  private static final Browser browser = new Browser().size(Browser.WIDE).scheme("light");
+
   @TempDir Path folder;
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-    browser.size(Browser.WIDE).scheme("light");
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
 
   @Test
   void itIsSaidWhileItIsSoAndNoLonger() {

@@ -19,9 +19,8 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.eclipse.paho.mqttv5.common.MqttException;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,7 +29,9 @@ import org.openqa.selenium.Keys;
 /** The page on a real host: broker, store and live stream, from the wire to the eye. */
 class LiveHostTest {
   private static final Duration SOON_ENOUGH = Duration.ofSeconds(3);
-  private static Browser browser;
+
+  @AutoClose
+  private static final Browser browser = new Browser().size(Browser.WIDE).scheme("light");
 
   @TempDir Path data;
   private final LoopbackPort page = LoopbackPort.anyFree("the page", "--port");
@@ -38,17 +39,6 @@ class LiveHostTest {
   private final StubHost bench = StubHost.unserved(6);
   private Host host;
   private BenchOnTheWire wire;
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-    browser.size(Browser.WIDE).scheme("light");
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
 
   @BeforeEach
   void startHostAndTellOfTheBench() throws Exception {

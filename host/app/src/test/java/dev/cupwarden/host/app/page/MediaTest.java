@@ -5,26 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import dev.cupwarden.core.messages.CupActivity;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 
 /** The page for who wants nothing to move, and on paper. */
 class MediaTest {
-  private static Browser browser;
+  @AutoClose private static final Browser browser = new Browser().size(Browser.WIDE);
   private final StubHost host = StubHost.troubled();
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-    browser.size(Browser.WIDE);
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
 
   @AfterEach
   void stopHost() {

@@ -5,27 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.host.app.SourceTree;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 
 /** What a grower comes to the page for, each done by keyboard alone, from the bench on. */
 class StoriesTest {
-  private static Browser browser;
+  @AutoClose
+  private static final Browser browser = new Browser().size(Browser.WIDE).scheme("light");
+
   private StubHost host;
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-    browser.size(Browser.WIDE).scheme("light");
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
 
   @AfterEach
   void stopHost() {

@@ -5,26 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Receipt;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What the page asks of a person who told something odd, and how a slip is taken back. */
 class TakingBackTest {
-  private static Browser browser;
+  @AutoClose private static final Browser browser = new Browser();
   private StubHost host;
-
-  @BeforeAll
-  static void openBrowser() {
-    browser = new Browser();
-  }
-
-  @AfterAll
-  static void closeBrowser() {
-    browser.close();
-  }
 
   @BeforeEach
   void startHost() {
