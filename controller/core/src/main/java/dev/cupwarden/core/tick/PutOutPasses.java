@@ -9,7 +9,9 @@ import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Case;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.limits.TickVolumeLimit;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Sentences;
@@ -34,7 +36,7 @@ final class PutOutPasses {
   private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
 
   /** Limits that a hand dose waits for rather than being refused by. */
-  private static final Set<String> WAITED_FOR = Set.of("soak", "pass", "hose");
+  private static final Set<String> WAITED_FOR = LimitCode.waitedFor();
 
   private final OpenHours openHours;
   private final ProposeWater propose;
@@ -48,8 +50,7 @@ final class PutOutPasses {
 
   /**
    * One round: at most one pass a cup, thirstiest of those that waited longest first, and no more
-   * than the pump can give within a tick. A longer one would keep the next look at the cups
-   * waiting, and the soak of its last cups would be counted from long before their water came.
+   * than the pump can give within a tick.
    */
   List<AllowedPass> round(BenchDraft draft) {
     Case.WindowNow window = window(draft.at);
@@ -78,6 +79,8 @@ final class PutOutPasses {
     for (Wish wish : wishes) {
       if (fits(draft, passes)) {
         putOut(draft, wish, window, passes, List.of());
+      } else {
+        waitForNextTick(draft, wish, window, passes);
       }
     }
     return passes;
@@ -90,7 +93,7 @@ final class PutOutPasses {
     for (Wish wish : wishes) {
       Refill refill = wish.wanted();
       if (refill.toMany() && refill.startedAt().equals(draft.at) && refill.orderedMl() == 0.0) {
-        List<Reason> standing = standing(against(draft, wish.cup(), refill, wish.allowance()));
+        List<Reason> standing = standing(against(refill, wish.allowance()));
         if (!standing.isEmpty()) {
           forbidden
               .computeIfAbsent(refill.orderId(), id -> new TreeMap<>())
@@ -103,7 +106,14 @@ final class PutOutPasses {
 
   /** Whether the pump can give one more within this tick. */
   boolean fits(BenchDraft draft, List<AllowedPass> passes) {
-    return passes.isEmpty() || roundMl(passes) <= mostMl(draft) - draft.bench.watering().passMl();
+    return !TickVolumeLimit.full(roundMl(passes), mostMl(draft), draft.bench.watering().passMl());
+  }
+
+  /** The pump has no time left for this cup: its limits say so. */
+  void waitForNextTick(
+      BenchDraft draft, Wish wish, Case.WindowNow window, List<AllowedPass> passes) {
+    wish.cup().allowance =
+        judge(draft, wish.cup(), wish.wanted(), benchFacts(draft, window, passes));
   }
 
   private static double roundMl(List<AllowedPass> passes) {
@@ -167,10 +177,10 @@ final class PutOutPasses {
     Limits.Allowance allowance =
         passes.isEmpty() && !draft.hose.shared()
             ? wish.allowance()
-            : judge(draft, cup, wish.wanted(), benchFacts(draft, window));
+            : judge(draft, cup, wish.wanted(), benchFacts(draft, window, passes));
     cup.allowance = allowance;
     double wanted = StrengthMeant.of(draft, cup, wish.wanted().strengthAsked());
-    List<Reason> against = against(draft, cup, wish.wanted(), allowance);
+    List<Reason> against = against(wish.wanted(), allowance);
     if (!against.isEmpty()) {
       refuseByHand(draft, cup, against);
       return;
@@ -198,12 +208,11 @@ final class PutOutPasses {
   }
 
   /** What forbids it as it is wanted; none where it may be. */
-  private static List<Reason> against(
-      BenchDraft draft, CupDraft cup, Refill wanted, Limits.Allowance allowance) {
+  private static List<Reason> against(Refill wanted, Limits.Allowance allowance) {
     boolean tooStrong =
         !Double.isNaN(wanted.strengthAsked())
             && wanted.strengthAsked() > allowance.strength() + 1e-9;
-    return tooStrong ? feedReasons(cup, allowance) : allowance.holding();
+    return tooStrong ? feedReasons(allowance) : allowance.holding();
   }
 
   /** Of those, what a dose by hand does not wait for. */
@@ -211,9 +220,9 @@ final class PutOutPasses {
     return reasons.stream().filter(reason -> !WAITED_FOR.contains(reason.code())).toList();
   }
 
-  private static List<Reason> feedReasons(CupDraft cup, Limits.Allowance allowance) {
+  private static List<Reason> feedReasons(Limits.Allowance allowance) {
     return allowance.feedHolding().isEmpty()
-        ? List.of(new Reason("ledger", cup.fed, FeedLedger.MOST, "label"))
+        ? List.of(allowance.strengthBy())
         : allowance.feedHolding();
   }
 
@@ -328,6 +337,14 @@ final class PutOutPasses {
   }
 
   Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
+    return benchFacts(draft, window, List.of());
+  }
+
+  /**
+   * @param passes of this round so far
+   */
+  private Case.BenchFacts benchFacts(
+      BenchDraft draft, Case.WindowNow window, List<AllowedPass> passes) {
     Supply supply = draft.supply();
     return new Case.BenchFacts(
         draft.bench.watering(),
@@ -346,7 +363,8 @@ final class PutOutPasses {
         draft.today(),
         window,
         soakKeptByPerson,
-        draft.pumpPart());
+        draft.pumpPart(),
+        new Case.Round(roundMl(passes), mostMl(draft)));
   }
 
   private Case.WindowNow window(Instant at) {

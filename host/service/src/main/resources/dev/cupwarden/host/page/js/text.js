@@ -251,6 +251,7 @@ export const text = {
   why: {
     due: 'due',
     forecast: 'ahead, by forecast',
+    blind: 'without its scale',
     rescue: 'rescue',
     flush: 'flush',
     order: 'ordered',
