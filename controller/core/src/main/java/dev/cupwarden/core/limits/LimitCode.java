@@ -17,12 +17,14 @@ import static dev.cupwarden.core.watering.Cause.FORECAST;
 import static dev.cupwarden.core.watering.Cause.ORDER;
 import static dev.cupwarden.core.watering.Cause.RESCUE;
 
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.watering.Cause;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -259,6 +261,25 @@ public enum LimitCode {
     return Catalogue.say("limit." + word + ".do");
   }
 
+  /** As the set-up tells it. */
+  public BenchSetup.Limit told() {
+    return new BenchSetup.Limit(
+        word,
+        called(),
+        lower(on),
+        lower(effect()),
+        unit,
+        passedBy().stream().map(LimitCode::lower).toList(),
+        lower(dose),
+        acts(),
+        clears(),
+        whatToDo());
+  }
+
+  private static String lower(Enum<?> name) {
+    return name.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
   List<Clause> clauses() {
     return clauses;
   }
@@ -276,6 +297,15 @@ public enum LimitCode {
       }
     }
     return strictest;
+  }
+
+  /** The strictest of its caps, whatever its vetoes say. */
+  double capMl(Case pass) {
+    return clauses.stream()
+        .filter(clause -> clause.effect() == Effect.CAP && clause.binds(pass.proposal().cause()))
+        .mapToDouble(clause -> clause.limit().rule(pass).atMost())
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
   }
 
   Reason reason(Ruling ruling) {

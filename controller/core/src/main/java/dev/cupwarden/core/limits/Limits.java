@@ -89,6 +89,19 @@ public final class Limits {
   }
 
   /**
+   * What the caps on water leave of a pass, vetoes apart, mL; 0 where less than the least is left.
+   */
+  public static double capMl(Case pass) {
+    double ml = pass.proposal().wantMl();
+    for (LimitCode code : TABLE) {
+      if (code.on() == WATER) {
+        ml = Math.min(ml, code.capMl(pass));
+      }
+    }
+    return ml < pass.proposal().leastMl() ? 0.0 : ml;
+  }
+
+  /**
    * The greatest strength that the limits on feed leave, wanted or not; 0 for a cup without feed.
    */
   static double strongest(Case pass) {

@@ -13,6 +13,10 @@ import java.util.List;
  * @param capacityG gross grams at container capacity
  * @param availableMl water between capacity and where the cutting can take no more
  * @param wet the wet line, as a depletion; likewise refill, due and dry
+ * @param roomMl missing up to the refill line; negative past it, null if not known
+ * @param nextPassMl what a person's dose would get in its next pass once no limit holds; 0 where no
+ *     pass is worth a valve, null if the water is not known
+ * @param leastPassMl smaller passes are not worth a valve; null from a controller of before
  * @param reasons all limits that hold it back now, with value and threshold
  */
 public record CupStatus(
@@ -35,6 +39,9 @@ public record CupStatus(
     double refill,
     double due,
     double dry,
+    Double roomMl,
+    Double nextPassMl,
+    Double leastPassMl,
     List<Told> reasons) {
 
   /**

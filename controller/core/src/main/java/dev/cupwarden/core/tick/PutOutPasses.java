@@ -17,6 +17,7 @@ import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.units.Elapsed;
+import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.OpenHours;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.VolumeBounds;
@@ -24,6 +25,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -136,6 +138,23 @@ final class PutOutPasses {
   private static boolean mayBe(BenchDraft draft, CupDraft cup, Case.BenchFacts facts) {
     return cup.wanted.cause().byHand()
         || !Limits.forbids(proposed(draft, cup, cup.wanted, facts, Case.HoseFacts.CLEAR));
+  }
+
+  /** What each cup would get of a person's dose, by the caps alone. */
+  Map<String, NextPass> nextPasses(BenchDraft draft) {
+    Case.BenchFacts facts = benchFacts(draft, window(draft.at));
+    Map<String, NextPass> next = new HashMap<>();
+    for (CupDraft cup : draft.cups.values()) {
+      double leastMl = cup.leastMl(Cause.ORDER);
+      Case dose =
+          new Case(
+              draft.at,
+              new Case.Proposal(Cause.ORDER, Double.POSITIVE_INFINITY, leastMl, Set.of(), false),
+              cupFacts(cup, Case.HoseFacts.CLEAR),
+              facts);
+      next.put(cup.name(), new NextPass(cup.roomMl(), Limits.capMl(dose), leastMl));
+    }
+    return next;
   }
 
   /** Asks the limits of the cups that get no water, too: for whoever wants to be told. */

@@ -54,6 +54,7 @@ class CatalogueTest {
   void everyAlertSaysWhatToDo() {
     for (AlertCode code : AlertCode.values()) {
       assertFalse(code.whatToDo().isBlank(), code.word());
+      assertFalse(code.called().isBlank(), code.word());
     }
   }
 
