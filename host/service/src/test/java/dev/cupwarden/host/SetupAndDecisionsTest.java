@@ -13,6 +13,7 @@ import dev.cupwarden.core.messages.Topics;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -41,6 +42,18 @@ class SetupAndDecisionsTest {
     JsonNode read = host.await("api/benches/shelf/setup", answer -> answer.has("cups"));
     assertEquals(Json.MAPPER.valueToTree(setup).toString(), read.toString());
     assertEquals(92.0, read.at("/vessels/tall/top_mm").asDouble());
+    assertEquals("hardware", read.at("/limits/0/code").asText());
+    assertEquals("mL", read.at("/limits/13/unit").asText());
+  }
+
+  /** Additive within v1: a controller of before tells no tables, and is heard all the same. */
+  @Test
+  void theSetUpOfAnEarlierControllerIsRead() throws Exception {
+    ObjectNode setup = Json.MAPPER.valueToTree(Spoken.setup(EIGHT, "A1:vine"));
+    setup.remove(List.of("limits", "alerts"));
+    host.bench().publish(new Topics("older").setup(), setup, true);
+    JsonNode read = host.await("api/benches/older/setup", answer -> answer.has("cups"));
+    assertEquals("[]", read.get("limits").toString());
   }
 
   @Test

@@ -1,5 +1,7 @@
 package dev.cupwarden.host;
 
+import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
@@ -52,6 +54,9 @@ public final class Spoken {
         0.15,
         0.5,
         0.8,
+        30.0,
+        15.0,
+        5.0,
         List.of(new CupStatus.Told("window", 6.5, 8.0, "h", "Outside the watering window.")));
   }
 
@@ -132,7 +137,9 @@ public final class Spoken {
             Map.of(
                 "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
-        named);
+        named,
+        Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
+        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList());
   }
 
   public static Event decision(

@@ -69,6 +69,7 @@ public final class BenchLoop {
   private BenchState state;
   private boolean ordersInHand;
   private boolean hoseInDoubt;
+  private boolean passesBegun;
   private volatile LoopSigns signs = LoopSigns.NOBODY;
   private volatile boolean stopping;
   private volatile Thread thread;
@@ -179,7 +180,11 @@ public final class BenchLoop {
       signs.over(false);
       // One tick is lost; the pump must not stay on for it, nor the bench go without the next.
       parts.hardware().allOff();
-      log.error("A tick failed and watered nothing", e);
+      log.error(
+          passesBegun
+              ? "A tick failed once its passes had begun: they count as given"
+              : "A tick failed and watered nothing",
+          e);
       inputs.tickFailed(clock.now(), ordersInHand);
     } finally {
       signs.doing(Beat.Doing.WAITING);
@@ -189,6 +194,7 @@ public final class BenchLoop {
   /** One tick; in {@link #run} one after the other, in tests one by one. */
   void tick() throws JournalException {
     ordersInHand = false;
+    passesBegun = false;
     signs.doing(Beat.Doing.READING);
     requireMark();
     pump.putDownWhatIsLeft();
@@ -233,6 +239,7 @@ public final class BenchLoop {
     signs.doing(Beat.Doing.WATERING);
     // Unless all of these run as they are counted, nobody knows what stands in the shared hose.
     hoseInDoubt = !step.passes().isEmpty();
+    passesBegun = !intents.isEmpty();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
     signs.doing(Beat.Doing.TELLING);
     hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
@@ -240,8 +247,19 @@ public final class BenchLoop {
     TickReport report =
         new TickReport(
             at, step, doses, standing.statuses(), story.bench(at, seen, state), tick.setup(state));
-    parts.listener().ticked(report);
+    tell(report);
     requireMark();
+  }
+
+  /**
+   * The tick is done and its water given: what fails in telling of it takes nothing of that back.
+   */
+  private void tell(TickReport report) {
+    try {
+      parts.listener().ticked(report);
+    } catch (RuntimeException e) {
+      log.error("What the tick of {} came to could not be told", report.at(), e);
+    }
   }
 
   private void watch(Instant at) {

@@ -1,8 +1,8 @@
 package dev.cupwarden.app.loop;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.core.orders.Hold;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;

@@ -1,8 +1,10 @@
 package dev.cupwarden.core.alerts;
 
+import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.Catalogue;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -11,51 +13,58 @@ import java.util.stream.Collectors;
 /**
  * Every alert of the contract, in one table: its unit, whether it may be told of many cups as one,
  * whether a person must act on it, how often it is told again, and whether it can be put off. Its
- * sentences stand in the {@link Catalogue} as {@code alert.CODE.do}, for many cups with one cause
- * as {@code alert.CODE.do.together}. All intervals are our choice: a mail missed on one evening is
- * followed by one on the next, and nobody is told by the minute.
+ * sentences stand in the {@link Catalogue} as {@code alert.CODE.name} and {@code alert.CODE.do},
+ * for many cups with one cause as {@code alert.CODE.do.together}. All intervals are our choice: a
+ * mail missed on one evening is followed by one on the next, and nobody is told by the minute.
  */
 public enum AlertCode {
-  WET_TOO_LONG("wet-too-long", "h", Told.TOGETHER, Again.DAILY),
-  NEAR_DRY("near-dry", "", Told.TOGETHER, Again.DAILY),
-  ROT_SUSPECTED("rot-suspected", "", Told.TOGETHER, Again.DAILY),
-  SCALE_STUCK("scale-stuck", "min", Told.TOGETHER, Again.DAILY),
-  SCALE_NOISY("scale-noisy", "g", Told.TOGETHER, Again.DAILY),
-  SCALE_OUT_OF_RANGE("scale-out-of-range", "g", Told.TOGETHER, Again.DAILY),
-  SCALE_SILENT("scale-silent", "min", Told.TOGETHER, Again.DAILY),
-  SCALE_DRIFTING("scale-drifting", "g/h", Told.SINGLY, Again.DAILY),
-  CUP_AWAY("cup-away", "h", Told.TOGETHER, Again.DAILY),
-  CUPS_SWAPPED("cups-swapped", "", Told.SINGLY, Again.DAILY),
-  DOSE_SHORT("dose-short", "g", Told.SINGLY, Again.DAILY),
-  DOSE_OVER("dose-over", "g", Told.SINGLY, Again.NEVER),
-  VALVE_LEAKING("valve-leaking", "g", Told.SINGLY, Again.DAILY),
-  PUMP_RUNNING_ON("pump-running-on", "g", Told.SINGLY, Again.NOT_PUT_OFF),
-  BLIND_RATION("blind-ration", "h", Told.TOGETHER, Again.DAILY),
-  SENSOR_DEAD("sensor-dead", "h", Told.SINGLY, Again.DAILY),
-  TANK_UNSUITED("tank-unsuited", "", Told.SINGLY, Again.DAILY),
-  TRAY_FULL("tray-full", "mL", Told.SINGLY, Again.DAILY),
-  TANK_LOW("tank-low", "mL", Told.SINGLY, Again.DAILY),
-  TANK_EMPTY("tank-empty", "", Told.SINGLY, Again.DAILY),
-  FEED_OLD("feed-old", "d", Told.SINGLY, Again.DAILY),
-  LEAK("leak", "mL", Told.SINGLY, Again.HOURLY_WHILE_SEVERE),
-  COLD("cold", "°C", Told.SINGLY, Again.DAILY),
-  FROST("frost", "°C", Told.SINGLY, Again.NOT_PUT_OFF),
-  HEAT("heat", "°C", Told.SINGLY, Again.DAILY),
-  SALTS_HIGH("salts-high", "mS/cm", Told.TOGETHER, Again.DAILY),
-  LOOK_AT_ROOTS("look-at-roots", "", Told.TOGETHER, Again.NEVER),
-  POT_ON("pot-on", "g a day", Told.TOGETHER, Again.NEVER),
-  WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.DAILY),
-  CLOCK("clock", "s", Told.SINGLY, Again.DAILY),
-  NOTICES_FAILING("notices-failing", "", Told.SINGLY, Again.DAILY),
-  STORE_FULL("store-full", "", Told.SINGLY, Again.DAILY),
-  CONTROLLER_SILENT("controller-silent", "min", Told.SINGLY, Again.DAILY),
-  INPUT_SET_ASIDE("input-set-aside", "", Told.SINGLY, Again.DAILY),
-  TWO_CONTROLLERS("two-controllers", "", Told.SINGLY, Again.DAILY);
+  WET_TOO_LONG("wet-too-long", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  NEAR_DRY("near-dry", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  ROT_SUSPECTED("rot-suspected", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  SCALE_STUCK("scale-stuck", "min", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  SCALE_NOISY("scale-noisy", "g", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  SCALE_OUT_OF_RANGE("scale-out-of-range", "g", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  SCALE_SILENT("scale-silent", "min", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  SCALE_DRIFTING("scale-drifting", "g/h", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
+  CUP_AWAY("cup-away", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  CUPS_SWAPPED("cups-swapped", "", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
+  DOSE_SHORT("dose-short", "g", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
+  DOSE_OVER("dose-over", "g", Told.SINGLY, Again.NEVER, Ends.BY_ITSELF),
+  VALVE_LEAKING("valve-leaking", "g", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
+  PUMP_RUNNING_ON("pump-running-on", "g", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_CLEAR),
+  BLIND_RATION("blind-ration", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  SENSOR_DEAD("sensor-dead", "h", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  TANK_UNSUITED("tank-unsuited", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  TRAY_FULL("tray-full", "mL", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
+  TANK_LOW("tank-low", "mL", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  TANK_EMPTY("tank-empty", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  FEED_OLD("feed-old", "d", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  LEAK("leak", "mL", Told.SINGLY, Again.HOURLY_WHILE_SEVERE, Ends.BY_CLEAR),
+  COLD("cold", "°C", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  FROST("frost", "°C", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_ITSELF),
+  HEAT("heat", "°C", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  SALTS_HIGH("salts-high", "mS/cm", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  LOOK_AT_ROOTS("look-at-roots", "", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
+  POT_ON("pot-on", "g a day", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
+  WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  CLOCK("clock", "s", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  NOTICES_FAILING("notices-failing", "", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_ITSELF),
+  STORE_FULL("store-full", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  CONTROLLER_SILENT("controller-silent", "min", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_ITSELF),
+  INPUT_SET_ASIDE("input-set-aside", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  TWO_CONTROLLERS("two-controllers", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF);
 
   /** A latch is cleared cup by cup, so it is told cup by cup. */
   private enum Told {
     TOGETHER,
     SINGLY
+  }
+
+  /** What ends it. */
+  private enum Ends {
+    BY_ITSELF,
+    /** A person's order, once they have looked. */
+    BY_CLEAR
   }
 
   /** When an alert that stands is told again. */
@@ -64,6 +73,7 @@ public enum AlertCode {
     DAILY,
     /** It only asks for a look. */
     NEVER,
+    /** A person must act, and cannot put it off: it cannot wait, or the host tells of itself. */
     NOT_PUT_OFF,
     HOURLY_WHILE_SEVERE
   }
@@ -79,12 +89,14 @@ public enum AlertCode {
   private final String unit;
   private final Told told;
   private final Again again;
+  private final Ends ends;
 
-  AlertCode(String word, String unit, Told told, Again again) {
+  AlertCode(String word, String unit, Told told, Again again, Ends ends) {
     this.word = word;
     this.unit = unit;
     this.told = told;
     this.again = again;
+    this.ends = ends;
   }
 
   /**
@@ -99,6 +111,21 @@ public enum AlertCode {
     }
     return code;
   }
+
+  /** The gravest, which come first where several are shown: water, then people, then plants. */
+  private static final List<AlertCode> GRAVEST =
+      List.of(
+          LEAK,
+          PUMP_RUNNING_ON,
+          VALVE_LEAKING,
+          CONTROLLER_SILENT,
+          TWO_CONTROLLERS,
+          TANK_EMPTY,
+          NOTICES_FAILING,
+          FROST,
+          DOSE_SHORT,
+          NEAR_DRY,
+          WET_TOO_LONG);
 
   /** The row of that name; empty for what only a host tells of itself. */
   static Optional<AlertCode> find(String word) {
@@ -119,6 +146,38 @@ public enum AlertCode {
   Optional<String> part() {
     String key = "alert." + word + ".part";
     return Catalogue.has(key) ? Optional.of(Catalogue.say(key)) : Optional.empty();
+  }
+
+  /**
+   * Its place among alerts that stand: 0 is the gravest; those that have no own place share one.
+   */
+  public int rank() {
+    int place = GRAVEST.indexOf(this);
+    return place < 0 ? GRAVEST.size() : place;
+  }
+
+  /** Its name for a person. */
+  public String called() {
+    return Catalogue.say("alert." + word + ".name");
+  }
+
+  /** As the set-up tells it. */
+  public BenchSetup.Alert told() {
+    return new BenchSetup.Alert(
+        word,
+        called(),
+        unit,
+        part().orElse(""),
+        countsCups(),
+        rank(),
+        acts(),
+        puttingOff(),
+        ends == Ends.BY_CLEAR);
+  }
+
+  /** Whether its value counts cups where it is told of the whole bench. */
+  boolean countsCups() {
+    return together() || this == DOSE_SHORT;
   }
 
   /** Whether many cups with one cause are told as one. */

@@ -14,8 +14,7 @@ public final class AlertFigures {
   }
 
   private static Optional<String> words(AlertCode code, AlertNotice alert) {
-    boolean count = code.together() || code == AlertCode.DOSE_SHORT;
-    if (alert.cup() == null && count) {
+    if (alert.cup() == null && code.countsCups()) {
       return alert.value() > 0.0
           ? Optional.of(String.format(Locale.ROOT, "in %.0f cups", alert.value()))
           : Optional.empty();

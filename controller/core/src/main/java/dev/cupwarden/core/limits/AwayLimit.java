@@ -6,21 +6,14 @@ final class AwayLimit implements Limit {
   private static final double QUIET_MIN = 10.0;
 
   @Override
-  public String code() {
-    return "away";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     if (pass.cup().away()) {
-      return Ruling.veto(code(), 1.0, 0.0, "");
+      return Ruling.veto(1.0, 0.0);
     }
     if (pass.cup().backAt() == null) {
       return Ruling.FREE;
     }
     double backMin = pass.hoursSince(pass.cup().backAt()) * 60.0;
-    return backMin < QUIET_MIN
-        ? Ruling.veto(code(), backMin, QUIET_MIN, "min", "back")
-        : Ruling.FREE;
+    return backMin < QUIET_MIN ? Ruling.veto("back", backMin, QUIET_MIN, "min") : Ruling.FREE;
   }
 }

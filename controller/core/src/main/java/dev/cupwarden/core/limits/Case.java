@@ -6,7 +6,6 @@ import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.feeding.Supply;
-import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -132,6 +131,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param window whether it is open for a cup that was there all day, and for one that was not
    * @param between whether soak is kept by a person, who takes a list of passes in order
    * @param pumpPart of what is ordered that the pump truly gives
+   * @param round what went out in this tick
    */
   public record BenchFacts(
       WateringRules watering,
@@ -150,7 +150,19 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       LocalDate today,
       WindowNow window,
       boolean between,
-      double pumpPart) {}
+      double pumpPart,
+      Round round) {}
+
+  /**
+   * The passes of one tick.
+   *
+   * @param givenMl put out so far
+   * @param mostMl what the pump gives within a tick; infinite where a person waters
+   */
+  public record Round(double givenMl, double mostMl) {
+    /** Not begun, and without bound. */
+    public static final Round NONE = new Round(0.0, Double.POSITIVE_INFINITY);
+  }
 
   /**
    * The watering window at that moment.

@@ -3,12 +3,7 @@ package dev.cupwarden.core.limits;
 /** Without a trusted clock neither window nor ledger means anything: rescue only. */
 final class ClockLimit implements Limit {
   @Override
-  public String code() {
-    return "clock";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
-    return pass.bench().clockInDoubt() ? Ruling.veto(code(), 1.0, 0.0, "") : Ruling.FREE;
+    return pass.bench().clockInDoubt() ? Ruling.veto(1.0, 0.0) : Ruling.FREE;
   }
 }

@@ -6,11 +6,6 @@ import java.time.MonthDay;
 /** No feed in the dark season, where the bench says so. */
 final class DarkSeasonLimit implements Limit {
   @Override
-  public String code() {
-    return "dark-season";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     FeedingRules.Pause pause = pass.bench().feeding().pause().orElse(null);
     if (pause == null) {
@@ -21,6 +16,6 @@ final class DarkSeasonLimit implements Limit {
     boolean until = !today.isAfter(pause.until());
     boolean overNewYear = pause.until().isBefore(pause.from());
     boolean within = overNewYear ? from || until : from && until;
-    return within ? Ruling.veto(code(), 1.0, 0.0, "") : Ruling.FREE;
+    return within ? Ruling.veto(1.0, 0.0) : Ruling.FREE;
   }
 }

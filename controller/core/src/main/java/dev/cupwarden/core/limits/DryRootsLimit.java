@@ -5,15 +5,8 @@ final class DryRootsLimit implements Limit {
   private static final double PLAIN_ABOVE = 0.8;
 
   @Override
-  public String code() {
-    return "dry-roots";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     double depletion = pass.cup().depletion();
-    return depletion > PLAIN_ABOVE
-        ? Ruling.veto(code(), depletion, PLAIN_ABOVE, "depletion")
-        : Ruling.FREE;
+    return depletion > PLAIN_ABOVE ? Ruling.veto(depletion, PLAIN_ABOVE) : Ruling.FREE;
   }
 }

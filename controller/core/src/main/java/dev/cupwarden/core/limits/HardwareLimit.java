@@ -13,11 +13,6 @@ import dev.cupwarden.core.units.Elapsed;
  */
 final class HardwareLimit implements Limit {
   @Override
-  public String code() {
-    return "hardware";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     if (pass.bench().leak().off()) {
       return leak(pass);
@@ -25,7 +20,7 @@ final class HardwareLimit implements Limit {
     Latch latch = standing(pass, pass.bench().latch());
     latch = latch != null ? latch : standing(pass, pass.cup().latch());
     if (latch != null) {
-      return Ruling.veto(code(), latch.value(), latch.threshold(), "", latch.code());
+      return Ruling.veto(latch.code(), latch.value(), latch.threshold(), "");
     }
     double leastMl = pass.proposal().leastMl();
     Supply supply = pass.bench().supply();
@@ -33,9 +28,7 @@ final class HardwareLimit implements Limit {
       return Ruling.FREE;
     }
     double suitsMl = supply.undilutedMl(Limits.strongest(pass));
-    return suitsMl < leastMl
-        ? Ruling.veto(code(), suitsMl, leastMl, "mL", "tank-empty")
-        : Ruling.FREE;
+    return suitsMl < leastMl ? Ruling.veto("tank-empty", suitsMl, leastMl, "mL") : Ruling.FREE;
   }
 
   private static Latch standing(Case pass, Latch latch) {
@@ -43,21 +36,20 @@ final class HardwareLimit implements Limit {
     return tried ? null : latch;
   }
 
-  private Ruling leak(Case pass) {
+  private static Ruling leak(Case pass) {
     LeakWatch leak = pass.bench().leak();
     return switch (leak.stage()) {
-      case UNREAD -> Ruling.veto(code(), 1.0, 0.0, "", "leak-unread");
+      case UNREAD -> Ruling.veto("leak-unread", 1.0, 0.0, "");
       case DRYING ->
           Ruling.veto(
-              code(),
+              "leak-drying",
               Elapsed.hours(leak.since(), pass.at()),
               LeakWatch.DRY_FOR.toHours(),
-              "h",
-              "leak-drying");
+              "h");
       case UNEXPLAINED ->
-          Ruling.veto(code(), leak.balance().unexplainedMl(), 0.0, "mL", "leak-unexplained");
-      case PERSON -> Ruling.veto(code(), 1.0, 0.0, "", "leak-again");
-      default -> Ruling.veto(code(), 1.0, 0.0, "", "leak");
+          Ruling.veto("leak-unexplained", leak.balance().unexplainedMl(), 0.0, "mL");
+      case PERSON -> Ruling.veto("leak-again", 1.0, 0.0, "");
+      default -> Ruling.veto("leak", 1.0, 0.0, "");
     };
   }
 }

@@ -13,21 +13,16 @@ public final class HoseLimit implements Limit {
   public static final double LONGEST_WAIT_MIN = 120.0;
 
   @Override
-  public String code() {
-    return "hose";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     Case.HoseFacts hose = pass.cup().hose();
     if (hose.waitedMin() >= LONGEST_WAIT_MIN) {
       return Ruling.FREE;
     }
     if (hose.carriesNMgPerL() > hose.mostNMgPerL()) {
-      return Ruling.veto(code(), hose.carriesNMgPerL(), hose.mostNMgPerL(), "mg/L N");
+      return Ruling.veto(hose.carriesNMgPerL(), hose.mostNMgPerL());
     }
     return hose.othersFirst()
-        ? Ruling.veto(code(), hose.waitedMin(), LONGEST_WAIT_MIN, "min", "waits")
+        ? Ruling.veto("waits", hose.waitedMin(), LONGEST_WAIT_MIN, "min")
         : Ruling.FREE;
   }
 }

@@ -9,11 +9,6 @@ import dev.cupwarden.core.units.Elapsed;
  */
 final class LeakRoomLimit implements Limit {
   @Override
-  public String code() {
-    return "hardware";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     LeakWatch leak = pass.bench().leak();
     if (!leak.onRescue()) {
@@ -21,11 +16,10 @@ final class LeakRoomLimit implements Limit {
     }
     return leak.watching(pass.at())
         ? Ruling.veto(
-            code(),
+            "leak-watch",
             Elapsed.minutes(leak.lastAt(), pass.at()),
             LeakWatch.WATCHED.toMinutes(),
-            "min",
-            "leak-watch")
-        : Ruling.cap(leak.leftMl(), code(), leak.givenMl(), leak.mostMl(), "mL", "leak-room");
+            "min")
+        : Ruling.cap(leak.leftMl(), leak.givenMl(), leak.mostMl(), "leak-room", "mL");
   }
 }

@@ -9,11 +9,6 @@ import dev.cupwarden.core.setup.Feed;
  */
 final class LedgerLimit implements Limit {
   @Override
-  public String code() {
-    return "ledger";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     Case.CupFacts cup = pass.cup();
     double passMl = Math.min(pass.bench().watering().passMl(), pass.proposal().wantMl());
@@ -24,6 +19,6 @@ final class LedgerLimit implements Limit {
     double left =
         FeedLedger.strengthLeft(
             cup.given(), pass.at(), feed, pass.bench().feeds(), passMl, cup.availableMl());
-    return Ruling.cap(left, code(), cup.fed(), FeedLedger.MOST, "label");
+    return Ruling.cap(left, cup.fed(), FeedLedger.MOST);
   }
 }

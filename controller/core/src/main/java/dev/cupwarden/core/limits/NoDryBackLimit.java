@@ -8,11 +8,6 @@ final class NoDryBackLimit implements Limit {
   private static final double LEAST_PART = 1.0 / 3.0;
 
   @Override
-  public String code() {
-    return "no-dry-back";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     Case.CupFacts cup = pass.cup();
     if (pass.proposal().refilling() || Double.isNaN(cup.driedFrom())) {
@@ -20,6 +15,6 @@ final class NoDryBackLimit implements Limit {
     }
     double least = LEAST_PART * (cup.lines().due() - cup.lines().refill());
     double driedBy = cup.depletion() - Math.min(cup.driedFrom(), cup.lines().refill());
-    return driedBy < least ? Ruling.veto(code(), driedBy, least, "depletion") : Ruling.FREE;
+    return driedBy < least ? Ruling.veto(driedBy, least) : Ruling.FREE;
   }
 }

@@ -5,11 +5,6 @@ import java.time.Duration;
 /** A pass soaks in before the next. */
 final class SoakLimit implements Limit {
   @Override
-  public String code() {
-    return "soak";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     if (pass.cup().lastPassAt() == null || pass.bench().between()) {
       return Ruling.FREE;
@@ -17,6 +12,6 @@ final class SoakLimit implements Limit {
     Duration soak = pass.cup().soaking().soak(pass.bench().watering().soak());
     double minutes = pass.hoursSince(pass.cup().lastPassAt()) * 60.0;
     double leastMinutes = soak.toMillis() / 60_000.0;
-    return minutes < leastMinutes ? Ruling.veto(code(), minutes, leastMinutes, "min") : Ruling.FREE;
+    return minutes < leastMinutes ? Ruling.veto(minutes, leastMinutes) : Ruling.FREE;
   }
 }

@@ -5,15 +5,10 @@ import dev.cupwarden.core.setup.RootStage;
 /** Roots that cannot take feed get none. */
 final class StageLimit implements Limit {
   @Override
-  public String code() {
-    return "stage";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     RootStage stage = pass.cup().stage();
     return stage.takesFeed()
         ? Ruling.FREE
-        : Ruling.veto(code(), stage.ordinal(), RootStage.TOUGHENED.ordinal(), "stage");
+        : Ruling.veto(stage.ordinal(), RootStage.TOUGHENED.ordinal());
   }
 }

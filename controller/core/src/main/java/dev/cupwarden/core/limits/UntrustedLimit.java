@@ -5,16 +5,11 @@ import dev.cupwarden.core.messages.Reason;
 /** Nothing waters on a weight that is in doubt. */
 final class UntrustedLimit implements Limit {
   @Override
-  public String code() {
-    return "untrusted";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     if (pass.cup().estimate().trusted()) {
       return Ruling.FREE;
     }
     Reason doubt = pass.cup().estimate().distrust().get();
-    return Ruling.veto(code(), doubt.value(), doubt.threshold(), doubt.unit(), doubt.code());
+    return Ruling.veto(doubt.code(), doubt.value(), doubt.threshold(), doubt.unit());
   }
 }

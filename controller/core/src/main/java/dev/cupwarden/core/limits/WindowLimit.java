@@ -9,16 +9,11 @@ final class WindowLimit implements Limit {
   private static final double SAME_DAY_H = 12.0;
 
   @Override
-  public String code() {
-    return "window";
-  }
-
-  @Override
   public Ruling rule(Case pass) {
     Case.WindowNow window = pass.bench().window();
     boolean wasAway =
         pass.cup().backAt() != null && pass.hoursSince(pass.cup().backAt()) < SAME_DAY_H;
     boolean open = window.open() || (wasAway && window.openForReturned());
-    return open ? Ruling.FREE : Ruling.veto(code(), window.minutesToOpening(), 0.0, "min");
+    return open ? Ruling.FREE : Ruling.veto(window.minutesToOpening(), 0.0);
   }
 }

@@ -19,6 +19,8 @@ import java.util.SortedMap;
  * @param at since when it is so
  * @param zone that the grower's clock shows; absent where the bench names no place
  * @param cups those on the bench; one that was taken out is missing
+ * @param limits in the order in which they are told
+ * @param alerts all that may be raised
  */
 public record BenchSetup(
     Instant at,
@@ -31,7 +33,15 @@ public record BenchSetup(
     SortedMap<String, Feed> feeds,
     double waterEcMsPerCm,
     SortedMap<String, Tank> tanks,
-    SortedMap<String, Cup> cups) {
+    SortedMap<String, Cup> cups,
+    List<Limit> limits,
+    List<Alert> alerts) {
+
+  /** A controller of before tells no table of limits and alerts. */
+  public BenchSetup {
+    limits = limits == null ? List.of() : limits;
+    alerts = alerts == null ? List.of() : alerts;
+  }
 
   public record Watering(Window window, double passMl, double soakS) {}
 
@@ -73,6 +83,55 @@ public record BenchSetup(
       double cuttingG,
       StageLines lines) {}
 
+  /**
+   * A veto or cap of the program, for whoever shows or asks.
+   *
+   * @param code its name in reasons and checks
+   * @param name for a person
+   * @param on {@code water} or {@code feed}
+   * @param effect {@code veto} or {@code cap}
+   * @param unit of value and threshold; "" for pure numbers. A reason may have one of its own
+   * @param passedBy causes that go through it, by name
+   * @param dose what becomes of a person's dose: {@code refused}, {@code waits}, or {@code lifts}
+   *     where the person may lift it
+   * @param acts whether a person must act before it ends
+   * @param clears what ends it
+   * @param whatToDo in one sentence
+   */
+  public record Limit(
+      String code,
+      String name,
+      String on,
+      String effect,
+      String unit,
+      List<String> passedBy,
+      String dose,
+      boolean acts,
+      String clears,
+      @JsonProperty("do") String whatToDo) {}
+
+  /**
+   * An alert that a bench or its host may raise.
+   *
+   * @param unit of value and threshold; "" where they are parts of one or say nothing
+   * @param part what the value is a part of; "" where it is none
+   * @param countsCups whether its value counts cups where it is of the whole bench
+   * @param rank its place among alerts that stand: 0 is the gravest
+   * @param acts whether a person must act on it
+   * @param later whether a person may put it off
+   * @param clear whether a person's {@code clear} ends it
+   */
+  public record Alert(
+      String code,
+      String name,
+      String unit,
+      String part,
+      boolean countsCups,
+      int rank,
+      boolean acts,
+      boolean later,
+      boolean clear) {}
+
   /** Whether it says the same, be it of another time. */
   public boolean sameAs(BenchSetup other) {
     return other != null && withAt(other.at).equals(other);
@@ -80,6 +139,18 @@ public record BenchSetup(
 
   private BenchSetup withAt(Instant time) {
     return new BenchSetup(
-        time, zone, watering, feeding, climate, vessels, mixes, feeds, waterEcMsPerCm, tanks, cups);
+        time,
+        zone,
+        watering,
+        feeding,
+        climate,
+        vessels,
+        mixes,
+        feeds,
+        waterEcMsPerCm,
+        tanks,
+        cups,
+        limits,
+        alerts);
   }
 }

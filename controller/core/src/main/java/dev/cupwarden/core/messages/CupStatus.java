@@ -16,6 +16,10 @@ import java.util.List;
  * @param dryBefore when one in ten such cups has passed it: what a hold and the next window are
  *     held against; null if its weight is not known
  * @param wet the wet line, as a depletion; likewise refill, due and dry
+ * @param roomMl missing up to the refill line; negative past it, null if not known
+ * @param nextPassMl what a person's dose would get in its next pass once no limit holds; 0 where no
+ *     pass is worth a valve, null if the water is not known
+ * @param leastPassMl smaller passes are not worth a valve; null from a controller of before
  * @param reasons all limits that hold it back now, with value and threshold
  */
 public record CupStatus(
@@ -39,6 +43,9 @@ public record CupStatus(
     double refill,
     double due,
     double dry,
+    Double roomMl,
+    Double nextPassMl,
+    Double leastPassMl,
     List<Told> reasons) {
 
   /**

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.orders;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.setup.RootStage;
 import java.time.Duration;
 import java.time.Instant;

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.orders;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Quoted;
 import java.time.Instant;
@@ -13,8 +14,7 @@ record OrderFields(JsonNode written) {
   /** Over the wire an order says who gave it and how long it is good for. */
   private static final Set<String> COMMON = Set.of("id", "kind", "by", "issued", "expires");
 
-  /** What a person may lift for one dose; nothing lifts the rest. */
-  private static final Set<String> LIFTABLE = Set.of("window", "cold", "no-dry-back");
+  private static final Set<String> LIFTABLE = LimitCode.liftable();
 
   /** In order, for a sentence. */
   static String join(Set<String> words) {

@@ -2,6 +2,7 @@ package dev.cupwarden.core.orders;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.setup.Names;
 import dev.cupwarden.core.units.Quoted;
 import java.util.Collections;

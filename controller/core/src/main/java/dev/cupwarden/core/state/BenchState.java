@@ -4,7 +4,7 @@ import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.PumpWatch;
 import dev.cupwarden.core.estimate.SwapDetector;
-import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.limits.Hold;
 import java.time.Instant;
 import java.util.List;
 import java.util.SortedMap;

@@ -13,7 +13,7 @@ import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.feeding.WateringHabit;
-import dev.cupwarden.core.orders.Hold;
+import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.watering.DryClock;
 import dev.cupwarden.core.watering.Refill;

@@ -43,6 +43,8 @@ final class HoseRound {
       if (putOutPasses.fits(draft, passes)) {
         putOutPasses.putOut(draft, wish, window, passes, wishes.subList(i + 1, wishes.size()));
         SharedHose.note(draft, wish.cup());
+      } else {
+        putOutPasses.waitForNextTick(draft, wish, window, passes);
       }
     }
     draft

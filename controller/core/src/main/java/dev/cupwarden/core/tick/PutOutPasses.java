@@ -9,12 +9,15 @@ import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Case;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.limits.Limits;
+import dev.cupwarden.core.limits.TickVolumeLimit;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.units.Elapsed;
+import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.OpenHours;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.VolumeBounds;
@@ -22,6 +25,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -34,7 +38,7 @@ final class PutOutPasses {
   private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
 
   /** Limits that a hand dose waits for rather than being refused by. */
-  private static final Set<String> WAITED_FOR = Set.of("soak", "pass", "hose");
+  private static final Set<String> WAITED_FOR = LimitCode.waitedFor();
 
   private final OpenHours openHours;
   private final ProposeWater propose;
@@ -48,8 +52,7 @@ final class PutOutPasses {
 
   /**
    * One round: at most one pass a cup, thirstiest of those that waited longest first, and no more
-   * than the pump can give within a tick. A longer one would keep the next look at the cups
-   * waiting, and the soak of its last cups would be counted from long before their water came.
+   * than the pump can give within a tick.
    */
   List<AllowedPass> round(BenchDraft draft) {
     Case.WindowNow window = window(draft.at);
@@ -78,6 +81,8 @@ final class PutOutPasses {
     for (Wish wish : wishes) {
       if (fits(draft, passes)) {
         putOut(draft, wish, window, passes, List.of());
+      } else {
+        waitForNextTick(draft, wish, window, passes);
       }
     }
     return passes;
@@ -90,7 +95,7 @@ final class PutOutPasses {
     for (Wish wish : wishes) {
       Refill refill = wish.wanted();
       if (refill.toMany() && refill.startedAt().equals(draft.at) && refill.orderedMl() == 0.0) {
-        List<Reason> standing = standing(against(draft, wish.cup(), refill, wish.allowance()));
+        List<Reason> standing = standing(against(refill, wish.allowance()));
         if (!standing.isEmpty()) {
           forbidden
               .computeIfAbsent(refill.orderId(), id -> new TreeMap<>())
@@ -103,7 +108,14 @@ final class PutOutPasses {
 
   /** Whether the pump can give one more within this tick. */
   boolean fits(BenchDraft draft, List<AllowedPass> passes) {
-    return passes.isEmpty() || roundMl(passes) <= mostMl(draft) - draft.bench.watering().passMl();
+    return !TickVolumeLimit.full(roundMl(passes), mostMl(draft), draft.bench.watering().passMl());
+  }
+
+  /** The pump has no time left for this cup: its limits say so. */
+  void waitForNextTick(
+      BenchDraft draft, Wish wish, Case.WindowNow window, List<AllowedPass> passes) {
+    wish.cup().allowance =
+        judge(draft, wish.cup(), wish.wanted(), benchFacts(draft, window, passes));
   }
 
   private static double roundMl(List<AllowedPass> passes) {
@@ -126,6 +138,23 @@ final class PutOutPasses {
   private static boolean mayBe(BenchDraft draft, CupDraft cup, Case.BenchFacts facts) {
     return cup.wanted.cause().byHand()
         || !Limits.forbids(proposed(draft, cup, cup.wanted, facts, Case.HoseFacts.CLEAR));
+  }
+
+  /** What each cup would get of a person's dose, by the caps alone. */
+  Map<String, NextPass> nextPasses(BenchDraft draft) {
+    Case.BenchFacts facts = benchFacts(draft, window(draft.at));
+    Map<String, NextPass> next = new HashMap<>();
+    for (CupDraft cup : draft.cups.values()) {
+      double leastMl = cup.leastMl(Cause.ORDER);
+      Case dose =
+          new Case(
+              draft.at,
+              new Case.Proposal(Cause.ORDER, Double.POSITIVE_INFINITY, leastMl, Set.of(), false),
+              cupFacts(cup, Case.HoseFacts.CLEAR),
+              facts);
+      next.put(cup.name(), new NextPass(cup.roomMl(), Limits.capMl(dose), leastMl));
+    }
+    return next;
   }
 
   /** Asks the limits of the cups that get no water, too: for whoever wants to be told. */
@@ -167,10 +196,10 @@ final class PutOutPasses {
     Limits.Allowance allowance =
         passes.isEmpty() && !draft.hose.shared()
             ? wish.allowance()
-            : judge(draft, cup, wish.wanted(), benchFacts(draft, window));
+            : judge(draft, cup, wish.wanted(), benchFacts(draft, window, passes));
     cup.allowance = allowance;
     double wanted = StrengthMeant.of(draft, cup, wish.wanted().strengthAsked());
-    List<Reason> against = against(draft, cup, wish.wanted(), allowance);
+    List<Reason> against = against(wish.wanted(), allowance);
     if (!against.isEmpty()) {
       refuseByHand(draft, cup, against);
       return;
@@ -198,12 +227,11 @@ final class PutOutPasses {
   }
 
   /** What forbids it as it is wanted; none where it may be. */
-  private static List<Reason> against(
-      BenchDraft draft, CupDraft cup, Refill wanted, Limits.Allowance allowance) {
+  private static List<Reason> against(Refill wanted, Limits.Allowance allowance) {
     boolean tooStrong =
         !Double.isNaN(wanted.strengthAsked())
             && wanted.strengthAsked() > allowance.strength() + 1e-9;
-    return tooStrong ? feedReasons(cup, allowance) : allowance.holding();
+    return tooStrong ? feedReasons(allowance) : allowance.holding();
   }
 
   /** Of those, what a dose by hand does not wait for. */
@@ -211,9 +239,9 @@ final class PutOutPasses {
     return reasons.stream().filter(reason -> !WAITED_FOR.contains(reason.code())).toList();
   }
 
-  private static List<Reason> feedReasons(CupDraft cup, Limits.Allowance allowance) {
+  private static List<Reason> feedReasons(Limits.Allowance allowance) {
     return allowance.feedHolding().isEmpty()
-        ? List.of(new Reason("ledger", cup.fed, FeedLedger.MOST, "label"))
+        ? List.of(allowance.strengthBy())
         : allowance.feedHolding();
   }
 
@@ -328,6 +356,14 @@ final class PutOutPasses {
   }
 
   Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {
+    return benchFacts(draft, window, List.of());
+  }
+
+  /**
+   * @param passes of this round so far
+   */
+  private Case.BenchFacts benchFacts(
+      BenchDraft draft, Case.WindowNow window, List<AllowedPass> passes) {
     Supply supply = draft.supply();
     return new Case.BenchFacts(
         draft.bench.watering(),
@@ -346,7 +382,8 @@ final class PutOutPasses {
         draft.today(),
         window,
         soakKeptByPerson,
-        draft.pumpPart());
+        draft.pumpPart(),
+        new Case.Round(roundMl(passes), mostMl(draft)));
   }
 
   private Case.WindowNow window(Instant at) {

@@ -46,9 +46,10 @@ final class Report {
   }
 
   /**
+   * @param next what a person's dose would get
    * @param holding as {@link #told} says
    */
-  CupStatus status(BenchDraft draft, CupDraft cup, List<CupStatus.Told> holding) {
+  CupStatus status(BenchDraft draft, CupDraft cup, NextPass next, List<CupStatus.Told> holding) {
     boolean known = cup.now.known();
     return new CupStatus(
         draft.at,
@@ -71,6 +72,9 @@ final class Report {
         rounded(cup.frame.lines().refill(), 1e4),
         rounded(cup.frame.lines().due(), 1e4),
         rounded(cup.frame.lines().dry(), 1e4),
+        known ? rounded(next.roomMl(), 1e2) : null,
+        known ? rounded(next.ml(), 1e2) : null,
+        rounded(next.leastMl(), 1e2),
         holding);
   }
 

@@ -1,5 +1,7 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -7,13 +9,23 @@ import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.TankState;
 import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
 
-/** What is told of a bench's set-up: its file, with cups and tanks as orders have changed them. */
+/**
+ * What is told of a bench's set-up: its file, with cups and tanks as orders have changed them, and
+ * the tables of limits and alerts, from which page and orders are read.
+ */
 final class TellSetup {
+  private static final List<BenchSetup.Limit> LIMITS =
+      Arrays.stream(LimitCode.values()).map(LimitCode::told).toList();
+  private static final List<BenchSetup.Alert> ALERTS =
+      Arrays.stream(AlertCode.values()).map(AlertCode::told).toList();
+
   private TellSetup() {}
 
   static BenchSetup of(Bench bench, BenchState state, Instant at) {
@@ -50,7 +62,9 @@ final class TellSetup {
                     feed.ecMsPerCmPerGPerL())),
         bench.waterEcMsPerCm(),
         tanks(bench, state),
-        each(state.cups(), cup -> cup(bench, cup)));
+        each(state.cups(), cup -> cup(bench, cup)),
+        LIMITS,
+        ALERTS);
   }
 
   private static SortedMap<String, BenchSetup.Tank> tanks(Bench bench, BenchState state) {

@@ -24,6 +24,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -230,6 +231,7 @@ public final class Tick {
   /** Each cup in that state. */
   public Standing standing(BenchState state) {
     BenchDraft draft = draft(state, nothingNew(state), true);
+    Map<String, NextPass> next = putOutPasses.nextPasses(draft);
     // What would be put out next, without putting it out.
     putOutPasses.round(draft);
     putOutPasses.judgeTheRest(draft);
@@ -240,7 +242,7 @@ public final class Tick {
     draft.cups.forEach(
         (name, cup) -> {
           List<CupStatus.Told> holding = Report.told(cup);
-          statuses.add(report.status(draft, cup, holding));
+          statuses.add(report.status(draft, cup, next.get(name), holding));
           decisions.put(name, report.decision(draft, cup, holding));
         });
     return new Standing(statuses, decisions);

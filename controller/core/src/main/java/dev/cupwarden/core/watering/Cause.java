@@ -11,7 +11,7 @@ public enum Cause {
   /** Past its dry line. */
   RESCUE("rescue"),
   /** Its scale is dead: a part of what it used lately. */
-  BLIND("forecast"),
+  BLIND("blind"),
   /** A person washes salts out. */
   FLUSH("flush"),
   /** A person asked. */

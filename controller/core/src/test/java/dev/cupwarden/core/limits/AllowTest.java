@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class AllowTest {
   private static final Supply SUPPLY = new Supply("plain", 900.0, "feed", "leafy", 900.0, 0.5);
   private static final Limits.Allowance LEFT =
-      new Limits.Allowance(30.0, 0.25, List.of(), List.of());
+      new Limits.Allowance(30.0, 0.25, List.of(), List.of(), null);
 
   private static AllowedPass allow(Limits.Allowance left, TankDraw draw) {
     return Limits.allow("A1", Cause.FORECAST, left, SUPPLY, draw);
@@ -52,14 +52,14 @@ class AllowTest {
   @Test
   void nothingGoesOutWhereALimitHolds() {
     Reason held = new Reason("soak", 1.0, 12.0, "min");
-    Limits.Allowance none = new Limits.Allowance(30.0, 0.25, List.of(held), List.of());
+    Limits.Allowance none = new Limits.Allowance(30.0, 0.25, List.of(held), List.of(), null);
     TankDraw draw = new TankDraw(30.0, 0.0, 0.0);
     assertThrows(IllegalStateException.class, () -> allow(none, draw));
   }
 
   @Test
   void plainWaterIsHeldByNoStrength() {
-    Limits.Allowance plain = new Limits.Allowance(30.0, 0.0, List.of(), List.of());
+    Limits.Allowance plain = new Limits.Allowance(30.0, 0.0, List.of(), List.of(), null);
     assertEquals(30.0, allow(plain, new TankDraw(30.0, 0.0, 0.0)).totalMl());
     assertThrows(IllegalStateException.class, () -> allow(plain, new TankDraw(29.0, 1.0, 0.01)));
   }
@@ -74,6 +74,7 @@ class AllowTest {
     Limits.Allowance left = Limits.judge(draft.made());
     assertEquals(20.0, left.ml());
     assertEquals(10.0 / 30.0, left.strength(), 1e-9, "of 200 mL 190 were fed");
+    assertEquals("ledger", left.strengthBy().code());
   }
 
   /** Without plain water a tank of feed counts only as far as the cup may have it. */

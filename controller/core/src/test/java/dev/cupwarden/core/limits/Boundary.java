@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 
-/** What one row of the table of limits is to say around its bound, written down by hand. */
+/** What one clause of the table of limits is to say around its bound, written down by hand. */
 final class Boundary {
   /** A change of the usual pass, and the ruling on it; no reason: free. */
   record Point(String name, Consumer<CaseDraft> change, double atMost, Reason reason) {}
@@ -18,14 +18,20 @@ final class Boundary {
   private final String code;
   Set<Cause> passedBy = EnumSet.of(Cause.PRIME, Cause.RINSE);
 
-  /** Causes that its test lets through by itself. */
-  Set<Cause> freeByTest = EnumSet.noneOf(Cause.class);
+  /** Causes that another clause of the row holds at the same points. */
+  Set<Cause> alsoBy = EnumSet.noneOf(Cause.class);
+
+  /** Whether it leaves something in every case: a cap that never comes to nothing. */
+  boolean neverHolds;
 
   boolean liftable;
 
-  Boundary(String row, String code) {
+  /**
+   * @param row code and limit, as the table's clause gives them
+   */
+  Boundary(String row) {
     this.row = row;
-    this.code = code;
+    this.code = row.substring(0, row.indexOf(' '));
   }
 
   Boundary passedBy(Cause... more) {
@@ -38,8 +44,18 @@ final class Boundary {
     return this;
   }
 
-  Boundary freeByTest(Cause... some) {
-    freeByTest.addAll(List.of(some));
+  Boundary onlyFor(Cause... those) {
+    passedBy = EnumSet.complementOf(EnumSet.copyOf(List.of(those)));
+    return this;
+  }
+
+  Boundary alsoBy(Cause... some) {
+    alsoBy.addAll(List.of(some));
+    return this;
+  }
+
+  Boundary neverHolds() {
+    neverHolds = true;
     return this;
   }
 

@@ -7,7 +7,6 @@ import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.messages.Reason;
-import dev.cupwarden.core.orders.Hold;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -31,6 +30,7 @@ final class CaseDraft {
   static final Feed LEAFY = new Feed("leafy", 20, 10, 20, 1.0, Duration.ofDays(14), 5, 1.25);
 
   Cause cause = Cause.DUE;
+  double wantMl = 30.0;
   Set<String> lifts = Set.of();
   boolean refilling;
   RootStage stage = RootStage.CIRCLING;
@@ -65,6 +65,7 @@ final class CaseDraft {
   LocalDate today = LocalDate.parse("2027-02-14");
   Case.WindowNow window = new Case.WindowNow(true, true, 1_200.0);
   boolean between;
+  Case.Round round = Case.Round.NONE;
 
   static Instant ago(String time) {
     return AT.minus(Duration.parse(time));
@@ -92,7 +93,7 @@ final class CaseDraft {
             true, 300.0, 0.0, 0.1, 0.5, 0.1, true, Optional.ofNullable(distrust), false, AT);
     return new Case(
         AT,
-        new Case.Proposal(cause, 30.0, Limits.LEAST_PASS_ML, lifts, refilling),
+        new Case.Proposal(cause, wantMl, Limits.LEAST_PASS_ML, lifts, refilling),
         new Case.CupFacts(
             stage,
             lines,
@@ -132,6 +133,7 @@ final class CaseDraft {
             today,
             window,
             between,
-            1.0));
+            1.0,
+            round));
   }
 }

@@ -2,12 +2,15 @@ package dev.cupwarden.core.messages;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.limits.LimitCode;
+import dev.cupwarden.core.watering.Cause;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -51,17 +54,58 @@ class CatalogueTest {
   void everyAlertSaysWhatToDo() {
     for (AlertCode code : AlertCode.values()) {
       assertFalse(code.whatToDo().isBlank(), code.word());
+      assertFalse(code.called().isBlank(), code.word());
+    }
+  }
+
+  /** In the order of the contract, which is that of reporting. */
+  @Test
+  void limitsOfTheTableAreThoseOfTheContractEachOnce() throws Exception {
+    List<String> contract = texts(schema().at("/$defs/limit/enum"));
+    assertEquals(contract.size(), new TreeSet<>(contract).size(), "a code stands twice");
+    assertEquals(contract, Arrays.stream(LimitCode.values()).map(LimitCode::word).toList());
+  }
+
+  @Test
+  void whatMayBeLiftedIsThatOfTheContract() throws Exception {
+    try (InputStream file =
+        CatalogueTest.class.getResourceAsStream(
+            "/dev/cupwarden/core/messages/schema/order.schema.json")) {
+      JsonNode order = new ObjectMapper().readTree(file);
+      assertEquals(
+          new TreeSet<>(texts(order.findValue("lift").at("/items/enum"))),
+          new TreeSet<>(LimitCode.liftable()));
+    }
+  }
+
+  /** What was found, its name, what ends it, what to do. */
+  @Test
+  void everyLimitHasItsSentences() {
+    for (LimitCode code : LimitCode.values()) {
+      assertTrue(Catalogue.has("limit." + code.word()), code.word());
+      assertFalse(code.called().isBlank(), code.word());
+      assertFalse(code.clears().isBlank(), code.word());
+      assertFalse(code.whatToDo().isBlank(), code.word());
     }
   }
 
   @Test
-  void noKeyIsThatOfNoAlert() {
+  void whyIsThatOfTheContractAndWaterOfTheProgramItselfHasEachItsOwn() throws Exception {
+    Set<String> words = Arrays.stream(Cause.values()).map(Cause::word).collect(Collectors.toSet());
+    assertEquals(new TreeSet<>(texts(schema().at("/$defs/why/enum"))), new TreeSet<>(words));
+    assertNotEquals(Cause.FORECAST.word(), Cause.BLIND.word());
+  }
+
+  @Test
+  void noKeyIsThatOfNoAlertAndNoLimit() {
     Set<String> words =
         Arrays.stream(AlertCode.values()).map(AlertCode::word).collect(Collectors.toSet());
+    Set<String> limits =
+        Arrays.stream(LimitCode.values()).map(LimitCode::word).collect(Collectors.toSet());
     for (String key : Catalogue.keys()) {
       String[] parts = key.split("\\.");
-      assertTrue(
-          parts[0].equals("limit") || (parts[0].equals("alert") && words.contains(parts[1])), key);
+      Set<String> known = parts[0].equals("limit") ? limits : words;
+      assertTrue(Set.of("limit", "alert").contains(parts[0]) && known.contains(parts[1]), key);
     }
   }
 

@@ -232,6 +232,9 @@ class SchemaTest {
         0.05,
         0.5,
         0.75,
+        127.7,
+        30.0,
+        5.0,
         List.of(new CupStatus.Told("soak", 300, 720, "s", "It soaks for 7 more minutes.")));
   }
 

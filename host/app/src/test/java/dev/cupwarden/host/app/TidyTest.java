@@ -31,6 +31,13 @@ class TidyTest {
       Pattern.compile(
           ".*(KPa|ML|Grams|Kilograms|Celsius|Percent|Litres|Liters|Millilitres|Metres|Volts|Hertz)$");
 
+  private static final String UNIT =
+      "(?:Mm2|Cm2|M2|M3|Kpa|Kg|Mg|Ml|Mm|Cm|Ms|Min|Umol|Mol|Counts|Pct|Deg|Rad|Hz|G|L|M|W|S|H|D|C|V)";
+
+  /** An ending of units for each other, such as GPerH. */
+  private static final Pattern COMPOUND =
+      Pattern.compile("(?<!Per)(?<=[a-z0-9])(" + UNIT + "(?:Per" + UNIT + ")+[SHD]?)$");
+
   @Test
   void topLevelHoldsWhatItShouldAndNothingElse() throws IOException {
     Set<String> allowed =
@@ -72,7 +79,9 @@ class TidyTest {
     for (Path source : mainSources()) {
       Matcher names = DOUBLE_NAME.matcher(SourceTree.text(source));
       while (names.find()) {
-        if (OTHER_SPELLING.matcher(names.group(1)).matches()) {
+        Matcher compound = COMPOUND.matcher(names.group(1));
+        if (OTHER_SPELLING.matcher(names.group(1)).matches()
+            || (compound.find() && !table.contains(compound.group(1)))) {
           others.add(SourceTree.name(source) + ": " + names.group(1));
         }
       }

@@ -2,6 +2,7 @@ package dev.cupwarden.host.ingest;
 
 import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
@@ -87,35 +88,68 @@ final class Batch {
   }
 
   private void add(BenchMessage said) {
-    if (said instanceof BenchMessage.Measured measured) {
+    said.to(new Rows());
+  }
+
+  /** Where each kind of message goes. */
+  private final class Rows implements BenchMessage.Taker {
+    @Override
+    public void measured(BenchMessage.Measured said) {
       store.benches().touch(handle, said.bench());
-      readings.addAll(measured.readings());
-    } else if (said instanceof BenchMessage.Cup cup) {
+      readings.addAll(said.readings());
+    }
+
+    @Override
+    public void cup(BenchMessage.Cup said) {
       store.benches().touch(handle, said.bench());
-      String name = cup.status().cup();
+      CupStatus status = said.status();
+      store.benches().cup(handle, said.bench(), status.cup(), status.at(), Json.written(status));
+      live.add(LiveEvent.of(said));
+    }
+
+    @Override
+    public void cupGone(BenchMessage.CupGone said) {
+      store.benches().removeCup(handle, said.bench(), said.cup());
+      live.add(LiveEvent.of(said));
+    }
+
+    @Override
+    public void bench(BenchMessage.Bench said) {
+      store.benches().status(handle, said.bench(), said.status().at(), Json.written(said.status()));
+      live.add(LiveEvent.of(said));
+    }
+
+    @Override
+    public void setUp(BenchMessage.SetUp said) {
+      add(said);
+    }
+
+    @Override
+    public void here(BenchMessage.Here said) {
       store
           .benches()
-          .cup(handle, said.bench(), name, cup.status().at(), Json.written(cup.status()));
-      live.add(LiveEvent.of(cup));
-    } else if (said instanceof BenchMessage.CupGone gone) {
-      store.benches().removeCup(handle, said.bench(), gone.cup());
-      live.add(LiveEvent.of(gone));
-    } else if (said instanceof BenchMessage.Bench bench) {
-      store
-          .benches()
-          .status(handle, said.bench(), bench.status().at(), Json.written(bench.status()));
-      live.add(LiveEvent.of(bench));
-    } else if (said instanceof BenchMessage.SetUp setUp) {
-      add(setUp);
-    } else if (said instanceof BenchMessage.Here here) {
-      store
-          .benches()
-          .presence(handle, said.bench(), here.presence().state(), here.presence().since(), now);
-      live.add(LiveEvent.of(here));
-    } else if (said instanceof BenchMessage.Happened happened) {
-      add(happened);
-    } else if (said instanceof BenchMessage.Answered answered) {
-      add(answered, now);
+          .presence(handle, said.bench(), said.presence().state(), said.presence().since(), now);
+      live.add(LiveEvent.of(said));
+    }
+
+    @Override
+    public void happened(BenchMessage.Happened said) {
+      add(said);
+    }
+
+    @Override
+    public void answered(BenchMessage.Answered said) {
+      add(said, now);
+    }
+
+    @Override
+    public void beating(BenchMessage.Beating said) {
+      // Heard as it comes, and lives in memory.
+    }
+
+    @Override
+    public void byAHost(BenchMessage.ByAHost said) {
+      // Nothing of a bench.
     }
   }
 

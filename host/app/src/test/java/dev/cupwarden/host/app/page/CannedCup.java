@@ -38,6 +38,8 @@ final class CannedCup {
     HELD
   }
 
+  private static final double LEAST_ML = 5.0;
+
   final String name;
   final List<Double> at = new ArrayList<>();
   final List<Double> massG = new ArrayList<>();
@@ -76,6 +78,7 @@ final class CannedCup {
       massG.add(Math.round((capacityG - depletion * availableMl + noise(i)) * 10) / 10.0);
     }
     double perHour = firstRate * 1.6 * Math.max(0.1, 1.1 - depletion);
+    double roomMl = (depletion - lines.refill()) * availableMl;
     this.status =
         new CupStatus(
             now,
@@ -98,6 +101,9 @@ final class CannedCup {
             lines.refill(),
             lines.due(),
             lines.dry(),
+            hundredths(roomMl),
+            hundredths(roomMl < LEAST_ML ? 0 : Math.min(roomMl, Math.min(30, availableMl / 10))),
+            LEAST_ML,
             told(fate, depletion, stage));
   }
 
@@ -119,6 +125,10 @@ final class CannedCup {
             name,
             Json.MAPPER.valueToTree(dose)));
     lastDoseStep = step;
+  }
+
+  private static double hundredths(double value) {
+    return Math.round(value * 100) / 100.0;
   }
 
   private static double noise(int i) {

@@ -3,6 +3,8 @@ package dev.cupwarden.host.app.page;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.BenchStatus;
@@ -30,6 +32,7 @@ import java.time.LocalTime;
 import java.time.MonthDay;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -370,7 +373,9 @@ final class StubHost implements AutoCloseable {
             Map.of(
                 "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
-        named);
+        named,
+        Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
+        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList());
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */

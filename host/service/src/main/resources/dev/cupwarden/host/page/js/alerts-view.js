@@ -2,16 +2,15 @@
 
 import * as api from './api.js';
 import { freshId, h, say, setText } from './dom.js';
-import { alertsByCause, commonLimit, compareNames, keyOfAlert, nameOfAlert, nameOfLimit } from './reading.js';
+import { alertsByCause, commonLimit, compareNames, keyOfAlert } from './reading.js';
 import { store } from './store.js';
+import { alertOf, nameOfAlert, nameOfLimit } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
 const t = text.alerts;
 const MOST_PAST = 400;
 const DAY_MS = 24 * 3600e3;
-/** What the bench never puts off, and what the host tells of itself. */
-const NOT_PUT_OFF = ['leak', 'pump-running-on', 'frost', 'controller-silent', 'notices-failing'];
 
 /** Eight in the morning of the next Monday, where the reader is. */
 function nextMonday(now) {
@@ -22,23 +21,23 @@ function nextMonday(now) {
 }
 
 const hours = (h) => u.span(h * 3600e3);
-const grams = (g) => u.mass(g);
-const ofExpected = (part) => t.ofExpected(u.percent(part));
+/** Quantities of the table's units as the reader wants them; others are shown as they are. */
+const BY_UNIT = {
+  s: (s) => u.span(s * 1000), min: (min) => hours(min / 60), h: hours, d: (d) => hours(24 * d),
+  g: u.mass, 'g/h': (g) => t.anHour(u.mass(g)), 'g a day': (g) => t.aDay(u.mass(g)), mL: u.tank, '°C': u.temp,
+};
+const quantity = (value, unit) => BY_UNIT[unit]?.(value) ?? `${u.number(value, 1)} ${unit}`;
+
 /** What was found and its limit, where they are quantities; the other alerts are a yes or no. */
-const OF_CUP = {
-  'near-dry': (part) => t.used(u.percent(part)), 'wet-too-long': hours, 'salts-high': (ms) => `${u.number(ms, 1)} mS/cm`,
-  'blind-ration': hours, 'scale-noisy': grams, 'scale-out-of-range': grams, 'scale-stuck': (min) => hours(min / 60), 'scale-silent': (min) => hours(min / 60), 'scale-drifting': (g) => t.anHour(u.mass(g)),
-  'cup-away': hours, 'dose-short': grams, 'dose-over': grams, 'rot-suspected': ofExpected, 'look-at-roots': ofExpected, 'pot-on': (g) => t.aDay(u.mass(g)),
-  'weigh-drained': (d) => hours(24 * d),
-};
-const OF_BENCH = { 'sensor-dead': hours, 'feed-old': (d) => hours(24 * d), 'tray-full': u.tank, 'tank-low': u.tank, 'tank-empty': u.tank, cold: u.temp, frost: u.temp, heat: u.temp };
-/** An alert of cups that stands for the whole bench counts them. */
-const valueWords = ({ code, cup, value, threshold }) => {
-  if (!Number.isFinite(value) || !Number.isFinite(threshold)) return '';
-  if (!cup && OF_CUP[code]) return value > 0 ? `, ${t.inCups(value)}` : '';
-  const quantity = OF_CUP[code] ?? OF_BENCH[code];
-  return quantity ? `, ${t.value(quantity(value), quantity(threshold))}` : '';
-};
+function valueWords({ code, cup, value, threshold }) {
+  const told = alertOf(code);
+  if (!told || !Number.isFinite(value) || !Number.isFinite(threshold)) return '';
+  if (!cup && told.counts_cups) return value > 0 ? `, ${t.inCups(value)}` : '';
+  if (told.part) return `, ${t.value(`${u.percent(value)} ${told.part}`, u.percent(threshold))}`;
+  // Water held against nothing is a yes or no, until it is measured.
+  if (!told.unit || (told.unit === 'mL' && threshold === 0)) return '';
+  return `, ${t.value(quantity(value, told.unit), quantity(threshold, told.unit))}`;
+}
 
 const whose = (alert) => (alert.cup ? t.forCup(alert.cup) : alert.tank ? t.forTank(alert.tank) : alert.cups ? t.forCups(alert.cups) : t.forBench);
 
@@ -88,7 +87,7 @@ export function alertsView(benchName) {
 
   /** Puts an alert off, by an order to the bench: it is still open, and told before if it grows worse. */
   function laterRow(bench, cause) {
-    if (NOT_PUT_OFF.includes(cause.code) || cause.alerts.every((alert) => alert.state === 'warned')) return null;
+    if (!alertOf(cause.code)?.later || cause.alerts.every((alert) => alert.state === 'warned')) return null;
     const said = h('span', { class: 'quiet', role: 'status' });
     const buttons = [['day', bench.now + DAY_MS], ['monday', nextMonday(bench.now)], ['week', bench.now + 7 * DAY_MS]].map(([name, until]) =>
       h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'data-later': name, onclick: () => putOff(cause, until, buttons, said) }, t.later[name]));

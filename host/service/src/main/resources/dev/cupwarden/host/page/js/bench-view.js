@@ -2,9 +2,10 @@
 
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { freshId, h, setAttr, setText } from './dom.js';
-import { alertsByCause, commonLimit, compareCups, compareNames, forecastWords, groupOf, GROUPS, holdingWater, leftWords, nameOfAlert, nameOfLimit } from './reading.js';
+import { alertsByCause, commonLimit, compareCups, compareNames, forecastWords, groupOf, GROUPS, holdingWater, leftWords } from './reading.js';
 import { Spark } from './spark.js';
 import { store } from './store.js';
+import { nameOfAlert, nameOfLimit } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 

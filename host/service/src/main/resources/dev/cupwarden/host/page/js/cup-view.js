@@ -5,9 +5,10 @@ import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, setAttr, setText } from './dom.js';
 import { momentPanel } from './moment-panel.js';
-import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, nameOfAlert } from './reading.js';
+import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt } from './reading.js';
 import { reasonItems } from './reasons.js';
 import { store } from './store.js';
+import { nameOfAlert } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 

@@ -2,9 +2,10 @@
 
 import * as api from './api.js';
 import { freshId, h, say, setText } from './dom.js';
-import { BACK_BY, before, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, LIFTABLE, roomOf } from './orders.js';
-import { compareNames, nameOfLimit } from './reading.js';
+import { BACK_BY, before, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, roomOf } from './orders.js';
+import { compareNames } from './reading.js';
 import { store } from './store.js';
+import { liftable, nameOfLimit } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -89,7 +90,7 @@ const MAKERS = {
     return { el: field(t.field.strength, input), read: () => numberOf(input, t.field.strength, 0, 1) };
   },
   lift(context) {
-    const boxes = LIFTABLE.map((code) => ({ code, ...check(nameOfLimit(code), context.changed) }));
+    const boxes = liftable().map((code) => ({ code, ...check(nameOfLimit(code), context.changed) }));
     return {
       el: h('fieldset', { class: 'field' }, h('legend', null, t.field.lift), boxes.map((box) => box.el)),
       read: () => {

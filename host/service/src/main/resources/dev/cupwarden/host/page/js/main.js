@@ -5,8 +5,9 @@ import * as api from './api.js';
 import { benchView } from './bench-view.js';
 import { h, s, say, setAttr, setText } from './dom.js';
 import { follow, leaveIfSignedOut, restWhenUnseen } from './live.js';
-import { alertsByCause, nameOfAlert } from './reading.js';
+import { alertsByCause } from './reading.js';
 import { store } from './store.js';
+import { nameOfAlert } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 

@@ -1,7 +1,8 @@
 // What a person may ask of a bench: the fields of each order, and what can be said of it beforehand.
 
-import { compareNames, dryBeforeMs, forecastWords, holdingFeed, holdingWater, leftOf, nameOfAlert, nameOfLimit } from './reading.js';
+import { compareNames, dryBeforeMs, forecastWords, holdingFeed, holdingWater, leftOf } from './reading.js';
 import { foundWords, reasonWords } from './reasons.js';
+import { alertOf, liftable, nameOfAlert, nameOfLimit, passes } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -25,7 +26,6 @@ export const KINDS = {
   retire: { group: 'bench', fields: ['cup', 'because', 'confirm'] },
 };
 export const GROUPS = ['water', 'stop', 'see', 'bench'];
-export const LIFTABLE = ['window', 'cold', 'no-dry-back'];
 
 /** The order that takes this one back, where there is one. */
 export const BACK_BY = {
@@ -37,27 +37,28 @@ export const FORGOTTEN_BY = ['drained', 'watered', 'filled'];
 /** Orders that put water out: what came of them is told by the passes that were given for them. */
 export const GIVES_FOR = { dose: 'order', flush: 'flush' };
 
-/** A flush goes through these; every other limit holds it. */
-const PASSED_BY_FLUSH = ['too-wet', 'wet-too-long', 'no-dry-back', 'day-volume', 'window'];
-
 const line = (tone, words) => ({ tone, words });
 
-/** mL that are missing up to the refill line; null where the water is not known. */
-export function roomOf(cup) {
-  if (!cup || cup.depletion === null) return null;
-  return Math.max(0, (cup.depletion - cup.refill) * cup.available_ml);
+/** mL that are missing up to the refill line; null where the controller does not tell. */
+export const roomOf = (cup) => (Number.isFinite(cup?.room_ml) ? Math.max(0, cup.room_ml) : null);
+
+/** How many passes the controller would give of an order; of what is missing where none is typed. */
+export function passesOf(cup, orderMl) {
+  let left = Math.min(roomOf(cup), orderMl > 0 ? orderMl : Infinity);
+  let n = 0;
+  for (; cup.next_pass_ml > 0 && left >= cup.least_pass_ml; n++) left -= Math.min(cup.next_pass_ml, left);
+  return n;
 }
 
 function beforeDose(bench, cup, order) {
   const lines = [];
   const room = roomOf(cup);
-  const pass = bench.setup?.watering?.pass_ml ?? 30;
   if (room === null || !cup.trusted) lines.push(line('stop', t.unknownWater));
-  else if (room < 5) lines.push(line('stop', t.noRoom));
+  else if (room < cup.least_pass_ml) lines.push(line('stop', t.noRoom));
   else {
     lines.push(line('go', t.room(u.volume(room))));
-    const ml = Math.min(room, order.ml > 0 ? order.ml : room);
-    lines.push(line('', t.inPasses(Math.ceil(ml / pass), u.volume(pass))));
+    const n = passesOf(cup, order.ml);
+    lines.push(n > 0 ? line('', t.inPasses(n, u.volume(cup.next_pass_ml))) : line('stop', t.noPass));
   }
   lines.push(...waterLimits(cup, true));
   lines.push(...feedLimits(bench, cup, order));
@@ -69,10 +70,10 @@ function heldLine(reason) {
   return line('stop', t.holdsBack(`${reasonWords(reason).join('')}${found ? ` (${found})` : ''}`));
 }
 
-function waterLimits(cup, liftable) {
+function waterLimits(cup, mayLift) {
   const holding = holdingWater(cup);
   if (holding.length === 0) return [line('go', t.nothingHolds)];
-  return holding.flatMap((reason) => [heldLine(reason), ...(liftable && LIFTABLE.includes(reason.code) ? [line('', t.canLift(nameOfLimit(reason.code)))] : [])]);
+  return holding.flatMap((reason) => [heldLine(reason), ...(mayLift && liftable().includes(reason.code) ? [line('', t.canLift(nameOfLimit(reason.code)))] : [])]);
 }
 
 /** What the label and the roots leave of the feed that is asked for. */
@@ -116,8 +117,7 @@ function beforeFreed(bench, order) {
 }
 
 function beforeClear(bench, order) {
-  const codes = ['leak', 'pump-running-on', 'valve-leaking', 'dose-short', 'dose-over', 'cups-swapped', 'clock', 'tray-full'];
-  const ends = bench.alerts.filter((alert) => codes.includes(alert.code) && (!order.cup || alert.cup === order.cup))
+  const ends = bench.alerts.filter((alert) => alertOf(alert.code)?.clear && (!order.cup || alert.cup === order.cup))
     .map((alert) => (alert.cup ? `${nameOfAlert(alert.code)} (${alert.cup})` : nameOfAlert(alert.code)));
   return [line('stop', t.clearNote), line('', ends.length > 0 ? t.clearEnds(ends) : t.clearNothing), ...beforeFreed(bench, order)];
 }
@@ -133,7 +133,7 @@ function beforeFlush(cup, order) {
     const runs = order.ml - Math.max(0, cup.depletion) * cup.available_ml;
     lines.push(line('', runs > 0 ? t.flushRuns(u.volume(runs)) : t.flushNone));
   }
-  return cup ? [...lines, ...waterLimits({ ...cup, reasons: cup.reasons.filter((reason) => !PASSED_BY_FLUSH.includes(reason.code)) }, false)] : lines;
+  return cup ? [...lines, ...waterLimits({ ...cup, reasons: cup.reasons.filter((reason) => !passes('flush', reason.code)) }, false)] : lines;
 }
 
 function beforeHold(bench, order) {

@@ -1,5 +1,6 @@
 // What a cup's numbers mean to a grower: its group, its order among others, its forecast in words.
 
+import { isOnFeed, rankOf as rankOfAlert } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -64,11 +65,6 @@ export function dryBeforeMs(cup) {
 export const massAt = (cup, depletion) => cup.capacity_g - depletion * cup.available_ml;
 export const depletionAt = (cup, massG) => (cup.capacity_g - massG) / cup.available_ml;
 
-export const nameOfLimit = (code) => text.limit[code] ?? code;
-export const nameOfAlert = (code) => text.alert[code] ?? code;
-
-const SEVERE = ['leak', 'pump-running-on', 'valve-leaking', 'controller-silent', 'two-controllers', 'tank-empty', 'notices-failing', 'frost', 'dose-short', 'near-dry', 'wet-too-long'];
-
 const severityOf = (alert) => alert.severity ?? 0;
 
 /** Which alert it is among those of one bench. */
@@ -85,23 +81,14 @@ export function alertsByCause(alerts) {
     causes.set(key, cause);
   }
   for (const cause of causes.values()) cause.alerts.sort((a, b) => severityOf(b) - severityOf(a));
-  const rank = (cause) => {
-    const place = SEVERE.indexOf(cause.code);
-    return place < 0 ? SEVERE.length : place;
-  };
   const warnedOnly = (cause) => (cause.alerts.every((alert) => alert.state === 'warned') ? 1 : 0);
   const worst = (cause) => severityOf(cause.alerts[0]);
-  return [...causes.values()].sort((a, b) => warnedOnly(a) - warnedOnly(b) || b.ofBench - a.ofBench || rank(a) - rank(b) || worst(b) - worst(a));
+  return [...causes.values()].sort((a, b) => warnedOnly(a) - warnedOnly(b) || b.ofBench - a.ofBench || rankOfAlert(a.code) - rankOfAlert(b.code) || worst(b) - worst(a));
 }
 
-const FEED_LIMITS = ['stage', 'dry-roots', 'ledger', 'salt', 'dark-season'];
-
-/** A hold on a cup that is about to get water is one on feed: held back from water, it would be `held`. */
-const onFeed = (cup, reason) => FEED_LIMITS.includes(reason.code) || (reason.code === 'hold' && NOW.includes(cup.state));
-
 /** The reasons that hold water back from a cup, not only feed. */
-export const holdingWater = (cup) => (cup?.reasons ?? []).filter((reason) => !onFeed(cup, reason));
-export const holdingFeed = (cup) => (cup?.reasons ?? []).filter((reason) => onFeed(cup, reason));
+export const holdingWater = (cup) => (cup?.reasons ?? []).filter((reason) => !isOnFeed(reason.code));
+export const holdingFeed = (cup) => (cup?.reasons ?? []).filter((reason) => isOnFeed(reason.code));
 
 /** The one limit that holds back every cup of a cause, if there is one: the cause behind them all. */
 export function commonLimit(bench, cause) {

@@ -1,7 +1,7 @@
 // Reasons that hold a cup back, in words, with what was found and what it was held against.
 
 import { h } from './dom.js';
-import { nameOfLimit } from './reading.js';
+import { nameOfLimit } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 

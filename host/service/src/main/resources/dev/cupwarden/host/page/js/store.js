@@ -3,6 +3,7 @@
 
 import * as api from './api.js';
 import { keyOfAlert } from './reading.js';
+import { learn } from './tables.js';
 
 const RETRY_MS = 3000;
 
@@ -120,6 +121,7 @@ class Store {
     cups.forEach((cup) => bench.tell(cup.at));
     bench.alerts = alerts;
     bench.setup = setup;
+    learn(setup);
   }
 
   /** The alerts anew, after one was marked as seen. */
@@ -157,6 +159,7 @@ class Store {
       this.changes.all = true;
     } else if (kind === 'setup') {
       bench.setup = word.setup;
+      learn(word.setup);
       this.changes.all = true;
     } else if (kind === 'weight') {
       bench.tell(word.at);

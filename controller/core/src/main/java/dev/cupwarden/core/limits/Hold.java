@@ -1,4 +1,4 @@
-package dev.cupwarden.core.orders;
+package dev.cupwarden.core.limits;
 
 import java.time.Instant;
 
