@@ -30,6 +30,7 @@ public enum AlertCode {
   DOSE_OVER("dose-over", "g", Told.SINGLY, Again.NEVER),
   VALVE_LEAKING("valve-leaking", "g", Told.SINGLY, Again.DAILY),
   PUMP_RUNNING_ON("pump-running-on", "g", Told.SINGLY, Again.NOT_PUT_OFF),
+  BOARD_FAULT("board-fault", "", Told.SINGLY, Again.DAILY),
   BLIND_RATION("blind-ration", "h", Told.TOGETHER, Again.DAILY),
   SENSOR_DEAD("sensor-dead", "h", Told.SINGLY, Again.DAILY),
   TANK_UNSUITED("tank-unsuited", "", Told.SINGLY, Again.DAILY),

@@ -61,7 +61,7 @@ export const depletionAt = (cup, massG) => (cup.capacity_g - massG) / cup.availa
 export const nameOfLimit = (code) => text.limit[code] ?? code;
 export const nameOfAlert = (code) => text.alert[code] ?? code;
 
-const SEVERE = ['leak', 'pump-running-on', 'valve-leaking', 'controller-silent', 'two-controllers', 'tank-empty', 'notices-failing', 'frost', 'dose-short', 'near-dry', 'wet-too-long'];
+const SEVERE = ['leak', 'pump-running-on', 'valve-leaking', 'board-fault', 'controller-silent', 'two-controllers', 'tank-empty', 'notices-failing', 'frost', 'dose-short', 'near-dry', 'wet-too-long'];
 
 const severityOf = (alert) => alert.severity ?? 0;
 

@@ -294,6 +294,7 @@ export const text = {
     'dose-over': 'More water than ordered',
     'valve-leaking': 'Valve leaking',
     'pump-running-on': 'Pump running on',
+    'board-fault': 'Outputs do not answer',
     'blind-ration': 'Watered without weight',
     'sensor-dead': 'Sensor dead',
     'tank-unsuited': 'Tank suits no due cup',
