@@ -141,14 +141,15 @@ public final class BenchBoard implements AutoCloseable {
         caps.perPass());
   }
 
-  /** One scan of all sensors. A part that fails is a fault in the answer, never an exception. */
+  /**
+   * One scan of all sensors. A part that fails is a fault in the answer, never an exception. All
+   * outputs are switched off once more: one that has fallen silent is found before it is needed.
+   */
   public BoardReadings read() {
     BoardReadings seen = sensors.read();
-    if (outputs.stuckOn().isEmpty()) {
-      return seen;
-    }
     outputs.allOff();
-    return outputs.stuckOn().map(sentence -> seen.withFault("outputs", sentence)).orElse(seen);
+    String part = outputs.pumpStuckOn() ? BoardReadings.PUMP : BoardReadings.OUTPUTS;
+    return outputs.stuckOn().map(sentence -> seen.withFault(part, sentence)).orElse(seen);
   }
 
   /**

@@ -17,7 +17,7 @@ import java.util.TreeMap;
  * @param tankAtLeastMl what is left at least, by tank whose float is up
  * @param leak water where none belongs, now or at any look since the last scan
  * @param faults what could not be read and why, one sentence each, by part (a scale's name, {@code
- *     air}, {@code outputs})
+ *     air}, {@link #OUTPUTS})
  */
 public record BoardReadings(
     SortedMap<String, Double> massG,
@@ -29,6 +29,12 @@ public record BoardReadings(
     SortedMap<String, Double> tankAtLeastMl,
     boolean leak,
     SortedMap<String, String> faults) {
+  /** The part of outputs that do not answer, with the pump surely off. */
+  public static final String OUTPUTS = "outputs";
+
+  /** The part of a pump that may be on. */
+  public static final String PUMP = "pump";
+
   public BoardReadings {
     theta = Collections.unmodifiableSortedMap(new TreeMap<>(theta));
     tankMl = Collections.unmodifiableSortedMap(new TreeMap<>(tankMl));

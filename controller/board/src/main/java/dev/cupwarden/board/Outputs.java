@@ -51,6 +51,7 @@ final class Outputs {
   private final ConcurrentSkipListSet<String> open = new ConcurrentSkipListSet<>();
   private final AtomicReference<String> tripped = new AtomicReference<>();
   private final AtomicReference<String> stuckOn = new AtomicReference<>();
+  private volatile boolean pumpStuckOn;
   private volatile Runnable beatHeard = () -> {};
   private volatile boolean heartbeatHigh;
   private volatile boolean pumpOn;
@@ -112,6 +113,11 @@ final class Outputs {
   /** An output that could not be switched off, until it could. */
   Optional<String> stuckOn() {
     return Optional.ofNullable(stuckOn.get());
+  }
+
+  /** Whether the pump is among them. */
+  boolean pumpStuckOn() {
+    return pumpStuckOn;
   }
 
   /** Begins a pass: the guard looks from now on. */
@@ -224,7 +230,8 @@ final class Outputs {
    */
   void allOff() {
     List<String> failed = new ArrayList<>();
-    if (switchOff(pump, failed)) {
+    boolean pumpOff = switchOff(pump, failed);
+    if (pumpOff) {
       markPumpOff();
     }
     for (String name : offOrder) {
@@ -232,11 +239,13 @@ final class Outputs {
         open.remove(name);
       }
     }
-    stuckOn.set(
-        failed.isEmpty()
-            ? null
-            : "Could not be switched off and may be on: %s. Take the supply from the pump."
-                .formatted(String.join(", ", failed)));
+    pumpStuckOn = !pumpOff;
+    String sentence =
+        pumpOff
+            ? "These do not answer and may be open: %s. The pump is off: look at their wires, their"
+                + " expander's supply and the bus."
+            : "Could not be switched off and may be on: %s. Take the supply from the pump.";
+    stuckOn.set(failed.isEmpty() ? null : sentence.formatted(String.join(", ", failed)));
   }
 
   private static boolean switchOff(OutputLine line, List<String> failed) {

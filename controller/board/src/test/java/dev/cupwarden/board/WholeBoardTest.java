@@ -62,6 +62,19 @@ class WholeBoardTest {
   }
 
   @Test
+  void anExpanderThatFallsSilentIsToldAtTheNextScan() {
+    world.faults().breakChip("expander 0x20", ChipFault.SILENT);
+    BoardReadings silent = board.read();
+    assertEquals(
+        "These do not answer and may be open: valve v1, valve v3. The pump is off: look at their"
+            + " wires, their expander's supply and the bus.",
+        silent.faults().get(BoardReadings.OUTPUTS));
+    assertFalse(silent.faults().containsKey(BoardReadings.PUMP));
+    world.faults().breakChip("expander 0x20", ChipFault.NONE);
+    assertFalse(board.read().faults().containsKey(BoardReadings.OUTPUTS));
+  }
+
+  @Test
   void waterOnTheFloorAndAnEmptyTankAreSeen() {
     world.faults().wet(LEAK, true);
     world.fillTo("plain", 400);

@@ -74,6 +74,16 @@ public final class BenchFaults {
     now.accept(() -> plumbing.breakValve(valve, fault));
   }
 
+  /** The pump's switch fails short, past its line and its timer; or is replaced. */
+  public void shortPump(boolean isShort) {
+    now.accept(() -> plumbing.shortPump(isShort));
+  }
+
+  /** The tubes behind two cups' valves change places; the same again puts them right. */
+  public void exchangeTubes(String valve, String other) {
+    now.accept(() -> plumbing.exchangeTubes(valve, other));
+  }
+
   /** The hose slips off the pump, which turns and moves nothing; or is put on again. */
   public void pullHose(boolean isOff) {
     now.accept(() -> plumbing.pullHose(isOff));

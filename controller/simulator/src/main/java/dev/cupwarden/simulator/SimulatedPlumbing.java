@@ -33,6 +33,8 @@ final class SimulatedPlumbing {
   private final Map<String, Double> tankMl = new TreeMap<>();
   private final LaminarHose shared;
   private boolean hoseOff;
+  private boolean pumpDriven;
+  private boolean pumpShort;
   private double wasteMl;
 
   SimulatedPlumbing(Bench bench, BoardWiring wiring, Outlet outlet, long seed) {
@@ -55,7 +57,23 @@ final class SimulatedPlumbing {
 
   /** The pump is switched. */
   void drivePump(boolean on) {
-    pump.drive(on);
+    pumpDriven = on;
+    pump.drive(on || pumpShort);
+  }
+
+  /** The pump's switch fails short: it runs whatever its line says. */
+  void shortPump(boolean isShort) {
+    pumpShort = isShort;
+    drivePump(pumpDriven);
+  }
+
+  /** The tubes behind two cups' valves change places. */
+  void exchangeTubes(String valve, String other) {
+    String cup = cupOfValve.get(valve);
+    if (cup == null || !cupOfValve.containsKey(other)) {
+      throw new IllegalArgumentException("No tube to a cup behind " + valve + " or " + other);
+    }
+    cupOfValve.put(valve, cupOfValve.put(other, cup));
   }
 
   /** A valve is switched. */

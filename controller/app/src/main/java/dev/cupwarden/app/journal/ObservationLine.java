@@ -33,6 +33,9 @@ public final class ObservationLine {
     if (seen.hoseInDoubt()) {
       line.put("hose_in_doubt", true);
     }
+    if (seen.boardFault()) {
+      line.put("board_fault", true);
+    }
     if (!seen.orders().isEmpty()) {
       line.putArray("orders").addAll(seen.orders());
     }

@@ -202,7 +202,7 @@ public final class BenchLoop {
     BoardReadings read = parts.hardware().read();
     signs.moved();
     signs.doing(Beat.Doing.DECIDING);
-    faults.look(at, read.faults());
+    boolean boardFault = faults.look(at, read);
     long begunNanos = System.nanoTime();
     List<JsonNode> orders =
         new ArrayList<>(clockWatch.inOwnTime(orderTurn.of(parts.journal().waitingOrders())));
@@ -216,7 +216,7 @@ public final class BenchLoop {
     boolean doubted = hoseInDoubt && parts.bench().hose().volumeMl() > 0;
     List<JsonNode> forTheBench = new ArrayList<>(orders);
     alerts.putOff(at, forTheBench);
-    Observation seen = Sight.of(at, read, clockInDoubt, forTheBench, state, doubted);
+    Observation seen = Sight.of(at, read, clockInDoubt, forTheBench, state, doubted, boardFault);
     Tick.Step step = tick.step(state, seen);
     Tick.Standing standing = tick.standing(step.state());
     List<Happening> events = new ArrayList<>(alerts.untold(at));
@@ -241,6 +241,7 @@ public final class BenchLoop {
     hoseInDoubt = !step.passes().isEmpty();
     passesBegun = !intents.isEmpty();
     List<Dose> doses = pump.give(step.passes(), intents, () -> stopping);
+    faults.gave(doses);
     signs.doing(Beat.Doing.TELLING);
     hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
     dayEnd.afterTick(at, state);

@@ -1,27 +1,38 @@
 package dev.cupwarden.app.loop;
 
+import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.messages.Dose;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * What the board says is wrong with itself: told once in the log when it begins, changes and ends.
- * An output that does not switch off is an alert; what a silent sensor means is judged in the core.
+ * An output that does not answer and a pass that failed are alerts; what a silent sensor means is
+ * judged in the core.
  */
 final class BoardFaults {
-  private static final String OUTPUTS = "outputs";
-  private static final String CODE = "pump-running-on";
+  private static final String LEAK = "leak";
   private static final Logger log = LoggerFactory.getLogger(BoardFaults.class);
 
   private final OwnAlerts alerts;
   private Map<String, String> known = Map.of();
+  private boolean failedNow;
+  private boolean failedLast;
 
   BoardFaults(OwnAlerts alerts) {
     this.alerts = alerts;
   }
 
-  void look(Instant at, Map<String, String> faults) {
+  /**
+   * Before each tick's decision.
+   *
+   * @return whether the board could not do as it was told, now or since the tick before
+   */
+  boolean look(Instant at, BoardReadings read) {
+    Map<String, String> faults = read.faults();
     faults.forEach(
         (part, sentence) -> {
           if (!sentence.equals(known.get(part))) {
@@ -32,10 +43,37 @@ final class BoardFaults {
         .filter(part -> !faults.containsKey(part))
         .forEach(part -> log.info("{}: works again", part));
     known = Map.copyOf(faults);
-    if (faults.containsKey(OUTPUTS)) {
-      alerts.raise(CODE, at, 1, 0, faults.get(OUTPUTS));
+    boolean pump = faults.containsKey(BoardReadings.PUMP);
+    boolean outputs = faults.containsKey(BoardReadings.OUTPUTS);
+    // A pass that water ended is told as that water.
+    failedLast &= !read.leak() && !faults.containsKey(LEAK);
+    tell("pump-running-on", at, pump, faults.get(BoardReadings.PUMP));
+    tell(
+        "board-fault",
+        at,
+        !pump && (outputs || failedLast),
+        outputs
+            ? faults.get(BoardReadings.OUTPUTS)
+            : "A pass failed: look at the controller's log, the outputs and their supply. It is over"
+                + " when a pass is given.");
+    boolean faulty = pump || outputs || failedNow;
+    failedNow = false;
+    return faulty;
+  }
+
+  private void tell(String code, Instant at, boolean so, String sentence) {
+    if (so) {
+      alerts.raise(code, at, 1, 0, sentence);
     } else {
-      alerts.clear(CODE, at, 0);
+      alerts.clear(code, at, 0);
+    }
+  }
+
+  /** After passes were given, or tried. */
+  void gave(List<Dose> doses) {
+    if (!doses.isEmpty()) {
+      failedNow = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
+      failedLast = failedNow;
     }
   }
 }

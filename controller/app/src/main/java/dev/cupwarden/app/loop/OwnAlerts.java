@@ -31,7 +31,13 @@ import java.util.TreeMap;
 final class OwnAlerts {
   /** The codes that it may be told by; the core has others. */
   static final List<String> CODES =
-      List.of("clock", "store-full", "pump-running-on", "input-set-aside", "two-controllers");
+      List.of(
+          "clock",
+          "store-full",
+          "pump-running-on",
+          "board-fault",
+          "input-set-aside",
+          "two-controllers");
 
   /** More than a usual tick: so that no day passes without a word. */
   private static final Duration UNTIL_NEXT_LOOK = Duration.ofMinutes(10);

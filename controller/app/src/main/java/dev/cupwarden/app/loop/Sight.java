@@ -26,7 +26,8 @@ final class Sight {
       boolean clockInDoubt,
       List<JsonNode> orders,
       BenchState before,
-      boolean hoseInDoubt) {
+      boolean hoseInDoubt,
+      boolean boardFault) {
     return new Observation(
         at,
         read.airC(),
@@ -40,7 +41,8 @@ final class Sight {
         read.faults().containsKey("leak"),
         clockInDoubt,
         List.copyOf(orders),
-        hoseInDoubt);
+        hoseInDoubt,
+        boardFault);
   }
 
   /**

@@ -2,6 +2,7 @@ package dev.cupwarden.app.advise;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.BenchSource;
@@ -25,7 +26,8 @@ import org.junit.jupiter.api.TestFactory;
 /**
  * Replays every recorded situation, {@code scenarios/<situation>/{bench.yaml,in.jsonl,out.jsonl}},
  * through the very session that {@code advise} runs. By hand: {@code advise --bench bench.yaml <
- * in.jsonl}.
+ * in.jsonl}. What it is about stands in its {@code shows.json}, with values worked out by hand: a
+ * recording alone would say yes to whatever the program did.
  */
 class ScenariosTest {
   private static final Path SCENARIOS = Path.of("src/test/resources/scenarios");
@@ -66,6 +68,31 @@ class ScenariosTest {
       }
     }
     assertEquals(expected.size(), answers.size(), "lines of " + folder);
+    showsWhatItSays(folder, answers);
+  }
+
+  private static void showsWhatItSays(Path folder, List<String> answers) throws IOException {
+    JsonNode says = Json.MAPPER.readTree(folder.resolve("shows.json").toFile());
+    assertFalse(says.path("shows").asText().isBlank(), folder + " says what it shows");
+    assertFalse(says.path("expect").isEmpty(), folder + " expects something");
+    for (JsonNode expected : says.path("expect")) {
+      JsonNode answer = Json.MAPPER.readTree(answers.get(expected.path("line").asInt() - 1));
+      JsonNode found = answer.at(expected.path("at").asText());
+      assertTrue(
+          fits(expected, found),
+          () -> "%s: expected %s, found %s".formatted(folder.getFileName(), expected, found));
+    }
+  }
+
+  private static boolean fits(JsonNode expected, JsonNode found) {
+    JsonNode wanted = expected.get("is");
+    if (wanted.isNull()) {
+      return found.isMissingNode() || found.isNull();
+    }
+    return expected.has("within")
+        ? found.isNumber()
+            && Math.abs(found.asDouble() - wanted.asDouble()) <= expected.get("within").asDouble()
+        : wanted.equals(BY_VALUE, found);
   }
 
   private static List<String> answers(Path folder) throws IOException, SetupException {

@@ -59,9 +59,11 @@ final class FaultBench implements AutoCloseable {
   private final List<Said> hangs = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
   private final List<Said> said = new ArrayList<>();
+  private final Map<String, Double> byHandMl = new TreeMap<>();
   private final List<Instant> badTicks = new ArrayList<>();
   private Map<String, String> faultsNow = Map.of();
   private Instant broken;
+  private Duration linesOff;
   private Path folder;
   private int lives;
   private int orders;
@@ -122,6 +124,33 @@ final class FaultBench implements AutoCloseable {
   /** The fault is there from now on. */
   void breaksNow() {
     broken = now();
+    linesOff = null;
+    timeLines(broken);
+  }
+
+  /** Looks from now on until every output is off for the first time. */
+  private void timeLines(Instant from) {
+    var looks = new VirtualTime.Handle[1];
+    if (world.linesOn() == 0) {
+      linesOff = Duration.ZERO;
+      return;
+    }
+    looks[0] =
+        world
+            .time()
+            .every(
+                PUMP_LOOK,
+                () -> {
+                  if (world.linesOn() == 0 || !from.equals(broken)) {
+                    looks[0].close();
+                    linesOff = from.equals(broken) ? Duration.between(from, now()) : linesOff;
+                  }
+                });
+  }
+
+  /** From the break until every output was off; none when they never were. */
+  Optional<Duration> linesOff() {
+    return Optional.ofNullable(linesOff);
   }
 
   /** Since when the fault is there. */
@@ -303,10 +332,19 @@ final class FaultBench implements AutoCloseable {
     }
   }
 
-  /** What came into each cup since it was made, mL. */
+  /** A person pours that much plain water into a cup, and says nothing. */
+  void waterByHand(String cup, double ml) {
+    world.person().water(cup, ml, 0);
+    byHandMl.merge(cup, ml, Double::sum);
+  }
+
+  /** What came into each cup since it was made but for a person's water, mL. */
   Map<String, Double> waterInMl() {
     Map<String, Double> waterMl = new TreeMap<>();
-    bench.cups().keySet().forEach(cup -> waterMl.put(cup, world.cup(cup).balance().waterInMl()));
+    for (String cup : bench.cups().keySet()) {
+      double inMl = world.cup(cup).balance().waterInMl();
+      waterMl.put(cup, inMl - byHandMl.getOrDefault(cup, 0.0));
+    }
     return waterMl;
   }
 

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 
 /** What can fail on a bench, each with its break, its mending, and how long it lasts. */
 final class FaultCases {
@@ -112,6 +113,28 @@ final class FaultCases {
     cases.add(chip("SHT3x silent", null, "air", ChipFault.SILENT, LONG));
     cases.add(chip("SHT3x wrong CRC", null, "air", ChipFault.GARBLED, LONG));
     cases.add(chip("PCF8574 silent", "A1", "expander 0x20", ChipFault.SILENT, TWO_HOURS));
+    cases.add(
+        new Case(
+            "PCF8574 silent in the midst of a pass through it",
+            "A1",
+            DUE,
+            TWO_HOURS,
+            bench ->
+                whenWaterComes(
+                    bench,
+                    "A1",
+                    () -> bench.world().faults().breakChip("expander 0x20", ChipFault.SILENT)),
+            bench -> bench.world().faults().breakChip("expander 0x20", ChipFault.NONE)));
+    cases.add(
+        new Case(
+            "PCF8574 lost its supply for a moment in the midst of a pass through it",
+            "A1",
+            DUE,
+            TWO_HOURS,
+            bench ->
+                whenWaterComes(
+                    bench, "A1", () -> bench.world().faults().interruptPower("expander 0x20")),
+            bench -> {}));
     for (SimulatedDs18b20.Fault fault : SimulatedDs18b20.Fault.values()) {
       if (fault != SimulatedDs18b20.Fault.NONE) {
         cases.add(
@@ -177,12 +200,33 @@ final class FaultCases {
             EARLY,
             LONG,
             bench -> {
-              bench.world().person().water("A1", 100, 0);
+              bench.waterByHand("A1", 100);
               bench.runFor(Duration.ofMinutes(15));
               bench.breaksNow();
               bench.world().faults().breakValve("v1", ValveFault.STUCK_OPEN);
             },
             bench -> bench.world().faults().breakValve("v1", ValveFault.NONE)));
+    cases.add(
+        new Case(
+            "tubes of two cups exchanged, one of them is due",
+            "A1",
+            EARLY,
+            LONG,
+            bench -> {
+              bench.waterByHand("A1", 100);
+              bench.runFor(Duration.ofMinutes(15));
+              bench.breaksNow();
+              bench.world().faults().exchangeTubes("v1", "v2");
+            },
+            bench -> bench.world().faults().exchangeTubes("v1", "v2")));
+    cases.add(
+        new Case(
+            "pump's switch short: it runs on",
+            null,
+            DUE,
+            TWO_HOURS,
+            bench -> whenPumpStarts(bench, () -> bench.world().faults().shortPump(true)),
+            bench -> bench.world().faults().shortPump(false)));
     cases.add(valve("valve stuck shut", "A1", "v1", ValveFault.STUCK_SHUT));
     cases.add(valve("valve leaking", "A1", "v1", ValveFault.LEAKING));
     cases.add(valve("tank valve stuck shut", null, "plain", ValveFault.STUCK_SHUT));
@@ -240,6 +284,20 @@ final class FaultCases {
             bench -> bench.world().faults().wet(LEAK, false)));
     cases.add(
         new Case(
+            "wire to the leak sensor broken, and water in the tray",
+            null,
+            DUE,
+            TWO_HOURS,
+            bench -> {
+              bench.world().faults().cutWire(LEAK, true);
+              bench.world().faults().wet(LEAK, true);
+            },
+            bench -> {
+              bench.world().faults().wet(LEAK, false);
+              bench.world().faults().cutWire(LEAK, false);
+            }));
+    cases.add(
+        new Case(
             "leak sensor not to be read",
             null,
             DUE,
@@ -278,6 +336,16 @@ final class FaultCases {
 
   /** Does that once, within a second after the pump has started. */
   static void whenPumpStarts(FaultBench bench, Runnable work) {
+    onceWhen(bench, () -> bench.world().pumpOn(), work);
+  }
+
+  /** Does that once, within a second after water has come to a cup. */
+  private static void whenWaterComes(FaultBench bench, String cup, Runnable work) {
+    double beforeMl = bench.waterInMl().get(cup);
+    onceWhen(bench, () -> bench.waterInMl().get(cup) > beforeMl, work);
+  }
+
+  private static void onceWhen(FaultBench bench, BooleanSupplier so, Runnable work) {
     var looks = new VirtualTime.Handle[1];
     looks[0] =
         bench
@@ -286,7 +354,7 @@ final class FaultCases {
             .every(
                 Duration.ofSeconds(1),
                 () -> {
-                  if (bench.world().pumpOn()) {
+                  if (so.getAsBoolean()) {
                     looks[0].close();
                     bench.breaksNow();
                     work.run();

@@ -5,9 +5,10 @@ package dev.cupwarden.core.dosing;
  *
  * @param leak where water was found where none belongs
  * @param trial where nothing arrived
+ * @param boardFault whether the board could not do as it was told
  */
-public record PumpWatch(LeakWatch leak, PumpTrial trial) {
-  public static final PumpWatch NONE = new PumpWatch(LeakWatch.NONE, PumpTrial.NONE);
+public record PumpWatch(LeakWatch leak, PumpTrial trial, boolean boardFault) {
+  public static final PumpWatch NONE = new PumpWatch(LeakWatch.NONE, PumpTrial.NONE, false);
 
   /** Code of a leak's latch in journals that know no watch. */
   private static final String LEAK = "leak";
@@ -21,7 +22,9 @@ public record PumpWatch(LeakWatch leak, PumpTrial trial) {
     if (kept != null) {
       return kept;
     }
-    return isLeak(pump) ? new PumpWatch(LeakWatch.wetSince(pump.since()), PumpTrial.NONE) : NONE;
+    return isLeak(pump)
+        ? new PumpWatch(LeakWatch.wetSince(pump.since()), PumpTrial.NONE, false)
+        : NONE;
   }
 
   /** The pump's latch; null for what is kept as a leak here. */

@@ -124,6 +124,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param latch the pump's; null where there is none
    * @param leak how the bench stands to a leak
    * @param trial whether one pass may try a pump that brought nothing
+   * @param boardFault whether the board could not do as it was told
    * @param supply what the tanks can give
    * @param feed in the feed tank; null where there is none
    * @param feeds of the bench by name
@@ -141,6 +142,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Latch latch,
       LeakWatch leak,
       boolean trial,
+      boolean boardFault,
       Supply supply,
       Feed feed,
       Map<String, Feed> feeds,

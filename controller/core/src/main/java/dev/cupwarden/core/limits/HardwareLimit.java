@@ -7,15 +7,18 @@ import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.units.Elapsed;
 
 /**
- * Nothing runs over a leak, with a latch that waits for a person, or from an empty tank: one whose
- * cup may have nothing that the tanks still hold. A latch of passes that did not arrive lets one
- * through when a trial is due.
+ * Nothing runs over a leak, by outputs that do not answer, with a latch that waits for a person, or
+ * from an empty tank: one whose cup may have nothing that the tanks still hold. A latch of passes
+ * that did not arrive lets one through when a trial is due.
  */
 final class HardwareLimit implements Limit {
   @Override
   public Ruling rule(Case pass) {
     if (pass.bench().leak().off()) {
       return leak(pass);
+    }
+    if (pass.bench().boardFault()) {
+      return Ruling.veto("board-fault", 1.0, 0.0, "");
     }
     Latch latch = standing(pass, pass.bench().latch());
     latch = latch != null ? latch : standing(pass, pass.cup().latch());

@@ -22,6 +22,8 @@ import java.util.SortedMap;
  * @param clockInDoubt whether {@code at} may be far from the true time
  * @param orders what a person asked, each still as it was written
  * @param hoseInDoubt a pass since the observation before may not have run as it was counted
+ * @param boardFault whether an output does not answer, or a pass since the observation before
+ *     failed: nothing can be pumped, and what was not given need not arrive
  */
 public record Observation(
     Instant at,
@@ -36,7 +38,8 @@ public record Observation(
     boolean leakUnread,
     boolean clockInDoubt,
     List<JsonNode> orders,
-    boolean hoseInDoubt) {
+    boolean hoseInDoubt,
+    boolean boardFault) {
 
   /** With every pass run as it was counted. */
   public Observation(
@@ -65,6 +68,7 @@ public record Observation(
         leakUnread,
         clockInDoubt,
         orders,
+        false,
         false);
   }
 }

@@ -45,6 +45,7 @@ public final class ObservationDraft {
   private boolean leakUnread;
   private boolean clockInDoubt;
   private boolean hoseInDoubt;
+  private boolean boardFault;
   private final List<JsonNode> orders = new ArrayList<>();
 
   /**
@@ -116,6 +117,11 @@ public final class ObservationDraft {
     hoseInDoubt = doubted;
   }
 
+  /** Whether the board could not do as it was told. */
+  public void boardFault(boolean faulty) {
+    boardFault = faulty;
+  }
+
   /** An order as it was written; what is wrong with it is told by its receipt. */
   public void order(JsonNode order) {
     orders.add(order);
@@ -146,7 +152,8 @@ public final class ObservationDraft {
         leakUnread,
         clockInDoubt,
         List.copyOf(orders),
-        hoseInDoubt);
+        hoseInDoubt,
+        boardFault);
   }
 
   private OptionalDouble value(AmbientReading reading) {

@@ -34,7 +34,8 @@ public final class ObservationReader {
                   "leak_unread",
                   "clock_in_doubt",
                   "orders",
-                  "hose_in_doubt"))
+                  "hose_in_doubt",
+                  "board_fault"))
           .toList();
 
   /** Reads one element out of many, so that more may follow it. */
@@ -87,6 +88,7 @@ public final class ObservationReader {
       case "leak_unread" -> draft.leakUnread(truth(field, value));
       case "clock_in_doubt" -> draft.clockInDoubt(truth(field, value));
       case "hose_in_doubt" -> draft.hoseInDoubt(truth(field, value));
+      case "board_fault" -> draft.boardFault(truth(field, value));
       case "orders" -> orders(json, draft);
       default -> draft.ambient(ambient(field), number(field, value, json));
     }

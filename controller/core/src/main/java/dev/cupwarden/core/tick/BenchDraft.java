@@ -161,7 +161,7 @@ final class BenchDraft {
         put ? at : before.lastPassesAt(),
         alerts,
         List.copyOf(orderIds),
-        new PumpWatch(leak, trial),
+        new PumpWatch(leak, trial, seen.boardFault()),
         done,
         hose.state());
   }

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.dosing.Diverted;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.PassOnTrial;
@@ -34,6 +35,10 @@ final class JudgeDoses {
   private static final int LEAST_OTHERS = 3;
 
   void judge(BenchDraft draft) {
+    if (draft.seen.boardFault()) {
+      // What the board itself says it did not give, no weight need witness.
+      draft.cups.values().forEach(cup -> unseen(draft, cup));
+    }
     for (CupDraft cup : draft.cups.values()) {
       boolean dosed = cup.onTrial != null || justGiven(draft, cup);
       if (dosed) {
@@ -51,11 +56,18 @@ final class JudgeDoses {
         forgiveLateArrival(cup);
       }
       if (cup.onTrial != null && DoseCheck.lapsed(cup.onTrial, draft.at)) {
-        WatchPump.unseen(draft, cup.onTrial);
-        cup.onTrial = null;
+        unseen(draft, cup);
       }
     }
+    lookForOpenValve(draft);
     WatchPump.look(draft);
+  }
+
+  private static void unseen(BenchDraft draft, CupDraft cup) {
+    if (cup.onTrial != null) {
+      WatchPump.unseen(draft, cup.onTrial);
+      cup.onTrial = null;
+    }
   }
 
   private static boolean justGiven(BenchDraft draft, CupDraft cup) {
@@ -216,7 +228,7 @@ final class JudgeDoses {
     // By the raw reading: a cup in doubt has an unsure weight just because of these steps.
     double leastG = Rising.stepG(0.0);
     boolean quiet = quiet(draft);
-    boolean sees = !cup.away && !cup.now.lifted() && !Double.isNaN(riseG) && !faulty(cup, quiet);
+    boolean sees = seesSteps(cup, quiet);
     if (cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER) {
       cup.steps = cup.steps.overfilled(cup.finding.riseG() - cup.finding.orderedMl());
     } else if (!sees || cup.finding != null || cup.onTrial != null) {
@@ -232,6 +244,49 @@ final class JudgeDoses {
       draft.pumpLatch = cup.steps.astray() ? cup.latch : draft.pumpLatch;
       cup.steps = Steps.NONE;
     }
+  }
+
+  /** What the cups of this look missed of their passes came to others: stops the pump at once. */
+  private static void lookForOpenValve(BenchDraft draft) {
+    Diverted diverted = Diverted.NONE;
+    double gainedG = 0.0;
+    List<CupDraft> gained = new ArrayList<>(0);
+    for (CupDraft cup : draft.cups.values()) {
+      boolean over = cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER;
+      if (cup.finding != null && !over) {
+        diverted = diverted.judged(cup.finding, draft.pumpPart());
+      }
+      double gainG = gainG(draft, cup, over);
+      if (gainG > Rising.stepG(0.0)) {
+        gained.add(cup);
+        gainedG += gainG;
+      }
+    }
+    if (diverted.cameTo(gainedG)) {
+      for (CupDraft cup : gained) {
+        boolean over = cup.finding != null;
+        cup.latch =
+            new Latch("valve-leaking", draft.at, gainG(draft, cup, over), Rising.stepG(0.0));
+        draft.pumpLatch = cup.latch;
+      }
+    }
+  }
+
+  /** What came to a cup beyond its own passes while others were watered, g; 0 if none is seen. */
+  private static double gainG(BenchDraft draft, CupDraft cup, boolean over) {
+    if (over) {
+      return cup.finding.riseG() - draft.pumpPart() * cup.finding.orderedMl();
+    }
+    boolean itsOwn = cup.finding != null || cup.onTrial != null;
+    return itsOwn || quiet(draft) || !seesSteps(cup, false) ? 0.0 : cup.readG - cup.readBeforeG;
+  }
+
+  /** Whether two raw readings in a row say something of water. */
+  private static boolean seesSteps(CupDraft cup, boolean quiet) {
+    return !cup.away
+        && !cup.now.lifted()
+        && !Double.isNaN(cup.readG - cup.readBeforeG)
+        && !faulty(cup, quiet);
   }
 
   /**

@@ -373,6 +373,7 @@ final class PutOutPasses {
         draft.pumpLatch,
         draft.leak,
         WatchPump.trialDue(draft),
+        draft.seen.boardFault(),
         supply,
         supply.feed() == null ? null : draft.bench.feeds().get(supply.feed()),
         draft.bench.feeds(),

@@ -271,7 +271,9 @@ public final class Tick {
         state.leak(),
         false,
         state.clockInDoubt(),
-        List.of());
+        List.of(),
+        false,
+        state.watch() != null && state.watch().boardFault());
   }
 
   /** What one tick came to. */

@@ -57,6 +57,7 @@ final class CaseDraft {
   Latch pumpLatch;
   LeakWatch leak = LeakWatch.NONE;
   boolean trial;
+  boolean boardFault;
   Supply supply = new Supply("plain", 10_000.0, "feed", "leafy", 4_000.0, 0.5);
   Feed feed = LEAFY;
   boolean clockInDoubt;
@@ -124,6 +125,7 @@ final class CaseDraft {
             pumpLatch,
             leak,
             trial,
+            boardFault,
             supply,
             feed,
             Map.of("leafy", LEAFY),

@@ -174,6 +174,7 @@ class LimitBoundaryTest {
                   d.pumpLatch = latch();
                   d.trial = true;
                 })
+            .held("an output is silent", d -> d.boardFault = true, 1.0, 0.0, "", "board-fault")
             .held("wet", d -> leak(d, Stage.WET), 1.0, 0.0, "", "leak")
             .held("unread", d -> leak(d, Stage.UNREAD), 1.0, 0.0, "", "leak-unread")
             .held("dry for 2 h", d -> leak(d, Stage.DRYING), 2.0, 6.0, "h", "leak-drying")

@@ -28,6 +28,7 @@ class EveryAlertStoryTest {
   private static final Map<AlertCode, String> OF_THE_HOST =
       Map.of(
           AlertCode.PUMP_RUNNING_ON, "BoardFaults",
+          AlertCode.BOARD_FAULT, "BoardFaults",
           AlertCode.CLOCK, "ClockWatch",
           AlertCode.NOTICES_FAILING, "FailingNotices",
           AlertCode.STORE_FULL, "StoreWatch",

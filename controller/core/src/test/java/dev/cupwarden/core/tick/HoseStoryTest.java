@@ -210,7 +210,8 @@ class HoseStoryTest {
             false,
             false,
             List.of(),
-            true);
+            true,
+            false);
     Tick.Step step = story.tick.step(story.state, seen);
     assertEquals(6.0, step.state().hose().content().labelMl(), 1e-9);
   }

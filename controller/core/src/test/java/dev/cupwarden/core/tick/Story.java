@@ -42,6 +42,7 @@ final class Story {
   boolean leak;
   boolean leakUnread;
   boolean clockInDoubt;
+  boolean boardFault;
   BenchState state;
   Instant at;
 
@@ -135,7 +136,9 @@ final class Story {
         leak,
         leakUnread,
         clockInDoubt,
-        written);
+        written,
+        false,
+        boardFault);
   }
 
   private static OptionalDouble optional(double value) {

@@ -54,6 +54,7 @@ class WinterTest {
           "dose-over",
           "valve-leaking",
           "pump-running-on",
+          "board-fault",
           "cups-swapped",
           "cup-away",
           "leak",
