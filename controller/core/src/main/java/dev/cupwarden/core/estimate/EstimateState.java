@@ -40,6 +40,9 @@ public record EstimateState(
     Drainage drainage,
     Capacity capacity) {
 
+  /** From here on a scale is noisy, g. */
+  public static final double NOISY_SD_G = Noise.GREAT_SD_G;
+
   /** A cup that was never seen. */
   public static EstimateState fresh() {
     return new EstimateState(
@@ -111,6 +114,16 @@ public record EstimateState(
   public double readingSdG() {
     double rounding = standstill == null ? 0 : standstill.roundingSdG();
     return Math.hypot(noise.sdG(), rounding);
+  }
+
+  /** Standard deviation of one reading by itself, without rounding, g. */
+  public double noiseG() {
+    return noise.sdG();
+  }
+
+  /** For how many hours of readings the scale has been noisy. */
+  public double noisyH() {
+    return noise.greatH();
   }
 
   /** After a person took back that it was watered by so much: that is no longer awaited. */

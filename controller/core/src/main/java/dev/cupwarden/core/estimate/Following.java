@@ -42,7 +42,6 @@ final class Following {
       member(look, surpriseG, noiseVar);
     } else if (!beyond) {
       member(look, HampelGate.clip(surpriseG, readingVar), noiseVar);
-      look.noise = look.noise.learn(surpriseG, readingVar);
     } else if (look.awaitedOpen() && surpriseG > 0 && isOwnDose(look, surpriseG, limitG)) {
       ownDose(look, surpriseG);
     } else if (look.doubt == null) {
@@ -156,7 +155,7 @@ final class Following {
               0,
               0,
               look.noise.sdG(),
-              Noise.GREATEST_SD_G,
+              Noise.TOO_GREAT_SD_G,
               0);
     }
   }

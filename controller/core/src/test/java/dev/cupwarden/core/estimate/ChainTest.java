@@ -57,20 +57,6 @@ class ChainTest {
   }
 
   @Test
-  void noiseIsLearnedAndARestlessScaleIsTooNoisy() {
-    Noise noise = Noise.GUESS;
-    for (int i = 0; i < 400; i++) {
-      noise = noise.learn(i % 2 == 0 ? 0.5 : -0.5, noise.varG2());
-    }
-    assertEquals(0.5, noise.sdG(), 0.05);
-    assertFalse(noise.tooGreat());
-    for (int i = 0; i < 400; i++) {
-      noise = noise.learn(i % 2 == 0 ? 2 : -2, noise.varG2());
-    }
-    assertTrue(noise.tooGreat());
-  }
-
-  @Test
   void useOfADayIsItsMean() {
     DryingUse use = DryingUse.NONE;
     assertFalse(use.known());
