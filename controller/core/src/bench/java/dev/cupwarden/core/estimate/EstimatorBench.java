@@ -36,7 +36,7 @@ public class EstimatorBench {
     double noiseG = 0.05 * ((looks++ * 2654435761L & 1023) / 512.0 - 1);
     state =
         estimator
-            .step(state, frame, new CupReading(now, massG + noiseG, 0, 0.9, 20.5, true))
+            .step(state, frame, new CupReading(now, massG + noiseG, 0, 0.9, 20.5, 120, true))
             .state();
     return state;
   }

@@ -10,6 +10,7 @@ import java.time.Instant;
  * @param ownDoseMl mL that this program ordered for the cup since the look before, 0 or more
  * @param vpdKpa vapour pressure deficit of the air, kPa; NaN: unknown
  * @param tempC temperature at the scale, °C; NaN: unknown
+ * @param light at the bench, µmol/m²/s; NaN: unknown
  * @param neighboursMoved whether other scales of the bench changed their readings since the look
  *     before
  */
@@ -19,10 +20,11 @@ public record CupReading(
     double ownDoseMl,
     double vpdKpa,
     double tempC,
+    double light,
     boolean neighboursMoved) {
 
   /** A look of which only the weight is known. */
   public static CupReading of(Instant at, double massG) {
-    return new CupReading(at, massG, 0, Double.NaN, Double.NaN, false);
+    return new CupReading(at, massG, 0, Double.NaN, Double.NaN, Double.NaN, false);
   }
 }

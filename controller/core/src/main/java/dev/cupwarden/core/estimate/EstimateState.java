@@ -22,6 +22,9 @@ import java.time.Instant;
  * @param use of water over the last days
  * @param drainage after a rise to about capacity; null: none under way
  * @param capacity learned
+ * @param byLight how its use answers to light; null in an older journal: nothing is known
+ * @param pull to which side the last readings keep lying of what was expected, in standard
+ *     deviations
  */
 public record EstimateState(
     Instant seenAt,
@@ -38,7 +41,12 @@ public record EstimateState(
     Instant awaitedSince,
     DryingUse use,
     Drainage drainage,
-    Capacity capacity) {
+    Capacity capacity,
+    LightUse byLight,
+    double pull) {
+
+  /** From here on a scale is noisy, g. */
+  public static final double NOISY_SD_G = Noise.GREAT_SD_G;
 
   /** A cup that was never seen. */
   public static EstimateState fresh() {
@@ -57,7 +65,9 @@ public record EstimateState(
         null,
         DryingUse.NONE,
         null,
-        Capacity.PREDICTED);
+        Capacity.PREDICTED,
+        LightUse.NONE,
+        0);
   }
 
   /** The bench file's weights of this cup with what was learned of its capacity put over them. */
@@ -113,6 +123,16 @@ public record EstimateState(
     return Math.hypot(noise.sdG(), rounding);
   }
 
+  /** Standard deviation of one reading by itself, without rounding, g. */
+  public double noiseG() {
+    return noise.sdG();
+  }
+
+  /** For how many hours of readings the scale has been noisy. */
+  public double noisyH() {
+    return noise.greatH();
+  }
+
   /** After a person took back that it was watered by so much: that is no longer awaited. */
   public EstimateState withoutAwaited(double ml) {
     return with(Math.max(0, awaitedMl - ml), capacity);
@@ -139,6 +159,8 @@ public record EstimateState(
         awaitedSince,
         use,
         drainage,
-        otherCapacity);
+        otherCapacity,
+        byLight,
+        pull);
   }
 }

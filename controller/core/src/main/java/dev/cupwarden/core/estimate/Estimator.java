@@ -59,13 +59,29 @@ public final class Estimator {
     if (look.standstill.stuck(look.at)) {
       double minutes = look.standstill.minutes(look.at);
       disbelieve(look, Fault.STUCK, massG, minutes, Standstill.STUCK_MIN);
-    } else if (look.excursion != null) {
+      return;
+    }
+    listen(look, massG);
+    if (look.excursion != null) {
       Settling.read(look);
     } else if (look.filter == null) {
       look.filter = LoadFilter.begin(look.at, massG, look.readingNoiseVar(), look.guessGPerH());
       look.awaitedMl = 0;
     } else {
       following.read(look);
+    }
+    if (!look.events.isEmpty() || look.drainage != null) {
+      look.noise = look.noise.interrupted();
+    }
+  }
+
+  /** Noise is what a load shows that only dries. */
+  private static void listen(Look look, double massG) {
+    if (look.firstAfterOrder()) {
+      look.noise = look.noise.interrupted();
+    } else {
+      double rounding = look.standstill.roundingSdG();
+      look.noise = look.noise.read(look.at, massG, rounding * rounding);
     }
   }
 
@@ -110,6 +126,7 @@ public final class Estimator {
             now == null ? 0 : now.strangerG());
     look.doubt = null;
     look.drainage = null;
+    look.noise = look.noise.interrupted();
   }
 
   /** A stuck scale has fed the filter its own stillness: the rate is what it was before. */

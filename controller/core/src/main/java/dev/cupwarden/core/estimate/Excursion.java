@@ -54,7 +54,7 @@ record Excursion(
         breaks + 1,
         ownMl,
         noisy ? noiseG : value,
-        noisy ? Noise.GREATEST_SD_G : threshold,
+        noisy ? Noise.TOO_GREAT_SD_G : threshold,
         strangerG);
   }
 

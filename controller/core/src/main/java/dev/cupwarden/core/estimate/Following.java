@@ -21,6 +21,12 @@ final class Following {
   /** After so long without a look what drained can no longer be told from what dried, h. */
   private static final double LONGEST_DRAINING_H = 2;
 
+  /** Half of what the last two or three readings show (our choice). */
+  private static final double PULL_KEPT = 0.7;
+
+  /** Three standard deviations of such a mean of white noise. */
+  private static final double PULLED_SDS = 1.26;
+
   private final double gapH;
 
   Following(Duration silentAfter) {
@@ -41,8 +47,9 @@ final class Following {
     } else if (look.drainage != null && surpriseG < 0 && drains(look)) {
       member(look, surpriseG, noiseVar);
     } else if (!beyond) {
-      member(look, HampelGate.clip(surpriseG, readingVar), noiseVar);
-      look.noise = look.noise.learn(surpriseG, readingVar);
+      pulled(look, surpriseG, readingVar);
+      double nowVar = look.filter.readingVar(warmC, noiseVar);
+      member(look, HampelGate.clip(surpriseG, nowVar), noiseVar);
     } else if (look.awaitedOpen() && surpriseG > 0 && isOwnDose(look, surpriseG, limitG)) {
       ownDose(look, surpriseG);
     } else if (look.doubt == null) {
@@ -124,6 +131,7 @@ final class Following {
   private static void jump(Look look, double changeG) {
     look.filter = look.filter.jumpTo(look.filter.massG() + changeG, look.readingNoiseVar());
     look.creep = look.creep.after(look.at, changeG);
+    look.pull = 0;
     look.drainage = Drainage.begin(look.at, look.filter.massG(), look.frame);
     look.doubt = null;
   }
@@ -143,6 +151,20 @@ final class Following {
     double hours = look.hoursUnread;
     double lossG = forecast.rateGPerH() * hours + forecast.massG() - look.filter.massG();
     look.use = look.use.add(lossG, hours, look.weather.driveKpa());
+    look.byLight = look.byLight.add(lossG, hours, look.weather.driveKpa());
+  }
+
+  /**
+   * Readings that keep lying on one side are no noise: the rate is not what it was. The filter is
+   * told so, and follows within some looks.
+   */
+  private static void pulled(Look look, double surpriseG, double readingVar) {
+    double sds = HampelGate.clip(surpriseG, readingVar) / Math.sqrt(readingVar);
+    look.pull = PULL_KEPT * look.pull + (1 - PULL_KEPT) * sds;
+    if (Math.abs(look.pull) > PULLED_SDS && look.pull * sds > 0 && look.hoursUnread > 0) {
+      double sinceH = look.hoursUnread / (1 - PULL_KEPT);
+      look.filter = look.filter.doubtRate(Math.abs(surpriseG) / sinceH, look.hoursUnread);
+    }
   }
 
   private static void checkNoise(Look look) {
@@ -156,7 +178,7 @@ final class Following {
               0,
               0,
               look.noise.sdG(),
-              Noise.GREATEST_SD_G,
+              Noise.TOO_GREAT_SD_G,
               0);
     }
   }

@@ -43,6 +43,9 @@ record LoadFilter(
   /** A rate changes by about this part of itself within an hour (light, air, stomata). */
   private static final double RATE_WANDER_PART = 0.12;
 
+  /** By such a part of itself the logarithm of a change of light and air errs (own trials). */
+  private static final double CHANGE_ERR_PART = 0.4;
+
   private static final double LEAST_RATE_WANDER_G_PER_H = 0.02;
 
   /**
@@ -126,8 +129,12 @@ record LoadFilter(
     return new LoadFilter(at, newMassG, rateGPerH, gPerC, noiseVar, 0, 0, varR, covRK, varK);
   }
 
-  /** With the rate of other weather: all that is known of the rate scales alike. */
-  LoadFilter scaleRate(double factor) {
+  /**
+   * With the rate of other light and air: all that is known of the rate scales alike, and the
+   * greater the change, the less sure it is that it goes by that factor.
+   */
+  LoadFilter changeRate(double factor) {
+    double unsureGPerH = CHANGE_ERR_PART * Math.log(factor) * rateGPerH * factor;
     return new LoadFilter(
         at,
         massG,
@@ -136,7 +143,7 @@ record LoadFilter(
         varM,
         covMR * factor,
         covMK,
-        varR * factor * factor,
+        varR * factor * factor + unsureGPerH * unsureGPerH,
         covRK * factor,
         varK);
   }

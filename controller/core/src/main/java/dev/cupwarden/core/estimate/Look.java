@@ -37,6 +37,8 @@ final class Look {
   DryingUse use;
   Drainage drainage;
   Capacity capacity;
+  LightUse byLight;
+  double pull;
   List<WeightEvent> events = List.of();
 
   Look(EstimateState state, WeightFrame predicted, CupReading reading) {
@@ -56,6 +58,7 @@ final class Look {
     use = state.use();
     drainage = state.drainage();
     capacity = state.capacity();
+    pull = state.pull();
     awaitedMl = state.awaitedMl();
     awaitedSince = state.awaitedSince();
     await(reading.ownDoseMl());
@@ -66,9 +69,12 @@ final class Look {
                 reading.vpdKpa(),
                 reading.tempC(),
                 state.seenAt() == null ? 0 : Elapsed.hours(state.seenAt(), at));
+    LightUse before = state.byLight() == null ? LightUse.NONE : state.byLight();
+    byLight = before.under(reading.light());
     if (filter != null) {
-      double change = weather.against(state.weather());
-      filter = change == 1 ? filter.predict(at) : filter.predict(at).scaleRate(change);
+      double change = weather.against(state.weather()) * byLight.against(before);
+      filter = filter.predict(at);
+      filter = change == 1 ? filter : filter.changeRate(change);
     }
   }
 
@@ -140,6 +146,8 @@ final class Look {
         awaitedSince,
         use,
         drainage,
-        capacity);
+        capacity,
+        byLight,
+        pull);
   }
 }

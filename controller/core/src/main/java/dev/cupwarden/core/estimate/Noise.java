@@ -1,26 +1,82 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.units.Elapsed;
+import java.time.Instant;
+
 /**
- * The scale's own noise, learned from how far readings fall from what was expected of them.
+ * The scale's own noise, by what neighbouring readings show: how far one lies off the straight line
+ * between the readings before and after it.
+ *
+ * <p>A cup that dries, however fast, moves along that line, and a change of its rate bends it by
+ * hundredths of a gram: so neither light nor air nor a forecast that lags is taken for noise. With
+ * weights w and 1 - w of the outer readings the variance of what the middle one is off by is 1 + w²
+ * + (1 - w)² times that of a reading. A step of the load shows in two such bends and a single wrong
+ * reading in three; each pulls no harder than one of {@value #CLIP_SDS} standard deviations
+ * (Huber's proposal 2, as a recursion; P. J. Huber 1964, Ann. Math. Stat. 35:73, from memory).
  *
  * @param varG2 its variance, g²
+ * @param lastG last reading, g
+ * @param lastAt when; null: none to go by
+ * @param beforeG the reading before that, g
+ * @param beforeAt when; null: none to go by
+ * @param greatH hours of readings for which it has been great, less those since that were quiet
  */
-record Noise(double varG2) {
-  /** Until learned: typical of a small cell behind a 24-bit converter under a cup. */
-  static final Noise GUESS = new Noise(0.1 * 0.1);
-
+record Noise(
+    double varG2, double lastG, Instant lastAt, double beforeG, Instant beforeAt, double greatH) {
   /** A scale noisier than this cannot tell a least pass of 5 mL, g. */
-  static final double GREATEST_SD_G = 1.5;
+  static final double TOO_GREAT_SD_G = 1.5;
 
-  private static final double LEARNING = 0.05;
+  /**
+   * Several times what a good cell shows under a cup (a tenth of a gram, twice that beside a fan):
+   * our choice, g.
+   */
+  static final double GREAT_SD_G = 0.40;
+
+  /** However long it was great, it is over after so many quiet hours (our choice). */
+  private static final double MOST_GREAT_H = 3;
+
   private static final double LEAST_VAR_G2 = 0.03 * 0.03;
   private static final double GREATEST_VAR_G2 = 25;
+  private static final double LEARNING = 0.1;
+  private static final double CLIP_SDS = 2;
 
-  /** After one more surprise, whose variance was expected to be {@code expectedVar}. */
-  Noise learn(double surpriseG, double expectedVar) {
-    double seen = Math.min(surpriseG * surpriseG, 16 * expectedVar);
-    double next = varG2 + LEARNING * (seen - expectedVar);
-    return new Noise(Math.max(LEAST_VAR_G2, Math.min(GREATEST_VAR_G2, next)));
+  /** Mean of the square of a standard normal variable, clipped at two: 0.7385 + 4 · 0.0455. */
+  private static final double MEAN_OF_CLIPPED = 0.9205;
+
+  /** Over a longer time a change of light would bend the line, min (our choice). */
+  private static final double LONGEST_MIN = 40;
+
+  /** Until learned: typical of a small cell behind a 24-bit converter under a cup. */
+  static final Noise GUESS = new Noise(0.1 * 0.1, 0, null, 0, null, 0);
+
+  /**
+   * After one more reading of a load that has only dried since the one before.
+   *
+   * @param roundingVar what the rounding of the reading adds, g²
+   */
+  Noise read(Instant at, double massG, double roundingVar) {
+    if (lastAt == null || beforeAt == null || Elapsed.minutes(beforeAt, at) > LONGEST_MIN) {
+      return new Noise(varG2, massG, at, lastG, lastAt, greatH);
+    }
+    double stepH = Elapsed.hours(lastAt, at);
+    double spanH = Elapsed.hours(beforeAt, at);
+    if (!(stepH > 0 && stepH < spanH)) {
+      return new Noise(varG2, massG, at, lastG, lastAt, greatH);
+    }
+    double ofBefore = stepH / spanH;
+    double offG = lastG - ofBefore * beforeG - (1 - ofBefore) * massG;
+    double times = 1 + ofBefore * ofBefore + (1 - ofBefore) * (1 - ofBefore);
+    double expected = varG2 + roundingVar;
+    double square = Math.min(offG * offG / times / expected, CLIP_SDS * CLIP_SDS);
+    double next = varG2 * (1 + LEARNING * (square - MEAN_OF_CLIPPED));
+    double var = Math.max(LEAST_VAR_G2, Math.min(GREATEST_VAR_G2, next));
+    double hours = greatH + (var > GREAT_SD_G * GREAT_SD_G ? stepH : -stepH);
+    return new Noise(var, massG, at, lastG, lastAt, Math.max(0, Math.min(MOST_GREAT_H, hours)));
+  }
+
+  /** After something other than drying: what follows is not held against what was before. */
+  Noise interrupted() {
+    return lastAt == null ? this : new Noise(varG2, 0, null, 0, null, greatH);
   }
 
   double sdG() {
@@ -28,6 +84,6 @@ record Noise(double varG2) {
   }
 
   boolean tooGreat() {
-    return varG2 > GREATEST_SD_G * GREATEST_SD_G;
+    return varG2 > TOO_GREAT_SD_G * TOO_GREAT_SD_G;
   }
 }

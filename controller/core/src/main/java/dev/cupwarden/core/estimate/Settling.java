@@ -26,7 +26,6 @@ final class Settling {
     boolean own = look.awaitedMl > 0 && surpriseG > limitG && look.awaitedOpen();
     if (Math.abs(surpriseG) <= limitG) {
       look.filter = look.filter.update(HampelGate.clip(surpriseG, readingVar), warmC, noiseVar);
-      look.noise = look.noise.learn(surpriseG, readingVar);
       if (excursion.quietLongEnough(look.at) && !look.noise.tooGreat()) {
         conclude(look);
       }

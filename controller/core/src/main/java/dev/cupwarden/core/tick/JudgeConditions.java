@@ -5,6 +5,7 @@ import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
@@ -29,10 +30,8 @@ final class JudgeConditions {
   /** A cup of which nobody said so has been forgotten by then: our choice. */
   private static final double FORGOTTEN_H = 6.0;
 
-  /** Several times what a good cell shows under a cup (a tenth of a gram): our choice. */
-  private static final double NOISY_SD_G = 0.30;
-
-  private static final double QUIET_SD_G = 0.20;
+  /** A fan, a step on the floor, a leaf that touches is over by then: our choice. */
+  private static final double NOISY_FOR_H = 1.5;
 
   private static final double NEVER_READ_MIN = 30.0;
 
@@ -168,8 +167,8 @@ final class JudgeConditions {
         // A single spike is doubted, but nobody need be told of it.
         continue;
       }
-      if (fault.equals("scale-noisy") && !so) {
-        noise(cup, doubt, to);
+      if (fault.equals("scale-noisy")) {
+        noise(cup, so, doubt, to);
       } else if (so) {
         to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
       } else if (!settling && !neverRead) {
@@ -224,17 +223,22 @@ final class JudgeConditions {
     return rooted ? blind : blind.saying(Catalogue.say("alert.blind-ration.unrooted"));
   }
 
-  /** Noisy, but not so much that the cup is not watered: said ahead of time. */
-  private static void noise(CupDraft cup, Reason doubt, Conditions to) {
-    if (doubt != null) {
+  /**
+   * Noisy for hours; said ahead of time while it is not so much that the cup is not watered. What
+   * drips from a cup that drains is no noise.
+   */
+  private static void noise(CupDraft cup, boolean disbelieved, Reason doubt, Conditions to) {
+    if (doubt != null && !disbelieved || cup.estimate.draining()) {
       return;
     }
-    double sdG = cup.rising.noiseG();
+    double noisyH = cup.estimate.noisyH();
+    Condition.Level great = disbelieved ? Condition.Level.ON : Condition.Level.WARN;
     Condition.Level level =
-        sdG > NOISY_SD_G
-            ? Condition.Level.WARN
-            : sdG < QUIET_SD_G ? Condition.Level.OFF : Condition.Level.BETWEEN;
-    to.add("scale-noisy", cup.name(), level, sdG, NOISY_SD_G);
+        noisyH >= NOISY_FOR_H
+            ? great
+            : noisyH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
+    double mostG = disbelieved ? doubt.threshold() : EstimateState.NOISY_SD_G;
+    to.add("scale-noisy", cup.name(), level, cup.estimate.noiseG(), mostG);
   }
 
   private static void latches(CupDraft cup, Conditions to) {

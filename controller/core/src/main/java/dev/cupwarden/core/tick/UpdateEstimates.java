@@ -87,7 +87,14 @@ final class UpdateEstimates {
         estimator.step(
             cup.estimate,
             cup.frame.weights(),
-            new CupReading(at, cup.readG, cup.unlookedMl, vpdKpa, draft.airC(), neighboursMoved));
+            new CupReading(
+                at,
+                cup.readG,
+                cup.unlookedMl,
+                vpdKpa,
+                draft.airC(),
+                AirState.valueOf(draft.air.light()),
+                neighboursMoved));
     // What another cup shows in its place is not its capacity.
     cup.estimate =
         cup.misplaced.on() ? step.state().withCapacity(cup.estimate.capacity()) : step.state();

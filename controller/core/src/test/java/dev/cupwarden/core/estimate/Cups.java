@@ -30,7 +30,8 @@ final class Cups {
 
   CupEstimate look(double minutes, double massG, double doseMl, boolean neighboursMoved) {
     return look(
-        minutes, new CupReading(now, massG, doseMl, Double.NaN, Double.NaN, neighboursMoved));
+        minutes,
+        new CupReading(now, massG, doseMl, Double.NaN, Double.NaN, Double.NaN, neighboursMoved));
   }
 
   CupEstimate look(double minutes, CupReading told) {
@@ -45,6 +46,7 @@ final class Cups {
             told.ownDoseMl(),
             told.vpdKpa(),
             told.tempC(),
+            told.light(),
             told.neighboursMoved());
     EstimateStep step = estimator.step(state, TALL, reading);
     state = step.state();

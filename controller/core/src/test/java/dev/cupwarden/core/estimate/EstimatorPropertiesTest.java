@@ -100,7 +100,14 @@ class EstimatorPropertiesTest {
     Arbitrary<Double> doseMl = Arbitraries.of(0.0, 0.0, 0.0, 5.0, 30.0, Double.NaN, -3.0);
     Arbitrary<Double> air = Arbitraries.of(0.0, 0.4, 1.2, 3.0, Double.NaN, -1.0, 1e9);
     Arbitrary<Double> tempC = Arbitraries.of(15.0, 20.0, 28.0, Double.NaN, -300.0, 1e9);
-    return Combinators.combine(since, massG, doseMl, air, tempC, Arbitraries.of(true, false))
+    return Combinators.combine(
+            since,
+            massG,
+            doseMl,
+            air,
+            tempC,
+            Arbitraries.of(0.0, 30.0, 150.0, Double.NaN, -1.0, 1e9),
+            Arbitraries.of(true, false))
         .as(CupReading::new)
         .list()
         .ofMaxSize(60);
@@ -108,6 +115,12 @@ class EstimatorPropertiesTest {
 
   private static CupReading at(Instant now, CupReading told) {
     return new CupReading(
-        now, told.massG(), told.ownDoseMl(), told.vpdKpa(), told.tempC(), told.neighboursMoved());
+        now,
+        told.massG(),
+        told.ownDoseMl(),
+        told.vpdKpa(),
+        told.tempC(),
+        told.light(),
+        told.neighboursMoved());
   }
 }

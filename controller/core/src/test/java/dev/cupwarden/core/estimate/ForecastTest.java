@@ -102,7 +102,7 @@ class ForecastTest {
   }
 
   private static CupReading inAir(double massG, double vpdKpa) {
-    return new CupReading(Cups.START, massG, 0, vpdKpa, Double.NaN, true);
+    return new CupReading(Cups.START, massG, 0, vpdKpa, Double.NaN, Double.NaN, true);
   }
 
   private static Forecast of(Cups cup, OptionalDouble vpdKpa) {

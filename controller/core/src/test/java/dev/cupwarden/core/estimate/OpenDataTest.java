@@ -115,7 +115,8 @@ class OpenDataTest {
           estimator.step(
               state,
               frame,
-              new CupReading(at, massG, 0, Double.NaN, Double.parseDouble(row[3]), true));
+              new CupReading(
+                  at, massG, 0, Double.NaN, Double.parseDouble(row[3]), Double.NaN, true));
       state = step.state();
       events.addAll(step.events());
       CupEstimate seen = CupEstimate.at(state, frame, at);

@@ -262,7 +262,8 @@ public final class EstimateTrial {
 
   private void look(int place, double shownG, RoomAir air, double beforeG) {
     CupReading reading =
-        new CupReading(now(), shownG, orderedMl[place], air.vpdKpa(), air.airC(), true);
+        new CupReading(
+            now(), shownG, orderedMl[place], air.vpdKpa(), air.airC(), air.lightUmolPerM2S(), true);
     EstimateStep step = estimator.step(states[place], frames[place], reading);
     states[place] = step.state();
     events.get(place).addAll(step.events());
