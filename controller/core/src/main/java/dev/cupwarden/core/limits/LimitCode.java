@@ -224,11 +224,6 @@ public enum LimitCode {
         : Effect.CAP;
   }
 
-  /** Of value and threshold; "" for pure numbers. A detail may have one of its own. */
-  public String unit() {
-    return unit;
-  }
-
   /** How a person's dose takes it. */
   public Dose dose() {
     return dose;

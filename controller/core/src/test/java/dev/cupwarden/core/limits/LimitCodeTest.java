@@ -2,6 +2,7 @@ package dev.cupwarden.core.limits;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.watering.Cause;
@@ -105,6 +106,14 @@ class LimitCodeTest {
             .toList());
   }
 
+  @Test
+  void ofClausesThatAreEquallyStrictTheFirstIsTold() {
+    CaseDraft draft = new CaseDraft();
+    draft.leak(Stage.RESCUE, "PT2H", 25.0, 21.0, null);
+    draft.cupLatch = new Latch("dose-short", CaseDraft.AT, 2.0, 3.0);
+    assertEquals("dose-short", Limits.judge(draft.made()).holding().get(0).detail());
+  }
+
   /** Of 100 mL of room a tenth of 110 mL at a time; the shut window is no cap. */
   @Test
   void capsAloneLeaveTheSizeOfAPass() {
@@ -116,6 +125,8 @@ class LimitCodeTest {
     assertEquals(11.0, Limits.capMl(draft.made()), 1e-9);
     draft.roomMl = 7.0;
     assertEquals(7.0, Limits.capMl(draft.made()), 1e-9, "what is missing");
+    draft.roomMl = 5.0;
+    assertEquals(5.0, Limits.capMl(draft.made()), 1e-9, "worth one");
     draft.roomMl = 4.9;
     assertEquals(0.0, Limits.capMl(draft.made()), 1e-9, "not worth a valve");
   }
