@@ -47,7 +47,7 @@ final class HardwareLimit implements Limit {
           Ruling.veto(
               "leak-drying",
               Elapsed.hours(leak.since(), pass.at()),
-              LeakWatch.DRY_FOR.toHours(),
+              (double) LeakWatch.DRY_FOR.toHours(),
               "h");
       case UNEXPLAINED ->
           Ruling.veto("leak-unexplained", leak.balance().unexplainedMl(), 0.0, "mL");

@@ -18,7 +18,7 @@ final class LeakRoomLimit implements Limit {
         ? Ruling.veto(
             "leak-watch",
             Elapsed.minutes(leak.lastAt(), pass.at()),
-            LeakWatch.WATCHED.toMinutes(),
+            (double) LeakWatch.WATCHED.toMinutes(),
             "min")
         : Ruling.cap(leak.leftMl(), leak.givenMl(), leak.mostMl(), "leak-room", "mL");
   }

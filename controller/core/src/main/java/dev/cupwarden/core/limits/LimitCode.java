@@ -179,6 +179,8 @@ public enum LimitCode {
   private final String unit;
   private final Dose dose;
   private final Ends ends;
+
+  @SuppressWarnings("ImmutableEnumChecker") // An unmodifiable list of tests without state.
   private final List<Clause> clauses;
 
   LimitCode(String word, On on, String unit, Dose dose, Ends ends, Clause... clauses) {

@@ -228,7 +228,7 @@ final class JudgeConditions {
    * drips from a cup that drains is no noise.
    */
   private static void noise(CupDraft cup, boolean disbelieved, Reason doubt, Conditions to) {
-    if (doubt != null && !disbelieved || cup.estimate.draining()) {
+    if ((doubt != null && !disbelieved) || cup.estimate.draining()) {
       return;
     }
     double noisyH = cup.estimate.noisyH();

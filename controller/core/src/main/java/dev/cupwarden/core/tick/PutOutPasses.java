@@ -314,7 +314,7 @@ final class PutOutPasses {
             cup.given, draft.at, draft.interval(draft.supply().feed()), cup.availableMl());
     Limits.Allowance free = Limits.judge(proposed(draft, cup, wanted, facts, Case.HoseFacts.CLEAR));
     Case.HoseFacts hose = SharedHose.facts(draft, cup, wanted, free);
-    return hose == Case.HoseFacts.CLEAR
+    return hose.equals(Case.HoseFacts.CLEAR)
         ? free
         : Limits.judge(proposed(draft, cup, wanted, facts, hose));
   }

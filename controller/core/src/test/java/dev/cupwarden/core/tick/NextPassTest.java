@@ -2,6 +2,8 @@ package dev.cupwarden.core.tick;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.CupStatus;
@@ -71,8 +73,8 @@ class NextPassTest {
   void setupTellsTheTablesOfLimitsAndAlerts() {
     BenchSetup setup = settled(70.0).tick.setup(settled(70.0).state);
     assertEquals("hardware", setup.limits().get(0).code());
-    assertEquals(25, setup.limits().size());
-    assertEquals(35, setup.alerts().size());
+    assertEquals(LimitCode.values().length, setup.limits().size());
+    assertEquals(AlertCode.values().length, setup.alerts().size());
     BenchSetup.Alert leak =
         setup.alerts().stream().filter(one -> one.code().equals("leak")).findFirst().orElseThrow();
     assertEquals(new BenchSetup.Alert("leak", "Leak", "mL", "", false, 0, true, false, true), leak);
