@@ -7,7 +7,8 @@ package dev.cupwarden.core.estimate;
  *
  * <p>Once a day it is held against what it used to be, the change of the middle cup taken off,
  * since weather and light move all. A cup that draws suddenly less, with water enough and its
- * neighbours drawing on, is worth a look at its roots; before it has leaves it shows nothing.
+ * neighbours drawing on, is worth a look at its roots if it does so for two days running; before it
+ * has leaves it shows nothing.
  *
  * @param today what has been seen since the last day was closed
  * @param days closed so far
@@ -152,7 +153,7 @@ public record PlantDraw(
     }
     boolean fallen =
         fallenDays == 0
-            ? told && falls(neighboursChange)
+            ? told && lately < -FALLS_BY && falls(neighboursChange)
             : own < CLEARS_ABOVE && fallenDays < LONGEST_FALL_DAYS;
     if (fallen) {
       // What was usual is kept for comparison, moved with the neighbours'.
