@@ -151,10 +151,13 @@ public record PlantDraw(
       double mean = usual + step * (today.draw() - usual);
       return new PlantDraw(next, days + 1, mean, spread, lately, 0);
     }
+    boolean falls = falls(neighboursChange);
+    if (fallenDays == 0 && falls && lately >= -FALLS_BY) {
+      // One day may be a window left open; the next is held against the days before both.
+      return new PlantDraw(next, days + 1, usual, spread, own, 0);
+    }
     boolean fallen =
-        fallenDays == 0
-            ? told && lately < -FALLS_BY && falls(neighboursChange)
-            : own < CLEARS_ABOVE && fallenDays < LONGEST_FALL_DAYS;
+        fallenDays == 0 ? told && falls : own < CLEARS_ABOVE && fallenDays < LONGEST_FALL_DAYS;
     if (fallen) {
       // What was usual is kept for comparison, moved with the neighbours'.
       double kept = usual * (1.0 + USUAL_STEP * neighboursChange);
