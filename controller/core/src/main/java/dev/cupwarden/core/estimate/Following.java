@@ -192,7 +192,7 @@ final class Following {
     if (drainage.tooLong(look.at)) {
       look.drainage = null;
     } else if (!drainage.atRest(look.at, massG, look.filter.rateGPerH())) {
-      look.drainage = drainage.marked(look.at, massG);
+      look.drainage = drainage.marked(look.at, massG, look.filter.rateGPerH());
     } else {
       if (drainage.drained(look.at, massG, look.filter.rateGPerH())) {
         look.capacity = look.capacity.found(look.at, massG);

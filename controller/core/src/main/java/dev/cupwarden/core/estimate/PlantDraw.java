@@ -7,7 +7,8 @@ package dev.cupwarden.core.estimate;
  *
  * <p>Once a day it is held against what it used to be, the change of the middle cup taken off,
  * since weather and light move all. A cup that draws suddenly less, with water enough and its
- * neighbours drawing on, is worth a look at its roots; before it has leaves it shows nothing.
+ * neighbours drawing on, is worth a look at its roots if it does so for two days running; before it
+ * has leaves it shows nothing.
  *
  * @param today what has been seen since the last day was closed
  * @param days closed so far
@@ -150,10 +151,13 @@ public record PlantDraw(
       double mean = usual + step * (today.draw() - usual);
       return new PlantDraw(next, days + 1, mean, spread, lately, 0);
     }
+    boolean falls = falls(neighboursChange);
+    if (fallenDays == 0 && falls && lately >= -FALLS_BY) {
+      // One day may be a window left open; the next is held against the days before both.
+      return new PlantDraw(next, days + 1, usual, spread, own, 0);
+    }
     boolean fallen =
-        fallenDays == 0
-            ? told && falls(neighboursChange)
-            : own < CLEARS_ABOVE && fallenDays < LONGEST_FALL_DAYS;
+        fallenDays == 0 ? told && falls : own < CLEARS_ABOVE && fallenDays < LONGEST_FALL_DAYS;
     if (fallen) {
       // What was usual is kept for comparison, moved with the neighbours'.
       double kept = usual * (1.0 + USUAL_STEP * neighboursChange);

@@ -58,6 +58,21 @@ class CapacityTest {
     assertEquals(2, cup.events.size());
   }
 
+  /**
+   * Five grams each half hour, then rest: water that a hand wipes off, a slow leak, no drainage.
+   */
+  @Test
+  void fallThatDoesNotSlowIsNoDrainage() {
+    Cups cup = new Cups();
+    double massG = cup.dries(48, 380, 1.3);
+    cup.look(5, massG + 35, 35, true);
+    for (int looks = 1; looks < 36; looks++) {
+      double fallsG = 5 * Math.min(2, looks / 6.0);
+      cup.look(5, massG + 35 - fallsG - 1.3 * looks / 12 + Cups.wobble(looks), 0, true);
+    }
+    assertFalse(cup.state.capacity().learned());
+  }
+
   @Test
   void refillShortOfDrainingShowsNoPlateau() {
     Cups cup = new Cups();

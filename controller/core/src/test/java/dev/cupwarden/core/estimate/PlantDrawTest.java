@@ -18,12 +18,13 @@ class PlantDrawTest {
   }
 
   @Test
-  void leavesThatDrawAThirdLessOvernightAreASign() {
+  void leavesThatDrawAThirdLessForTwoDaysAreASign() {
     days(10, 0.2, 0.5, 0.0);
-    day(0.2, 0.33);
-    draw = draw.close(0.0, true);
-    assertTrue(draw.fallen());
+    days(1, 0.2, 0.33, 0.0);
+    assertFalse(draw.fallen(), "one day is a window left open, a cloud");
     assertEquals(-0.34, draw.lately(), 0.01);
+    days(1, 0.2, 0.33, 0.0);
+    assertTrue(draw.fallen());
   }
 
   @Test
@@ -36,16 +37,15 @@ class PlantDrawTest {
   @Test
   void dullWeatherThatMovesAllIsNoSign() {
     days(10, 0.2, 0.5, 0.0);
-    day(0.2, 0.33);
-    draw = draw.close(-0.34, true);
+    days(2, 0.2, 0.33, -0.34);
     assertFalse(draw.fallen());
   }
 
   @Test
   void signEndsWhenItDrawsAgain() {
     days(10, 0.2, 0.5, 0.0);
-    day(0.2, 0.33);
-    draw = draw.close(0.0, true);
+    days(2, 0.2, 0.33, 0.0);
+    assertTrue(draw.fallen());
     days(1, 0.2, 0.49, 0.0);
     assertFalse(draw.fallen());
   }
