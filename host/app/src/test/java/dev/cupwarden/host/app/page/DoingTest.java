@@ -1,6 +1,7 @@
 package dev.cupwarden.host.app.page;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -79,6 +80,68 @@ class DoingTest {
   }
 
   @Test
+  void oneOrderForSeveralCupsIsToldForEachBeforeAndAfter() {
+    browser.open(host.address() + "#/attic/do/dose/A8");
+    browser.awaitText("h1", "Water now");
+    browser.find("details.field summary").click();
+    browser.find("input[data-cup=A3]").click();
+    browser.awaitText(".says", "One order for 2 cups: A3, A8.");
+    browser.awaitText(".says", "A3: The cup is at or above its refill line");
+    browser.find("form input[inputmode=decimal]").clear();
+    browser.find("form input[inputmode=decimal]").sendKeys("20");
+    browser.find("form button[type=submit]").click();
+    ObjectNode order = newestOrder();
+    assertEquals("[\"A3\",\"A8\"]", order.get("cups").toString());
+    assertFalse(order.has("cup"), "cups stands in place of cup");
+    browser.await("the page listens", host::isHeard);
+    host.receive(
+        Receipt.ofEach(
+            "o-1",
+            "refused",
+            "nothing was done: A3 too wet",
+            List.of(
+                new Receipt.AtCup("A3", "refused", "A3 too wet"),
+                new Receipt.AtCup("A8", "refused", null))));
+    browser.awaitText("tr[data-order=o-1]", "A3, A8, 20 mL");
+    browser.awaitText("tr[data-order=o-1]", "refused: nothing was done: A3 too wet");
+  }
+
+  @Test
+  void takingSeveralCupsOutIsConfirmedForThoseThatAreNamed() {
+    browser.open(host.address() + "#/attic/do/retire/A8");
+    browser.awaitText("h1", "Taken out for good");
+    browser.find("input[value=rooted]").click();
+    browser.find("form > div > label.check input").click();
+    browser.find("details.field summary").click();
+    browser.find("input[data-cup=A2]").click();
+    browser.awaitText("form", "Yes, take A8, A2 out");
+    browser.find("form button[type=submit]").click();
+    browser.awaitText("form .error", "Tick the box to confirm.");
+    browser.find("form > div > label.check input").click();
+    browser.find("form button[type=submit]").click();
+    assertEquals("[\"A2\",\"A8\"]", newestOrder().get("cups").toString());
+  }
+
+  @Test
+  void theHoseIsClearedIntoAJug() {
+    browser.open(host.address() + "#/attic/do/prime/A8");
+    browser.awaitText("h1", "Fill or clear the hose");
+    browser.awaitText(".says", "A8 stands on the bench, as far as is known: lift it off");
+    browser.awaitText(".says", "At most three times what the hose holds");
+    browser.find("form input[inputmode=decimal]").sendKeys("24");
+    browser.find("form button[type=submit]").click();
+    ObjectNode order = newestOrder();
+    assertEquals("prime", order.get("kind").asText());
+    assertEquals("A8", order.get("cup").asText());
+    assertEquals(24.0, order.get("ml").asDouble());
+    assertTrue(order.has("tank"));
+    browser.await("the page listens", host::isHeard);
+    host.receive(new Receipt("o-1", "done", "24.0 mL given", List.of()));
+    browser.awaitText("tr[data-order=o-1]", "done: 24.0 mL given");
+    browser.awaitText("tr[data-order=o-1] a", "Fill or clear it again");
+  }
+
+  @Test
   void nothingIsSentWhileAFieldIsWrong() {
     browser.open(host.address() + "#/attic/do/dose/A8");
     browser.awaitText("h1", "Water now");
@@ -99,7 +162,7 @@ class DoingTest {
     browser.find("form button[type=submit]").click();
     browser.awaitText("form .error", "Tick the box to confirm.");
     assertEquals(List.of(), host.orders);
-    browser.find("form input[type=checkbox]").click();
+    browser.find("form > div > label.check input").click();
     browser.find("form button[type=submit]").click();
     assertEquals("rotted", newestOrder().get("because").asText());
     host.receive(Receipt.done("o-1"));

@@ -6,7 +6,7 @@ import { BACK_BY, before, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, roomOf } from 
 import { compareNames } from './reading.js';
 import { store } from './store.js';
 import { liftable, nameOfLimit } from './tables.js';
-import { text } from './text.js';
+import { list, text } from './text.js';
 import * as u from './units.js';
 
 const t = text.doing;
@@ -39,8 +39,8 @@ function radios(legend, options, chosen, changed) {
   return { el: set, read: () => set.querySelector('input:checked')?.value };
 }
 
-function check(words, changed, checked = false) {
-  const input = h('input', { type: 'checkbox', checked, onchange: changed });
+function check(words, changed, checked = false, cup = null) {
+  const input = h('input', { type: 'checkbox', checked, onchange: changed, 'data-cup': cup });
   return { el: h('label', { class: 'check' }, input, words), read: () => (input.checked ? true : undefined) };
 }
 
@@ -61,6 +61,19 @@ const MAKERS = {
     const input = select(options, context.cup ?? options[0]?.[0]);
     input.addEventListener('change', context.changed);
     return { el: field(t.field.cup, input), read: () => input.value || undefined };
+  },
+  /** Of the whole bench there are no more cups. */
+  more(context) {
+    const names = context.cup ? [...context.bench.cups.keys()].filter((name) => name !== context.cup).sort(compareNames) : [];
+    const boxes = names.map((name) => ({ name, ...check(name, context.changed, context.more.includes(name), name) }));
+    return {
+      el: h('details', { class: 'field', hidden: names.length === 0, open: context.more.length > 0 }, h('summary', null, t.field.more),
+        h('div', { class: 'row', role: 'group', 'aria-label': t.field.more }, boxes.map((box) => box.el))),
+      read: () => {
+        const chosen = boxes.filter((box) => box.read()).map((box) => box.name);
+        return chosen.length > 0 ? chosen : undefined;
+      },
+    };
   },
   newcup(context) {
     const input = h('input', { type: 'text', value: context.cup ?? '', autocomplete: 'off', oninput: context.changed });
@@ -124,7 +137,7 @@ const MAKERS = {
   feed: (context) => named(context, 'feed', ['', ...Object.keys(context.bench.setup?.feeds ?? {})], '', true),
   because: (context) => radios(t.field.because, Object.entries(t.because), null, context.changed),
   confirm(context) {
-    const box = check(t.confirm(context.cup ?? t.field.cup), context.changed);
+    const box = check(t.confirm(list([context.cup ?? t.field.cup, ...context.more])), context.changed);
     return { el: box.el, read: () => {
       if (!box.read()) throw new FormError(t.confirmNeeded);
       return undefined;
@@ -157,14 +170,15 @@ function orderForm(benchName, kind, cupName, sent) {
   const error = h('p', { class: 'error', role: 'alert' });
   const fields = new Map();
   const place = h('div');
-  const context = { bench, kind, cup: cupName, last: bench.cups.get(cupName), changed: () => ahead() };
+  const context = { bench, kind, cup: cupName, more: [], last: bench.cups.get(cupName), changed: () => ahead() };
 
   function build() {
     if (!context.cup && spec.fields.includes('cup')) context.cup = [...bench.cups.keys()].sort(compareNames)[0];
     for (const word of spec.fields) {
       const key = word.replace('?', '');
       const before = fields.get(key);
-      if (before && key === 'cup') continue; // It is the one that changed, and has the focus.
+      // The cup is the one that changed, and has the focus; where it may be left out, only the list of others is its.
+      if (before && (key === 'cup' || (key !== 'more' && !spec.fields.includes('cup')))) continue;
       fields.set(key, { optional: word.endsWith('?'), ...MAKERS[key](context, word.endsWith('?')) });
       if (before) before.el.replaceWith(fields.get(key).el);
       else place.append(fields.get(key).el);
@@ -183,15 +197,25 @@ function orderForm(benchName, kind, cupName, sent) {
         if (strict || !(problem instanceof FormError)) throw problem;
       }
     }
-    return order;
+    const { more, ...one } = order;
+    if (!more) return one;
+    const { cup, ...rest } = one;
+    return { ...rest, cups: [cup, ...more].sort(compareNames) };
   }
 
   function ahead() {
-    const order = read(false);
-    if (order.cup !== context.cup && spec.fields.includes('cup')) {
-      context.cup = order.cup; // Amounts, stage and confirmation are those of the cup.
+    const chosen = fields.get('cup')?.read();
+    const moreBefore = context.more.join();
+    context.more = (fields.get('more')?.read() ?? []).filter((name) => chosen && name !== chosen);
+    if (chosen !== context.cup && (spec.fields.includes('cup') || spec.fields.includes('more?'))) {
+      context.cup = chosen; // Amounts, stage and confirmation are those of the cup.
       build();
+    } else if (fields.has('confirm') && context.more.join() !== moreBefore) {
+      const before = fields.get('confirm'); // Whoever ticks it has read for which cups.
+      fields.set('confirm', { ...before, ...MAKERS.confirm(context) });
+      before.el.replaceWith(fields.get('confirm').el);
     }
+    const order = read(false);
     const lines = before(kind, store.bench(benchName), order);
     const key = JSON.stringify(lines);
     if (aheadList.dataset.key === key) return;
@@ -236,8 +260,10 @@ function orderForm(benchName, kind, cupName, sent) {
 }
 
 function orderWords(order) {
-  const parts = [order.cup ?? (order.tank ? order.tank : KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '')];
-  if (order.ml !== undefined) parts.push(order.tank ? u.tank(order.ml) : u.volume(order.ml));
+  const bench = order.tank ?? (KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '');
+  const parts = [order.cups ? list(order.cups) : order.cup ?? bench];
+  if (order.kind === 'prime') parts.push(order.tank);
+  if (order.ml !== undefined) parts.push(order.tank && !order.cup ? u.tank(order.ml) : u.volume(order.ml));
   if (order.strength) parts.push(`× ${u.number(order.strength, 2)}`);
   if (order.until) parts.push(u.dayTime(Date.parse(order.until)));
   if (order.stage) parts.push(text.stage[order.stage] ?? order.stage);
@@ -279,8 +305,10 @@ function receiptsPanel(benchName) {
     const why = GIVES_FOR[order.kind];
     if (!why || !order.receipts?.some((receipt) => receipt.outcome !== 'refused')) return '';
     const issued = Date.parse(order.issued);
-    const next = Math.min(...orders.filter((other) => other.kind === order.kind && other.cup === order.cup && Date.parse(other.issued) > issued).map((other) => Date.parse(other.issued)));
-    const own = passes.filter((event) => event.cup === order.cup && event.data.why === why && Date.parse(event.at) >= issued && Date.parse(event.at) < next);
+    const places = (each) => each.cups ?? [each.cup];
+    const like = (other) => (other.kind === order.kind || other.kind === 'prime') && places(other).some((cup) => places(order).includes(cup));
+    const next = Math.min(...orders.filter((other) => like(other) && Date.parse(other.issued) > issued).map((other) => Date.parse(other.issued)));
+    const own = passes.filter((event) => places(order).includes(event.cup) && event.data.why === why && Date.parse(event.at) >= issued && Date.parse(event.at) < next);
     return ` ${t.became(own.length, u.volume(own.reduce((sum, event) => sum + event.data.plain_ml + event.data.feed_ml, 0)))}`;
   }
 
@@ -325,6 +353,12 @@ function receiptsPanel(benchName) {
     return meant ? `${t.kind[meant.kind]}, ${orderWords(meant)}` : orderWords(order);
   }
 
+  /** Of an order to several cups, what was said of each. */
+  function eachWords(receipt) {
+    const told = (receipt?.cups ?? []).filter((each) => each.why);
+    return told.length > 1 ? ` ${told.map((each) => `${each.cup}: ${each.why}.`).join(' ')}` : '';
+  }
+
   function row(order, orders, came) {
     const last = order.receipts?.at(-1);
     const expired = !last && order.expires && Date.parse(order.expires) < store.bench(benchName).now;
@@ -333,7 +367,7 @@ function receiptsPanel(benchName) {
     return h('tr', { 'data-order': order.id },
       h('td', null, u.dayTime(Date.parse(order.issued))),
       h('td', null, h('strong', null, t.kind[order.kind] ?? order.kind), ' ', rowWords(order, orders)),
-      h('td', { class: outcome === 'refused' ? 'error' : null }, t.outcome[outcome] ?? outcome, last?.why ? `: ${last.why}` : '', came, dry.length > 0 ? ` ${t.dryReceipt(dry)}` : ''),
+      h('td', { class: outcome === 'refused' ? 'error' : null }, t.outcome[outcome] ?? outcome, last?.why ? `: ${last.why}` : '', eachWords(last), came, dry.length > 0 ? ` ${t.dryReceipt(dry)}` : ''),
       h('td', null, question(order, orders, last), last && outcome !== 'refused' ? wayBack(order, orders) : null));
   }
   load();

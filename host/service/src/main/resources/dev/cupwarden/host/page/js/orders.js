@@ -8,29 +8,30 @@ import * as u from './units.js';
 
 const t = text.doing;
 
-/** Fields in the order in which they are asked. A "?" marks one that may be left out. */
+/** Fields in the order in which they are asked. A "?" marks one that may be left out; `more` are further cups of the same order. */
 export const KINDS = {
-  dose: { group: 'water', fields: ['cup', 'ml', 'strength', 'lift?'] },
+  dose: { group: 'water', fields: ['cup', 'more?', 'ml', 'strength', 'lift?'] },
   flush: { group: 'water', fields: ['cup', 'ml'] },
-  watered: { group: 'see', fields: ['cup', 'ml', 'strength'] },
+  watered: { group: 'see', fields: ['cup', 'more?', 'ml', 'strength'] },
   drained: { group: 'see', fields: ['cup'] },
-  stage: { group: 'see', fields: ['cup', 'stage'] },
-  hold: { group: 'stop', fields: ['cup?', 'until', 'feed_only?', 'rescue?'] },
-  release: { group: 'stop', fields: ['cup?'] },
+  stage: { group: 'see', fields: ['cup', 'more?', 'stage'] },
+  hold: { group: 'stop', fields: ['cup?', 'more?', 'until', 'feed_only?', 'rescue?'] },
+  release: { group: 'stop', fields: ['cup?', 'more?'] },
   clear: { group: 'stop', fields: ['cup?'] },
-  away: { group: 'see', fields: ['cup'] },
-  back: { group: 'see', fields: ['cup'] },
+  away: { group: 'see', fields: ['cup', 'more?'] },
+  back: { group: 'see', fields: ['cup', 'more?'] },
   filled: { group: 'bench', fields: ['tank', 'ml', 'feed?', 'strength'] },
+  prime: { group: 'bench', fields: ['cup', 'ml', 'tank'] },
   repot: { group: 'bench', fields: ['cup', 'vessel', 'mix'] },
   add: { group: 'bench', fields: ['newcup', 'plant', 'vessel', 'mix', 'struck', 'stage', 'cutting'] },
-  retire: { group: 'bench', fields: ['cup', 'because', 'confirm'] },
+  retire: { group: 'bench', fields: ['cup', 'more?', 'because', 'confirm'] },
 };
 export const GROUPS = ['water', 'stop', 'see', 'bench'];
 
 /** The order that takes this one back, where there is one. */
 export const BACK_BY = {
   dose: 'hold', flush: 'hold', watered: 'hold', drained: 'drained', stage: 'stage', hold: 'release', release: 'hold', clear: 'hold',
-  away: 'back', back: 'away', filled: 'filled', repot: 'repot', retire: 'add', add: 'retire',
+  away: 'back', back: 'away', filled: 'filled', prime: 'prime', repot: 'repot', retire: 'add', add: 'retire',
 };
 /** Orders that are taken back for a day, as if they had not been given: told what is not so. */
 export const FORGOTTEN_BY = ['drained', 'watered', 'filled'];
@@ -154,8 +155,28 @@ function beforeRelease(bench) {
   return [line('', names.length > 0 ? t.holdsNow(names.join(', ')) : t.noHolds)];
 }
 
+/** The controller looks for itself whether the place is empty, and how much is too much. */
+function beforePrime(cup) {
+  return [
+    cup.state === 'away' ? line('go', t.primeFree(cup.cup)) : line('stop', t.primeStands(cup.cup)),
+    line('', t.primeMost),
+    line('', t.primeNote),
+  ];
+}
+
+/** What all have in common is told once, and of each what stands against it. */
+function beforeEach(kind, bench, order) {
+  const { cups, ...one } = order;
+  const told = cups.map((cup) => ({ cup, lines: before(kind, bench, { ...one, cup }) }));
+  const shared = told[0].lines.filter((each) => told.every(({ lines }) => lines.some((other) => other.words === each.words)));
+  const own = told.flatMap(({ cup, lines }) => lines.filter((each) => each.tone === 'stop' && !shared.some((other) => other.words === each.words))
+    .map((each) => line('stop', `${cup}: ${each.words}`)));
+  return [line('', t.allOrNone(cups)), ...own, ...shared];
+}
+
 /** What can be told of an order before it is sent: [{tone: 'go'|'stop'|'', words}]. */
 export function before(kind, bench, order) {
+  if (order.cups) return beforeEach(kind, bench, order);
   const cup = bench.cups.get(order.cup);
   const note = (words) => [line('', words)];
   switch (kind) {
@@ -170,6 +191,7 @@ export function before(kind, bench, order) {
     case 'flush': return beforeFlush(cup, order);
     case 'clear': return beforeClear(bench, order);
     case 'filled': return beforeFilled(bench, order);
+    case 'prime': return cup ? beforePrime(cup) : [];
     case 'repot': return note(t.repotNote);
     case 'retire': return note(t.retireNote);
     case 'add': return note(t.addNote);

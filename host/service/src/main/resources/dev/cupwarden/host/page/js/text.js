@@ -1,7 +1,7 @@
 // Every word a reader sees, in one place. To translate: copy this file, keep the keys.
 
 const cups = (n) => (n === 1 ? '1 cup' : `${n} cups`);
-const list = (names) =>
+export const list = (names) =>
   names.length <= 6 ? names.join(', ') : `${names.slice(0, 6).join(', ')} and ${names.length - 6} more`;
 
 export const text = {
@@ -317,6 +317,7 @@ export const text = {
       away: 'Taken off the bench',
       back: 'Put back',
       filled: 'Tank filled',
+      prime: 'Fill or clear the hose',
       repot: 'Repotted',
       add: 'New cup on the bench',
       retire: 'Taken out for good',
@@ -334,12 +335,14 @@ export const text = {
       away: 'The place is empty: no watering until the cup is back.',
       back: 'The cup stands on its scale again.',
       filled: 'A tank was filled or mixed anew.',
+      prime: 'Lets water or feed run through the hose that cups share, into a jug in a cup’s place.',
       add: 'A cup is put on the bench while it runs; also the way back for one taken out by mistake.',
       repot: 'The cutting moved to another vessel or mix.',
       retire: 'The cup leaves the bench: rooted, or lost. Its history stays.',
     },
     field: {
       cup: 'Cup',
+      more: 'More cups in the same order',
       wholeBench: 'whole bench',
       everyHold: 'every hold',
       until: 'Until',
@@ -410,6 +413,11 @@ export const text = {
     retireNote: 'The cup is no longer watered. Its history stays and the season counts it. If it was a slip: “Put on the bench again” stands beside the receipt.',
     addNote: 'The bench file stays as it is: write the cup there too, or it is gone when the controller is set up anew.',
     confirm: (cup) => `Yes, take ${cup} out`,
+    allOrNone: (names) => `One order for ${cups(names.length)}: ${list(names)}. It is done to all of them or to none.`,
+    primeFree: (cup) => `${cup} is off the bench: put a jug in its place, under its drip end.`,
+    primeStands: (cup) => `${cup} stands on the bench, as far as is known: lift it off and put a jug in its place first.`,
+    primeMost: 'At most three times what the hose holds, which leaves a twelfth of what stood in it.',
+    primeNote: 'Counts for no cup. Pour what is in the jug away, not back into a tank.',
     confirmNeeded: 'Tick the box to confirm.',
     send: 'Send the order',
     sent: (kind) => `${kind}: sent to the controller.`,
@@ -438,6 +446,7 @@ export const text = {
       away: 'Put back',
       back: 'Taken off again',
       stage: 'Set another stage',
+      prime: 'Fill or clear it again',
       repot: 'Repot back',
       retire: 'Put on the bench again',
       add: 'Take it out again',
