@@ -8,13 +8,16 @@ import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** Feed and plain water through one hose, by the simulator's own hose. */
 class SharedHoseTest {
   private static final Instant START = Instant.parse("2026-11-15T00:00:00Z");
   private static final int DAYS = 40;
+  private final Map<String, HoseBench> benches = new HashMap<>();
 
   /** Vessels that hold some 110, 190 and 320 mL; toughened, struck and white roots of each. */
   static String bench(String hose, int cups) {
@@ -85,6 +88,38 @@ class SharedHoseTest {
         assertTrue(bench.longestWaitMin <= 120, where + ": waited " + bench.longestWaitMin);
       }
     }
+  }
+
+  /**
+   * Circling cups take the tank's own strength, and no pass may go beyond it: what plain water in
+   * between takes away cannot be made up for. Single seeds are up to an eighth off.
+   */
+  @Test
+  void circlingCupsGetWhatIsMeantForThemWithinATenthOnTheWhole() throws SetupException {
+    int seeds = Integer.getInteger("hose.seeds", 4);
+    for (String hose : List.of("hose: 7 mL", "hose: 12 mL", "hose: 12 mL\ndrain: waste")) {
+      for (String vessel : List.of("small", "short", "tall")) {
+        double sum = 0;
+        for (long seed = 1; seed <= seeds; seed++) {
+          sum +=
+              circling(hose, seed).strength(vessel) / circling("hose: 0 mL", seed).strength(vessel);
+        }
+        System.out.printf("%s, %s: circling %.3f of meant%n", hose, vessel, sum / seeds);
+        assertEquals(1.0, sum / seeds, 0.1, hose + ", " + vessel);
+      }
+    }
+  }
+
+  private HoseBench circling(String hose, long seed) throws SetupException {
+    String yaml = bench(hose, 24).replace("stage: toughened", "stage: circling");
+    HoseBench known = benches.get(hose + seed);
+    if (known == null) {
+      known = new HoseBench(yaml, seed).days(START, DAYS);
+      benches.put(hose + seed, known);
+      assertEquals(List.of(), known.tooMuch, hose + ", seed " + seed);
+      assertEquals(0, known.dryH(), hose + ", seed " + seed);
+    }
+    return known;
   }
 
   /**
