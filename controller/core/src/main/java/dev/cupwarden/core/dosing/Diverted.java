@@ -14,9 +14,6 @@ package dev.cupwarden.core.dosing;
 public record Diverted(double missedG, boolean allMissed, double neverCameG) {
   public static final Diverted NONE = new Diverted(0.0, true, 0.0);
 
-  /** Less is within what two scales show of drift and drip: our choice, as in {@link Rising}. */
-  private static final double LEAST_G = 3.0;
-
   /** Gain and loss agree within this part: a pump's own error twice over. Our choice. */
   private static final double AGREES_WITHIN = 0.25;
 
@@ -40,6 +37,6 @@ public record Diverted(double missedG, boolean allMissed, double neverCameG) {
   }
 
   private static boolean agree(double gainG, double lossG) {
-    return lossG > LEAST_G && Math.abs(gainG - lossG) <= Math.max(LEAST_G, AGREES_WITHIN * lossG);
+    return lossG >= Steps.PROOF_G && Math.abs(gainG - lossG) <= AGREES_WITHIN * lossG;
   }
 }

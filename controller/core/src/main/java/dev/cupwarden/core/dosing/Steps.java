@@ -16,6 +16,13 @@ public record Steps(
     int strays, double strayG, double netG, int rises, double leastG, double mostG) {
   public static final Steps NONE = new Steps(0, 0.0, 0.0, 0, 0.0, 0.0);
 
+  /**
+   * From here on one rise, or one look, is proof that water went astray. A few grams are chance: a
+   * scale that was leant on, or a mix that shed a small pass, held a bench until it had dried up.
+   * Our choice.
+   */
+  public static final double PROOF_G = 10.0;
+
   /** One may be a person's can, two a scale that begins to be restless: our choice. */
   private static final int STRAYS = 3;
 

@@ -7,6 +7,7 @@ import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.watering.Cause;
@@ -211,7 +212,7 @@ final class JudgeDoses {
   }
 
   private static void lookForStray(BenchDraft draft, CupDraft cup) {
-    double leastG = Rising.stepG(cup.now.massSdG());
+    double leastG = Math.max(Steps.PROOF_G, Rising.stepG(cup.now.massSdG()));
     for (WeightEvent event : cup.events) {
       if (event instanceof WeightEvent.HandWatering rise
           && !cup.swapped()
@@ -281,10 +282,14 @@ final class JudgeDoses {
     return itsOwn || quiet(draft) || !seesSteps(cup, false) ? 0.0 : cup.readG - cup.readBeforeG;
   }
 
-  /** Whether two raw readings in a row say something of water. */
+  /**
+   * Whether two raw readings in a row say something of water; those of a restless scale do not,
+   * long before it is so restless that its cup is not watered.
+   */
   private static boolean seesSteps(CupDraft cup, boolean quiet) {
     return !cup.away
         && !cup.now.lifted()
+        && cup.estimate.noiseG() <= EstimateState.NOISY_SD_G
         && !Double.isNaN(cup.readG - cup.readBeforeG)
         && !faulty(cup, quiet);
   }

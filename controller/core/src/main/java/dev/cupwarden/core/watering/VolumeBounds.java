@@ -17,8 +17,8 @@ public final class VolumeBounds {
 
   private static final Duration DAY = Duration.ofHours(24);
 
-  /** A cup whose passes hardly show is ordered no more than twice as much. */
-  private static final double LEAST_OWN_PART = 0.5;
+  /** A cup whose passes hardly show is ordered no more than a third more, as by a slow pump. */
+  private static final double LEAST_OWN_PART = 0.75;
 
   private VolumeBounds() {}
 
