@@ -31,6 +31,10 @@ final class HoseBench {
   final SortedMap<String, Got> cups = new TreeMap<>();
   final List<AlertNotice> alerts = new ArrayList<>();
   final List<String> tooMuch = new ArrayList<>();
+
+  /** Passes beyond 5 mg/L N that had waited for two hours, as the rule has it, and were told. */
+  final List<String> afterWaiting = new ArrayList<>();
+
   double wasteMl;
   long longestWaitMin;
   private final Tick tick;
@@ -132,10 +136,13 @@ final class HoseBench {
     for (Instant since : state.hose().waiting().values()) {
       longestWaitMin = Math.max(longestWaitMin, Duration.between(since, at).toMinutes());
     }
-    step.passes().forEach(pass -> give(at, pass));
+    boolean told =
+        step.brief().alerts().stream()
+            .anyMatch(one -> one.code().equals("tank-unsuited") && one.state().equals("raised"));
+    step.passes().forEach(pass -> give(at, pass, told ? afterWaiting : tooMuch));
   }
 
-  private void give(Instant at, AllowedPass pass) {
+  private void give(Instant at, AllowedPass pass, List<String> beyond) {
     double flow = pump * (1 + 0.02 * random.nextGaussian());
     double tank = bench.tanks().get("feed").strength();
     double plainMl = pass.plainMl() * flow;
@@ -155,7 +162,7 @@ final class HoseBench {
       got.mostNMgPerL = Math.max(got.mostNMgPerL, nMgPerL);
     }
     if (!got.fed && nMgPerL > 5 && !pass.why().equals("rescue")) {
-      tooMuch.add(at + " " + pass.cup() + " " + pass.why() + " " + nMgPerL);
+      beyond.add(at + " " + pass.cup() + " " + pass.why() + " " + nMgPerL);
     }
   }
 

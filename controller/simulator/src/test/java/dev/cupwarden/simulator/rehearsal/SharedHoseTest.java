@@ -76,6 +76,7 @@ class SharedHoseTest {
         HoseBench bench = run(hose, seed);
         String where = hose + ", seed " + seed;
         assertEquals(List.of(), bench.tooMuch, where);
+        assertEquals(List.of(), bench.afterWaiting, where);
         double part = bench.labelMl(false) / (bench.labelMl(false) + bench.labelMl(true));
         assertTrue(part <= 0.01, where + ": " + part + " of all N to cups that may have none");
         assertTrue(part > 0, where + ": the hose was there");
@@ -117,6 +118,7 @@ class SharedHoseTest {
       known = new HoseBench(yaml, seed).days(START, DAYS);
       benches.put(hose + seed, known);
       assertEquals(List.of(), known.tooMuch, hose + ", seed " + seed);
+      assertTrue(known.afterWaiting.size() <= 1, known.afterWaiting.toString());
       assertEquals(0, known.dryH(), hose + ", seed " + seed);
     }
     return known;
