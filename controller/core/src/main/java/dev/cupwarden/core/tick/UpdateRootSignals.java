@@ -1,6 +1,7 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.estimate.DryingUse;
+import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.units.MiddleValue;
 import java.time.Duration;
 import java.util.List;
@@ -64,7 +65,15 @@ final class UpdateRootSignals {
     boolean cold = draft.rootC() < draft.bench.climate().coldC();
     for (CupDraft cup : draft.cups.values()) {
       boolean watered = cup.depletion() <= cup.frame.lines().due();
-      cup.draw = cup.draw.close(middle, alone && watered && !cold);
+      cup.draw =
+          unseenForADay(draft, cup)
+              ? PlantDraw.NONE
+              : cup.draw.close(middle, alone && watered && !cold);
     }
+  }
+
+  /** What it drew before days of which nothing was seen is no measure of what it draws after. */
+  private static boolean unseenForADay(BenchDraft draft, CupDraft cup) {
+    return cup.distrustedSince != null && !draft.at.isBefore(cup.distrustedSince.plus(DAY));
   }
 }
