@@ -79,7 +79,7 @@ class PicturesTest {
   @Test
   void dryDowns() throws IOException {
     browser.open(host.address() + "#/attic/dry-downs/A7,A8");
-    browser.awaitText(".says", "look at the roots");
+    browser.awaitText(".says", "whether it drinks more or less than before");
     hear();
     browser.await("the curves are painted", () -> Boolean.TRUE.equals(browser.run(PAINTED)));
     write("dry-downs", 0, 860);
