@@ -19,7 +19,7 @@ final class Following {
   private static final double FASTEST_H = 24;
 
   /** After so long without a look what drained can no longer be told from what dried, h. */
-  private static final double LONGEST_DRAINING_H = 2;
+  static final double LONGEST_DRAINING_H = 2;
 
   /** Half of what the last two or three readings show (our choice). */
   private static final double PULL_KEPT = 0.7;
@@ -83,11 +83,13 @@ final class Following {
       changed(look, leftG);
       return;
     }
-    if (Math.abs(leftG) > limitG) {
-      look.filter = look.filter.doubtRate(Math.abs(leftG) / hours, hours);
-    }
     if (hours > LONGEST_DRAINING_H) {
       look.drainage = null;
+      // Over hours the rate is in doubt by more than any cell drifts: the load explains the rest.
+      look.filter = look.filter.apartFromWarmth();
+    }
+    if (Math.abs(leftG) > limitG) {
+      look.filter = look.filter.doubtRate(Math.abs(leftG) / hours, hours);
     }
     member(look, leftG, noiseVar);
   }

@@ -164,6 +164,11 @@ record LoadFilter(
         varK);
   }
 
+  /** What the next reading shows of load and rate says nothing of the scale's warmth. */
+  LoadFilter apartFromWarmth() {
+    return new LoadFilter(at, massG, rateGPerH, gPerC, varM, covMR, 0, varR, 0, varK);
+  }
+
   /** With the rate held as it is, whatever the mass did. */
   LoadFilter withRate(double heldGPerH, double heldVar) {
     return new LoadFilter(at, massG, heldGPerH, gPerC, varM, 0, covMK, heldVar, 0, varK);

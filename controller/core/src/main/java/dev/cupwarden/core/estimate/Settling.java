@@ -19,13 +19,18 @@ final class Settling {
       resume(look, noiseVar);
       return;
     }
+    // After hours without a look the rate is in doubt more than the reading, which is taken as it
+    // is.
+    boolean gap = look.hoursUnread > Following.LONGEST_DRAINING_H;
+    look.filter = gap ? look.filter.apartFromWarmth() : look.filter;
     double warmC = look.weather.warmC();
     double readingVar = look.filter.readingVar(warmC, noiseVar);
     double surpriseG = look.reading.massG() - look.filter.expectedG(warmC);
     double limitG = HampelGate.limitG(readingVar);
     boolean own = look.awaitedMl > 0 && surpriseG > limitG && look.awaitedOpen();
     if (Math.abs(surpriseG) <= limitG) {
-      look.filter = look.filter.update(HampelGate.clip(surpriseG, readingVar), warmC, noiseVar);
+      double pullsG = gap ? surpriseG : HampelGate.clip(surpriseG, readingVar);
+      look.filter = look.filter.update(pullsG, warmC, noiseVar);
       if (excursion.quietLongEnough(look.at) && !look.noise.tooGreat()) {
         conclude(look);
       }
