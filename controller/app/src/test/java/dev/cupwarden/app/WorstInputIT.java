@@ -137,7 +137,7 @@ class WorstInputIT {
             example.replace(
                 "mixes:\n",
                 "mixes:\n"
-                    + IntStream.range(0, 4_000)
+                    + IntStream.range(0, 5_000)
                         .mapToObj(
                             i ->
                                 "  m%d: {retention: {saturated: 0.8, residual: 0.1, alpha: 0.2, n: 1.5}}\n"
