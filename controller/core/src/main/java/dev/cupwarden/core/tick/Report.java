@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -28,6 +29,7 @@ final class Report {
     SortedMap<String, Advice.CupReport> reports = new TreeMap<>();
     for (CupDraft cup : draft.cups.values()) {
       boolean known = cup.now.known();
+      Optional<Forecast> forecast = cup.forecast(draft);
       reports.put(
           cup.name(),
           new Advice.CupReport(
@@ -35,8 +37,8 @@ final class Report {
               known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
               known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
               cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
-              likely(draft, cup, cup.frame.lines().due()),
-              likely(draft, cup, cup.frame.lines().dry()),
+              likely(draft, cup, forecast, cup.frame.lines().due()),
+              likely(draft, cup, forecast, cup.frame.lines().dry()),
               cup.now.trusted(),
               cup.setup.stage(),
               rounded(cup.fed, 1e4),
@@ -51,6 +53,7 @@ final class Report {
    */
   CupStatus status(BenchDraft draft, CupDraft cup, NextPass next, List<CupStatus.Told> holding) {
     boolean known = cup.now.known();
+    Optional<Forecast> forecast = cup.forecast(draft);
     return new CupStatus(
         draft.at,
         cup.name(),
@@ -61,9 +64,9 @@ final class Report {
         known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
         known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
-        likely(draft, cup, cup.frame.lines().due()),
-        likely(draft, cup, cup.frame.lines().dry()),
-        time(draft, cup, cup.frame.lines().dry(), Forecast.Bound.EARLY),
+        likely(draft, cup, forecast, cup.frame.lines().due()),
+        likely(draft, cup, forecast, cup.frame.lines().dry()),
+        time(draft, cup, forecast, cup.frame.lines().dry(), Forecast.Bound.EARLY),
         cup.now.trusted(),
         rounded(cup.fed, 1e4),
         rounded(cup.weights.capacityG(), 1e2),
@@ -174,14 +177,20 @@ final class Report {
   }
 
   /** Of what was learned of it; null where that is nothing, or the line more than a year off. */
-  private static Instant likely(BenchDraft draft, CupDraft cup, double line) {
-    return cup.now.rateKnown() ? time(draft, cup, line, Forecast.Bound.LIKELY) : null;
+  private static Instant likely(
+      BenchDraft draft, CupDraft cup, Optional<Forecast> forecast, double line) {
+    return cup.now.rateKnown() ? time(draft, cup, forecast, line, Forecast.Bound.LIKELY) : null;
   }
 
   /** Null where its weight is not known, or the line is more than a year off. */
-  private static Instant time(BenchDraft draft, CupDraft cup, double line, Forecast.Bound bound) {
+  private static Instant time(
+      BenchDraft draft,
+      CupDraft cup,
+      Optional<Forecast> forecast,
+      double line,
+      Forecast.Bound bound) {
     double lineG = cup.weights.massG(line);
-    return cup.forecast(draft).map(one -> one.timeOf(lineG, bound, draft.at)).orElse(null);
+    return forecast.map(one -> one.timeOf(lineG, bound, draft.at)).orElse(null);
   }
 
   private static double rounded(double value, double steps) {

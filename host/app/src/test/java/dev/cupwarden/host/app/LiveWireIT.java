@@ -39,7 +39,6 @@ class LiveWireIT {
   private static final long LIMIT_S = 120;
   @TempDir Path folder;
 
-  @SuppressWarnings("ArrayRecordComponent") // Never compared.
   private record Heard(String topic, byte[] payload, boolean retained) {}
 
   /** Channel, how its topics look, and the schema of its messages. */

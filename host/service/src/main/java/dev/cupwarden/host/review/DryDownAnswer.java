@@ -37,7 +37,6 @@ public record DryDownAnswer(List<Each> dryDowns, Change change) {
    * @param lossGPerHPerKpa over whole days; null where there is none
    * @param fit null where no curve runs through it
    */
-  @SuppressWarnings("ArrayRecordComponent") // Written once as JSON, never compared.
   public record Each(
       Instant from,
       Instant to,

@@ -94,7 +94,6 @@ final class BenchRoutes {
    *
    * @param at seconds since 1970-01-01T00:00Z
    */
-  @SuppressWarnings("ArrayRecordComponent") // Written once as JSON, never compared.
   private record Weights(double[] at, double[] massG) {}
 
   private void events(Context context) {
