@@ -1,4 +1,5 @@
-const form = document.getElementById('form');
+const form = /** @type {HTMLFormElement} */ (document.getElementById('form'));
+const password = /** @type {HTMLInputElement} */ (form.elements.namedItem('password'));
 const said = document.getElementById('said');
 
 /** The view that was asked for, which came along behind the "#"; nothing else is led to. */
@@ -11,13 +12,13 @@ form.addEventListener('submit', async (event) => {
     const answer = await fetch('/api/session', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify({ name: form.elements.name.value, password: form.elements.password.value }),
+      body: JSON.stringify(Object.fromEntries(new FormData(form))),
     });
     if (answer.ok) {
       location.assign(`/${back}`);
     } else {
       said.textContent = (await answer.json()).error;
-      form.elements.password.select();
+      password.select();
     }
   } catch {
     said.textContent = 'The host does not answer.';

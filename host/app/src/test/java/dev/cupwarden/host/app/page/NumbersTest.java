@@ -1,19 +1,16 @@
 package dev.cupwarden.host.app.page;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.time.Instant;
-import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.openqa.selenium.JavascriptException;
 
 /**
- * Numbers that the page reckons itself, against values that it did not make; and its own weight.
+ * Numbers as the page shows them in a browser, against values that it did not make; and its own
+ * weight.
  */
 class NumbersTest {
   private static final int MOST_BYTES = 200 * 1024;
@@ -36,22 +33,6 @@ class NumbersTest {
   @BeforeEach
   void nothingToldOfDryDowns() {
     host.dryDowns.clear();
-  }
-
-  private static List<?> numbers(String script) {
-    try {
-      return (List<?>)
-          browser.driver.executeAsyncScript(
-              "const done = arguments[arguments.length - 1];(async () => {"
-                  + script
-                  + "})().then(done)");
-    } catch (JavascriptException e) {
-      throw new AssertionError(script, e);
-    }
-  }
-
-  private static double at(List<?> values, int index) {
-    return ((Number) values.get(index)).doubleValue();
   }
 
   /** The host's answer as it stands: what the core makes of dry-downs is tested there. */
@@ -90,18 +71,6 @@ class NumbersTest {
     browser.awaitText("[role=status]", "A8");
   }
 
-  /**
-   * Wilson's interval for 8 of 10 at 95 %: 0.4902 to 0.9433 (computed by hand from the formula; the
-   * same as textbooks print).
-   */
-  @Test
-  void smallNumbersHaveWideIntervals() {
-    List<?> interval =
-        numbers("const {wilson} = await import('/js/season-view.js'); return wilson(8, 10)");
-    assertEquals(0.4902, at(interval, 0), 1e-4);
-    assertEquals(0.9433, at(interval, 1), 1e-4);
-  }
-
   @Test
   void numbersOnTheCupEqualTheApi() {
     browser.open(host.address() + "#/attic/cup/A8");
@@ -110,21 +79,6 @@ class NumbersTest {
     browser.awaitText(".cup-facts", "%.1f g".formatted(cup.status.massG()));
     browser.awaitText(".cup-facts", "%.2f g/h".formatted(cup.status.rateGPerH()));
     browser.awaitText(".cup-facts", Math.round((1 - cup.status.depletion()) * 100) + " %");
-  }
-
-  @Test
-  void typedTimesMeanTheZoneThatIsShownAlsoWhereSummerTimeBegins() {
-    List<?> ms =
-        numbers(
-            "const u = await import('/js/units.js'); u.choose({zone: 'bench'}); u.useBenchZone('America/New_York');"
-                + "const typed = u.typedMinute(Date.parse('2027-02-14T13:00:00Z'));"
-                + "const back = ['2027-02-14T08:00', '2027-03-14T01:30', '2027-03-14T03:30'].map(u.msFromTyped);"
-                + "u.choose({zone: 'device'});"
-                + "return [typed === '2027-02-14T08:00' ? 1 : 0, ...back.map(ms => ms / 1000)]");
-    assertEquals(1.0, at(ms, 0));
-    assertEquals(Instant.parse("2027-02-14T13:00:00Z").getEpochSecond(), (long) at(ms, 1));
-    assertEquals(Instant.parse("2027-03-14T06:30:00Z").getEpochSecond(), (long) at(ms, 2));
-    assertEquals(Instant.parse("2027-03-14T07:30:00Z").getEpochSecond(), (long) at(ms, 3));
   }
 
   @Test

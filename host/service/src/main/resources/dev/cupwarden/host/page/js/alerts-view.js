@@ -15,7 +15,7 @@ const DAY_MS = 24 * 3600e3;
 /** Eight in the morning of the next Monday, where the reader is. */
 function nextMonday(now) {
   const day = new Date(now);
-  day.setDate(day.getDate() + (((8 - day.getDay()) % 7) || 7));
+  day.setDate(day.getDate() + ((8 - day.getDay()) % 7 || 7));
   day.setHours(8, 0, 0, 0);
   return Math.min(day.getTime(), now + 7 * DAY_MS);
 }
@@ -23,8 +23,15 @@ function nextMonday(now) {
 const hours = (h) => u.span(h * 3600e3);
 /** Quantities of the table's units as the reader wants them; others are shown as they are. */
 const BY_UNIT = {
-  s: (s) => u.span(s * 1000), min: (min) => hours(min / 60), h: hours, d: (d) => hours(24 * d),
-  g: u.mass, 'g/h': (g) => t.anHour(u.mass(g)), 'g a day': (g) => t.aDay(u.mass(g)), mL: u.tank, '°C': u.temp,
+  s: (s) => u.span(s * 1000),
+  min: (min) => hours(min / 60),
+  h: hours,
+  d: (d) => hours(24 * d),
+  g: u.mass,
+  'g/h': (g) => t.anHour(u.mass(g)),
+  'g a day': (g) => t.aDay(u.mass(g)),
+  mL: u.tank,
+  '°C': u.temp,
 };
 const quantity = (value, unit) => BY_UNIT[unit]?.(value) ?? `${u.number(value, 1)} ${unit}`;
 
@@ -39,7 +46,8 @@ function valueWords({ code, cup, value, threshold }) {
   return `, ${t.value(quantity(value, told.unit), quantity(threshold, told.unit))}`;
 }
 
-const whose = (alert) => (alert.cup ? t.forCup(alert.cup) : alert.tank ? t.forTank(alert.tank) : alert.cups ? t.forCups(alert.cups) : t.forBench);
+const whose = (alert) =>
+  alert.cup ? t.forCup(alert.cup) : alert.tank ? t.forTank(alert.tank) : alert.cups ? t.forCups(alert.cups) : t.forBench;
 
 /** Past alerts: each raising with the clearing that ended it. */
 function pastOf(events) {
@@ -63,7 +71,15 @@ export function alertsView(benchName) {
   const state = h('p', { class: 'quiet', role: 'status' });
   const pastTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.past }, h('table', null, past));
   const refusal = store.mayAct() ? null : h('p', { class: 'refusal', id: freshId('refusal') }, text.session.lookOnly(store.session.name));
-  const el = h('section', { class: 'view' }, heading, h('h2', null, t.open), refusal, open, h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable));
+  const el = h(
+    'section',
+    { class: 'view' },
+    heading,
+    h('h2', null, t.open),
+    refusal,
+    open,
+    h('section', { class: 'panel' }, h('h2', null, t.past), state, pastTable),
+  );
   let shown = '';
 
   function causePanel(bench, cause) {
@@ -71,26 +87,73 @@ export function alertsView(benchName) {
     const since = Date.parse(cause.since);
     const worst = cause.alerts[0];
     const unseen = cause.alerts.filter((alert) => !alert.acknowledged);
-    const seen = cause.alerts.map((alert) => alert.acknowledged).filter(Boolean).at(-1);
+    const seen = cause.alerts
+      .map((alert) => alert.acknowledged)
+      .filter(Boolean)
+      .at(-1);
     const limit = commonLimit(bench, cause);
     const problem = h('span', { class: 'error', role: 'alert' });
-    const mark = h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`, onclick: () => acknowledge(cause, unseen, mark, problem) }, t.seen);
-    return h('section', { class: 'panel', 'data-code': cause.code, 'data-tank': cause.tank ?? null },
+    const mark = h(
+      'button',
+      {
+        type: 'button',
+        disabled: refusal !== null,
+        'aria-describedby': refusal?.id,
+        'aria-label': `${t.seen}: ${nameOfAlert(cause.code)}`,
+        onclick: () => acknowledge(cause, unseen, mark, problem),
+      },
+      t.seen,
+    );
+    return h(
+      'section',
+      { class: 'panel', 'data-code': cause.code, 'data-tank': cause.tank ?? null },
       h('h3', null, nameOfAlert(cause.code), ' ', h('span', { class: 'quiet' }, `(${text.alertState[worst.state]})`)),
-      h('p', null, cups.length === 0 ? whose(worst) : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)), ', ', t.since(u.near(since, bench.now), u.span(bench.now - since)),
-        cause.alerts.length === 1 ? valueWords(worst) : '', '.'),
+      h(
+        'p',
+        null,
+        cups.length === 0 ? whose(worst) : cups.length === 1 ? t.forCup(cups[0].cup) : t.forCups(cups.map((alert) => alert.cup)),
+        ', ',
+        t.since(u.near(since, bench.now), u.span(bench.now - since)),
+        cause.alerts.length === 1 ? valueWords(worst) : '',
+        '.',
+      ),
       h('p', null, h('strong', null, worst.do ?? ''), worst.bound ? ` ${t.bound}` : '', limit ? ` ${t.allHeldBy(nameOfLimit(limit))}` : ''),
-      h('p', { class: 'row' }, cups.slice(0, 12).map((alert) => h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup)),
-        unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))), problem),
-      laterRow(bench, cause));
+      h(
+        'p',
+        { class: 'row' },
+        cups
+          .slice(0, 12)
+          .map((alert) =>
+            h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup),
+          ),
+        unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))),
+        problem,
+      ),
+      laterRow(bench, cause),
+    );
   }
 
   /** Puts an alert off, by an order to the bench: it is still open, and told before if it grows worse. */
   function laterRow(bench, cause) {
     if (!alertOf(cause.code)?.later || cause.alerts.every((alert) => alert.state === 'warned')) return null;
     const said = h('span', { class: 'quiet', role: 'status' });
-    const buttons = [['day', bench.now + DAY_MS], ['monday', nextMonday(bench.now)], ['week', bench.now + 7 * DAY_MS]].map(([name, until]) =>
-      h('button', { type: 'button', disabled: refusal !== null, 'aria-describedby': refusal?.id, 'data-later': name, onclick: () => putOff(cause, until, buttons, said) }, t.later[name]));
+    const buttons = [
+      ['day', bench.now + DAY_MS],
+      ['monday', nextMonday(bench.now)],
+      ['week', bench.now + 7 * DAY_MS],
+    ].map(([name, until]) =>
+      h(
+        'button',
+        {
+          type: 'button',
+          disabled: refusal !== null,
+          'aria-describedby': refusal?.id,
+          'data-later': name,
+          onclick: () => putOff(cause, until, buttons, said),
+        },
+        t.later[name],
+      ),
+    );
     return h('p', { class: 'row' }, h('span', { class: 'quiet' }, t.later.title), buttons, said);
   }
 
@@ -111,7 +174,8 @@ export function alertsView(benchName) {
   async function acknowledge({ code, tank }, alerts, mark, problem) {
     mark.disabled = true;
     try {
-      for (const alert of alerts) await api.acknowledge(benchName, alert.cup ? { code, cup: alert.cup } : alert.tank ? { code, tank: alert.tank } : { code });
+      for (const alert of alerts)
+        await api.acknowledge(benchName, alert.cup ? { code, cup: alert.cup } : alert.tank ? { code, tank: alert.tank } : { code });
       await store.loadAlerts(benchName);
       say(t.seenSaid);
       show();
@@ -134,7 +198,17 @@ export function alertsView(benchName) {
   async function load() {
     try {
       const ended = pastOf(await api.events(benchName, { kind: 'alert', limit: MOST_PAST }));
-      past.replaceChildren(...ended.map((alert) => h('tr', null, h('td', null, nameOfAlert(alert.code)), h('td', null, whose(alert)), h('td', null, t.from(u.dayTime(Date.parse(alert.from)), u.dayTime(Date.parse(alert.to)))))));
+      past.replaceChildren(
+        ...ended.map((alert) =>
+          h(
+            'tr',
+            null,
+            h('td', null, nameOfAlert(alert.code)),
+            h('td', null, whose(alert)),
+            h('td', null, t.from(u.dayTime(Date.parse(alert.from)), u.dayTime(Date.parse(alert.to)))),
+          ),
+        ),
+      );
       setText(state, ended.length === 0 ? t.noPast : '');
       pastTable.hidden = ended.length === 0;
     } catch (error) {
@@ -144,7 +218,9 @@ export function alertsView(benchName) {
   show();
   load();
   return {
-    el, title: t.title, heading,
+    el,
+    title: t.title,
+    heading,
     onChange(changes) {
       show();
       if (changes.all || changes.events.some(({ event }) => event.kind === 'alert')) load();

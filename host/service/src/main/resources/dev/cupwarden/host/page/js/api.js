@@ -45,8 +45,7 @@ export const alerts = (bench) => get(path('benches', bench, 'alerts'));
 export const orders = (bench) => get(path('benches', bench, 'orders'));
 
 /** Weights of a cup: {at: [epoch seconds], mass_g: []}; from and to are Dates or missing. */
-export const weights = (bench, cup, from, to) =>
-  get(path('benches', bench, 'cups', cup, 'weights') + query({ from, to }));
+export const weights = (bench, cup, from, to) => get(path('benches', bench, 'cups', cup, 'weights') + query({ from, to }));
 
 /** Dry-downs of a cup as the host cut and fitted them: {dry_downs: [{from, to, start_seen, hours, mass_g, loss_g_h_kpa, fit}], change}. */
 export const dryDowns = (bench, cup, from) => get(path('benches', bench, 'cups', cup, 'dry-downs') + query({ from }));

@@ -2,7 +2,17 @@
 
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { freshId, h, setAttr, setText } from './dom.js';
-import { alertsByCause, commonLimit, compareCups, compareNames, forecastWords, groupOf, GROUPS, holdingWater, leftWords } from './reading.js';
+import {
+  alertsByCause,
+  commonLimit,
+  compareCups,
+  compareNames,
+  forecastWords,
+  groupOf,
+  GROUPS,
+  holdingWater,
+  leftWords,
+} from './reading.js';
 import { Spark } from './spark.js';
 import { store } from './store.js';
 import { nameOfAlert, nameOfLimit } from './tables.js';
@@ -14,6 +24,9 @@ const SEARCH_FROM = 13;
 const MANY = 2;
 const FORECASTS_EVERY_MS = 60e3; // by the bench's own time
 const BUDGET_MS = 5;
+
+/** The card that an element belongs to. */
+const cardOf = new WeakMap();
 
 /** One cup's card; a link to its own view. */
 class Card {
@@ -50,7 +63,7 @@ class Card {
         ),
       ),
     );
-    this.el.firstChild.card = this;
+    cardOf.set(this.el.firstElementChild, this);
   }
 
   show(bench, cup) {
@@ -67,7 +80,12 @@ class Card {
     setText(this.left, leftWords(cup));
     setText(this.stage, text.stage[cup.stage] ?? cup.stage);
     const alerts = bench.alertsOf(cup.cup);
-    setText(this.trouble, alerts.map((alert) => `${nameOfAlert(alert.code)}${alert.acknowledged ? ` (${text.alerts.seenShort})` : ''}. ${alert.do ?? ''}`).join(' '));
+    setText(
+      this.trouble,
+      alerts
+        .map((alert) => `${nameOfAlert(alert.code)}${alert.acknowledged ? ` (${text.alerts.seenShort})` : ''}. ${alert.do ?? ''}`)
+        .join(' '),
+    );
     this.trouble.hidden = alerts.length === 0;
     this.tellForecast(bench);
     this.drawing.update(cup);
@@ -91,9 +109,12 @@ export function benchView(benchName) {
   const groups = new Map(GROUPS.map((group) => [group, makeGroup(group)]));
   const legend = makeLegend();
   const body = h('div', { class: 'bench' });
-  const sight = new IntersectionObserver((entries) => {
-    for (const entry of entries) entry.target.card.spark.inSight(entry.isIntersecting, store.bench(benchName));
-  }, { rootMargin: '200px' });
+  const sight = new IntersectionObserver(
+    (entries) => {
+      for (const entry of entries) cardOf.get(entry.target).spark.inSight(entry.isIntersecting, store.bench(benchName));
+    },
+    { rootMargin: '200px' },
+  );
 
   const el = h('section', { class: 'view' }, headline, facts, alertLine, searchBox, found, body, legend.el);
   body.append(...[...groups.values()].map((group) => group.el));
@@ -102,12 +123,34 @@ export function benchView(benchName) {
     const count = h('span', { class: 'count' });
     const list = h('ul', { class: 'cards' });
     const id = freshId('group');
-    return { list, count, el: h('section', { class: `group group-${group}`, 'aria-labelledby': id, hidden: true }, h('h2', { id }, text.bench.group[group], ' ', count), list) };
+    return {
+      list,
+      count,
+      el: h(
+        'section',
+        { class: `group group-${group}`, 'aria-labelledby': id, hidden: true },
+        h('h2', { id }, text.bench.group[group], ' ', count),
+        list,
+      ),
+    };
   }
 
   function makeLegend() {
     const scale = h('li');
-    return { scale, el: h('details', { class: 'legend' }, h('summary', null, text.bench.legendTitle), h('ul', null, text.bench.legend.map((line) => h('li', null, line)), scale)) };
+    return {
+      scale,
+      el: h(
+        'details',
+        { class: 'legend' },
+        h('summary', null, text.bench.legendTitle),
+        h(
+          'ul',
+          null,
+          text.bench.legend.map((line) => h('li', null, line)),
+          scale,
+        ),
+      ),
+    };
   }
 
   function cardsOf(bench) {
@@ -154,7 +197,7 @@ export function benchView(benchName) {
       setText(group.count, String(members.length));
       group.el.hidden = members.length === 0;
     }
-    if (focused !== document.activeElement && focused?.isConnected) focused.focus({ preventScroll: true });
+    if (focused !== document.activeElement && focused instanceof HTMLElement && focused.isConnected) focused.focus({ preventScroll: true });
     filter();
   }
 
@@ -172,21 +215,31 @@ export function benchView(benchName) {
   function tellHeadline(bench) {
     const inTrouble = [...cards.values()].filter((card) => card.group === 'trouble').length;
     const benchAlerts = bench.alerts.filter((alert) => !alert.cup);
-    const words = cards.size === 0 ? text.bench.noCups
-      : inTrouble > 0 ? text.bench.trouble(inTrouble)
-        : benchAlerts.length > 0 ? text.bench.benchTrouble
-          : text.bench.allWell(cards.size);
+    const words =
+      cards.size === 0
+        ? text.bench.noCups
+        : inTrouble > 0
+          ? text.bench.trouble(inTrouble)
+          : benchAlerts.length > 0
+            ? text.bench.benchTrouble
+            : text.bench.allWell(cards.size);
     setText(headline, words);
     setAttr(headline, 'data-trouble', inTrouble > 0 || benchAlerts.length > 0 ? 'yes' : 'no');
   }
 
   function nextWords(bench) {
-    const names = (fits) => [...bench.cups.values()].filter(fits).map((cup) => cup.cup).sort(compareNames);
+    const names = (fits) =>
+      [...bench.cups.values()]
+        .filter(fits)
+        .map((cup) => cup.cup)
+        .sort(compareNames);
     const now = names((cup) => cup.state === 'watering' || (cup.state === 'due' && holdingWater(cup).length === 0));
     if (now.length > 0) return text.bench.nextNow(now);
     const waiting = names((cup) => cup.state === 'due');
-    if (waiting.length > 0) return text.bench.nextWaits(waiting, [...new Set(waiting.map((name) => nameOfLimit(holdingWater(bench.cups.get(name))[0].code)))]);
-    const coming = [...bench.cups.values()].filter((cup) => cup.state === 'steady' && cup.due_at)
+    if (waiting.length > 0)
+      return text.bench.nextWaits(waiting, [...new Set(waiting.map((name) => nameOfLimit(holdingWater(bench.cups.get(name))[0].code)))]);
+    const coming = [...bench.cups.values()]
+      .filter((cup) => cup.state === 'steady' && cup.due_at)
       .sort((a, b) => Date.parse(a.due_at) - Date.parse(b.due_at))[0];
     if (!coming) return text.bench.nextNone;
     return text.bench.nextCup(coming.cup, `${forecastWords(coming, bench.now)} (${u.near(Date.parse(coming.due_at), bench.now)})`);
@@ -206,8 +259,12 @@ export function benchView(benchName) {
       status?.air_c !== null && status?.air_c !== undefined ? `${text.bench.air} ${u.temp(status.air_c)}` : null,
       status?.rh_pct !== null && status?.rh_pct !== undefined ? `${u.number(status.rh_pct)} % RH` : null,
       status?.root_c !== null && status?.root_c !== undefined ? `${text.bench.root} ${u.temp(status.root_c)}` : null,
-    ].filter(Boolean).join(', ');
-    const tanks = Object.entries(status?.tank_ml ?? {}).map(([name, ml]) => `${name} ${u.tank(ml)}`).join(', ');
+    ]
+      .filter(Boolean)
+      .join(', ');
+    const tanks = Object.entries(status?.tank_ml ?? {})
+      .map(([name, ml]) => `${name} ${u.tank(ml)}`)
+      .join(', ');
     const rows = [
       [text.bench.next, nextWords(bench)],
       [text.bench.held, heldWords(bench)],
@@ -230,11 +287,19 @@ export function benchView(benchName) {
   function tellAlerts(bench) {
     const causes = alertsByCause(bench.alerts).filter((cause) => cause.alerts.length > MANY || !cause.alerts[0].cup);
     const lines = causes.map((cause) => {
-      const named = cause.alerts.map((alert) => alert.cup).filter(Boolean).sort(compareNames);
-      return h('li', { 'data-code': cause.code },
+      const named = cause.alerts
+        .map((alert) => alert.cup)
+        .filter(Boolean)
+        .sort(compareNames);
+      return h(
+        'li',
+        { 'data-code': cause.code },
         h('strong', null, nameOfAlert(cause.code)),
         named.length > 0 ? `: ${text.list(named)}. ` : cause.tank ? `: ${text.alerts.forTank(cause.tank)}. ` : '. ',
-        cause.alerts[0].do ?? '', because(bench, cause), cause.alerts.every((alert) => alert.acknowledged) ? ` (${text.alerts.seenShort})` : '');
+        cause.alerts[0].do ?? '',
+        because(bench, cause),
+        cause.alerts.every((alert) => alert.acknowledged) ? ` (${text.alerts.seenShort})` : '',
+      );
     });
     const key = JSON.stringify(bench.alerts);
     if (alertLine.dataset.key === key) return;
@@ -306,7 +371,10 @@ export function benchView(benchName) {
     const more = changes.events.some(({ bench: name, event }) => name === benchName && event.kind === 'alert');
     // What may be trouble is shown at once, with all that changed before it.
     if (changes.all || turned || more || own.some((change) => !cards.has(change.cup.cup))) update();
-    else own.forEach((change) => { staleOf(change.cup.cup).status = change.cup; });
+    else
+      own.forEach((change) => {
+        staleOf(change.cup.cup).status = change.cup;
+      });
     tellForecasts(bench);
     for (const word of changes.weights) if (word.bench === benchName && cards.has(word.cup)) staleOf(word.cup).weights.push(word);
     showLater();

@@ -19,7 +19,7 @@ function needSheet() {
 }
 
 /** Labels of a time axis in the reader's zone and clock; a new day is named where it begins. */
-function timeLabels(plot, splits, axisIndex, space, step) {
+function timeLabels(_plot, splits, _axisIndex, _space, step) {
   const days = splits.map((at) => u.day(at * 1000));
   return splits.map((at, i) => {
     if (step >= 86400) return days[i];
@@ -40,7 +40,13 @@ function numbersAt(splits) {
 const inZone = (at) => uPlot.tzDate(new Date(at * 1e3), u.zone());
 
 function axis(extra) {
-  return { stroke: colour('--soft'), font: `12px ${css('--sans')}`, grid: { stroke: colour('--line'), width: 1 }, ticks: { stroke: colour('--line'), width: 1 }, ...extra };
+  return {
+    stroke: colour('--soft'),
+    font: `12px ${css('--sans')}`,
+    grid: { stroke: colour('--line'), width: 1 },
+    ticks: { stroke: colour('--line'), width: 1 },
+    ...extra,
+  };
 }
 
 const heightFor = (width) => (width < 600 ? HEIGHT_PX.narrow : HEIGHT_PX.wide);
@@ -77,18 +83,29 @@ function makeMovable(plot, place, moved, home) {
     const at = plot.scales.x.min + centre * span();
     set(at - (at - plot.scales.x.min) * factor, at + (plot.scales.x.max - at) * factor);
   };
-  const keys = { ArrowLeft: () => shift(-0.2), ArrowRight: () => shift(0.2), '+': () => zoom(0.6), '=': () => zoom(0.6), '-': () => zoom(1 / 0.6), 0: home };
+  const keys = {
+    ArrowLeft: () => shift(-0.2),
+    ArrowRight: () => shift(0.2),
+    '+': () => zoom(0.6),
+    '=': () => zoom(0.6),
+    '-': () => zoom(1 / 0.6),
+    0: home,
+  };
   place.addEventListener('keydown', (event) => {
     if (event.target !== place || event.ctrlKey || event.metaKey || event.altKey || !keys[event.key]) return;
     if (event.shiftKey && event.key.startsWith('Arrow')) return; // moves the moment
     event.preventDefault();
     keys[event.key]();
   });
-  over.addEventListener('wheel', (event) => {
-    if (!event.ctrlKey) return;
-    event.preventDefault();
-    zoom(event.deltaY > 0 ? 1.25 : 0.8, event.offsetX / over.clientWidth);
-  }, { passive: false });
+  over.addEventListener(
+    'wheel',
+    (event) => {
+      if (!event.ctrlKey) return;
+      event.preventDefault();
+      zoom(event.deltaY > 0 ? 1.25 : 0.8, event.offsetX / over.clientWidth);
+    },
+    { passive: false },
+  );
   over.addEventListener('mousedown', (event) => event.shiftKey && event.stopImmediatePropagation(), true);
   over.addEventListener('pointerdown', (event) => {
     if (event.pointerType === 'mouse' && !event.shiftKey) return;
@@ -102,7 +119,7 @@ function makeMovable(plot, place, moved, home) {
     const after = [...fingers.values()];
     if (fingers.size === 1) shift((before[0] - after[0]) / over.clientWidth);
     else {
-      const apart = ([a, b]) => Math.max(20, Math.abs(a - b));
+      const apart = (places) => Math.max(20, Math.abs(places[0] - places[1]));
       const middle = ((after[0] + after[1]) / 2 - over.getBoundingClientRect().left) / over.clientWidth;
       zoom(apart(before) / apart(after), middle);
     }
@@ -225,27 +242,44 @@ export function weightChart(place, options) {
     return [min - pad, max + pad * 1.8];
   };
   const width = place.clientWidth || 320;
-  const plot = new uPlot({
-    width,
-    height: heightFor(width),
-    legend: { show: false },
-    tzDate: inZone,
-    padding: [8, 32, 0, 0],
-    scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: yRange } },
-    axes: [axis({ values: timeLabels, size: 48, space: 90 }), axis({ size: 62, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
-    series: [{}, { stroke: colour('--water-deep'), width: 2, points: { show: false }, spanGaps: false }],
-    cursor: { drag: { x: true, y: false }, points: { size: 8 } },
-    hooks: {
-      draw: [(self) => { drawLines(self, marks.lines); drawDoses(self, marks.doses); drawMoment(self, moment); }],
-      setCursor: [(self) => {
-        const i = self.cursor.idx;
-        if (i !== null && i !== undefined && self.data[1][i] !== null && self.cursor.left >= 0) options.moment(self.data[0][i], false);
-      }],
-      setSelect: [(self) => {
-        if (self.select.width > 4) setTimeout(() => options.moved(self.scales.x.min, self.scales.x.max));
-      }],
+  const plot = new uPlot(
+    {
+      width,
+      height: heightFor(width),
+      legend: { show: false },
+      tzDate: inZone,
+      padding: [8, 32, 0, 0],
+      scales: { x: { time: true, range: (_self, min, max) => [min, max] }, y: { range: yRange } },
+      axes: [
+        axis({ values: timeLabels, size: 48, space: 90 }),
+        axis({ size: 62, values: (_self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) }),
+      ],
+      series: [{}, { stroke: colour('--water-deep'), width: 2, points: { show: false }, spanGaps: false }],
+      cursor: { drag: { x: true, y: false }, points: { size: 8 } },
+      hooks: {
+        draw: [
+          (self) => {
+            drawLines(self, marks.lines);
+            drawDoses(self, marks.doses);
+            drawMoment(self, moment);
+          },
+        ],
+        setCursor: [
+          (self) => {
+            const i = self.cursor.idx;
+            if (i !== null && i !== undefined && self.data[1][i] !== null && self.cursor.left >= 0) options.moment(self.data[0][i], false);
+          },
+        ],
+        setSelect: [
+          (self) => {
+            if (self.select.width > 4) setTimeout(() => options.moved(self.scales.x.min, self.scales.x.max));
+          },
+        ],
+      },
     },
-  }, [[], []], place);
+    [[], []],
+    place,
+  );
   makeMovable(plot, place, options.moved, options.home);
   makeMomentMovable(plot, place, () => moment, options.moment);
   plot.setScale('x', { min: options.from, max: options.to });
@@ -279,18 +313,37 @@ export function courseChart(place, options) {
   needSheet();
   const width = place.clientWidth || 320;
   const limit = Number.isFinite(options.limit) ? options.limit : null;
-  const plot = new uPlot({
-    width,
-    height: COURSE_PX,
-    legend: { show: false },
-    tzDate: inZone,
-    padding: [8, 32, 0, 0],
-    scales: { x: { time: true, range: (self, min, max) => [min, max] }, y: { range: (self, low, high) => [0, Math.max((high ?? 0) * 1.15, (limit ?? 0) * 1.15, 0.1)] } },
-    axes: [axis({ values: timeLabels, size: 48, space: 90 }), axis({ size: 62, space: 28, values: (self, splits) => numbersAt(splits) })],
-    series: [{}, { stroke: colour('--water-deep'), width: 2, points: { size: 4 }, spanGaps: false, paths: options.steps ? uPlot.paths.stepped({ align: 1 }) : undefined }],
-    cursor: { drag: { x: false, y: false } },
-    hooks: { draw: [(self) => limit !== null && drawLines(self, [{ name: 'dry', value: limit, label: options.limitLabel }])] },
-  }, [[], []], place);
+  const plot = new uPlot(
+    {
+      width,
+      height: COURSE_PX,
+      legend: { show: false },
+      tzDate: inZone,
+      padding: [8, 32, 0, 0],
+      scales: {
+        x: { time: true, range: (_self, min, max) => [min, max] },
+        y: { range: (_self, _low, high) => [0, Math.max((high ?? 0) * 1.15, (limit ?? 0) * 1.15, 0.1)] },
+      },
+      axes: [
+        axis({ values: timeLabels, size: 48, space: 90 }),
+        axis({ size: 62, space: 28, values: (_self, splits) => numbersAt(splits) }),
+      ],
+      series: [
+        {},
+        {
+          stroke: colour('--water-deep'),
+          width: 2,
+          points: { size: 4 },
+          spanGaps: false,
+          paths: options.steps ? uPlot.paths.stepped({ align: 1 }) : undefined,
+        },
+      ],
+      cursor: { drag: { x: false, y: false } },
+      hooks: { draw: [(self) => limit !== null && drawLines(self, [{ name: 'dry', value: limit, label: options.limitLabel }])] },
+    },
+    [[], []],
+    place,
+  );
   return {
     setData(at, values, from, to) {
       plot.setData([at, values], false);
@@ -307,20 +360,41 @@ export function courseChart(place, options) {
 export function overlayChart(place, hours, curves, bands, labels) {
   needSheet();
   const width = place.clientWidth || 320;
-  const plot = new uPlot({
-    width,
-    height: heightFor(width),
-    legend: { show: false },
-    padding: [8, 16, 0, 0],
-    scales: { x: { time: false } },
-    axes: [axis({ label: labels.x, labelFont: `12px ${css('--sans')}`, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`) }), axis({ size: 66, values: (self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) })],
-    series: [{}, ...curves.map((curve) => ({ label: curve.label, stroke: curve.colour, width: curve.width, dash: curve.dash, points: { show: false }, spanGaps: true }))],
-    bands: bands.map((band) => ({ series: [band.high + 1, band.low + 1], fill: band.fill })),
-    cursor: { drag: { x: true, y: false } },
-    hooks: {
-      draw: [(self) => drawNames(self, curves)],
+  const plot = new uPlot(
+    {
+      width,
+      height: heightFor(width),
+      legend: { show: false },
+      padding: [8, 16, 0, 0],
+      scales: { x: { time: false } },
+      axes: [
+        axis({
+          label: labels.x,
+          labelFont: `12px ${css('--sans')}`,
+          values: (_self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)}`),
+        }),
+        axis({ size: 66, values: (_self, splits) => splits.map((v) => `${u.number(v, v % 1 ? 1 : 0)} ${u.massUnit()}`) }),
+      ],
+      series: [
+        {},
+        ...curves.map((curve) => ({
+          label: curve.label,
+          stroke: curve.colour,
+          width: curve.width,
+          dash: curve.dash,
+          points: { show: false },
+          spanGaps: true,
+        })),
+      ],
+      bands: bands.map((band) => ({ series: [band.high + 1, band.low + 1], fill: band.fill })),
+      cursor: { drag: { x: true, y: false } },
+      hooks: {
+        draw: [(self) => drawNames(self, curves)],
+      },
     },
-  }, [hours, ...curves.map((curve) => curve.values)], place);
+    [hours, ...curves.map((curve) => curve.values)],
+    place,
+  );
   return { end: keepFitting(plot, place) };
 }
 

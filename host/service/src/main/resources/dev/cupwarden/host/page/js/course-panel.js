@@ -12,7 +12,12 @@ const LEAST_VPD_KPA = 0.1;
 const TABLE_ROWS = 40;
 
 const CURVES = {
-  rate: { values: (course) => course.rate_g_h.map((rate, i) => (rate === null || !(course.vpd_kpa[i] >= LEAST_VPD_KPA) ? null : u.massValue(rate) / course.vpd_kpa[i])) },
+  rate: {
+    values: (course) =>
+      course.rate_g_h.map((rate, i) =>
+        rate === null || !(course.vpd_kpa[i] >= LEAST_VPD_KPA) ? null : u.massValue(rate) / course.vpd_kpa[i],
+      ),
+  },
   fed: { values: (course) => course.fed.map((part) => part * 100), limit: () => 100, steps: true },
   salt: { values: (course) => course.salt_ms_per_cm, limit: (course) => course.salt_most_ms_per_cm, steps: true },
 };
@@ -26,9 +31,39 @@ export function coursePanel(benchName, cupName) {
     return { name, place, words, chart: null, el: h('div', null, h('h3', null, t.title[name](u.massUnit())), place, words) };
   });
   const body = h('tbody');
-  const table = h('details', { ontoggle: () => tellTable() }, h('summary', null, t.table), h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.heading },
-    h('table', null, h('thead', null, h('tr', null, h('th', { scope: 'col' }, text.cup.colTime), NAMES.map((name) => h('th', { scope: 'col', class: 'n' }, t.col[name](u.massUnit()))))), body)));
-  const el = h('section', { class: 'panel' }, h('h2', null, t.heading), state, parts.map((part) => part.el), table, h('p', { class: 'quiet' }, t.method));
+  const table = h(
+    'details',
+    { ontoggle: () => tellTable() },
+    h('summary', null, t.table),
+    h(
+      'div',
+      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.heading },
+      h(
+        'table',
+        null,
+        h(
+          'thead',
+          null,
+          h(
+            'tr',
+            null,
+            h('th', { scope: 'col' }, text.cup.colTime),
+            NAMES.map((name) => h('th', { scope: 'col', class: 'n' }, t.col[name](u.massUnit()))),
+          ),
+        ),
+        body,
+      ),
+    ),
+  );
+  const el = h(
+    'section',
+    { class: 'panel' },
+    h('h2', null, t.heading),
+    state,
+    parts.map((part) => part.el),
+    table,
+    h('p', { class: 'quiet' }, t.method),
+  );
   let asked = 0;
   let course = null;
 
@@ -36,7 +71,10 @@ export function coursePanel(benchName, cupName) {
     asked += 1;
     const mine = asked;
     try {
-      const [answer, charts] = await Promise.all([api.course(benchName, cupName, new Date(from * 1000), new Date(to * 1000)), import('./chart.js')]);
+      const [answer, charts] = await Promise.all([
+        api.course(benchName, cupName, new Date(from * 1000), new Date(to * 1000)),
+        import('./chart.js'),
+      ]);
       if (mine !== asked || !el.isConnected) return;
       course = { ...answer, curves: Object.fromEntries(NAMES.map((name) => [name, CURVES[name].values(answer)])) };
       setText(state, course.at.length === 0 ? t.none : '');
@@ -74,8 +112,25 @@ export function coursePanel(benchName, cupName) {
     if (!table.open || !course) return;
     const step = Math.max(1, Math.ceil(course.at.length / TABLE_ROWS));
     const last = course.at.length - 1;
-    body.replaceChildren(...course.at.map((at, i) => i).filter((i) => (last - i) % step === 0).reverse().map((i) => h('tr', null, h('td', null, u.dayTime(course.at[i] * 1000)),
-      NAMES.map((name) => h('td', { class: 'n' }, Number.isFinite(course.curves[name][i]) ? u.number(course.curves[name][i], name === 'fed' ? 0 : 2) : '–')))));
+    body.replaceChildren(
+      ...[...course.at.keys()]
+        .filter((i) => (last - i) % step === 0)
+        .reverse()
+        .map((i) =>
+          h(
+            'tr',
+            null,
+            h('td', null, u.dayTime(course.at[i] * 1000)),
+            NAMES.map((name) =>
+              h(
+                'td',
+                { class: 'n' },
+                Number.isFinite(course.curves[name][i]) ? u.number(course.curves[name][i], name === 'fed' ? 0 : 2) : '–',
+              ),
+            ),
+          ),
+        ),
+    );
   }
 
   return { el, show, end: () => parts.forEach((part) => part.chart?.end()) };

@@ -33,11 +33,16 @@ function halfWidth(frame, part) {
 }
 
 const ROOTS = [
-  [-0.12, 0.75, -0.55, 0.5, -0.8, 0.42], [0.1, 0.72, 0.5, 0.55, 0.82, 0.6], [-0.05, 0.6, -0.35, 0.3, -0.6, 0.14],
-  [0.06, 0.58, 0.3, 0.3, 0.55, 0.2], [0, 0.5, 0.05, 0.25, -0.1, 0.06], [0.12, 0.78, 0.6, 0.8, 0.86, 0.84],
+  [-0.12, 0.75, -0.55, 0.5, -0.8, 0.42],
+  [0.1, 0.72, 0.5, 0.55, 0.82, 0.6],
+  [-0.05, 0.6, -0.35, 0.3, -0.6, 0.14],
+  [0.06, 0.58, 0.3, 0.3, 0.55, 0.2],
+  [0, 0.5, 0.05, 0.25, -0.1, 0.06],
+  [0.12, 0.78, 0.6, 0.8, 0.86, 0.84],
 ];
 
-function rootPath(frame, bottom, [x0, y0, x1, y1, x2, y2]) {
+function rootPath(frame, bottom, root) {
+  const [x0, y0, x1, y1, x2, y2] = root;
   const point = (x, y) => `${(x * halfWidth(frame, y)).toFixed(1)} ${(bottom - y * frame.depth).toFixed(1)}`;
   return `M${point(x0, y0)}Q${point(x1, y1)} ${point(x2, y2)}`;
 }
@@ -162,5 +167,9 @@ export function stateSign(state) {
     untrusted: 'M5 6a3 3 0 1 1 4 2.700q-1 .5 -1 2M8 13v.5',
     held: 'M5.5 3v10M10.5 3v10',
   };
-  return s('svg', { class: 'sign', viewBox: '0 0 16 16', 'aria-hidden': 'true', focusable: 'false' }, s('path', { d: shapes[state] ?? shapes.untrusted }));
+  return s(
+    'svg',
+    { class: 'sign', viewBox: '0 0 16 16', 'aria-hidden': 'true', focusable: 'false' },
+    s('path', { d: shapes[state] ?? shapes.untrusted }),
+  );
 }

@@ -6,7 +6,7 @@ import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, setAttr, setText } from './dom.js';
 import { momentPanel } from './moment-panel.js';
 import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt } from './reading.js';
-import { reasonItems } from './reasons.js';
+import { reasonItems } from './reasons-list.js';
 import { store } from './store.js';
 import { nameOfAlert } from './tables.js';
 import { text } from './text.js';
@@ -28,7 +28,14 @@ function whenWords(iso, now) {
 
 function doseFields(event) {
   const dose = event.data;
-  return [u.dayTime(Date.parse(event.at)), u.volume(dose.plain_ml, 1), u.volume(dose.feed_ml, 1), u.number(dose.strength, 2), text.why[dose.why] ?? dose.why, t.dose[dose.outcome] ?? dose.outcome];
+  return [
+    u.dayTime(Date.parse(event.at)),
+    u.volume(dose.plain_ml, 1),
+    u.volume(dose.feed_ml, 1),
+    u.number(dose.strength, 2),
+    text.why[dose.why] ?? dose.why,
+    t.dose[dose.outcome] ?? dose.outcome,
+  ];
 }
 
 function head(benchName, cupName) {
@@ -38,9 +45,12 @@ function head(benchName, cupName) {
   const picture = h('div');
   const facts = h('dl', { class: 'cup-facts' });
   const others = h('div', { class: 'row' });
-  const el = h('div', null,
+  const el = h(
+    'div',
+    null,
     h('div', { class: 'cup-top' }, h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}` }, `← ${t.back}`), others),
-    h('div', { class: 'cup-head' }, picture, h('div', null, heading, state, means), facts));
+    h('div', { class: 'cup-head' }, picture, h('div', null, heading, state, means), facts),
+  );
   let drawing = null;
   let drawnFor = null;
 
@@ -48,7 +58,10 @@ function head(benchName, cupName) {
     setText(heading, t.title(cup.cup, cup.plant));
     setAttr(state, 'data-group', groupOf(bench, cup));
     const worse = cup.state === 'dry' || cup.state === 'wet';
-    state.replaceChildren(stateSign(cup.state), h('span', null, worse ? text.state[cup.state] : `${text.state[cup.state]}, ${forecastWords(cup, bench.now)}`));
+    state.replaceChildren(
+      stateSign(cup.state),
+      h('span', null, worse ? text.state[cup.state] : `${text.state[cup.state]}, ${forecastWords(cup, bench.now)}`),
+    );
     setText(means, text.stateMeans[cup.state]);
     if (!drawing || drawnFor !== bench.setup) {
       drawnFor = bench.setup;
@@ -76,7 +89,16 @@ function head(benchName, cupName) {
     const names = [...bench.cups.keys()].sort(compareNames);
     if (others.childElementCount === 0 && names.length > 1) {
       const at = names.indexOf(cupName);
-      const go = (name, words) => h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(name)}`, 'aria-label': `${words}: ${name}` }, name);
+      const go = (name, words) =>
+        h(
+          'a',
+          {
+            class: 'button',
+            href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(name)}`,
+            'aria-label': `${words}: ${name}`,
+          },
+          name,
+        );
       others.append(go(names[(at + names.length - 1) % names.length], t.previous), go(names[(at + 1) % names.length], t.next));
       others.firstChild.prepend('‹ ');
       others.lastChild.append(' ›');
@@ -107,7 +129,22 @@ function whyPanel() {
       if (cup.reasons.length === 0) lines.push(h('li', { class: 'go' }, t.whyFree));
       list.replaceChildren(...lines);
       alertTitle.hidden = own.length === 0;
-      alerts.replaceChildren(...own.map((alert) => h('li', { class: 'stop' }, h('strong', null, nameOfAlert(alert.code)), ': ', alert.do, h('span', { class: 'quiet' }, ` ${text.alerts.since(u.near(Date.parse(alert.since), bench.now), u.span(bench.now - Date.parse(alert.since)))}`))));
+      alerts.replaceChildren(
+        ...own.map((alert) =>
+          h(
+            'li',
+            { class: 'stop' },
+            h('strong', null, nameOfAlert(alert.code)),
+            ': ',
+            alert.do,
+            h(
+              'span',
+              { class: 'quiet' },
+              ` ${text.alerts.since(u.near(Date.parse(alert.since), bench.now), u.span(bench.now - Date.parse(alert.since)))}`,
+            ),
+          ),
+        ),
+      );
     },
   };
 }
@@ -117,18 +154,64 @@ function curvePanel(benchName, cupName, heard) {
   const place = h('div', { class: 'chart', tabindex: '0', role: 'group', 'aria-label': t.chartLabel(cupName) });
   const summary = h('p', { role: 'status' }, t.loading);
   const table = h('tbody');
-  const tableBox = h('details', { ontoggle: () => tell() }, h('summary', null, t.table),
-    h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.chart },
-      h('table', null, h('thead', null, h('tr', null, h('th', { scope: 'col' }, t.colTime), h('th', { scope: 'col', class: 'n' }, t.colMass), h('th', { scope: 'col', class: 'n' }, t.colLeft))), table)));
-  const buttons = RANGES_H.map((hours) => h('button', { type: 'button', 'aria-pressed': 'false', onclick: () => follow(hours) }, t.range[hours]));
+  const tableBox = h(
+    'details',
+    { ontoggle: () => tell() },
+    h('summary', null, t.table),
+    h(
+      'div',
+      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.chart },
+      h(
+        'table',
+        null,
+        h(
+          'thead',
+          null,
+          h(
+            'tr',
+            null,
+            h('th', { scope: 'col' }, t.colTime),
+            h('th', { scope: 'col', class: 'n' }, t.colMass),
+            h('th', { scope: 'col', class: 'n' }, t.colLeft),
+          ),
+        ),
+        table,
+      ),
+    ),
+  );
+  const buttons = RANGES_H.map((hours) =>
+    h('button', { type: 'button', 'aria-pressed': 'false', onclick: () => follow(hours) }, t.range[hours]),
+  );
   const doses = h('tbody');
   const doseNone = h('p', { class: 'quiet' }, t.noDoses);
-  const doseTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.doses }, h('table', null, h('thead', null, h('tr', null,
-    [t.colTime, t.colWater, t.colFeed, t.colStrength, t.colWhy, t.colOutcome].map((word) => h('th', { scope: 'col' }, word)))), doses));
-  const el = h('section', { class: 'panel' }, h('h2', null, t.chart),
-      h('div', { class: 'row', role: 'group', 'aria-label': t.ranges }, buttons),
-      place, summary, h('p', { class: 'quiet' }, t.chartHint),
-      tableBox);
+  const doseTable = h(
+    'div',
+    { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.doses },
+    h(
+      'table',
+      null,
+      h(
+        'thead',
+        null,
+        h(
+          'tr',
+          null,
+          [t.colTime, t.colWater, t.colFeed, t.colStrength, t.colWhy, t.colOutcome].map((word) => h('th', { scope: 'col' }, word)),
+        ),
+      ),
+      doses,
+    ),
+  );
+  const el = h(
+    'section',
+    { class: 'panel' },
+    h('h2', null, t.chart),
+    h('div', { class: 'row', role: 'group', 'aria-label': t.ranges }, buttons),
+    place,
+    summary,
+    h('p', { class: 'quiet' }, t.chartHint),
+    tableBox,
+  );
   const doseEl = h('section', { class: 'panel' }, h('h2', null, t.doses), doseNone, doseTable);
 
   let chart = null;
@@ -199,14 +282,23 @@ function curvePanel(benchName, cupName, heard) {
   function mark() {
     const now = cup();
     if (!now || !chart) return;
-    const lines = [['wet', now.wet], ['capacity', 0], ['refill', now.refill], ['due', now.due], ['dry', now.dry]]
-      .filter(([name, depletion]) => name !== 'capacity' || (Math.abs(now.refill) > 0.03 && Math.abs(now.wet) > 0.03))
+    const lines = [
+      ['wet', now.wet],
+      ['capacity', 0],
+      ['refill', now.refill],
+      ['due', now.due],
+      ['dry', now.dry],
+    ]
+      .filter(([name]) => name !== 'capacity' || (Math.abs(now.refill) > 0.03 && Math.abs(now.wet) > 0.03))
       .map(([name, depletion]) => ({ name, massG: massAt(now, depletion), label: t.line[name] }));
-    chart.setMarks(lines, doseEvents.map((event) => ({
-      at: Date.parse(event.at) / 1000,
-      feed: event.data.feed_ml > 0,
-      label: u.volume(event.data.plain_ml + event.data.feed_ml),
-    })));
+    chart.setMarks(
+      lines,
+      doseEvents.map((event) => ({
+        at: Date.parse(event.at) / 1000,
+        feed: event.data.feed_ml > 0,
+        label: u.volume(event.data.plain_ml + event.data.feed_ml),
+      })),
+    );
   }
 
   function inRange() {
@@ -225,9 +317,23 @@ function curvePanel(benchName, cupName, heard) {
       const change = rows.at(-1)[1] - rows[0][1];
       const changed = Math.abs(change) < 0.05 ? t.same : change < 0 ? t.lost(u.mass(-change)) : t.gained(u.mass(change));
       const volume = given.reduce((sum, event) => sum + event.data.plain_ml + event.data.feed_ml, 0);
-      setText(summary, `${t.summary(rows.length, u.dayTime(rows[0][0] * 1000), u.dayTime(rows.at(-1)[0] * 1000), changed)} ${t.summaryDoses(given.length, u.volume(volume))}`);
+      setText(
+        summary,
+        `${t.summary(rows.length, u.dayTime(rows[0][0] * 1000), u.dayTime(rows.at(-1)[0] * 1000), changed)} ${t.summaryDoses(given.length, u.volume(volume))}`,
+      );
     }
-    doses.replaceChildren(...given.slice(-30).reverse().map((event) => h('tr', null, doseFields(event).map((field) => h('td', null, field)))));
+    doses.replaceChildren(
+      ...given
+        .slice(-30)
+        .reverse()
+        .map((event) =>
+          h(
+            'tr',
+            null,
+            doseFields(event).map((field) => h('td', null, field)),
+          ),
+        ),
+    );
     doseTable.hidden = given.length === 0;
     doseNone.hidden = given.length > 0;
     if (tableBox.open) tellTable(rows);
@@ -235,8 +341,18 @@ function curvePanel(benchName, cupName, heard) {
 
   function tellTable(rows) {
     const step = Math.max(1, Math.ceil(rows.length / TABLE_ROWS));
-    const picked = rows.filter((row, i) => (rows.length - 1 - i) % step === 0).reverse();
-    table.replaceChildren(...picked.map(([at, mass]) => h('tr', null, h('td', null, u.dayTime(at * 1000)), h('td', { class: 'n' }, u.mass(mass)), h('td', { class: 'n' }, u.percent(leftOf(depletionAt(cup(), mass)))))));
+    const picked = rows.filter((_row, i) => (rows.length - 1 - i) % step === 0).reverse();
+    table.replaceChildren(
+      ...picked.map(([at, mass]) =>
+        h(
+          'tr',
+          null,
+          h('td', null, u.dayTime(at * 1000)),
+          h('td', { class: 'n' }, u.mass(mass)),
+          h('td', { class: 'n' }, u.percent(leftOf(depletionAt(cup(), mass)))),
+        ),
+      ),
+    );
   }
 
   function onChange(changes) {
@@ -275,7 +391,8 @@ function eventsPanel(benchName, cupName) {
   const el = h('section', { class: 'panel' }, h('h2', null, t.events), list);
 
   function words(event) {
-    if (event.kind === 'alert') return `${nameOfAlert(event.data.code)}: ${event.data.again ? text.alerts.toldAgain : text.alertState[event.data.state] ?? event.data.state}`;
+    if (event.kind === 'alert')
+      return `${nameOfAlert(event.data.code)}: ${event.data.again ? text.alerts.toldAgain : (text.alertState[event.data.state] ?? event.data.state)}`;
     const { change, detail, order } = event.data ?? {};
     if (order) return `${text.doing.kind[order.kind] ?? order.kind}${order.by ? ` (${order.by})` : ''}`;
     return [change, typeof detail === 'object' ? JSON.stringify(detail) : detail].filter(Boolean).join(': ');
@@ -283,8 +400,15 @@ function eventsPanel(benchName, cupName) {
   async function load() {
     try {
       const sets = await Promise.all(['alert', 'change'].map((kind) => api.events(benchName, { cup: cupName, kind, limit: MOST_EVENTS })));
-      const events = sets.flat().sort((a, b) => Date.parse(b.at) - Date.parse(a.at)).slice(0, MOST_EVENTS);
-      list.replaceChildren(...(events.length === 0 ? [h('li', { class: 'quiet' }, t.noEvents)] : events.map((event) => h('li', null, h('span', { class: 'quiet' }, `${u.dayTime(Date.parse(event.at))} `), words(event)))));
+      const events = sets
+        .flat()
+        .sort((a, b) => Date.parse(b.at) - Date.parse(a.at))
+        .slice(0, MOST_EVENTS);
+      list.replaceChildren(
+        ...(events.length === 0
+          ? [h('li', { class: 'quiet' }, t.noEvents)]
+          : events.map((event) => h('li', null, h('span', { class: 'quiet' }, `${u.dayTime(Date.parse(event.at))} `), words(event)))),
+      );
     } catch (error) {
       list.replaceChildren(h('li', { class: 'stop' }, t.eventsFailed(error.message)));
     }
@@ -295,8 +419,22 @@ function eventsPanel(benchName, cupName) {
 
 function doingLinks(benchName, cupName) {
   const kinds = ['dose', 'watered', 'stage', 'hold', 'release', 'drained', 'away', 'back', 'flush', 'clear', 'repot', 'retire'];
-  return h('section', { class: 'panel' }, h('h2', null, t.doing), h('div', { class: 'row' }, kinds.map((kind) =>
-    h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}` }, text.doing.kind[kind]))));
+  return h(
+    'section',
+    { class: 'panel' },
+    h('h2', null, t.doing),
+    h(
+      'div',
+      { class: 'row' },
+      kinds.map((kind) =>
+        h(
+          'a',
+          { class: 'button', href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}` },
+          text.doing.kind[kind],
+        ),
+      ),
+    ),
+  );
 }
 
 export function cupView(benchName, cupName) {
@@ -306,7 +444,17 @@ export function cupView(benchName, cupName) {
   const curve = curvePanel(benchName, cupName, { moment: (at, settled) => moment.tell(at, settled), ranged: course.show });
   const moment = momentPanel(benchName, cupName, curve);
   const events = eventsPanel(benchName, cupName);
-  const el = h('section', { class: 'view' }, top.el, h('div', { class: 'panels side-first' }, h('div', null, why.el, doingLinks(benchName, cupName)), h('div', null, curve.el, moment.el, curve.doseEl, course.el, events.el)));
+  const el = h(
+    'section',
+    { class: 'view' },
+    top.el,
+    h(
+      'div',
+      { class: 'panels side-first' },
+      h('div', null, why.el, doingLinks(benchName, cupName)),
+      h('div', null, curve.el, moment.el, curve.doseEl, course.el, events.el),
+    ),
+  );
   const show = () => {
     const bench = store.bench(benchName);
     const cup = bench?.cups.get(cupName);
@@ -319,7 +467,12 @@ export function cupView(benchName, cupName) {
   const known = show();
   if (!known) {
     const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.unknown(cupName));
-    return { el: h('section', { class: 'view' }, heading, h('a', { href: `#/${encodeURIComponent(benchName)}` }, t.back)), title: cupName, heading, wantsBench: true };
+    return {
+      el: h('section', { class: 'view' }, heading, h('a', { href: `#/${encodeURIComponent(benchName)}` }, t.back)),
+      title: cupName,
+      heading,
+      wantsBench: true,
+    };
   }
   setTimeout(curve.start);
   return {

@@ -25,17 +25,33 @@ function field(label, input, hint) {
   input.id = id;
   const hintId = hint ? freshId('hint') : null;
   if (hintId) input.setAttribute('aria-describedby', hintId);
-  return h('div', { class: 'field' }, h('label', { for: id }, h('strong', null, label)), input, hint ? h('p', { class: 'quiet', id: hintId }, hint) : null);
+  return h(
+    'div',
+    { class: 'field' },
+    h('label', { for: id }, h('strong', null, label)),
+    input,
+    hint ? h('p', { class: 'quiet', id: hintId }, hint) : null,
+  );
 }
 
 function select(options, chosen) {
-  return h('select', null, options.map(([value, words]) => h('option', { value, selected: value === chosen }, words)));
+  return h(
+    'select',
+    null,
+    options.map(([value, words]) => h('option', { value, selected: value === chosen }, words)),
+  );
 }
 
 function radios(legend, options, chosen, changed) {
   const name = freshId('radio');
-  const set = h('fieldset', { class: 'field' }, h('legend', null, legend), options.map(([value, words]) =>
-    h('label', { class: 'check' }, h('input', { type: 'radio', name, value, checked: value === chosen, onchange: changed }), words)));
+  const set = h(
+    'fieldset',
+    { class: 'field' },
+    h('legend', null, legend),
+    options.map(([value, words]) =>
+      h('label', { class: 'check' }, h('input', { type: 'radio', name, value, checked: value === chosen, onchange: changed }), words),
+    ),
+  );
   return { el: set, read: () => set.querySelector('input:checked')?.value };
 }
 
@@ -48,7 +64,8 @@ class FormError extends Error {}
 
 function numberOf(input, label, least, most) {
   const value = Number(input.value.replace(',', '.'));
-  if (input.value.trim() === '' || !(value >= least && value <= most)) throw new FormError(t.badNumber(label, u.number(least), u.number(most)));
+  if (input.value.trim() === '' || !(value >= least && value <= most))
+    throw new FormError(t.badNumber(label, u.number(least), u.number(most)));
   return value;
 }
 
@@ -67,8 +84,16 @@ const MAKERS = {
     const names = context.cup ? [...context.bench.cups.keys()].filter((name) => name !== context.cup).sort(compareNames) : [];
     const boxes = names.map((name) => ({ name, ...check(name, context.changed, context.more.includes(name), name) }));
     return {
-      el: h('details', { class: 'field', hidden: names.length === 0, open: context.more.length > 0 }, h('summary', null, t.field.more),
-        h('div', { class: 'row', role: 'group', 'aria-label': t.field.more }, boxes.map((box) => box.el))),
+      el: h(
+        'details',
+        { class: 'field', hidden: names.length === 0, open: context.more.length > 0 },
+        h('summary', null, t.field.more),
+        h(
+          'div',
+          { class: 'row', role: 'group', 'aria-label': t.field.more },
+          boxes.map((box) => box.el),
+        ),
+      ),
       read: () => {
         const chosen = boxes.filter((box) => box.read()).map((box) => box.name);
         return chosen.length > 0 ? chosen : undefined;
@@ -80,10 +105,21 @@ const MAKERS = {
     return { el: field(t.field.cup, input), read: () => required(input.value, t.field.cup), key: 'cup' };
   },
   plant: (context) => words(context, 'plant', context.was?.plant ?? context.last?.plant),
-  vessel: (context) => named(context, 'vessel', Object.keys(context.bench.setup?.vessels ?? {}), (context.was ?? context.bench.setup?.cups?.[context.cup])?.vessel),
-  mix: (context) => named(context, 'mix', Object.keys(context.bench.setup?.mixes ?? {}), (context.was ?? context.bench.setup?.cups?.[context.cup])?.mix),
+  vessel: (context) =>
+    named(
+      context,
+      'vessel',
+      Object.keys(context.bench.setup?.vessels ?? {}),
+      (context.was ?? context.bench.setup?.cups?.[context.cup])?.vessel,
+    ),
+  mix: (context) =>
+    named(context, 'mix', Object.keys(context.bench.setup?.mixes ?? {}), (context.was ?? context.bench.setup?.cups?.[context.cup])?.mix),
   struck(context) {
-    const input = h('input', { type: 'date', value: context.was?.struck ?? u.typedMinute(context.bench.now).slice(0, 10), oninput: context.changed });
+    const input = h('input', {
+      type: 'date',
+      value: context.was?.struck ?? u.typedMinute(context.bench.now).slice(0, 10),
+      oninput: context.changed,
+    });
     return { el: field(t.field.struck, input), read: () => required(input.value, t.field.struck) };
   },
   cutting(context) {
@@ -94,7 +130,13 @@ const MAKERS = {
     const unit = u.volumeUnit();
     const room = context.kind === 'dose' || context.kind === 'watered' ? roomOf(context.bench.cups.get(context.cup)) : null;
     const usual = room ? Math.round(room) : '';
-    const input = h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', oninput: context.changed, value: usual === '' ? '' : String(Math.round(u.typedFromMl(usual) * 10) / 10) });
+    const input = h('input', {
+      type: 'text',
+      inputmode: 'decimal',
+      autocomplete: 'off',
+      oninput: context.changed,
+      value: usual === '' ? '' : String(Math.round(u.typedFromMl(usual) * 10) / 10),
+    });
     const label = t.field.ml(unit);
     return { el: field(label, input), read: () => Math.round(u.mlFromTyped(numberOf(input, label, 0, u.typedFromMl(MOST_ML))) * 10) / 10 };
   },
@@ -105,7 +147,12 @@ const MAKERS = {
   lift(context) {
     const boxes = liftable().map((code) => ({ code, ...check(nameOfLimit(code), context.changed) }));
     return {
-      el: h('fieldset', { class: 'field' }, h('legend', null, t.field.lift), boxes.map((box) => box.el)),
+      el: h(
+        'fieldset',
+        { class: 'field' },
+        h('legend', null, t.field.lift),
+        boxes.map((box) => box.el),
+      ),
       read: () => {
         const lifted = boxes.filter((box) => box.read()).map((box) => box.code);
         return lifted.length > 0 ? lifted : undefined;
@@ -114,10 +161,19 @@ const MAKERS = {
   },
   until(context) {
     const input = h('input', { type: 'datetime-local', value: u.typedMinute(context.bench.now + 24 * HOUR_MS), oninput: context.changed });
-    const spans = SPANS_H.map((hours) => h('button', { type: 'button', onclick: () => {
-      input.value = u.typedMinute(context.bench.now + hours * HOUR_MS);
-      context.changed();
-    } }, t.span[hours]));
+    const spans = SPANS_H.map((hours) =>
+      h(
+        'button',
+        {
+          type: 'button',
+          onclick: () => {
+            input.value = u.typedMinute(context.bench.now + hours * HOUR_MS);
+            context.changed();
+          },
+        },
+        t.span[hours],
+      ),
+    );
     return {
       el: h('div', null, h('div', { class: 'row' }, spans), field(t.field.until, input, t.untilHint)),
       read: () => {
@@ -138,10 +194,13 @@ const MAKERS = {
   because: (context) => radios(t.field.because, Object.entries(t.because), null, context.changed),
   confirm(context) {
     const box = check(t.confirm(list([context.cup ?? t.field.cup, ...context.more])), context.changed);
-    return { el: box.el, read: () => {
-      if (!box.read()) throw new FormError(t.confirmNeeded);
-      return undefined;
-    } };
+    return {
+      el: box.el,
+      read: () => {
+        if (!box.read()) throw new FormError(t.confirmNeeded);
+        return undefined;
+      },
+    };
   },
 };
 
@@ -158,9 +217,18 @@ function words(context, key, value) {
 /** A choice among known names, or a free field where the bench has not told them. */
 function named(context, key, names, chosen, optional = false) {
   const known = names.filter(Boolean);
-  const input = known.length > 0 ? select(names.map((name) => [name, name || '–']), chosen) : h('input', { type: 'text', autocomplete: 'off' });
+  const input =
+    known.length > 0
+      ? select(
+          names.map((name) => [name, name || '–']),
+          chosen,
+        )
+      : h('input', { type: 'text', autocomplete: 'off' });
   input.addEventListener('input', context.changed);
-  return { el: field(t.field[key], input), read: () => (optional && !input.value.trim() ? undefined : required(input.value, t.field[key])) };
+  return {
+    el: field(t.field[key], input),
+    read: () => (optional && !input.value.trim() ? undefined : required(input.value, t.field[key])),
+  };
 }
 
 function orderForm(benchName, kind, cupName, sent) {
@@ -187,6 +255,7 @@ function orderForm(benchName, kind, cupName, sent) {
 
   /** The order as it stands; strict: throws at the first field that will not do. */
   function read(strict) {
+    /** @type {Record<string, any>} */
     const order = { kind };
     for (const [key, each] of fields) {
       try {
@@ -238,21 +307,36 @@ function orderForm(benchName, kind, cupName, sent) {
 
   const refusal = store.mayAct() ? null : h('p', { class: 'refusal', id: freshId('refusal') }, text.session.lookOnly(store.session.name));
   const button = h('button', { type: 'submit', class: 'main', disabled: refusal !== null, 'aria-describedby': refusal?.id }, t.send);
-  const el = h('form', { class: 'panel', novalidate: true, onsubmit: async (event) => {
-    event.preventDefault();
-    setText(error, '');
-    try {
-      const order = read(true);
-      button.disabled = true;
-      const { id } = await api.order(benchName, order);
-      say(t.sent(t.kind[kind]));
-      sent(id);
-    } catch (problem) {
-      setText(error, problem instanceof FormError ? problem.message : t.failed(problem.message));
-    } finally {
-      button.disabled = refusal !== null;
-    }
-  } }, h('p', null, t.says[kind]), refusal, place, h('h2', null, spec.group === 'water' || kind === 'hold' ? t.before : t.beforeOther), aheadList, h('p', { class: 'quiet' }, t.beforeNote), error, h('p', { class: 'row' }, button));
+  const el = h(
+    'form',
+    {
+      class: 'panel',
+      novalidate: true,
+      onsubmit: async (event) => {
+        event.preventDefault();
+        setText(error, '');
+        try {
+          const order = read(true);
+          button.disabled = true;
+          const { id } = await api.order(benchName, order);
+          say(t.sent(t.kind[kind]));
+          sent(id);
+        } catch (problem) {
+          setText(error, problem instanceof FormError ? problem.message : t.failed(problem.message));
+        } finally {
+          button.disabled = refusal !== null;
+        }
+      },
+    },
+    h('p', null, t.says[kind]),
+    refusal,
+    place,
+    h('h2', null, spec.group === 'water' || kind === 'hold' ? t.before : t.beforeOther),
+    aheadList,
+    h('p', { class: 'quiet' }, t.beforeNote),
+    error,
+    h('p', { class: 'row' }, button),
+  );
   build();
   ahead();
   if (kind === 'add' && cupName) takeBack();
@@ -261,7 +345,7 @@ function orderForm(benchName, kind, cupName, sent) {
 
 function orderWords(order) {
   const bench = order.tank ?? (KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '');
-  const parts = [order.cups ? list(order.cups) : order.cup ?? bench];
+  const parts = [order.cups ? list(order.cups) : (order.cup ?? bench)];
   if (order.kind === 'prime') parts.push(order.tank);
   if (order.ml !== undefined) parts.push(order.tank && !order.cup ? u.tank(order.ml) : u.volume(order.ml));
   if (order.strength) parts.push(`× ${u.number(order.strength, 2)}`);
@@ -306,9 +390,15 @@ function receiptsPanel(benchName) {
     if (!why || !order.receipts?.some((receipt) => receipt.outcome !== 'refused')) return '';
     const issued = Date.parse(order.issued);
     const places = (each) => each.cups ?? [each.cup];
-    const like = (other) => (other.kind === order.kind || other.kind === 'prime') && places(other).some((cup) => places(order).includes(cup));
-    const next = Math.min(...orders.filter((other) => like(other) && Date.parse(other.issued) > issued).map((other) => Date.parse(other.issued)));
-    const own = passes.filter((event) => places(order).includes(event.cup) && event.data.why === why && Date.parse(event.at) >= issued && Date.parse(event.at) < next);
+    const like = (other) =>
+      (other.kind === order.kind || other.kind === 'prime') && places(other).some((cup) => places(order).includes(cup));
+    const next = Math.min(
+      ...orders.filter((other) => like(other) && Date.parse(other.issued) > issued).map((other) => Date.parse(other.issued)),
+    );
+    const own = passes.filter(
+      (event) =>
+        places(order).includes(event.cup) && event.data.why === why && Date.parse(event.at) >= issued && Date.parse(event.at) < next,
+    );
     return ` ${t.became(own.length, u.volume(own.reduce((sum, event) => sum + event.data.plain_ml + event.data.feed_ml, 0)))}`;
   }
 
@@ -325,7 +415,8 @@ function receiptsPanel(benchName) {
     }
   }
 
-  const oneStep = (words, order) => h('button', { type: 'button', disabled: !store.mayAct(), onclick: (event) => send(order, event.currentTarget) }, words);
+  const oneStep = (words, order) =>
+    h('button', { type: 'button', disabled: !store.mayAct(), onclick: (event) => send(order, event.currentTarget) }, words);
 
   /** A drained weight far from what was believed: both are told, and whether to learn it is asked. */
   function question(order, orders, last) {
@@ -333,18 +424,25 @@ function receiptsPanel(benchName) {
     if (!capacity || store.bench(benchName).now - Date.parse(order.issued) > ASKED_FOR_MS) return null;
     const newer = orders.slice(0, orders.indexOf(order));
     if (newer.some((other) => other.kind === 'drained' && other.cup === order.cup)) return null;
-    return [h('p', null, t.learnAllTheSame(u.mass(capacity.weighed_g), u.mass(capacity.believed_g), t.taughtBy[capacity.by])), oneStep(t.learnIt, { kind: 'drained', cup: order.cup, sure: true })];
+    return [
+      h('p', null, t.learnAllTheSame(u.mass(capacity.weighed_g), u.mass(capacity.believed_g), t.taughtBy[capacity.by])),
+      oneStep(t.learnIt, { kind: 'drained', cup: order.cup, sure: true }),
+    ];
   }
 
   /** What was told and is not so is taken back here; after a day, or for other orders, another order is the way. */
   function wayBack(order, orders) {
-    const forgets = orders.find((other) => other.kind === 'forget' && other.order === order.id && other.receipts?.at(-1)?.outcome !== 'refused');
+    const forgets = orders.find(
+      (other) => other.kind === 'forget' && other.order === order.id && other.receipts?.at(-1)?.outcome !== 'refused',
+    );
     if (forgets) return t.takenBack;
     if (FORGOTTEN_BY.includes(order.kind) && store.bench(benchName).now - Date.parse(order.issued) < FORGOTTEN_FOR_MS) {
       return oneStep(t.takeBack, { kind: 'forget', order: order.id });
     }
     const back = BACK_BY[order.kind];
-    return back && t.undo[order.kind] ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind]) : null;
+    return back && t.undo[order.kind]
+      ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind])
+      : null;
   }
 
   /** An order that takes another back is told by that one's words. */
@@ -364,11 +462,22 @@ function receiptsPanel(benchName) {
     const expired = !last && order.expires && Date.parse(order.expires) < store.bench(benchName).now;
     const outcome = last?.outcome ?? (expired ? 'expired' : 'waiting');
     const dry = (order.receipts ?? []).flatMap((receipt) => receipt.dry_before ?? []);
-    return h('tr', { 'data-order': order.id },
+    return h(
+      'tr',
+      { 'data-order': order.id },
       h('td', null, u.dayTime(Date.parse(order.issued))),
       h('td', null, h('strong', null, t.kind[order.kind] ?? order.kind), ' ', rowWords(order, orders)),
-      h('td', { class: outcome === 'refused' ? 'error' : null }, t.outcome[outcome] ?? outcome, last?.why ? `: ${last.why}` : '', eachWords(last), came, dry.length > 0 ? ` ${t.dryReceipt(dry)}` : ''),
-      h('td', null, question(order, orders, last), last && outcome !== 'refused' ? wayBack(order, orders) : null));
+      h(
+        'td',
+        { class: outcome === 'refused' ? 'error' : null },
+        t.outcome[outcome] ?? outcome,
+        last?.why ? `: ${last.why}` : '',
+        eachWords(last),
+        came,
+        dry.length > 0 ? ` ${t.dryReceipt(dry)}` : '',
+      ),
+      h('td', null, question(order, orders, last), last && outcome !== 'refused' ? wayBack(order, orders) : null),
+    );
   }
   load();
   return { el, load };
@@ -380,7 +489,22 @@ export function doingView(benchName, kind, cupName) {
   const receipts = receiptsPanel(benchName);
   const bench = store.bench(benchName);
   let form = null;
-  const el = h('section', { class: 'view' }, known ? h('p', { class: 'cup-top' }, h('a', { class: 'button', href: cupName ? `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(cupName)}` : href(benchName) }, cupName ? `← ${cupName}` : `← ${t.title}`)) : null, heading);
+  const el = h(
+    'section',
+    { class: 'view' },
+    known
+      ? h(
+          'p',
+          { class: 'cup-top' },
+          h(
+            'a',
+            { class: 'button', href: cupName ? `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(cupName)}` : href(benchName) },
+            cupName ? `← ${cupName}` : `← ${t.title}`,
+          ),
+        )
+      : null,
+    heading,
+  );
   if (known && (bench.cups.size > 0 || !KINDS[kind].fields.includes('cup'))) {
     form = orderForm(benchName, kind, cupName, () => {
       receipts.load();
@@ -390,8 +514,18 @@ export function doingView(benchName, kind, cupName) {
   } else {
     if (!store.mayAct()) el.append(h('p', { class: 'refusal' }, text.session.lookOnly(store.session.name)));
     for (const group of GROUPS) {
-      el.append(h('h2', null, t.groups[group]), h('ul', { class: 'actions' }, Object.keys(KINDS).filter((each) => KINDS[each].group === group)
-        .map((each) => h('li', null, h('a', { href: href(benchName, each) }, h('strong', null, t.kind[each]), h('span', null, t.says[each]))))));
+      el.append(
+        h('h2', null, t.groups[group]),
+        h(
+          'ul',
+          { class: 'actions' },
+          Object.keys(KINDS)
+            .filter((each) => KINDS[each].group === group)
+            .map((each) =>
+              h('li', null, h('a', { href: href(benchName, each) }, h('strong', null, t.kind[each]), h('span', null, t.says[each]))),
+            ),
+        ),
+      );
     }
     el.append(receipts.el);
   }
@@ -400,10 +534,19 @@ export function doingView(benchName, kind, cupName) {
     title: known ? t.kind[kind] : t.title,
     heading,
     onChange(changes) {
-      if (changes.all || changes.events.some(({ bench: name, event }) => name === benchName && (event.kind === 'receipt' || (event.kind === 'dose' && Object.values(GIVES_FOR).includes(event.data.why))))) receipts.load();
+      if (
+        changes.all ||
+        changes.events.some(
+          ({ bench: name, event }) =>
+            name === benchName &&
+            (event.kind === 'receipt' || (event.kind === 'dose' && Object.values(GIVES_FOR).includes(event.data.why))),
+        )
+      )
+        receipts.load();
       if (form && changes.cups.size > 0) form.ahead();
       for (const { event } of changes.events) {
-        if (event.kind === 'receipt') say(`${t.outcome[event.data.outcome] ?? event.data.outcome}${event.data.why ? `: ${event.data.why}` : ''}.`);
+        if (event.kind === 'receipt')
+          say(`${t.outcome[event.data.outcome] ?? event.data.outcome}${event.data.why ? `: ${event.data.why}` : ''}.`);
       }
     },
   };

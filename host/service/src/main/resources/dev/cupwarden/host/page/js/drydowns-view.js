@@ -44,27 +44,86 @@ export function drydownsView(benchName, chosenNames) {
   const told = h('ul', { class: 'says' });
   const shade = h('p', { class: 'quiet' }, t.band);
   const body = h('tbody');
-  const spans = DAYS.map((each) => h('button', { type: 'button', 'aria-pressed': String(each === days), onclick: () => {
-    days = each;
-    spans.forEach((button, i) => setAttr(button, 'aria-pressed', String(DAYS[i] === days)));
-    load();
-  } }, t.days[each]));
-  const picks = names.map((name) => h('button', { type: 'button', 'aria-pressed': String(chosen.has(name)), onclick: (event) => {
-    if (chosen.has(name)) chosen.delete(name);
-    else if (chosen.size < MOST_CUPS) chosen.add(name);
-    setAttr(event.target, 'aria-pressed', String(chosen.has(name)));
-    load();
-  } }, name));
-  const tablePanel = h('section', { class: 'panel' }, h('h2', null, t.table),
-    h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.table }, h('table', null, h('thead', null, h('tr', null,
-      [t.colCup, t.colFrom, t.colSpan, t.lost, t.colRate, t.colHalf, t.colFit].map((word) => h('th', { scope: 'col' }, word)))), body)),
-    h('p', { class: 'quiet' }, t.method));
-  const el = h('section', { class: 'view' }, heading, h('p', null, t.lead),
-    h('div', { class: 'panels' },
+  const spans = DAYS.map((each) =>
+    h(
+      'button',
+      {
+        type: 'button',
+        'aria-pressed': String(each === days),
+        onclick: () => {
+          days = each;
+          spans.forEach((button, i) => setAttr(button, 'aria-pressed', String(DAYS[i] === days)));
+          load();
+        },
+      },
+      t.days[each],
+    ),
+  );
+  const picks = names.map((name) =>
+    h(
+      'button',
+      {
+        type: 'button',
+        'aria-pressed': String(chosen.has(name)),
+        onclick: (event) => {
+          if (chosen.has(name)) chosen.delete(name);
+          else if (chosen.size < MOST_CUPS) chosen.add(name);
+          setAttr(event.target, 'aria-pressed', String(chosen.has(name)));
+          load();
+        },
+      },
+      name,
+    ),
+  );
+  const tablePanel = h(
+    'section',
+    { class: 'panel' },
+    h('h2', null, t.table),
+    h(
+      'div',
+      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.table },
+      h(
+        'table',
+        null,
+        h(
+          'thead',
+          null,
+          h(
+            'tr',
+            null,
+            [t.colCup, t.colFrom, t.colSpan, t.lost, t.colRate, t.colHalf, t.colFit].map((word) => h('th', { scope: 'col' }, word)),
+          ),
+        ),
+        body,
+      ),
+    ),
+    h('p', { class: 'quiet' }, t.method),
+  );
+  const el = h(
+    'section',
+    { class: 'view' },
+    heading,
+    h('p', null, t.lead),
+    h(
+      'div',
+      { class: 'panels' },
       h('section', { class: 'panel' }, h('h2', null, t.of), place, state, told, shade),
-      h('div', null,
-        h('section', { class: 'panel' }, h('h2', null, t.cups), h('p', { class: 'quiet' }, t.atMost(MOST_CUPS)), h('div', { class: 'row', role: 'group', 'aria-label': t.cups }, picks), h('h3', null, t.weeks), h('div', { class: 'row', role: 'group', 'aria-label': t.weeks }, spans)))),
-    tablePanel);
+      h(
+        'div',
+        null,
+        h(
+          'section',
+          { class: 'panel' },
+          h('h2', null, t.cups),
+          h('p', { class: 'quiet' }, t.atMost(MOST_CUPS)),
+          h('div', { class: 'row', role: 'group', 'aria-label': t.cups }, picks),
+          h('h3', null, t.weeks),
+          h('div', { class: 'row', role: 'group', 'aria-label': t.weeks }, spans),
+        ),
+      ),
+    ),
+    tablePanel,
+  );
 
   async function dryDownsOf(name) {
     const from = new Date(store.bench(benchName).now - days * 86400e3);
@@ -89,14 +148,19 @@ export function drydownsView(benchName, chosenNames) {
   /** First, last, and evenly between. */
   function some(set) {
     if (set.length <= MOST_EACH) return set;
-    return Array.from({ length: MOST_EACH }, (none, i) => set[Math.round((i * (set.length - 1)) / (MOST_EACH - 1))]);
+    return Array.from({ length: MOST_EACH }, (_none, i) => set[Math.round((i * (set.length - 1)) / (MOST_EACH - 1))]);
   }
 
   async function show(sets, problem) {
     chart?.end();
     chart = null;
     const all = sets.flatMap((set) => set.all);
-    body.replaceChildren(...all.slice().sort((a, b) => Date.parse(b.from) - Date.parse(a.from)).map(row));
+    body.replaceChildren(
+      ...all
+        .slice()
+        .sort((a, b) => Date.parse(b.from) - Date.parse(a.from))
+        .map(row),
+    );
     told.replaceChildren(...sets.filter((set) => set.all.length > 0).map(verdict));
     const bare = [...chosen].filter((name) => !all.some((dryDown) => dryDown.cup === name)).sort(compareNames);
     setText(state, problem || (all.length === 0 ? t.none : bare.length > 0 ? t.cupNone(bare) : ''));
@@ -105,7 +169,7 @@ export function drydownsView(benchName, chosenNames) {
     const { overlayChart, colour } = await import('./chart.js');
     if (!place.isConnected) return;
     const longest = Math.max(...all.map((each) => each.hours.at(-1)));
-    const grid = Array.from({ length: Math.floor(longest / STEP_H) + 1 }, (none, i) => i * STEP_H);
+    const grid = Array.from({ length: Math.floor(longest / STEP_H) + 1 }, (_none, i) => i * STEP_H);
     const curves = [];
     const bands = [];
     sets.forEach((set, cupIndex) => {
@@ -113,8 +177,12 @@ export function drydownsView(benchName, chosenNames) {
       shown.forEach((each, i) => {
         const newest = i === shown.length - 1;
         curves.push({
-          label: each.cup, colour: colour(HUES[cupIndex]), dash: DASHES[cupIndex], width: newest ? 3 : 1.1,
-          values: onGrid(each, grid), name: i === 0 || newest ? `${each.cup} ${u.day(Date.parse(each.from))}` : null,
+          label: each.cup,
+          colour: colour(HUES[cupIndex]),
+          dash: DASHES[cupIndex],
+          width: newest ? 3 : 1.1,
+          values: onGrid(each, grid),
+          name: i === 0 || newest ? `${each.cup} ${u.day(Date.parse(each.from))}` : null,
         });
         if (newest && each.fit) bands.push(...band(each, grid, curves, cupIndex, colour));
       });
@@ -124,7 +192,10 @@ export function drydownsView(benchName, chosenNames) {
 
   function band(each, grid, curves, cupIndex, colour) {
     const { asymptote_g: end, amplitude_g: amplitude, rate_per_h: rate, rsd_g: rsd } = each.fit;
-    const bound = (sign) => grid.map((hour) => (hour > each.hours.at(-1) ? null : u.massValue(end + amplitude * Math.exp(-rate * hour) + sign * 2 * rsd - each.mass_g[0])));
+    const bound = (sign) =>
+      grid.map((hour) =>
+        hour > each.hours.at(-1) ? null : u.massValue(end + amplitude * Math.exp(-rate * hour) + sign * 2 * rsd - each.mass_g[0]),
+      );
     const invisible = { label: '', colour: 'transparent', width: 0, dash: [] };
     curves.push({ ...invisible, values: bound(-1) }, { ...invisible, values: bound(1) });
     return [{ low: curves.length - 2, high: curves.length - 1, fill: () => `${colour(HUES[cupIndex])()}33` }];
@@ -132,17 +203,27 @@ export function drydownsView(benchName, chosenNames) {
 
   function row(each) {
     const { fit } = each;
-    return h('tr', null,
-      h('td', null, each.cup), h('td', null, u.dayTime(Date.parse(each.from)), each.start_seen ? '' : ` ${t.cutOff}`), h('td', null, u.span(Date.parse(each.to) - Date.parse(each.from))),
-      h('td', null, u.mass(each.lost_g)), h('td', null, u.rate(each.loss_g_h_kpa)),
+    return h(
+      'tr',
+      null,
+      h('td', null, each.cup),
+      h('td', null, u.dayTime(Date.parse(each.from)), each.start_seen ? '' : ` ${t.cutOff}`),
+      h('td', null, u.span(Date.parse(each.to) - Date.parse(each.from))),
+      h('td', null, u.mass(each.lost_g)),
+      h('td', null, u.rate(each.loss_g_h_kpa)),
       h('td', null, !fit ? t.refused : fit.half_life_h === null ? t.straight : u.span(fit.half_life_h * 3600e3)),
-      h('td', null, fit ? u.mass(fit.rsd_g, 2) : '–'));
+      h('td', null, fit ? u.mass(fit.rsd_g, 2) : '–'),
+    );
   }
 
   function verdict({ cup, change }) {
     if (!change) return h('li', null, t.tooFew(cup));
     const range = `${u.number(change.low, 2)}–${u.number(change.high, 2)}`;
-    return h('li', { class: { less: 'stop', more: 'go' }[change.verdict] }, t.change[change.verdict](cup, u.number(change.factor, 2), range));
+    return h(
+      'li',
+      { class: { less: 'stop', more: 'go' }[change.verdict] },
+      t.change[change.verdict](cup, u.number(change.factor, 2), range),
+    );
   }
 
   /** Without a wish of the reader: the cups watered most often, for they have most to show. */

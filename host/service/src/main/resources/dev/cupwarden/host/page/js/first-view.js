@@ -32,22 +32,48 @@ export function firstView() {
   const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.title);
   const file = h('pre', { tabindex: '0', 'aria-label': t.file }, FIRST_BENCH);
   const done = h('span', { class: 'quiet', role: 'status' });
-  const copy = h('button', { type: 'button', onclick: async () => {
-    try {
-      await navigator.clipboard.writeText(FIRST_BENCH);
-      setText(done, t.copied);
-    } catch {
-      getSelection().selectAllChildren(file); // No clipboard without the browser's leave: it is one key away.
-      file.focus();
-      setText(done, t.selected);
-    }
-  } }, t.copy);
+  const copy = h(
+    'button',
+    {
+      type: 'button',
+      onclick: async () => {
+        try {
+          await navigator.clipboard.writeText(FIRST_BENCH);
+          setText(done, t.copied);
+        } catch {
+          getSelection().selectAllChildren(file); // No clipboard without the browser's leave: it is one key away.
+          file.focus();
+          setText(done, t.selected);
+        }
+      },
+    },
+    t.copy,
+  );
   return {
-    el: h('section', { class: 'view' }, heading, h('p', null, t.lead),
-      h('div', { class: 'panel' }, h('ol', { class: 'steps' }, t.steps.map((step) => h('li', null, step)))),
+    el: h(
+      'section',
+      { class: 'view' },
+      heading,
+      h('p', null, t.lead),
+      h(
+        'div',
+        { class: 'panel' },
+        h(
+          'ol',
+          { class: 'steps' },
+          t.steps.map((step) => h('li', null, step)),
+        ),
+      ),
       h('div', { class: 'panel' }, h('h2', null, t.file), file, h('p', { class: 'row' }, copy, done)),
-      h('div', { class: 'panel' }, h('h2', null, text.cautions.short), h('p', null, text.cautions.waterItems[0], ' ', text.cautions.feedItems[0]), h('p', null, h('a', { href: '#/cautions' }, text.cautions.title))),
-      h('p', { class: 'quiet', role: 'status' }, t.waiting)),
+      h(
+        'div',
+        { class: 'panel' },
+        h('h2', null, text.cautions.short),
+        h('p', null, text.cautions.waterItems[0], ' ', text.cautions.feedItems[0]),
+        h('p', null, h('a', { href: '#/cautions' }, text.cautions.title)),
+      ),
+      h('p', { class: 'quiet', role: 'status' }, t.waiting),
+    ),
     title: t.title,
     heading,
     wantsBench: true,

@@ -20,7 +20,14 @@ const VIEWS = {
   alerts: async (bench) => (await import('./alerts-view.js')).alertsView(bench),
   season: async (bench) => (await import('./season-view.js')).seasonView(bench),
 };
-const NAV = [['', 'bench'], ['dry-downs', 'drydowns'], ['do', 'doing'], ['tanks', 'tanks'], ['alerts', 'alerts'], ['season', 'season']];
+const NAV = [
+  ['', 'bench'],
+  ['dry-downs', 'drydowns'],
+  ['do', 'doing'],
+  ['tanks', 'tanks'],
+  ['alerts', 'alerts'],
+  ['season', 'season'],
+];
 
 const main = document.getElementById('main');
 const top = document.getElementById('top');
@@ -30,7 +37,12 @@ const hostLine = h('div', { class: 'banner', id: 'host-line', role: 'status', hi
 const age = h('p', { class: 'age', id: 'age' });
 const nav = h('nav', { class: 'nav', 'aria-label': text.nav.label });
 const who = h('p', { class: 'who', id: 'who', hidden: true });
-const picker = h('select', { 'aria-label': text.nav.pickBench, onchange: () => { location.hash = `#/${encodeURIComponent(picker.value)}`; } });
+const picker = h('select', {
+  'aria-label': text.nav.pickBench,
+  onchange: () => {
+    location.hash = `#/${encodeURIComponent(picker.value)}`;
+  },
+});
 let view = null;
 let shownHash = null;
 
@@ -44,20 +56,26 @@ function currentBench() {
 }
 
 function frame() {
-  const mark = s('svg', { class: 'mark', viewBox: '0 0 32 32', 'aria-hidden': 'true', focusable: 'false' },
-    s('path', { class: 'mark-cup', d: 'M6 9h20l-3.4 20H9.400z' }), s('path', { class: 'mark-water', d: 'M7.2 17h17.600l-2 11.200H9.200z' }),
-    s('path', { class: 'mark-stem', d: 'M16 22V3m0 5c3 0 5-2 5-5-3 0-5 2-5 5z' }));
-  top.append(h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age, who), hostLine, nav, banner);
+  const mark = s(
+    'svg',
+    { class: 'mark', viewBox: '0 0 32 32', 'aria-hidden': 'true', focusable: 'false' },
+    s('path', { class: 'mark-cup', d: 'M6 9h20l-3.4 20H9.400z' }),
+    s('path', { class: 'mark-water', d: 'M7.2 17h17.600l-2 11.200H9.200z' }),
+    s('path', { class: 'mark-stem', d: 'M16 22V3m0 5c3 0 5-2 5-5-3 0-5 2-5 5z' }),
+  );
+  top.append(
+    h('div', { class: 'top-row' }, h('a', { class: 'brand', href: '#/' }, mark, h('span', null, text.product)), picker, age, who),
+    hostLine,
+    nav,
+    banner,
+  );
   const skip = document.getElementById('skip');
   skip.textContent = text.skip;
   skip.addEventListener('click', (event) => {
     event.preventDefault();
     main.focus();
   });
-  foot.append(
-    h('a', { href: '#/cautions' }, text.cautions.title),
-    h('a', { href: '#/units' }, text.settings.title),
-  );
+  foot.append(h('a', { href: '#/cautions' }, text.cautions.title), h('a', { href: '#/units' }, text.settings.title));
 }
 
 function drawNav() {
@@ -75,8 +93,16 @@ function drawNav() {
   const lone = ['cautions', 'units'].includes(parts()[0]);
   if (nav.dataset.bench !== bench) {
     nav.dataset.bench = bench ?? '';
-    nav.replaceChildren(...NAV.map(([path, key]) => h('a', { href: `#/${encodeURIComponent(bench)}${path ? `/${path}` : ''}`, 'data-path': path },
-      h('span', null, text.nav[key]), key === 'alerts' ? h('span', { class: 'badge', hidden: true }) : null)));
+    nav.replaceChildren(
+      ...NAV.map(([path, key]) =>
+        h(
+          'a',
+          { href: `#/${encodeURIComponent(bench)}${path ? `/${path}` : ''}`, 'data-path': path },
+          h('span', null, text.nav[key]),
+          key === 'alerts' ? h('span', { class: 'badge', hidden: true }) : null,
+        ),
+      ),
+    );
   }
   for (const link of nav.children) {
     const current = !lone && (link.dataset.path === at || (at === 'cup' && link.dataset.path === ''));
@@ -108,7 +134,12 @@ async function viewOrProblem() {
   } catch (error) {
     await leaveIfSignedOut();
     const heading = h('h1', { class: 'headline', tabindex: '-1' }, text.link.noView);
-    return { el: h('section', { class: 'view' }, heading, h('p', { class: 'error' }, text.link.noViewWhy(error.message))), title: text.link.noView, heading, wantsBench: true };
+    return {
+      el: h('section', { class: 'view' }, heading, h('p', { class: 'error' }, text.link.noViewWhy(error.message))),
+      title: text.link.noView,
+      heading,
+      wantsBench: true,
+    };
   }
 }
 
@@ -128,7 +159,9 @@ async function show({ focus }) {
       scrollTo(0, 0);
     }
   } else {
-    main.replaceChildren(h('section', { class: 'view' }, h('h1', { class: 'headline' }, store.loaded ? text.notFound : text.link.connecting)));
+    main.replaceChildren(
+      h('section', { class: 'view' }, h('h1', { class: 'headline' }, store.loaded ? text.notFound : text.link.connecting)),
+    );
   }
   drawNav();
 }
@@ -140,21 +173,36 @@ function drawWho() {
   if (who.dataset.key === key) return;
   who.dataset.key = key;
   const problem = h('span', { class: 'error', role: 'alert' });
-  who.replaceChildren(text.session.as(name, role === 'act'), ' ', h('button', { type: 'button', onclick: async () => {
-    try {
-      await api.signOut();
-      location.assign('sign-in/');
-    } catch (error) {
-      setText(problem, text.session.failed(error.message));
-    }
-  } }, text.session.out), problem);
+  who.replaceChildren(
+    text.session.as(name, role === 'act'),
+    ' ',
+    h(
+      'button',
+      {
+        type: 'button',
+        onclick: async () => {
+          try {
+            await api.signOut();
+            location.assign('sign-in/');
+          } catch (error) {
+            setText(problem, text.session.failed(error.message));
+          }
+        },
+      },
+      text.session.out,
+    ),
+    problem,
+  );
 }
 
 /** That the host stores nothing, or soon will not, concerns every bench and stands above all. */
 function tellHost() {
   const { takes, since, low, free_mb: freeMb } = store.host ?? { takes: true };
-  const words = !takes ? text.host.takesNothing(since ? u.dayTime(Date.parse(since)) : null)
-    : low ? text.host.low(u.number(freeMb, 0)) : '';
+  const words = !takes
+    ? text.host.takesNothing(since ? u.dayTime(Date.parse(since)) : null)
+    : low
+      ? text.host.low(u.number(freeMb, 0))
+      : '';
   setText(hostLine, words);
   hostLine.hidden = !words;
 }
@@ -168,8 +216,8 @@ function tellAge() {
     setText(age, store.link.state === 'live' ? text.link.live : text.link.connecting);
     return;
   }
-  const heard = bench.heardAt === null ? text.age.notYet
-    : now - bench.heardAt < 2000 ? text.age.justNow : text.age.heard(u.span(now - bench.heardAt));
+  const heard =
+    bench.heardAt === null ? text.age.notYet : now - bench.heardAt < 2000 ? text.age.justNow : text.age.heard(u.span(now - bench.heardAt));
   setText(age, `${text.age.benchTime} ${u.dayTime(bench.now)} · ${heard}`);
   setAttr(age, 'data-stale', isStale(bench, now) ? 'yes' : 'no');
 }
@@ -201,7 +249,8 @@ function sayTrouble(changes) {
     if (before && before.state !== cup.state && TROUBLE.includes(cup.state)) say(text.bench.said(cup.cup, text.state[cup.state]));
   }
   for (const { event } of changes.events) {
-    if (event.kind === 'alert' && event.data.state === 'raised' && !event.data.again) say(text.bench.saidAlert(nameOfAlert(event.data.code), event.data.cup));
+    if (event.kind === 'alert' && event.data.state === 'raised' && !event.data.again)
+      say(text.bench.saidAlert(nameOfAlert(event.data.code), event.data.cup));
   }
 }
 
@@ -223,13 +272,14 @@ function onChange(changes) {
   }
   sayTrouble(changes);
   sayPresence();
-  if (!view || (changes.all && (view.wantsBench && store.benches.size > 0))) show({ focus: false });
+  if (!view || (changes.all && view.wantsBench && store.benches.size > 0)) show({ focus: false });
   else view.onChange?.(changes);
   drawNav();
   drawWho();
   tellAge();
 }
 
+u.readFor({ language: navigator.languages?.[0], storage: () => localStorage });
 frame();
 store.subscribe(onChange);
 addEventListener('hashchange', () => {

@@ -3,7 +3,7 @@
 import * as api from './api.js';
 import { freshId, h, setAttr, setText } from './dom.js';
 import { depletionAt, leftOf } from './reading.js';
-import { reasonItems } from './reasons.js';
+import { reasonItems } from './reasons-list.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -27,8 +27,13 @@ export function momentPanel(benchName, cupName, curve) {
   const before = h('button', { type: 'button', disabled: true, onclick: () => go(shown.since - STEP_S / 10) }, `‹ ${t.momentBefore}`);
   const after = h('button', { type: 'button', disabled: true, onclick: () => go(shown.until) }, `${t.momentAfter} ›`);
   const answer = h('div', { role: 'status' }, words, why, state);
-  const el = h('section', { class: 'panel moment' }, h('h2', null, t.moment),
-    h('p', { class: 'row' }, h('label', { for: inputId }, t.momentLabel), input, before, after), answer);
+  const el = h(
+    'section',
+    { class: 'panel moment' },
+    h('h2', null, t.moment),
+    h('p', { class: 'row' }, h('label', { for: inputId }, t.momentLabel), input, before, after),
+    answer,
+  );
   let timer = null;
   let asked = 0;
   let shown = null;
@@ -49,7 +54,10 @@ export function momentPanel(benchName, cupName, curve) {
     for (let i = 1; i < times.length; i += 1) if (Math.abs(times[i] - at) < Math.abs(times[nearest] - at)) nearest = i;
     if (masses[nearest] === null || Math.abs(times[nearest] - at) > 6 * 3600) return t.momentNoWeight(u.dayTime(at * 1000));
     const depletion = depletionAt(cup, masses[nearest]);
-    const dose = curve.doses().filter((event) => Date.parse(event.at) / 1000 <= at).at(-1);
+    const dose = curve
+      .doses()
+      .filter((event) => Date.parse(event.at) / 1000 <= at)
+      .at(-1);
     return [
       t.momentIs(u.dayTime(at * 1000), u.mass(masses[nearest]), u.percent(leftOf(depletion))),
       t.momentBand[bandOf(cup, depletion)],
@@ -86,11 +94,24 @@ export function momentPanel(benchName, cupName, curve) {
   function show(stood, at) {
     shown = { since: Date.parse(stood.since) / 1000, until: stood.until ? Date.parse(stood.until) / 1000 : null };
     const items = reasonItems(stood.reasons);
-    why.replaceChildren(h('li', { class: stood.reasons.length > 0 ? 'stop' : 'go' }, h('strong', null, text.state[stood.state] ?? stood.state), '. ',
-      stood.reasons.length > 0 ? t.momentHeld : t.momentFree(stood.state)), ...items);
+    why.replaceChildren(
+      h(
+        'li',
+        { class: stood.reasons.length > 0 ? 'stop' : 'go' },
+        h('strong', null, text.state[stood.state] ?? stood.state),
+        '. ',
+        stood.reasons.length > 0 ? t.momentHeld : t.momentFree(stood.state),
+      ),
+      ...items,
+    );
     const told = Date.parse(stood.told);
     const silent = at * 1000 - told > SILENT_AFTER_MS;
-    setText(state, silent ? t.momentSilent(u.dayTime(told)) : t.momentSince(u.dayTime(shown.since * 1000), shown.until ? u.dayTime(shown.until * 1000) : null));
+    setText(
+      state,
+      silent
+        ? t.momentSilent(u.dayTime(told))
+        : t.momentSince(u.dayTime(shown.since * 1000), shown.until ? u.dayTime(shown.until * 1000) : null),
+    );
     before.disabled = false;
     after.disabled = shown.until === null;
   }

@@ -30,8 +30,21 @@ export const GROUPS = ['water', 'stop', 'see', 'bench'];
 
 /** The order that takes this one back, where there is one. */
 export const BACK_BY = {
-  dose: 'hold', flush: 'hold', watered: 'hold', drained: 'drained', stage: 'stage', hold: 'release', release: 'hold', clear: 'hold',
-  away: 'back', back: 'away', filled: 'filled', prime: 'prime', repot: 'repot', retire: 'add', add: 'retire',
+  dose: 'hold',
+  flush: 'hold',
+  watered: 'hold',
+  drained: 'drained',
+  stage: 'stage',
+  hold: 'release',
+  release: 'hold',
+  clear: 'hold',
+  away: 'back',
+  back: 'away',
+  filled: 'filled',
+  prime: 'prime',
+  repot: 'repot',
+  retire: 'add',
+  add: 'retire',
 };
 /** Orders that are taken back for a day, as if they had not been given: told what is not so. */
 export const FORGOTTEN_BY = ['drained', 'watered', 'filled'];
@@ -74,7 +87,10 @@ function heldLine(reason) {
 function waterLimits(cup, mayLift) {
   const holding = holdingWater(cup);
   if (holding.length === 0) return [line('go', t.nothingHolds)];
-  return holding.flatMap((reason) => [heldLine(reason), ...(mayLift && liftable().includes(reason.code) ? [line('', t.canLift(nameOfLimit(reason.code)))] : [])]);
+  return holding.flatMap((reason) => [
+    heldLine(reason),
+    ...(mayLift && liftable().includes(reason.code) ? [line('', t.canLift(nameOfLimit(reason.code)))] : []),
+  ]);
 }
 
 /** What the label and the roots leave of the feed that is asked for. */
@@ -104,7 +120,15 @@ function beforeFilled(bench, order) {
   return [
     line('', t.filledNote),
     tank && order.ml > tank.size_ml ? line('stop', t.tooMuch(u.tank(tank.size_ml))) : null,
-    tank ? line('', t.tankNow(tank.feed ? `${tank.feed} × ${u.number(tank.strength, 2)}` : text.tanks.plain, u.tank(bench.status?.tank_ml?.[order.tank]))) : null,
+    tank
+      ? line(
+          '',
+          t.tankNow(
+            tank.feed ? `${tank.feed} × ${u.number(tank.strength, 2)}` : text.tanks.plain,
+            u.tank(bench.status?.tank_ml?.[order.tank]),
+          ),
+        )
+      : null,
     order.strength > 0 && !order.feed && !tank?.feed ? line('stop', t.whichFeed) : null,
     line('', text.cautions.feedItems[2]),
   ].filter(Boolean);
@@ -113,12 +137,16 @@ function beforeFilled(bench, order) {
 /** Cups that will get water as soon as nothing holds them. */
 function beforeFreed(bench, order) {
   const freed = order.cup ? [bench.cups.get(order.cup)].filter(Boolean) : [...bench.cups.values()];
-  const due = freed.filter((cup) => cup.depletion !== null && cup.depletion >= cup.due).map((cup) => cup.cup).sort(compareNames);
+  const due = freed
+    .filter((cup) => cup.depletion !== null && cup.depletion >= cup.due)
+    .map((cup) => cup.cup)
+    .sort(compareNames);
   return [line('', due.length > 0 ? t.thenWatered(due) : t.thenNone)];
 }
 
 function beforeClear(bench, order) {
-  const ends = bench.alerts.filter((alert) => alertOf(alert.code)?.clear && (!order.cup || alert.cup === order.cup))
+  const ends = bench.alerts
+    .filter((alert) => alertOf(alert.code)?.clear && (!order.cup || alert.cup === order.cup))
     .map((alert) => (alert.cup ? `${nameOfAlert(alert.code)} (${alert.cup})` : nameOfAlert(alert.code)));
   return [line('stop', t.clearNote), line('', ends.length > 0 ? t.clearEnds(ends) : t.clearNothing), ...beforeFreed(bench, order)];
 }
@@ -134,14 +162,19 @@ function beforeFlush(cup, order) {
     const runs = order.ml - Math.max(0, cup.depletion) * cup.available_ml;
     lines.push(line('', runs > 0 ? t.flushRuns(u.volume(runs)) : t.flushNone));
   }
-  return cup ? [...lines, ...waterLimits({ ...cup, reasons: cup.reasons.filter((reason) => !passes('flush', reason.code)) }, false)] : lines;
+  return cup
+    ? [...lines, ...waterLimits({ ...cup, reasons: cup.reasons.filter((reason) => !passes('flush', reason.code)) }, false)]
+    : lines;
 }
 
 function beforeHold(bench, order) {
   const until = Date.parse(order.until);
   const affected = order.cup ? [bench.cups.get(order.cup)].filter(Boolean) : [...bench.cups.values()];
   if (order.feed_only || !Number.isFinite(until)) return [];
-  const dry = affected.filter((cup) => dryBeforeMs(cup) !== null && dryBeforeMs(cup) < until).map((cup) => cup.cup).sort(compareNames);
+  const dry = affected
+    .filter((cup) => dryBeforeMs(cup) !== null && dryBeforeMs(cup) < until)
+    .map((cup) => cup.cup)
+    .sort(compareNames);
   const blind = affected.filter((cup) => dryBeforeMs(cup) === null && cup.state !== 'away').length;
   return [
     dry.length > 0 ? line('stop', t.dryBefore(dry, dry.length)) : line('go', t.dryBeforeNone),
@@ -169,8 +202,11 @@ function beforeEach(kind, bench, order) {
   const { cups, ...one } = order;
   const told = cups.map((cup) => ({ cup, lines: before(kind, bench, { ...one, cup }) }));
   const shared = told[0].lines.filter((each) => told.every(({ lines }) => lines.some((other) => other.words === each.words)));
-  const own = told.flatMap(({ cup, lines }) => lines.filter((each) => each.tone === 'stop' && !shared.some((other) => other.words === each.words))
-    .map((each) => line('stop', `${cup}: ${each.words}`)));
+  const own = told.flatMap(({ cup, lines }) =>
+    lines
+      .filter((each) => each.tone === 'stop' && !shared.some((other) => other.words === each.words))
+      .map((each) => line('stop', `${cup}: ${each.words}`)),
+  );
   return [line('', t.allOrNone(cups)), ...own, ...shared];
 }
 
@@ -180,21 +216,39 @@ export function before(kind, bench, order) {
   const cup = bench.cups.get(order.cup);
   const note = (words) => [line('', words)];
   switch (kind) {
-    case 'dose': return cup ? beforeDose(bench, cup, order) : [];
-    case 'hold': return beforeHold(bench, order);
-    case 'release': return [...beforeRelease(bench), ...beforeFreed(bench, order)];
-    case 'stage': return cup ? [line('', t.stageNow(text.stage[cup.stage])), ...(order.stage ? note(text.stageFeed[order.stage]) : [])] : [];
-    case 'drained': return cup && leftOf(cup.depletion) !== null ? [line('', t.drainedNote(u.percent(leftOf(cup.depletion)))), line('', t.drainedBack)] : [];
-    case 'watered': return cup ? beforeWatered(cup, order) : [];
-    case 'away': return cup ? beforeAway(bench, cup) : [];
-    case 'back': return cup ? [line('', t.backNote), line('', forecastWords(cup, bench.now))] : [];
-    case 'flush': return beforeFlush(cup, order);
-    case 'clear': return beforeClear(bench, order);
-    case 'filled': return beforeFilled(bench, order);
-    case 'prime': return cup ? beforePrime(cup) : [];
-    case 'repot': return note(t.repotNote);
-    case 'retire': return note(t.retireNote);
-    case 'add': return note(t.addNote);
-    default: return [];
+    case 'dose':
+      return cup ? beforeDose(bench, cup, order) : [];
+    case 'hold':
+      return beforeHold(bench, order);
+    case 'release':
+      return [...beforeRelease(bench), ...beforeFreed(bench, order)];
+    case 'stage':
+      return cup ? [line('', t.stageNow(text.stage[cup.stage])), ...(order.stage ? note(text.stageFeed[order.stage]) : [])] : [];
+    case 'drained':
+      return cup && leftOf(cup.depletion) !== null
+        ? [line('', t.drainedNote(u.percent(leftOf(cup.depletion)))), line('', t.drainedBack)]
+        : [];
+    case 'watered':
+      return cup ? beforeWatered(cup, order) : [];
+    case 'away':
+      return cup ? beforeAway(bench, cup) : [];
+    case 'back':
+      return cup ? [line('', t.backNote), line('', forecastWords(cup, bench.now))] : [];
+    case 'flush':
+      return beforeFlush(cup, order);
+    case 'clear':
+      return beforeClear(bench, order);
+    case 'filled':
+      return beforeFilled(bench, order);
+    case 'prime':
+      return cup ? beforePrime(cup) : [];
+    case 'repot':
+      return note(t.repotNote);
+    case 'retire':
+      return note(t.retireNote);
+    case 'add':
+      return note(t.addNote);
+    default:
+      return [];
   }
 }

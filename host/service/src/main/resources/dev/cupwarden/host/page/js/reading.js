@@ -83,7 +83,9 @@ export function alertsByCause(alerts) {
   for (const cause of causes.values()) cause.alerts.sort((a, b) => severityOf(b) - severityOf(a));
   const warnedOnly = (cause) => (cause.alerts.every((alert) => alert.state === 'warned') ? 1 : 0);
   const worst = (cause) => severityOf(cause.alerts[0]);
-  return [...causes.values()].sort((a, b) => warnedOnly(a) - warnedOnly(b) || b.ofBench - a.ofBench || rankOfAlert(a.code) - rankOfAlert(b.code) || worst(b) - worst(a));
+  return [...causes.values()].sort(
+    (a, b) => warnedOnly(a) - warnedOnly(b) || b.ofBench - a.ofBench || rankOfAlert(a.code) - rankOfAlert(b.code) || worst(b) - worst(a),
+  );
 }
 
 /** The reasons that hold water back from a cup, not only feed. */

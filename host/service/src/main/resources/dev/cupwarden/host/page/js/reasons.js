@@ -1,6 +1,5 @@
 // Reasons that hold a cup back, in words, with what was found and what it was held against.
 
-import { h } from './dom.js';
 import { nameOfLimit } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -22,13 +21,4 @@ export function reasonWords(reason) {
   const name = nameOfLimit(reason.code);
   const said = reason.sentence.toLowerCase().startsWith(name.toLowerCase());
   return said ? [reason.sentence.slice(0, name.length), reason.sentence.slice(name.length)] : [name, `: ${reason.sentence}`];
-}
-
-/** One list item a reason. */
-export function reasonItems(reasons) {
-  return reasons.map((reason) => {
-    const found = foundWords(reason);
-    const [name, rest] = reasonWords(reason);
-    return h('li', { class: 'stop' }, h('strong', null, name), rest, found ? h('span', { class: 'quiet' }, ` (${found})`) : null);
-  });
 }

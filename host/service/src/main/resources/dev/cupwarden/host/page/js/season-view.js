@@ -3,32 +3,23 @@
 import * as api from './api.js';
 import { h, setAttr, setText } from './dom.js';
 import { compareNames } from './reading.js';
+import { fateOf, wilson } from './season.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
 const t = text.season;
 const GROUPINGS = ['plant', 'mix', 'vessel'];
-const Z_95 = 1.959964; // two-sided 95 % of the normal distribution
-
-/** Wilson's score interval (E. B. Wilson 1927) for n of `of`: [low, high], both 0 to 1. */
-export function wilson(n, of) {
-  if (of === 0) return [0, 1];
-  const p = n / of;
-  const z2 = Z_95 ** 2;
-  const centre = (p + z2 / (2 * of)) / (1 + z2 / of);
-  const half = (Z_95 * Math.sqrt((p * (1 - p)) / of + z2 / (4 * of * of))) / (1 + z2 / of);
-  return [Math.max(0, centre - half), Math.min(1, centre + half)];
-}
-
-/** What became of a cutting: why it was taken out, else what is seen of its roots. */
-function fateOf(cutting) {
-  if (cutting.gone) return cutting.because ?? 'other';
-  return cutting.stage === 'toughened' || cutting.stage === 'circling' ? 'growing' : 'unknown';
-}
 
 /** Where the bench has not told how it is set up, the season knows the cups that stand on it, and no more. */
-const standingOf = (bench) => [...bench.cups.values()].map((cup) => ({ ...bench.setup?.cups?.[cup.cup], cup: cup.cup, plant: cup.plant, stage: cup.stage, gone: null }));
+const standingOf = (bench) =>
+  [...bench.cups.values()].map((cup) => ({
+    ...bench.setup?.cups?.[cup.cup],
+    cup: cup.cup,
+    plant: cup.plant,
+    stage: cup.stage,
+    gone: null,
+  }));
 
 export function seasonView(benchName) {
   const bench = store.bench(benchName);
@@ -40,28 +31,99 @@ export function seasonView(benchName) {
   const problem = h('p', { class: 'error', role: 'status' });
   const what = h('th', { scope: 'col' });
   const cols = ['cups', 'rooted', 'growing', 'unknown', 'rotted', 'dried', 'other'];
-  const buttons = GROUPINGS.map((each) => h('button', { type: 'button', 'aria-pressed': String(each === by), onclick: () => {
-    by = each;
-    buttons.forEach((button, i) => setAttr(button, 'aria-pressed', String(GROUPINGS[i] === by)));
-    show();
-  } }, t.group[each]));
+  const buttons = GROUPINGS.map((each) =>
+    h(
+      'button',
+      {
+        type: 'button',
+        'aria-pressed': String(each === by),
+        onclick: () => {
+          by = each;
+          buttons.forEach((button, i) => setAttr(button, 'aria-pressed', String(GROUPINGS[i] === by)));
+          show();
+        },
+      },
+      t.group[each],
+    ),
+  );
   const goneBody = h('tbody');
-  const gone = h('section', { class: 'panel', hidden: true }, h('h2', null, t.gone), h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.gone },
-    h('table', null, h('thead', null, h('tr', null, t.goneCols.map((word) => h('th', { scope: 'col' }, word)))), goneBody)));
-  const el = h('section', { class: 'view' }, heading, h('p', null, t.lead), problem,
-    h('div', { class: 'row tools', role: 'group', 'aria-label': t.by }, buttons, h('button', { type: 'button', onclick: () => print() }, t.print)),
-    h('section', { class: 'panel' }, h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.title },
-      h('table', null, h('thead', null, h('tr', null, what, h('th', { scope: 'col' }, t.col.share), cols.map((col) => h('th', { scope: 'col', class: 'n' }, t.col[col])))), body, foot)),
-    h('p', { class: 'quiet' }, t.interval)), gone);
+  const gone = h(
+    'section',
+    { class: 'panel', hidden: true },
+    h('h2', null, t.gone),
+    h(
+      'div',
+      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.gone },
+      h(
+        'table',
+        null,
+        h(
+          'thead',
+          null,
+          h(
+            'tr',
+            null,
+            t.goneCols.map((word) => h('th', { scope: 'col' }, word)),
+          ),
+        ),
+        goneBody,
+      ),
+    ),
+  );
+  const el = h(
+    'section',
+    { class: 'view' },
+    heading,
+    h('p', null, t.lead),
+    problem,
+    h(
+      'div',
+      { class: 'row tools', role: 'group', 'aria-label': t.by },
+      buttons,
+      h('button', { type: 'button', onclick: () => print() }, t.print),
+    ),
+    h(
+      'section',
+      { class: 'panel' },
+      h(
+        'div',
+        { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.title },
+        h(
+          'table',
+          null,
+          h(
+            'thead',
+            null,
+            h(
+              'tr',
+              null,
+              what,
+              h('th', { scope: 'col' }, t.col.share),
+              cols.map((col) => h('th', { scope: 'col', class: 'n' }, t.col[col])),
+            ),
+          ),
+          body,
+          foot,
+        ),
+      ),
+      h('p', { class: 'quiet' }, t.interval),
+    ),
+    gone,
+  );
 
   function row(name, fates, cell) {
     const count = (fate) => fates.filter((each) => each === fate).length;
     const rooted = count('rooted') + count('growing');
     const decided = rooted + count('rotted') + count('dried') + count('other');
     const [low, high] = wilson(rooted, decided);
-    return h('tr', null, h(cell, { scope: 'row' }, name),
+    return h(
+      'tr',
+      null,
+      h(cell, { scope: 'row' }, name),
       h('td', null, decided === 0 ? t.allWaiting : t.rooted(rooted, decided, u.percent(low), u.percent(high))),
-      h('td', { class: 'n' }, String(fates.length)), cols.slice(1).map((col) => h('td', { class: 'n' }, String(count(col)))));
+      h('td', { class: 'n' }, String(fates.length)),
+      cols.slice(1).map((col) => h('td', { class: 'n' }, String(count(col)))),
+    );
   }
 
   function show() {
@@ -72,7 +134,11 @@ export function seasonView(benchName) {
       groups.set(key, [...(groups.get(key) ?? []), fateOf(cutting)]);
     }
     const names = [...groups.keys()].sort(compareNames);
-    body.replaceChildren(...(names.length > 0 ? names.map((name) => row(name, groups.get(name), 'th')) : [h('tr', null, h('td', { colspan: cols.length + 2 }, t.none))]));
+    body.replaceChildren(
+      ...(names.length > 0
+        ? names.map((name) => row(name, groups.get(name), 'th'))
+        : [h('tr', null, h('td', { colspan: cols.length + 2 }, t.none))]),
+    );
     showGone();
     foot.replaceChildren(...(names.length > 1 ? [row(t.total, [...groups.values()].flat(), 'th')] : []));
   }
@@ -81,8 +147,20 @@ export function seasonView(benchName) {
   function showGone() {
     const left = cuttings.filter((cutting) => cutting.gone).sort((a, b) => Date.parse(b.gone) - Date.parse(a.gone));
     gone.hidden = left.length === 0;
-    goneBody.replaceChildren(...left.map((cutting) => h('tr', null, h('th', { scope: 'row' }, cutting.cup), h('td', null, cutting.plant), h('td', null, [cutting.vessel, cutting.mix].filter(Boolean).join(', ')),
-      h('td', null, cutting.struck ? u.date(Date.parse(`${cutting.struck}T12:00`)) : '–'), h('td', null, u.date(Date.parse(cutting.gone))), h('td', null, text.doing.because[cutting.because] ?? t.col.other))));
+    goneBody.replaceChildren(
+      ...left.map((cutting) =>
+        h(
+          'tr',
+          null,
+          h('th', { scope: 'row' }, cutting.cup),
+          h('td', null, cutting.plant),
+          h('td', null, [cutting.vessel, cutting.mix].filter(Boolean).join(', ')),
+          h('td', null, cutting.struck ? u.date(Date.parse(`${cutting.struck}T12:00`)) : '–'),
+          h('td', null, u.date(Date.parse(cutting.gone))),
+          h('td', null, text.doing.because[cutting.because] ?? t.col.other),
+        ),
+      ),
+    );
   }
 
   async function load() {

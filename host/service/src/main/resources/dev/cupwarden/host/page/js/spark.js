@@ -23,10 +23,12 @@ function inTurn(task) {
 function next() {
   while (running < AT_ONCE && waiting.length > 0) {
     running += 1;
-    waiting.shift()().finally(() => {
-      running -= 1;
-      next();
-    });
+    waiting
+      .shift()()
+      .finally(() => {
+        running -= 1;
+        next();
+      });
   }
 }
 
@@ -45,7 +47,12 @@ export class Spark {
     this.points = [];
     this.curve = s('path', { class: 's-curve' });
     this.due = s('path', { class: 's-due' });
-    this.el = s('svg', { class: 'spark', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, preserveAspectRatio: 'none', 'aria-hidden': 'true', focusable: 'false' }, this.due, this.curve);
+    this.el = s(
+      'svg',
+      { class: 'spark', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, preserveAspectRatio: 'none', 'aria-hidden': 'true', focusable: 'false' },
+      this.due,
+      this.curve,
+    );
     this.asked = false;
     this.seen = false;
   }

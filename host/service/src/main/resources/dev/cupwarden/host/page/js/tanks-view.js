@@ -16,7 +16,11 @@ const MONTHS_BEFORE = 1;
 const SETTLE_MS = 250;
 
 function gauge(ml, sizeMl) {
-  return s('svg', { class: 'gauge', viewBox: '0 0 100 4', preserveAspectRatio: 'none', 'aria-hidden': 'true', focusable: 'false' }, s('rect', { x: 0, y: 0, height: 4, width: Math.max(0, Math.min(100, (100 * ml) / sizeMl)) }));
+  return s(
+    'svg',
+    { class: 'gauge', viewBox: '0 0 100 4', preserveAspectRatio: 'none', 'aria-hidden': 'true', focusable: 'false' },
+    s('rect', { x: 0, y: 0, height: 4, width: Math.max(0, Math.min(100, (100 * ml) / sizeMl)) }),
+  );
 }
 
 function useWords(tank) {
@@ -33,18 +37,31 @@ function lastsWords(tank, now) {
 
 function tankPanel(bench, tank) {
   const lasts = lastsWords(tank, bench.now);
-  return h('section', { class: 'panel', 'data-tank': tank.tank }, h('h2', null, tank.tank),
+  return h(
+    'section',
+    { class: 'panel', 'data-tank': tank.tank },
+    h('h2', null, tank.tank),
     h('p', { class: 'quiet' }, tank.feed ? t.feedAt(tank.feed, u.number(tank.strength, 2)) : t.plain),
-    h('p', null, tank.left_ml === null ? t.unread(u.tank(tank.size_ml)) : [h('strong', null, u.tank(tank.left_ml)), ` ${t.of} ${u.tank(tank.size_ml)}`]),
+    h(
+      'p',
+      null,
+      tank.left_ml === null
+        ? t.unread(u.tank(tank.size_ml))
+        : [h('strong', null, u.tank(tank.left_ml)), ` ${t.of} ${u.tank(tank.size_ml)}`],
+    ),
     tank.left_ml === null ? null : gauge(tank.left_ml, tank.size_ml),
-    h('p', null, useWords(tank)), lasts ? h('p', null, lasts) : null,
+    h('p', null, useWords(tank)),
+    lasts ? h('p', null, lasts) : null,
     tank.mix_most_ml && tank.mix_most_ml < tank.size_ml ? h('p', null, t.mixMost(u.tank(tank.mix_most_ml))) : null,
-    h('p', { class: 'row' }, h('a', { class: 'button', href: `#/${encodeURIComponent(bench.name)}/do/filled` }, t.fill)));
+    h('p', { class: 'row' }, h('a', { class: 'button', href: `#/${encodeURIComponent(bench.name)}/do/filled` }, t.fill)),
+  );
 }
 
 /** A bench that has not told its set-up still tells what its tanks hold. */
-const onlyLeft = (bench) => Object.entries(bench.status?.tank_ml ?? {}).map(([name, ml]) =>
-  h('section', { class: 'panel', 'data-tank': name }, h('h2', null, name), h('p', null, h('strong', null, u.tank(ml)))));
+const onlyLeft = (bench) =>
+  Object.entries(bench.status?.tank_ml ?? {}).map(([name, ml]) =>
+    h('section', { class: 'panel', 'data-tank': name }, h('h2', null, name), h('p', null, h('strong', null, u.tank(ml)))),
+  );
 
 /** The feed that the plan names for now, or null. */
 const plannedFeed = (bench) => (bench.setup.feeding?.plan ?? []).filter((step) => noonOf(step.from) <= bench.now).at(-1)?.feed ?? null;
@@ -61,10 +78,15 @@ function mixPanel(bench) {
   const chosen = plannedFeed(bench) ?? fed?.feed;
   const out = h('p', { role: 'status' }, t.ready);
   const bag = h('p', { class: 'quiet' });
-  const input = (value) => h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value, id: freshId('mix'), oninput: () => soon() });
+  const input = (value) =>
+    h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value, id: freshId('mix'), oninput: () => soon() });
   const volume = input(String(Math.round((100 * (fed?.size_ml ?? 4 * ML_PER_L)) / mlPerUnit) / 100));
   const strength = input(String(fed?.strength ?? 0.5));
-  const pick = h('select', { id: freshId('mix'), onchange: () => reckon() }, Object.keys(feeds).map((name) => h('option', { value: name, selected: name === chosen }, name)));
+  const pick = h(
+    'select',
+    { id: freshId('mix'), onchange: () => reckon() },
+    Object.keys(feeds).map((name) => h('option', { value: name, selected: name === chosen }, name)),
+  );
   const row = (label, control) => h('div', { class: 'field' }, h('label', { for: control.id }, h('strong', null, label)), control);
   const numberIn = (control) => (control.value.trim() === '' ? NaN : Number(control.value.replace(',', '.')));
   let timer = null;
@@ -88,15 +110,29 @@ function mixPanel(bench) {
     try {
       const mix = await api.recipe(bench.name, fields);
       const spoons = mix.level_teaspoons === null ? null : u.number(mix.level_teaspoons, mix.level_teaspoons < 2 ? 2 : 1);
-      words = [t.result(u.mass(mix.feed_g, 2), spoons), t.resultEc(u.number(mix.ec_ms_per_cm, 2), u.number(mix.water_ec_ms_per_cm, 2)),
-        t.resultN(...[mix.n_mg_per_l, mix.p_mg_per_l, mix.k_mg_per_l].map((mg) => u.number(mg))), mix.concentrate ? t.concentrate : t.order].join(' ');
+      words = [
+        t.result(u.mass(mix.feed_g, 2), spoons),
+        t.resultEc(u.number(mix.ec_ms_per_cm, 2), u.number(mix.water_ec_ms_per_cm, 2)),
+        t.resultN(...[mix.n_mg_per_l, mix.p_mg_per_l, mix.k_mg_per_l].map((mg) => u.number(mg))),
+        mix.concentrate ? t.concentrate : t.order,
+      ].join(' ');
     } catch (error) {
       words = t.mixFailed(error.message);
     }
     if (mine === asked) setText(out, words);
   }
-  const el = h('section', { class: 'panel' }, title, h('p', { class: 'quiet' }, t.mixLead),
-    row(t.feed, pick), row(t.volume(gallons ? t.gallons : t.litres), volume), row(t.strength, strength), bag, out, caution);
+  const el = h(
+    'section',
+    { class: 'panel' },
+    title,
+    h('p', { class: 'quiet' }, t.mixLead),
+    row(t.feed, pick),
+    row(t.volume(gallons ? t.gallons : t.litres), volume),
+    row(t.strength, strength),
+    bag,
+    out,
+    caution,
+  );
   reckon();
   return el;
 }
@@ -121,7 +157,7 @@ function runsOf(feeding, first) {
   const runs = [];
   for (let day = new Date(first); day.getMonth() === first.getMonth(); day.setDate(day.getDate() + 1)) {
     const planned = (feeding.plan ?? []).filter((step) => noonOf(step.from) <= day.getTime()).at(-1)?.feed;
-    const what = isDark(feeding.pause, day) ? t.dark : planned ?? t.noneYet;
+    const what = isDark(feeding.pause, day) ? t.dark : (planned ?? t.noneYet);
     if (runs.at(-1)?.what === what) runs.at(-1).last = day.getDate();
     else runs.push({ first: day.getDate(), last: day.getDate(), what });
   }
@@ -131,8 +167,13 @@ function runsOf(feeding, first) {
 function monthItem(feeding, first, isNow) {
   const runs = runsOf(feeding, first);
   const words = (run) => (runs.length === 1 ? run.what : t.planDays(run.first, run.last, run.what));
-  return h('li', { 'aria-current': isNow ? 'date' : null }, h('strong', null, u.month(first.getTime())), isNow ? ` (${t.planNow})` : '',
-    runs.map((run) => h('span', { class: run.what === t.dark ? 'dark' : 'fed' }, words(run))));
+  return h(
+    'li',
+    { 'aria-current': isNow ? 'date' : null },
+    h('strong', null, u.month(first.getTime())),
+    isNow ? ` (${t.planNow})` : '',
+    runs.map((run) => h('span', { class: run.what === t.dark ? 'dark' : 'fed' }, words(run))),
+  );
 }
 
 function planPanel(bench) {
@@ -143,14 +184,25 @@ function planPanel(bench) {
   if (plan.length === 0 && !feeding?.pause) return h('section', { class: 'panel' }, title, h('p', { class: 'quiet' }, t.planNone));
   const next = plan.find((step) => noonOf(step.from) > bench.now);
   const now = new Date(bench.now);
-  const months = Array.from({ length: MONTHS_SHOWN }, (none, i) => monthItem(feeding, new Date(now.getFullYear(), now.getMonth() - MONTHS_BEFORE + i, 1, 12), i === MONTHS_BEFORE));
+  const months = Array.from({ length: MONTHS_SHOWN }, (_none, i) =>
+    monthItem(feeding, new Date(now.getFullYear(), now.getMonth() - MONTHS_BEFORE + i, 1, 12), i === MONTHS_BEFORE),
+  );
   const dayWords = (words) => u.dayOfYear(Math.floor(monthDay(words) / 100), monthDay(words) % 100);
-  return h('section', { class: 'panel' }, title,
+  return h(
+    'section',
+    { class: 'panel' },
+    title,
     next ? h('p', null, h('strong', null, t.planNext(u.date(noonOf(next.from)), u.span(noonOf(next.from) - bench.now), next.feed))) : null,
     unsuited ? h('p', { class: 'error' }, unsuited.do) : null,
-    h('ul', { class: 'plain' }, plan.map((step) => h('li', null, t.planFrom(u.date(noonOf(step.from)), step.feed)))),
+    h(
+      'ul',
+      { class: 'plain' },
+      plan.map((step) => h('li', null, t.planFrom(u.date(noonOf(step.from)), step.feed))),
+    ),
     feeding?.pause ? h('p', null, t.planPause(dayWords(feeding.pause.from), dayWords(feeding.pause.until))) : null,
-    h('h3', null, t.planCalendar), h('ul', { class: 'months' }, months));
+    h('h3', null, t.planCalendar),
+    h('ul', { class: 'months' }, months),
+  );
 }
 
 export function tanksView(benchName) {
@@ -186,14 +238,18 @@ export function tanksView(benchName) {
     }
     if (mine !== asked) return;
     setText(problem, words);
-    const focused = tanks.contains(document.activeElement) ? document.activeElement.closest('[data-tank]')?.dataset.tank : null;
+    const focused = tanks.contains(document.activeElement)
+      ? document.activeElement.closest('[data-tank]')?.getAttribute('data-tank')
+      : null;
     tanks.replaceChildren(...(panels.length > 0 ? panels : [h('p', { class: 'quiet' }, t.none)]));
     if (focused) tanks.querySelector(`[data-tank="${CSS.escape(focused)}"] a`)?.focus({ preventScroll: true });
   }
   plan();
   load();
   return {
-    el, title: t.title, heading,
+    el,
+    title: t.title,
+    heading,
     onChange(changes) {
       plan();
       if (changes.all || changes.events.some(({ event }) => event.kind === 'dose' || event.kind === 'receipt')) load();

@@ -1,8 +1,7 @@
 // Every word a reader sees, in one place. To translate: copy this file, keep the keys.
 
 const cups = (n) => (n === 1 ? '1 cup' : `${n} cups`);
-export const list = (names) =>
-  names.length <= 6 ? names.join(', ') : `${names.slice(0, 6).join(', ')} and ${names.length - 6} more`;
+export const list = (names) => (names.length <= 6 ? names.join(', ') : `${names.slice(0, 6).join(', ')} and ${names.length - 6} more`);
 
 export const text = {
   product: 'Cupwarden',
@@ -37,12 +36,14 @@ export const text = {
     lostSaid: 'The host cannot be reached. What is shown is old.',
     backSaid: 'The host is back. All is up to date.',
     failed: (why) => `The host answered with an error: ${why}. Trying again.`,
-    silent: (when, span) => `The controller is silent since ${when}${span ? ` (last heard ${span} ago)` : ''}. No cup is being watched. Look at the bench.`,
+    silent: (when, span) =>
+      `The controller is silent since ${when}${span ? ` (last heard ${span} ago)` : ''}. No cup is being watched. Look at the bench.`,
     silentSaid: 'The controller has gone silent.',
     stale: (span) => `Nothing heard for ${span}; expected more often.`,
   },
   host: {
-    takesNothing: (since) => `The host stores nothing${since ? ` since ${since}` : ''}: its disk is full or its database away. Benches go on and tell all of it later; alerts still go out by mail and webhook.`,
+    takesNothing: (since) =>
+      `The host stores nothing${since ? ` since ${since}` : ''}: its disk is full or its database away. Benches go on and tell all of it later; alerts still go out by mail and webhook.`,
     low: (mb) => `The host’s disk is nearly full: ${mb} MB left. Make room, or soon nothing of any bench is kept.`,
   },
   age: {
@@ -171,8 +172,10 @@ export const text = {
     limit: 'limit',
     alerts: 'Alerts of this cup',
     chart: 'Weight',
-    chartLabel: (cup) => `Weight curve of cup ${cup}. Left and right move through time, plus and minus zoom, 0 shows the range again; Shift with left and right asks why at an earlier or later moment.`,
-    chartHint: 'Drag to zoom, Shift-drag or arrow keys to move, + and − to zoom, double click to go back. Shift and arrow keys: why at that time.',
+    chartLabel: (cup) =>
+      `Weight curve of cup ${cup}. Left and right move through time, plus and minus zoom, 0 shows the range again; Shift with left and right asks why at an earlier or later moment.`,
+    chartHint:
+      'Drag to zoom, Shift-drag or arrow keys to move, + and − to zoom, double click to go back. Shift and arrow keys: why at that time.',
     ranges: 'Range',
     range: { 6: '6 h', 24: '24 h', 72: '3 d', 336: '14 d', 0: 'All' },
     line: { wet: 'wet line', capacity: 'capacity', refill: 'refill', due: 'due', dry: 'dry line' },
@@ -246,7 +249,8 @@ export const text = {
       salt: 'Not known in this range.',
     },
     table: 'The same as a table',
-    method: 'A rooting cutting draws more from the same air: the first curve climbs. The air’s thirst is its vapour pressure deficit, from temperature and humidity. Salts are reckoned, not measured, and err high.',
+    method:
+      'A rooting cutting draws more from the same air: the first curve climbs. The air’s thirst is its vapour pressure deficit, from temperature and humidity. Salts are reckoned, not measured, and err high.',
   },
   why: {
     due: 'due',
@@ -381,7 +385,8 @@ export const text = {
     overCeiling: (most) => `Stronger than this bench ever gives: at most ${most} of the label’s strength.`,
     overLabel: (ml) => `The label’s total would be reached after ${ml} at this strength; plain water goes in place of the rest.`,
     fedThen: (part) => `Makes ${part} of one label feed this interval.`,
-    fedOver: (part) => `Makes ${part} of one label feed this interval, more than the label allows: only plain water then until that is over.`,
+    fedOver: (part) =>
+      `Makes ${part} of one label feed this interval, more than the label allows: only plain water then until that is over.`,
     wateredBack: 'If it was a slip: “Take it back” stands beside the receipt for a day.',
     tooMuch: (size) => `More than the tank holds (${size}).`,
     tankNow: (what, ml) => `The books say now: ${what}, ${ml} left. If it was a slip: “Take it back” stands beside the receipt for a day.`,
@@ -393,7 +398,8 @@ export const text = {
     awayDry: (when) => `It may be dry ${when}.`,
     flushRuns: (ml) => `About ${ml} will run through into the tray.`,
     flushNone: 'This much only fills the cup; nothing runs through, and no salt leaves it.',
-    drainedBack: 'A weight far from what was believed is asked about first. If it was a slip: “Take it back” stands beside the receipt for a day.',
+    drainedBack:
+      'A weight far from what was believed is asked about first. If it was a slip: “Take it back” stands beside the receipt for a day.',
     became: (n, ml) => (n === 0 ? 'Nothing given for it yet.' : `${ml} given for it in ${n} ${n === 1 ? 'pass' : 'passes'}.`),
     dryBefore: (names, n) => `May be dry before then: ${list(names)} (${cups(n)}).`,
     dryBeforeNone: 'By the forecast no cup is dry before then, nor one in ten like them.',
@@ -410,7 +416,8 @@ export const text = {
     clearNote: 'Clear only after you have looked at pump, valves, tube and tray.',
     filledNote: 'Ready-mixed feed is used within days; an old mix is told as an alert.',
     repotNote: 'Its capacity is learned anew. Repot back by the same order.',
-    retireNote: 'The cup is no longer watered. Its history stays and the season counts it. If it was a slip: “Put on the bench again” stands beside the receipt.',
+    retireNote:
+      'The cup is no longer watered. Its history stays and the season counts it. If it was a slip: “Put on the bench again” stands beside the receipt.',
     addNote: 'The bench file stays as it is: write the cup there too, or it is gone when the controller is set up anew.',
     confirm: (cup) => `Yes, take ${cup} out`,
     allOrNone: (names) => `One order for ${cups(names.length)}: ${list(names)}. It is done to all of them or to none.`,
@@ -481,12 +488,15 @@ export const text = {
     change: {
       more: (cup, factor, range) => `${cup} drinks ${factor} times as much as before in air like this (${range}): look at the roots.`,
       alike: (cup, factor, range) => `${cup} drinks about as much as before (${factor} times, ${range}).`,
-      less: (cup, factor, range) => `${cup} drinks ${factor} times as much as before in air like this (${range}). While wet and no colder, that can mean rot.`,
+      less: (cup, factor, range) =>
+        `${cup} drinks ${factor} times as much as before in air like this (${range}). While wet and no colder, that can mean rot.`,
     },
-    tooFew: (cup) => `${cup}: whether it drinks more or less than before is told after six dry-downs of a whole day or more, each seen from its watering on, with the air measured.`,
+    tooFew: (cup) =>
+      `${cup}: whether it drinks more or less than before is told after six dry-downs of a whole day or more, each seen from its watering on, with the air measured.`,
     cutOff: '(beginning cut off)',
     cupNone: (names) => `No dry-down of at least 6 hours yet: ${list(names)}.`,
-    method: 'Loss is over whole days, for each kPa of drying power of the air; in brackets the 95 % interval of the later half over the earlier. Fit: W = c + A·exp(−k·t) by least squares. Where it is too short to tell the end weight, no half time is given.',
+    method:
+      'Loss is over whole days, for each kPa of drying power of the air; in brackets the 95 % interval of the later half over the earlier. Fit: W = c + A·exp(−k·t) by least squares. Where it is too short to tell the end weight, no half time is given.',
     loading: 'Reading the weights…',
     failed: (why) => `The weights could not be read: ${why}`,
   },

@@ -6,12 +6,25 @@ const G_PER_OZ = 28.349523125; // exact, international avoirdupois
 const L_PER_US_GAL = 3.785411784; // exact
 
 const usual = { volume: 'ml', mass: 'g', temp: 'c', clock: 'locale', dates: 'locale', zone: 'device' };
+let language = 'en';
+let storageOf = () => null;
 let benchZone = null;
-let chosen = read();
+let chosen = { ...usual };
+
+/**
+ * Whose quantities and times these are: the language as the browser names it, and where the reader's choice is kept (asked
+ * for each time, since a browser may refuse it). Before that, and where there is neither, the usual units in English serve.
+ */
+export function readFor(reader) {
+  language = reader.language ?? 'en';
+  storageOf = reader.storage ?? (() => null);
+  chosen = read();
+  formats = makeFormats();
+}
 
 function read() {
   try {
-    return { ...usual, ...JSON.parse(localStorage.getItem(KEY) ?? '{}') };
+    return { ...usual, ...JSON.parse(storageOf()?.getItem(KEY) ?? '{}') };
   } catch {
     return { ...usual }; // storage switched off or spoilt: the usual units serve
   }
@@ -26,13 +39,12 @@ export function choose(change) {
   chosen = { ...chosen, ...change };
   formats = makeFormats();
   try {
-    localStorage.setItem(KEY, JSON.stringify(chosen));
+    storageOf()?.setItem(KEY, JSON.stringify(chosen));
   } catch {
     // Without storage the choice lasts as long as the page.
   }
 }
 
-const locale = () => navigator.languages?.[0] ?? 'en';
 const deviceZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 /** The zone of the bench that is looked at; it counts where the reader chose the bench's time. */
@@ -50,27 +62,30 @@ const DATE_LOCALES = { iso: 'sv-SE', dmy: 'en-GB', mdy: 'en-US' };
 
 function makeFormats() {
   const clock = chosen.clock === 'locale' ? {} : { hour12: chosen.clock === '12' };
-  const language = DATE_LOCALES[chosen.dates] ?? locale();
-  const make = (options) => new Intl.DateTimeFormat(language, { ...options, timeZone: zone() });
+  const dateLanguage = DATE_LOCALES[chosen.dates] ?? language;
+  const make = (options) => new Intl.DateTimeFormat(dateLanguage, { ...options, timeZone: zone() });
+  /** @type {Intl.DateTimeFormatOptions} */
   const time = { hour: '2-digit', minute: '2-digit', ...clock };
+  /** @type {Intl.DateTimeFormatOptions} */
   const numeric = { year: 'numeric', month: '2-digit', day: '2-digit' };
+  /** @type {Intl.DateTimeFormatOptions} */
   const short = chosen.dates === 'iso' ? numeric : { weekday: 'short', day: 'numeric', month: 'short' };
   return {
-    time: new Intl.DateTimeFormat(locale(), { ...time, timeZone: zone() }),
+    time: new Intl.DateTimeFormat(language, { ...time, timeZone: zone() }),
     dayTime: make({ ...short, ...time }),
     day: make(short),
     date: make(chosen.dates === 'iso' ? numeric : { day: 'numeric', month: 'short', year: 'numeric' }),
     month: make({ month: 'short', year: 'numeric' }),
     dayOfYear: make({ day: 'numeric', month: 'long' }),
     parts: new Intl.DateTimeFormat('sv-SE', { ...numeric, hour: '2-digit', minute: '2-digit', timeZone: zone() }),
+    numbers: [0, 1, 2, 3].map(
+      (digits) => new Intl.NumberFormat(language, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
+    ),
   };
 }
 let formats = makeFormats();
 
-const numbers = [0, 1, 2, 3].map(
-  (digits) => new Intl.NumberFormat(locale(), { minimumFractionDigits: digits, maximumFractionDigits: digits }),
-);
-export const number = (value, digits = 0) => numbers[digits].format(Object.is(value, -0) ? 0 : value);
+export const number = (value, digits = 0) => formats.numbers[digits].format(Object.is(value, -0) ? 0 : value);
 
 const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
 
