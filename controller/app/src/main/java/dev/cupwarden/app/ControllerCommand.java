@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
     versionProvider = ControllerCommand.Version.class,
     subcommands = {
       AdviseCommand.class,
-      RunCommand.class,
+      RunControllerCommand.class,
       CalibrateCommand.class,
       CheckCommand.class,
       JournalCommand.class,

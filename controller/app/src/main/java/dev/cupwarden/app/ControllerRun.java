@@ -4,18 +4,18 @@ import com.pi4j.context.Context;
 import dev.cupwarden.app.clock.AcceleratedTime;
 import dev.cupwarden.app.clock.BenchTime;
 import dev.cupwarden.app.clock.RealTime;
+import dev.cupwarden.app.journal.FailedStarts;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.JournalLock;
 import dev.cupwarden.app.journal.OpenJournal;
 import dev.cupwarden.app.journal.Outbox;
-import dev.cupwarden.app.journal.StartsInVain;
 import dev.cupwarden.app.link.BrokerSettings;
-import dev.cupwarden.app.link.MqttLink;
+import dev.cupwarden.app.link.ControllerMqttLink;
 import dev.cupwarden.app.loop.BenchHardware;
 import dev.cupwarden.app.loop.BenchLoop;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.app.service.HardwareWatchdog;
-import dev.cupwarden.app.service.Pulse;
+import dev.cupwarden.app.service.LoopProgress;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
@@ -82,9 +82,9 @@ public final class ControllerRun implements AutoCloseable {
   private BenchLoop loop;
   private LoopThread thread;
   private BenchTime time;
-  private StartsInVain starts;
-  private Pulse pulse;
-  private MqttLink link;
+  private FailedStarts starts;
+  private LoopProgress progress;
+  private ControllerMqttLink link;
   private final CompletableFuture<Throwable> broken = new CompletableFuture<>();
   private boolean troubleMayPass;
   private boolean began;
@@ -191,8 +191,8 @@ public final class ControllerRun implements AutoCloseable {
   private void claim(Plan plan, Duration realTick) throws JournalException {
     JournalLock lock = JournalLock.take(plan.journal());
     closings.push(lock::close);
-    starts = StartsInVain.begin(plan.journal());
-    pulse = new Pulse(realTick, starts.before());
+    starts = FailedStarts.begin(plan.journal());
+    progress = new LoopProgress(realTick, starts.before());
   }
 
   private OpenJournal openJournal(Plan plan) throws JournalException {
@@ -222,7 +222,7 @@ public final class ControllerRun implements AutoCloseable {
     }
     // Opened last: once it is, whatever fails before the first feeding resets the board.
     Optional<HardwareWatchdog> device = LoopWatch.device(watchdogDevice);
-    LoopWatch watch = LoopWatch.over(loop, board, plan.bench().tick(), device, pulse, starts);
+    LoopWatch watch = LoopWatch.over(loop, board, plan.bench().tick(), device, progress, starts);
     closings.push(watch::close);
     began = true;
     thread = LoopThread.start(loop, this::broke);
@@ -230,7 +230,7 @@ public final class ControllerRun implements AutoCloseable {
 
   /** Sets aside what starts before this one could not live with, once others were told of them. */
   private void takeUp(OpenJournal open) throws JournalException {
-    if (link != null && starts.before() >= StartsInVain.MOST) {
+    if (link != null && starts.before() >= FailedStarts.MOST) {
       tellFirst();
     }
     if (starts.takesUp(open.journal().oldestOrder())) {
@@ -268,7 +268,7 @@ public final class ControllerRun implements AutoCloseable {
     Outbox outbox = Outbox.of(open.journal());
     closings.push(outbox::close);
     Topics topics = new Topics(plan.bench().name());
-    link = MqttLink.start(plan.broker().get(), topics, outbox, time::wall, pulse);
+    link = ControllerMqttLink.start(plan.broker().get(), topics, outbox, time::wall, progress);
     closings.push(link::close);
     return report -> {
       link.setUp(report.setup());

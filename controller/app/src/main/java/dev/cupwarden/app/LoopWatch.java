@@ -1,12 +1,12 @@
 package dev.cupwarden.app;
 
-import dev.cupwarden.app.journal.StartsInVain;
+import dev.cupwarden.app.journal.FailedStarts;
 import dev.cupwarden.app.loop.BenchLoop;
 import dev.cupwarden.app.loop.LoopSigns;
 import dev.cupwarden.app.service.HardwareWatchdog;
 import dev.cupwarden.app.service.LifeSigns;
+import dev.cupwarden.app.service.LoopProgress;
 import dev.cupwarden.app.service.NotifySocket;
-import dev.cupwarden.app.service.Pulse;
 import dev.cupwarden.app.service.Watchdogs;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardException;
@@ -33,8 +33,8 @@ final class LoopWatch implements AutoCloseable {
       BenchBoard board,
       Duration tick,
       Optional<HardwareWatchdog> hardware,
-      Pulse pulse,
-      StartsInVain starts) {
+      LoopProgress progress,
+      FailedStarts starts) {
     RealPace real = new RealPace();
     LifeSigns signs = new LifeSigns(tick, loop.settling(), real.nanos());
     board.onBeat(() -> signs.beat(real.nanos()));
@@ -47,14 +47,14 @@ final class LoopWatch implements AutoCloseable {
 
           @Override
           public void doing(Beat.Doing what) {
-            pulse.at(what);
+            progress.at(what);
           }
 
           @Override
           public void over(boolean well) {
             if (well) {
               starts.succeeded();
-              pulse.finished();
+              progress.finished();
               signs.finished(real.nanos());
             } else {
               signs.failed();

@@ -2,7 +2,7 @@ package dev.cupwarden.app;
 
 import dev.cupwarden.simulator.rehearsal.PolicyKind;
 import dev.cupwarden.simulator.rehearsal.Rehearsal;
-import dev.cupwarden.simulator.rehearsal.Report;
+import dev.cupwarden.simulator.rehearsal.RehearsalReport;
 import dev.cupwarden.simulator.rehearsal.World;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,7 +42,7 @@ final class RehearsalRun {
     this.seeds = seeds;
   }
 
-  Report go() throws ExecutionException, InterruptedException {
+  RehearsalReport go() throws ExecutionException, InterruptedException {
     long began = System.nanoTime();
     int cores = Runtime.getRuntime().availableProcessors();
     ExecutorService threads = Executors.newFixedThreadPool(cores);
@@ -86,16 +86,16 @@ final class RehearsalRun {
     return done;
   }
 
-  private Report report() {
-    List<Report.OfPolicy> policies = new ArrayList<>();
+  private RehearsalReport report() {
+    List<RehearsalReport.OfPolicy> policies = new ArrayList<>();
     for (Column column : columns) {
-      List<Report.OfSeed> ofSeeds = new ArrayList<>();
+      List<RehearsalReport.OfSeed> ofSeeds = new ArrayList<>();
       for (int i = 0; i < seeds; i++) {
-        ofSeeds.add(new Report.OfSeed(firstSeed + i, column.outcomes.get(i).figures()));
+        ofSeeds.add(new RehearsalReport.OfSeed(firstSeed + i, column.outcomes.get(i).figures()));
       }
-      policies.add(Report.policy(column.world, column.kind, ofSeeds));
+      policies.add(RehearsalReport.policy(column.world, column.kind, ofSeeds));
     }
-    return new Report(
+    return new RehearsalReport(
         rehearsal.bench().cups().size(),
         rehearsal.days(),
         rehearsal.faults().name().toLowerCase(Locale.ROOT),

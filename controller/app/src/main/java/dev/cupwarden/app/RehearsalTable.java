@@ -2,7 +2,7 @@ package dev.cupwarden.app;
 
 import dev.cupwarden.simulator.rehearsal.AlertCount;
 import dev.cupwarden.simulator.rehearsal.Figures;
-import dev.cupwarden.simulator.rehearsal.Report;
+import dev.cupwarden.simulator.rehearsal.RehearsalReport;
 import java.util.Locale;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -13,14 +13,14 @@ final class RehearsalTable {
   private static final int NAME_WIDTH = 34;
   private static final int WIDTH = 13;
 
-  private final Report report;
+  private final RehearsalReport report;
   private final StringBuilder text = new StringBuilder();
 
-  private RehearsalTable(Report report) {
+  private RehearsalTable(RehearsalReport report) {
     this.report = report;
   }
 
-  static String of(Report report) {
+  static String of(RehearsalReport report) {
     return new RehearsalTable(report).write();
   }
 

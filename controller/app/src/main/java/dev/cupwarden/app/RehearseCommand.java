@@ -8,7 +8,7 @@ import dev.cupwarden.simulator.rehearsal.EstimateScore;
 import dev.cupwarden.simulator.rehearsal.EstimateTrial;
 import dev.cupwarden.simulator.rehearsal.PolicyKind;
 import dev.cupwarden.simulator.rehearsal.Rehearsal;
-import dev.cupwarden.simulator.rehearsal.Report;
+import dev.cupwarden.simulator.rehearsal.RehearsalReport;
 import dev.cupwarden.simulator.rehearsal.UsualBench;
 import dev.cupwarden.simulator.rehearsal.World;
 import java.io.PrintWriter;
@@ -118,7 +118,7 @@ public final class RehearseCommand implements Callable<Integer> {
       return estimates(rehearsal.in(worlds.get(0)));
     }
     RehearsalRun run = new RehearsalRun(rehearsal, worlds, kinds, seed, seeds);
-    Report report = report(run);
+    RehearsalReport report = report(run);
     PrintWriter out = spec.commandLine().getOut();
     out.println(json ? Json.written(report) : RehearsalTable.of(report));
     out.flush();
@@ -148,7 +148,7 @@ public final class RehearseCommand implements Callable<Integer> {
     return 0;
   }
 
-  private Report report(RehearsalRun run) throws ExecutionException, InterruptedException {
+  private RehearsalReport report(RehearsalRun run) throws ExecutionException, InterruptedException {
     try {
       return run.go();
     } catch (ExecutionException e) {

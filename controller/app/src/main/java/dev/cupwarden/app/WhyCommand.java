@@ -1,6 +1,6 @@
 package dev.cupwarden.app;
 
-import dev.cupwarden.app.journal.Retrace;
+import dev.cupwarden.app.journal.DecisionReplay;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.CupStatus;
 import java.io.PrintWriter;
@@ -40,10 +40,10 @@ final class WhyCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     return JournalCommand.read(
-        spec, file, (journal, out) -> tell(Retrace.of(journal, cup, at), out));
+        spec, file, (journal, out) -> tell(DecisionReplay.of(journal, cup, at), out));
   }
 
-  private static void tell(Retrace.Moment moment, PrintWriter out) {
+  private static void tell(DecisionReplay.Moment moment, PrintWriter out) {
     CupStatus status = moment.cup();
     line(
         out,

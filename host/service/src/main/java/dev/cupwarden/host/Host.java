@@ -6,18 +6,18 @@ import dev.cupwarden.host.HostSettings.OtherBroker;
 import dev.cupwarden.host.broker.BrokerAccess;
 import dev.cupwarden.host.broker.BrokerExposure;
 import dev.cupwarden.host.broker.EmbeddedBroker;
-import dev.cupwarden.host.broker.MqttLink;
-import dev.cupwarden.host.broker.MqttLink.Credential;
-import dev.cupwarden.host.broker.MqttLink.Delivery;
+import dev.cupwarden.host.broker.HostMqttLink;
+import dev.cupwarden.host.broker.HostMqttLink.Credential;
+import dev.cupwarden.host.broker.HostMqttLink.Delivery;
 import dev.cupwarden.host.ingest.Counts;
 import dev.cupwarden.host.ingest.Ingest;
 import dev.cupwarden.host.ingest.LiveEvent;
-import dev.cupwarden.host.orders.OrderDesk;
 import dev.cupwarden.host.orders.OrderException;
+import dev.cupwarden.host.orders.OrderService;
 import dev.cupwarden.host.store.Store;
-import dev.cupwarden.host.store.Upkeep;
+import dev.cupwarden.host.store.StoreMaintenance;
 import dev.cupwarden.host.users.BenchKeys;
-import dev.cupwarden.host.watch.Ear;
+import dev.cupwarden.host.watch.StandbyMqttLink;
 import dev.cupwarden.host.watch.StoreWatch;
 import dev.cupwarden.host.web.HealthRoutes;
 import dev.cupwarden.host.web.WebServer;
@@ -66,10 +66,10 @@ public final class Host implements AutoCloseable {
 
   private String brokerUri;
   private String benchesUri;
-  private OrderDesk orders;
+  private OrderService orders;
   private WebServer web;
   private Ingest ingest;
-  private MqttLink link;
+  private HostMqttLink link;
   private Watches watches;
 
   private Host() {}
@@ -104,7 +104,7 @@ public final class Host implements AutoCloseable {
     brokerUri =
         settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings, store));
     orders =
-        new OrderDesk(
+        new OrderService(
             store,
             settings.benchClock(),
             settings.orderExpiry(),
@@ -130,12 +130,13 @@ public final class Host implements AutoCloseable {
             (bench, beat) -> watches.beats().hear(bench, beat, Instant.now()),
             watches.store()::refused);
     link = started(openLink(settings, name));
-    watches.begin(web.feed(), link::isConnected, ingest, () -> openEar(settings, name));
+    watches.begin(web.feed(), link::isConnected, ingest, () -> openStandby(settings, name));
     // An order goes out by the link: no page before there is one.
     web.answer();
-    Chores chores = started(new Chores("upkeep"));
+    PeriodicTasks chores = started(new PeriodicTasks("upkeep"));
     chores.every(
-        UPKEEP, new Upkeep(store, InstantSource.system(), settings.keeping().retention())::run);
+        UPKEEP,
+        new StoreMaintenance(store, InstantSource.system(), settings.keeping().retention())::run);
     // Started last and so stopped first, while marks can still be told.
     started(ingest).start();
   }
@@ -177,9 +178,9 @@ public final class Host implements AutoCloseable {
     };
   }
 
-  private MqttLink openLink(HostSettings settings, String name) {
+  private HostMqttLink openLink(HostSettings settings, String name) {
     boolean shared = settings.otherBroker().map(OtherBroker::shared).orElse(false);
-    return MqttLink.open(
+    return HostMqttLink.open(
         brokerUri,
         name,
         settings.otherBroker().map(OtherBroker::credential).orElse(Optional.of(own)),
@@ -188,13 +189,13 @@ public final class Host implements AutoCloseable {
   }
 
   /** To what must be heard though the store takes nothing. */
-  private MqttLink openEar(HostSettings settings, String name) {
-    return MqttLink.passing(
+  private HostMqttLink openStandby(HostSettings settings, String name) {
+    return HostMqttLink.passing(
         brokerUri,
         name + "-ear",
         settings.otherBroker().map(OtherBroker::credential).orElse(Optional.of(own)),
         List.of(new Topics("+").beat(), new Topics("+").events()),
-        Ear.to(ingest::overhear));
+        StandbyMqttLink.to(ingest::overhear));
   }
 
   private String ownBroker(HostSettings settings, Store store) {
@@ -259,7 +260,7 @@ public final class Host implements AutoCloseable {
     }
   }
 
-  private final class Intake implements MqttLink.Receiver {
+  private final class Intake implements HostMqttLink.Receiver {
     @Override
     public void receive(Delivery delivery) throws InterruptedException {
       ingest.receive(delivery);

@@ -1,10 +1,10 @@
 package dev.cupwarden.host;
 
 import dev.cupwarden.host.broker.BrokerExposure;
+import dev.cupwarden.host.broker.HostMqttLink.Credential;
 import dev.cupwarden.host.broker.LoopbackPort;
-import dev.cupwarden.host.broker.MqttLink.Credential;
 import dev.cupwarden.host.store.Database;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import dev.cupwarden.host.web.Exposure;
 import java.nio.file.Path;
 import java.time.Duration;

@@ -1,19 +1,19 @@
 package dev.cupwarden.host;
 
-import dev.cupwarden.host.broker.MqttLink;
+import dev.cupwarden.host.broker.HostMqttLink;
 import dev.cupwarden.host.ingest.AlertListener;
 import dev.cupwarden.host.ingest.Ingest;
 import dev.cupwarden.host.ingest.LiveEvent;
-import dev.cupwarden.host.notify.NoticeDesk;
+import dev.cupwarden.host.notify.NoticeService;
 import dev.cupwarden.host.notify.NoticeSettings;
 import dev.cupwarden.host.store.Store;
-import dev.cupwarden.host.watch.Beats;
 import dev.cupwarden.host.watch.Disk;
-import dev.cupwarden.host.watch.Ear;
+import dev.cupwarden.host.watch.DuplicateNameWatch;
+import dev.cupwarden.host.watch.Heartbeats;
 import dev.cupwarden.host.watch.HostAlerts;
 import dev.cupwarden.host.watch.SilenceWatch;
+import dev.cupwarden.host.watch.StandbyMqttLink;
 import dev.cupwarden.host.watch.StoreWatch;
-import dev.cupwarden.host.watch.TwinWatch;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -33,14 +33,14 @@ final class Watches implements AutoCloseable {
   private static final InstantSource CLOCK = InstantSource.system();
 
   private final Store store;
-  private final Beats beats = new Beats();
+  private final Heartbeats beats = new Heartbeats();
   private final StoreWatch storeWatch;
   private final AlertListener alertListener;
   private final HostAlerts alerts;
-  private final Chores marks = new Chores("marks");
-  private final Chores looks = new Chores("looks");
-  private final Chores notices = new Chores("notices");
-  private Ear ear;
+  private final PeriodicTasks marks = new PeriodicTasks("marks");
+  private final PeriodicTasks looks = new PeriodicTasks("looks");
+  private final PeriodicTasks notices = new PeriodicTasks("notices");
+  private StandbyMqttLink standby;
 
   /** Where the page hears of alerts; nowhere before it is open. */
   private volatile Consumer<LiveEvent> live = event -> {};
@@ -72,17 +72,17 @@ final class Watches implements AutoCloseable {
               event -> live.accept(event),
               storeWatch::takes);
     } else {
-      NoticeDesk desk =
-          new NoticeDesk(
+      NoticeService noticeService =
+          new NoticeService(
               store,
               CLOCK,
               settings.benchClock(),
               NoticeSettings.read(settings.notices().get()),
               event -> live.accept(event),
               storeWatch::takes);
-      notices.every(NOTICES, desk::run);
-      alertListener = desk;
-      alerts = desk.alerts();
+      notices.every(NOTICES, noticeService::run);
+      alertListener = noticeService;
+      alerts = noticeService.alerts();
     }
   }
 
@@ -96,15 +96,15 @@ final class Watches implements AutoCloseable {
       Consumer<LiveEvent> page,
       BooleanSupplier connected,
       Ingest ingest,
-      Supplier<MqttLink> second) {
+      Supplier<HostMqttLink> second) {
     live = page;
-    ear = new Ear(second, ingest::overhearWaiting);
+    standby = new StandbyMqttLink(second, ingest::overhearWaiting);
     SilenceWatch silence =
         new SilenceWatch(store, CLOCK, beats, alerts, connected, storeWatch::takes);
-    looks.every(LOOK, () -> ear.listen(!storeWatch.takes()));
+    looks.every(LOOK, () -> standby.listen(!storeWatch.takes()));
     looks.every(LOOK, () -> storeWatch.tell(alerts));
     looks.every(LOOK, silence::run);
-    looks.every(LOOK, new TwinWatch(CLOCK, beats, alerts)::run);
+    looks.every(LOOK, new DuplicateNameWatch(CLOCK, beats, alerts)::run);
     looks.every(LOOK, alerts::catchUp);
   }
 
@@ -112,7 +112,7 @@ final class Watches implements AutoCloseable {
     return alertListener;
   }
 
-  Beats beats() {
+  Heartbeats beats() {
     return beats;
   }
 
@@ -125,8 +125,8 @@ final class Watches implements AutoCloseable {
     looks.close();
     notices.close();
     marks.close();
-    if (ear != null) {
-      ear.close();
+    if (standby != null) {
+      standby.close();
     }
   }
 }

@@ -14,7 +14,7 @@ import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.notify.NoticeSettings;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import dev.cupwarden.host.users.BenchKeys;
 import java.io.IOException;
 import java.net.URI;

@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
-import dev.cupwarden.host.store.Upkeep;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -80,7 +80,7 @@ class OwnFolderTest {
     Path copy = folder.resolve("copy.db");
     try (Store store = Store.open(database)) {
       assertEquals("rw-------", rights(data.resolve("host.db-wal")));
-      new Upkeep(store, InstantSource.system(), Retention.USUAL).backup(database, copy);
+      new StoreMaintenance(store, InstantSource.system(), Retention.USUAL).backup(database, copy);
     }
     assertEquals("rw-------", rights(copy));
   }

@@ -50,10 +50,10 @@ public final class Journal implements AutoCloseable {
 
   private final Path file;
   private final Sql sql;
-  private final Numbering numbering;
+  private final EventNumbering numbering;
   private final KeptState state;
-  private final Passes passes;
-  private final Starts starts;
+  private final PassRecords passes;
+  private final ReplayStarts starts;
   private final Inbox inbox;
   private final TickMark mark;
   private long lastTick;
@@ -62,10 +62,10 @@ public final class Journal implements AutoCloseable {
   private Journal(Path file, Connection connection) {
     this.file = file;
     this.sql = new Sql(connection);
-    this.numbering = new Numbering(sql);
+    this.numbering = new EventNumbering(sql);
     this.state = new KeptState(sql);
-    this.passes = new Passes(sql, numbering);
-    this.starts = new Starts(sql, numbering);
+    this.passes = new PassRecords(sql, numbering);
+    this.starts = new ReplayStarts(sql, numbering);
     this.inbox = new Inbox(sql);
     this.mark = new TickMark(file);
   }
@@ -226,8 +226,8 @@ public final class Journal implements AutoCloseable {
       sql.update("INSERT INTO pack VALUES (?, ?, ?)", tick, at, entry.senml().get());
     }
     inbox.take(tick, entry.orderIds());
-    for (Happening happening : entry.events()) {
-      numbering.add(happening);
+    for (JournalEvent event : entry.events()) {
+      numbering.add(event);
     }
     return new Committed(tick, passes.add(tick, entry.at(), entry.passes()));
   }
@@ -248,11 +248,11 @@ public final class Journal implements AutoCloseable {
   }
 
   /** Puts down what happened apart from a tick. */
-  public void note(Happening happening) throws JournalException {
+  public void note(JournalEvent event) throws JournalException {
     sql.inTransaction(
         "writing an event",
         () -> {
-          numbering.add(happening);
+          numbering.add(event);
           return null;
         });
   }
@@ -273,7 +273,7 @@ public final class Journal implements AutoCloseable {
         "refusing orders",
         () -> {
           for (Receipt receipt : inbox.refuseUnfit(state.tick(), now)) {
-            numbering.add(Happening.of(now, receipt));
+            numbering.add(JournalEvent.of(now, receipt));
           }
           return null;
         });
@@ -297,7 +297,7 @@ public final class Journal implements AutoCloseable {
         () -> {
           inbox.take(state.tick(), ids);
           for (String id : ids) {
-            numbering.add(Happening.of(now, SetAside.receipt(id, to)));
+            numbering.add(JournalEvent.of(now, SetAside.receipt(id, to)));
           }
           return null;
         });
@@ -310,7 +310,7 @@ public final class Journal implements AutoCloseable {
    * @param day the start record that replay of what stays can begin from
    */
   public void endDay(Start day, Retention retention) throws JournalException {
-    Trimming trimming = new Trimming(sql, numbering);
+    JournalTrimming trimming = new JournalTrimming(sql, numbering);
     sql.inTransaction(
         "trimming",
         () -> {

@@ -45,12 +45,12 @@ public final class Outbox implements AutoCloseable {
   }
 
   private final Sql sql;
-  private final Numbering numbering;
+  private final EventNumbering numbering;
   private final Inbox inbox;
 
   private Outbox(Sql sql) {
     this.sql = sql;
-    this.numbering = new Numbering(sql);
+    this.numbering = new EventNumbering(sql);
     this.inbox = new Inbox(sql);
   }
 

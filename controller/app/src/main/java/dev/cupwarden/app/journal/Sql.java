@@ -28,15 +28,15 @@ final class Sql implements AutoCloseable {
 
   /** All of it or nothing; {@code doing} names it in the sentence when it fails. */
   <T> T inTransaction(String doing, Work<T> work) throws JournalException {
-    return between("BEGIN IMMEDIATE", doing, work);
+    return transaction("BEGIN IMMEDIATE", doing, work);
   }
 
   /** Sees one state of all tables, and holds up nobody who writes. */
   <T> T reading(String doing, Work<T> work) throws JournalException {
-    return between("BEGIN", doing, work);
+    return transaction("BEGIN", doing, work);
   }
 
-  private synchronized <T> T between(String begin, String doing, Work<T> work)
+  private synchronized <T> T transaction(String begin, String doing, Work<T> work)
       throws JournalException {
     try {
       update(begin);

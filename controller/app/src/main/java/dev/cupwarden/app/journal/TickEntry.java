@@ -23,5 +23,5 @@ public record TickEntry(
     BenchState state,
     Optional<String> senml,
     List<Advice.Pass> passes,
-    List<Happening> events,
+    List<JournalEvent> events,
     List<String> orderIds) {}

@@ -20,22 +20,22 @@ final class Incoming implements Session.Incoming {
   private final Outbox outbox;
   private final Supplier<Instant> now;
   private final Sender sender;
-  private final Rivals rivals;
+  private final NameConflictDetector conflicts;
   private final Runnable wake;
-  private final OrderDesk desk = new OrderDesk();
+  private final OrderIntake intake = new OrderIntake();
 
   Incoming(
       Topics topics,
       Outbox outbox,
       Supplier<Instant> now,
       Sender sender,
-      Rivals rivals,
+      NameConflictDetector conflicts,
       Runnable wake) {
     this.topics = topics;
     this.outbox = outbox;
     this.now = now;
     this.sender = sender;
-    this.rivals = rivals;
+    this.conflicts = conflicts;
     this.wake = wake;
   }
 
@@ -44,10 +44,10 @@ final class Incoming implements Session.Incoming {
     if (topic.equals(topics.kept())) {
       kept(payload);
     } else if (topic.equals(topics.beat())) {
-      rivals.beat(payload, System.nanoTime());
+      conflicts.beat(payload, System.nanoTime());
       return;
     } else if (topic.equals(topics.presence())) {
-      rivals.presence(payload, System.nanoTime());
+      conflicts.presence(payload, System.nanoTime());
       return;
     } else if (topic.equals(topics.orders()) && payload.length > 0) {
       // An empty one is how a retained message is taken off a broker.
@@ -58,7 +58,7 @@ final class Incoming implements Session.Incoming {
 
   @Override
   public void takenOver() {
-    rivals.takenOver(System.nanoTime());
+    conflicts.takenOver(System.nanoTime());
   }
 
   private void kept(byte[] payload) {
@@ -86,15 +86,15 @@ final class Incoming implements Session.Incoming {
 
   private void order(byte[] payload, boolean retained) {
     Instant received = now.get();
-    OrderDesk.Verdict verdict = desk.judge(payload, retained, received);
-    if (verdict instanceof OrderDesk.Refused refused) {
+    OrderIntake.Verdict verdict = intake.judge(payload, retained, received);
+    if (verdict instanceof OrderIntake.Refused refused) {
       sender.receipt(refused.receipt());
-    } else if (verdict instanceof OrderDesk.Accepted order) {
+    } else if (verdict instanceof OrderIntake.Accepted order) {
       receive(order, received);
     }
   }
 
-  private void receive(OrderDesk.Accepted order, Instant received) {
+  private void receive(OrderIntake.Accepted order, Instant received) {
     try {
       Outbox.Reception reception =
           outbox.receive(order.id(), received, order.expires(), order.body(), order.stopsWater());

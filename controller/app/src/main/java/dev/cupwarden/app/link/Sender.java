@@ -46,8 +46,8 @@ final class Sender {
   private String sentEpoch = "";
   private long sentSeq;
   private long lastPackSent;
-  private final Retelling retelling = new Retelling();
-  private final Audience audience = new Audience();
+  private final ResendSchedule resend = new ResendSchedule();
+  private final NoSubscriberBackoff noSubscriber = new NoSubscriberBackoff();
 
   Sender(Topics topics, Outbox outbox, Duration settling) {
     this.topics = topics;
@@ -74,25 +74,25 @@ final class Sender {
     sentSeq = 0;
     lastPackSent = 0;
     acknowledgedPacks.clear();
-    audience.unknown();
+    noSubscriber.unknown();
     unsent.addAll(latest.keySet());
-    retelling.toldAll(System.nanoTime());
+    resend.toldAll(System.nanoTime());
   }
 
   /** A host is there and has kept more than before: no need to tell it again soon. */
   synchronized void keptMoved() {
-    retelling.keptMoved(System.nanoTime());
+    resend.keptMoved(System.nanoTime());
   }
 
   /** Sends what there is; returns when all is sent or the connection is lost. */
   void sendAll(Session session) throws InterruptedException, MqttException, JournalException {
     sendReceipts(session);
     sendLatest(session);
-    if (audience.takeMissed()) {
+    if (noSubscriber.takeMissed()) {
       sentSeq = 0;
       lastPackSent = 0;
     }
-    if (audience.mayBeThere(System.nanoTime())) {
+    if (noSubscriber.mayBeThere(System.nanoTime())) {
       tellAgainWhenDue();
       sendEvents(session);
       sendPacks(session);
@@ -102,9 +102,9 @@ final class Sender {
 
   private void answered(boolean given) {
     if (given) {
-      audience.heard();
+      noSubscriber.heard();
     } else {
-      audience.nobody(System.nanoTime());
+      noSubscriber.nobody(System.nanoTime());
     }
   }
 
@@ -135,7 +135,7 @@ final class Sender {
   private boolean sendReceipt(Session session, Object receipt)
       throws InterruptedException, MqttException {
     return session.send(
-        topics.receipts(), MqttLink.payload(receipt), Delivery.RECEIPT, given -> {});
+        topics.receipts(), ControllerMqttLink.payload(receipt), Delivery.RECEIPT, given -> {});
   }
 
   private void sendLatest(Session session) throws InterruptedException, MqttException {
@@ -158,19 +158,19 @@ final class Sender {
   }
 
   private synchronized void tellAgainWhenDue() throws JournalException {
-    if (!retelling.isDue(System.nanoTime())) {
+    if (!resend.isDue(System.nanoTime())) {
       return;
     }
     if (sentSeq > 0 && outbox.anyUnkept()) {
       log.warn(
           "MQTT: no host has kept more of what was told for {} s; telling it again",
-          retelling.interval().toSeconds());
+          resend.interval().toSeconds());
       sentSeq = 0;
       lastPackSent = 0;
       acknowledgedPacks.clear();
-      retelling.again(System.nanoTime());
+      resend.again(System.nanoTime());
     } else {
-      retelling.toldAll(System.nanoTime());
+      resend.toldAll(System.nanoTime());
     }
   }
 
@@ -179,7 +179,7 @@ final class Sender {
     List<Event> batch = outbox.eventsAfter(sentEpoch, sentSeq, BATCH);
     while (!batch.isEmpty()) {
       for (Event event : batch) {
-        if (!audience.mayBeThere(System.nanoTime()) || !sendEvent(session, event)) {
+        if (!noSubscriber.mayBeThere(System.nanoTime()) || !sendEvent(session, event)) {
           return;
         }
         sentEpoch = event.epoch();
@@ -195,7 +195,8 @@ final class Sender {
     if (event.kind().equals("receipt") && !sendReceipt(session, data)) {
       return false;
     }
-    return session.send(topics.events(), MqttLink.payload(event), Delivery.EVENT, this::answered);
+    return session.send(
+        topics.events(), ControllerMqttLink.payload(event), Delivery.EVENT, this::answered);
   }
 
   private void sendPacks(Session session)
@@ -205,7 +206,7 @@ final class Sender {
       letAcknowledgedGo();
       batch = outbox.packsAfter(lastPackSent, BATCH);
       for (Outbox.Pack pack : batch) {
-        if (!audience.mayBeThere(System.nanoTime())) {
+        if (!noSubscriber.mayBeThere(System.nanoTime())) {
           return;
         }
         byte[] senml = pack.senml().getBytes(StandardCharsets.UTF_8);

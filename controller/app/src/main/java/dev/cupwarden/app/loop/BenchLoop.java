@@ -3,8 +3,8 @@ package dev.cupwarden.app.loop;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.clock.BenchTime;
 import dev.cupwarden.app.clock.SteadyClock;
-import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.ObservationLine;
 import dev.cupwarden.app.journal.TickEntry;
@@ -55,14 +55,14 @@ public final class BenchLoop {
   private final Tick tick;
   private final SteadyClock clock;
   private final Pump pump;
-  private final Story story;
+  private final TickEvents tickEvents;
   private final OwnAlerts alerts = new OwnAlerts();
   private final Decisions decisions = new Decisions();
   private final ClockWatch clockWatch;
-  private final StoreWatch store;
-  private final DayEnd dayEnd;
+  private final JournalDiskWatch store;
+  private final DailyTrimming dailyTrimming;
   private final BoardFaults faults = new BoardFaults(alerts);
-  private final OrderTurn orderTurn = new OrderTurn();
+  private final OrderBatch orderBatch = new OrderBatch();
   private final InputWatch inputs;
   private final NameWatch names;
   private final long firstTickNanos;
@@ -74,7 +74,7 @@ public final class BenchLoop {
   private volatile boolean stopping;
   private volatile Thread thread;
 
-  private BenchLoop(Parts parts, Resumption from) {
+  private BenchLoop(Parts parts, LoopStart from) {
     this.parts = parts;
     this.tick = from.tick();
     this.state = from.state();
@@ -82,10 +82,10 @@ public final class BenchLoop {
     this.clock = from.clock();
     from.standing().forEach(alerts::stands);
     this.pump = new Pump(parts.hardware(), parts.journal(), clock);
-    this.story = new Story(parts.bench(), parts.version());
+    this.tickEvents = new TickEvents(parts.bench(), parts.version());
     this.clockWatch = new ClockWatch(clock, alerts);
-    this.store = new StoreWatch(parts.journal(), alerts);
-    this.dayEnd = new DayEnd(parts);
+    this.store = new JournalDiskWatch(parts.journal(), alerts);
+    this.dailyTrimming = new DailyTrimming(parts);
     this.inputs = new InputWatch(parts.journal(), alerts);
     this.names = new NameWatch(parts.bench().name(), alerts);
     this.firstTickNanos = parts.time().nanos() + from.settle().toNanos();
@@ -109,7 +109,7 @@ public final class BenchLoop {
    * @throws SetupException when a cup's lines are out of order
    */
   public static BenchLoop resume(Parts parts) throws JournalException, SetupException {
-    return new BenchLoop(parts, Resumption.of(parts));
+    return new BenchLoop(parts, LoopStart.of(parts));
   }
 
   /** Ticks until {@link #stop}; the calling thread is the loop's. */
@@ -205,22 +205,23 @@ public final class BenchLoop {
     boolean boardFault = faults.look(at, read);
     long begunNanos = System.nanoTime();
     List<JsonNode> orders =
-        new ArrayList<>(clockWatch.inOwnTime(orderTurn.of(parts.journal().waitingOrders())));
+        new ArrayList<>(clockWatch.inOwnTime(orderBatch.of(parts.journal().waitingOrders())));
     ordersInHand = !orders.isEmpty();
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
     boolean clockInDoubt = clockWatch.look(at, orders);
     if (parts.trouble().isPresent()) {
-      Restraint.hold(at, state.hold()).ifPresent(orders::add);
+      LostJournalHold.hold(at, state.hold()).ifPresent(orders::add);
     }
     watch(at);
     boolean doubted = hoseInDoubt && parts.bench().hose().volumeMl() > 0;
     List<JsonNode> forTheBench = new ArrayList<>(orders);
     alerts.putOff(at, forTheBench);
-    Observation seen = Sight.of(at, read, clockInDoubt, forTheBench, state, doubted, boardFault);
+    Observation seen =
+        ObservationBuilder.of(at, read, clockInDoubt, forTheBench, state, doubted, boardFault);
     Tick.Step step = tick.step(state, seen);
     Tick.Standing standing = tick.standing(step.state());
-    List<Happening> events = new ArrayList<>(alerts.untold(at));
-    events.addAll(story.of(at, orders, step.brief()));
+    List<JournalEvent> events = new ArrayList<>(alerts.untold(at));
+    events.addAll(tickEvents.of(at, orders, step.brief()));
     events.addAll(decisions.untold(at, standing.decisions()));
     List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
     signs.doing(Beat.Doing.WRITING);
@@ -230,11 +231,11 @@ public final class BenchLoop {
                 at,
                 ObservationLine.of(seen),
                 step.state(),
-                Sight.senml(parts.bench().name(), seen),
+                ObservationBuilder.senml(parts.bench().name(), seen),
                 passes,
                 events,
                 orderIds));
-    orderTurn.took(orderIds.size(), System.nanoTime() - begunNanos);
+    orderBatch.took(orderIds.size(), System.nanoTime() - begunNanos);
     signs.moved();
     signs.doing(Beat.Doing.WATERING);
     // Unless all of these run as they are counted, nobody knows what stands in the shared hose.
@@ -244,11 +245,15 @@ public final class BenchLoop {
     faults.gave(doses);
     signs.doing(Beat.Doing.TELLING);
     hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
-    dayEnd.afterTick(at, state);
-    TickReport report =
+    dailyTrimming.afterTick(at, state);
+    tell(
         new TickReport(
-            at, step, doses, standing.statuses(), story.bench(at, seen, state), tick.setup(state));
-    tell(report);
+            at,
+            step,
+            doses,
+            standing.statuses(),
+            tickEvents.bench(at, seen, state),
+            tick.setup(state)));
     requireMark();
   }
 
@@ -295,7 +300,7 @@ public final class BenchLoop {
         at,
         "The mark beside the journal cannot be written, so nothing is watered: look at the"
             + " controller's disk.");
-    for (Happening untold : alerts.untold(at)) {
+    for (JournalEvent untold : alerts.untold(at)) {
       parts.journal().note(untold);
     }
     alerts.told();

@@ -1,6 +1,6 @@
 package dev.cupwarden.app.loop;
 
-import dev.cupwarden.app.journal.Happening;
+import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.Decision;
 import java.time.Duration;
@@ -40,10 +40,10 @@ final class Decisions {
   private final Map<String, Last> untold = new HashMap<>();
 
   /** What to put down in this tick; asked again, it says the same until {@link #told}. */
-  List<Happening> untold(Instant at, SortedMap<String, Decision> decisions) {
+  List<JournalEvent> untold(Instant at, SortedMap<String, Decision> decisions) {
     untold.clear();
     last.keySet().retainAll(decisions.keySet());
-    List<Happening> changed = new ArrayList<>();
+    List<JournalEvent> changed = new ArrayList<>();
     int place = 0;
     for (Map.Entry<String, Decision> each : decisions.entrySet()) {
       String cup = each.getKey();
@@ -52,7 +52,7 @@ final class Decisions {
       Last before = last.get(cup);
       if (before == null || !before.stillSays(at, share, decision)) {
         untold.put(cup, new Last(at, decision.state(), decision.codes()));
-        changed.add(Happening.of(at, cup, decision));
+        changed.add(JournalEvent.of(at, cup, decision));
       }
     }
     return changed;

@@ -1,9 +1,9 @@
 package dev.cupwarden.app.loop;
 
+import dev.cupwarden.app.journal.FailedStarts;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.SetAside;
-import dev.cupwarden.app.journal.StartsInVain;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -49,7 +49,7 @@ final class InputWatch {
   /** A tick failed that had orders in hand, or none. */
   void tickFailed(Instant at, boolean withOrders) {
     failed = withOrders ? failed + 1 : 0;
-    if (failed >= StartsInVain.MOST) {
+    if (failed >= FailedStarts.MOST) {
       failed = 0;
       try {
         journal.setAside(at).ifPresent(to -> log.error("Orders were set aside in {}", to));

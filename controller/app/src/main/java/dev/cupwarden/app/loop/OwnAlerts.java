@@ -1,8 +1,8 @@
 package dev.cupwarden.app.loop;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.core.alerts.AlertBook;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
@@ -118,10 +118,10 @@ final class OwnAlerts {
   }
 
   /** What has changed and not been put down yet; {@link #told} empties it. */
-  List<Happening> untold(Instant at) {
-    List<Happening> happenings = new ArrayList<>();
-    untold.forEach(notice -> happenings.add(Happening.of(at, notice)));
-    receipts.forEach(receipt -> happenings.add(Happening.of(at, receipt)));
+  List<JournalEvent> untold(Instant at) {
+    List<JournalEvent> happenings = new ArrayList<>();
+    untold.forEach(notice -> happenings.add(JournalEvent.of(at, notice)));
+    receipts.forEach(receipt -> happenings.add(JournalEvent.of(at, receipt)));
     return happenings;
   }
 

@@ -153,20 +153,20 @@ class InboxTest {
   void threeStartsInVainOnTheSameOrderAreEnough() {
     Path file = journal.file();
     for (int start = 0; start < 3; start++) {
-      StartsInVain starts = StartsInVain.begin(file);
+      FailedStarts starts = FailedStarts.begin(file);
       assertEquals(start, starts.before());
       assertFalse(starts.takesUp(Optional.of("o-1")), "start " + start);
     }
-    StartsInVain fourth = StartsInVain.begin(file);
+    FailedStarts fourth = FailedStarts.begin(file);
     assertEquals(3, fourth.before());
     assertTrue(fourth.takesUp(Optional.of("o-1")));
-    StartsInVain fifth = StartsInVain.begin(file);
+    FailedStarts fifth = FailedStarts.begin(file);
     assertEquals(4, fifth.before());
     assertFalse(fifth.takesUp(Optional.of("o-2")), "another input");
     fifth.succeeded();
-    StartsInVain told = StartsInVain.begin(file);
+    FailedStarts told = FailedStarts.begin(file);
     assertEquals(0, told.before());
     told.calledOff();
-    assertEquals(0, StartsInVain.begin(file).before(), "it ended because it was told to");
+    assertEquals(0, FailedStarts.begin(file).before(), "it ended because it was told to");
   }
 }

@@ -35,7 +35,7 @@ class JournalTest {
     return folder.resolve("journal.db");
   }
 
-  private static TickEntry tick(Instant at, List<Advice.Pass> passes, Happening... events) {
+  private static TickEntry tick(Instant at, List<Advice.Pass> passes, JournalEvent... events) {
     return new TickEntry(
         at,
         "{\"at\":\"" + at + "\"}",
@@ -169,7 +169,7 @@ class JournalTest {
     try (Journal journal = Journal.open(file());
         Outbox outbox = Outbox.of(journal)) {
       for (int i = 0; i < 5; i++) {
-        journal.note(Happening.change(START, "test", "no. " + i));
+        journal.note(JournalEvent.change(START, "test", "no. " + i));
       }
       List<Event> all = outbox.eventsAfter("", 0, 10);
       assertEquals(List.of(1L, 2L, 3L, 4L, 5L), all.stream().map(Event::seq).toList());
@@ -188,8 +188,8 @@ class JournalTest {
   void journalPutBackFromACopyBeginsANewEpochInsteadOfGivingNumbersTwice() throws Exception {
     try (Journal journal = Journal.open(file());
         Outbox outbox = Outbox.of(journal)) {
-      journal.note(Happening.change(START, "test", "one"));
-      journal.note(Happening.change(START, "test", "two"));
+      journal.note(JournalEvent.change(START, "test", "one"));
+      journal.note(JournalEvent.change(START, "test", "two"));
       String epoch = outbox.eventsAfter("", 0, 1).get(0).epoch();
       outbox.kept(new Kept(epoch, 1));
       assertEquals(Outbox.Mark.NEW_EPOCH, outbox.kept(new Kept(epoch, 40)));
@@ -236,10 +236,10 @@ class JournalTest {
         for (int hour = 0; hour < 24; hour++) {
           Instant at = START.plus(Duration.ofHours(24L * day + hour));
           AlertNotice alert = new AlertNotice("cold", null, "raised", at, 9, 12, "Warm it.");
-          Happening told =
+          JournalEvent told =
               hour == 0
-                  ? Happening.of(at, alert)
-                  : Happening.of(at, Receipt.done("o-" + day + "-" + hour));
+                  ? JournalEvent.of(at, alert)
+                  : JournalEvent.of(at, Receipt.done("o-" + day + "-" + hour));
           List<Advice.Pass> passes = hour == 5 ? List.of(A1) : List.of();
           for (Journal.Intent intent : journal.commit(tick(at, passes, told))) {
             journal.outcome(intent, at.plusSeconds(20), given(A1), null);

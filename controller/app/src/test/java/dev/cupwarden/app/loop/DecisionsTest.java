@@ -3,7 +3,7 @@ package dev.cupwarden.app.loop;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.cupwarden.app.journal.Happening;
+import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Decision;
@@ -27,9 +27,9 @@ class DecisionsTest {
   private List<String> toldAt(Instant at, Decision a1) {
     var now = new TreeMap<String, Decision>();
     now.put("A1", a1);
-    List<Happening> told = decisions.untold(at, now);
+    List<JournalEvent> told = decisions.untold(at, now);
     decisions.told();
-    return told.stream().map(Happening::cup).toList();
+    return told.stream().map(JournalEvent::cup).toList();
   }
 
   @Test

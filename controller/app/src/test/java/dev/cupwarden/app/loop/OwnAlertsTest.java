@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
 import java.time.Duration;
@@ -20,7 +20,7 @@ class OwnAlertsTest {
   private static final Duration LOOK = Duration.ofMinutes(5);
 
   private final OwnAlerts alerts = new OwnAlerts();
-  private final List<Happening> told = new ArrayList<>();
+  private final List<JournalEvent> told = new ArrayList<>();
   private Instant at = START;
 
   @Test

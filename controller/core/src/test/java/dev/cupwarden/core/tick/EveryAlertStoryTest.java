@@ -34,7 +34,7 @@ class EveryAlertStoryTest {
           AlertCode.STORE_FULL, "StoreWatch",
           AlertCode.CONTROLLER_SILENT, "SilenceWatch",
           AlertCode.INPUT_SET_ASIDE, "InputWatch",
-          AlertCode.TWO_CONTROLLERS, "TwinWatch");
+          AlertCode.TWO_CONTROLLERS, "DuplicateNameWatch");
 
   private static final Map<AlertCode, Supplier<Story>> STORIES =
       Map.ofEntries(

@@ -6,7 +6,7 @@ import java.util.SplittableRandom;
 
 /** Every fault of a run, drawn beforehand; a person may mend one earlier than it would end. */
 public final class FaultPlan {
-  private static final Fault[] KINDS = Fault.values();
+  private static final InjectedFault[] KINDS = InjectedFault.values();
 
   private final List<List<Spell>> spells = new ArrayList<>();
   private final int[] next;
@@ -23,7 +23,7 @@ public final class FaultPlan {
     this.size = new double[count];
     this.began = new boolean[count];
     for (int cup = 0; cup < cups; cup++) {
-      for (Fault kind : KINDS) {
+      for (InjectedFault kind : KINDS) {
         SplittableRandom random = root.split();
         boolean happens = kind.from.ordinal() <= level.ordinal();
         spells.add(happens ? draw(kind, days, tickMin, random) : List.of());
@@ -31,7 +31,8 @@ public final class FaultPlan {
     }
   }
 
-  private static List<Spell> draw(Fault kind, int days, double tickMin, SplittableRandom random) {
+  private static List<Spell> draw(
+      InjectedFault kind, int days, double tickMin, SplittableRandom random) {
     List<Spell> drawn = new ArrayList<>();
     double perDay = 24 * 60 / tickMin;
     double day = 0;
@@ -66,26 +67,26 @@ public final class FaultPlan {
   }
 
   /** Whether that fault holds at that cup now. */
-  public boolean holds(Fault kind, int cup) {
+  public boolean holds(InjectedFault kind, int cup) {
     return endTick[index(kind, cup)] > 0;
   }
 
   /** Whether it began at this very tick. */
-  public boolean began(Fault kind, int cup) {
+  public boolean began(InjectedFault kind, int cup) {
     return began[index(kind, cup)];
   }
 
   /** The size of the fault that holds now. */
-  public double size(Fault kind, int cup) {
+  public double size(InjectedFault kind, int cup) {
     return size[index(kind, cup)];
   }
 
   /** A person has put it right. */
-  public void mend(Fault kind, int cup) {
+  public void mend(InjectedFault kind, int cup) {
     endTick[index(kind, cup)] = 0;
   }
 
-  private static int index(Fault kind, int cup) {
+  private static int index(InjectedFault kind, int cup) {
     return cup * KINDS.length + kind.ordinal();
   }
 }

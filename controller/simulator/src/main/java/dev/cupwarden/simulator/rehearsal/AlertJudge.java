@@ -15,7 +15,7 @@ import java.util.TreeSet;
  * its code told of it within 48 h.
  */
 final class AlertJudge {
-  private static final Condition[] CONDITIONS = Condition.values();
+  private static final RehearsalCondition[] CONDITIONS = RehearsalCondition.values();
 
   /** Added to the code of alerts by a bound, which are counted apart. */
   static final String BY_BOUND = "-bound";
@@ -67,10 +67,10 @@ final class AlertJudge {
     if (tick % LOOK_EVERY != 0) {
       return;
     }
-    for (Condition condition : CONDITIONS) {
-      int cups = condition == Condition.COLD ? 1 : scene.count();
+    for (RehearsalCondition condition : CONDITIONS) {
+      int cups = condition == RehearsalCondition.COLD ? 1 : scene.count();
       for (int cup = 0; cup < cups; cup++) {
-        if (stand.onBench()[cup] || condition == Condition.COLD) {
+        if (stand.onBench()[cup] || condition == RehearsalCondition.COLD) {
           look(condition, cup, tick, rootC);
         }
       }
@@ -95,7 +95,7 @@ final class AlertJudge {
       return;
     }
     count(notice.code()).raised++;
-    Condition condition = Condition.of(notice.code());
+    RehearsalCondition condition = RehearsalCondition.of(notice.code());
     if (condition == null) {
       return;
     }
@@ -107,7 +107,7 @@ final class AlertJudge {
     }
   }
 
-  private boolean anyWide(Condition condition) {
+  private boolean anyWide(RehearsalCondition condition) {
     for (Watch watch : watches[condition.ordinal()]) {
       if (watch.sinceWideH <= JUDGED_WITHIN_H) {
         return true;
@@ -116,9 +116,9 @@ final class AlertJudge {
     return false;
   }
 
-  private void look(Condition condition, int cup, long tick, double rootC) {
+  private void look(RehearsalCondition condition, int cup, long tick, double rootC) {
     Watch watch = watches[condition.ordinal()][cup];
-    boolean alive = scene.cup(cup).alive() || condition == Condition.COLD;
+    boolean alive = scene.cup(cup).alive() || condition == RehearsalCondition.COLD;
     boolean wide = alive && condition.wide(scene, stand, cup, tick, rootC);
     boolean strict = alive && condition.strict(scene, stand, cup, tick, rootC);
     watch.wideH = wide ? watch.wideH + lookH : 0;
@@ -143,7 +143,7 @@ final class AlertJudge {
     }
   }
 
-  private void follow(Watch watch, Condition condition, int cup) {
+  private void follow(Watch watch, RehearsalCondition condition, int cup) {
     watch.openH += lookH;
     if (active(cup, Set.of(condition.code)) || active(BENCH, Set.of(condition.code))) {
       watch.openH = -1;

@@ -31,7 +31,7 @@ final class ByHandPolicy implements Policy {
   }
 
   @Override
-  public Decision decide(Readings readings) {
+  public Decision decide(RehearsalReadings readings) {
     if (readings.personLooks()) {
       double dry = readings.personLeaves() ? BEFORE_A_JOURNEY : LOOKS_DRY;
       for (int cup = 0; cup < scene.count(); cup++) {

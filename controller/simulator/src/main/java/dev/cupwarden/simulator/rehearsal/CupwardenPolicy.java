@@ -37,7 +37,7 @@ final class CupwardenPolicy implements Policy {
   }
 
   @Override
-  public Decision decide(Readings readings) {
+  public Decision decide(RehearsalReadings readings) {
     Tick.Step step = tick.step(state, observed(readings));
     state = step.state();
     List<Watering> passes = new ArrayList<>();
@@ -53,7 +53,7 @@ final class CupwardenPolicy implements Policy {
     return tick.standing(state);
   }
 
-  private Observation observed(Readings readings) {
+  private Observation observed(RehearsalReadings readings) {
     SortedMap<String, Double> massG = new TreeMap<>();
     for (int cup = 0; cup < cups.size(); cup++) {
       if (!Double.isNaN(readings.massG()[cup])) {

@@ -45,7 +45,7 @@ final class OraclePolicy implements Policy {
   }
 
   @Override
-  public Decision decide(Readings readings) {
+  public Decision decide(RehearsalReadings readings) {
     learnLosses(readings.at());
     LocalTime clock = readings.at().atZone(scene.zone()).toLocalTime();
     boolean open =
@@ -65,7 +65,7 @@ final class OraclePolicy implements Policy {
     return Decision.watering(passes);
   }
 
-  private Watering decide(int cup, Readings readings, boolean open) {
+  private Watering decide(int cup, RehearsalReadings readings, boolean open) {
     TrueCup truth = scene.cup(cup);
     RootStage stage = truth.stage();
     StageLines lines = scene.lines(cup, stage);

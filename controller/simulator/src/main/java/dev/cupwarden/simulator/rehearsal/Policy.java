@@ -7,7 +7,7 @@ import java.util.List;
 public interface Policy {
 
   /** What to give now, and what was raised or cleared. */
-  Decision decide(Readings readings);
+  Decision decide(RehearsalReadings readings);
 
   /** Passes in the order to give them, at most one a cup; changes of alerts. */
   record Decision(List<Watering> waterings, List<AlertNotice> alerts) {

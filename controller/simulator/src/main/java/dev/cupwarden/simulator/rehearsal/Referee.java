@@ -56,7 +56,7 @@ final class Referee {
     }
   }
 
-  void see(Readings readings) {
+  void see(RehearsalReadings readings) {
     for (int cup = 0; cup < lastRead.length; cup++) {
       if (!Double.isNaN(readings.massG()[cup])) {
         lastRead[cup] = readings.at();
@@ -67,7 +67,7 @@ final class Referee {
     }
   }
 
-  void judge(Watering pass, Readings readings) {
+  void judge(Watering pass, RehearsalReadings readings) {
     int cup = pass.cup();
     Instant at = readings.at();
     boolean rescue = pass.why().equals("rescue");
@@ -132,7 +132,7 @@ final class Referee {
     return true;
   }
 
-  private static double coldest(Readings readings) {
+  private static double coldest(RehearsalReadings readings) {
     return Math.min(readings.air().rootC(), readings.air().airC());
   }
 

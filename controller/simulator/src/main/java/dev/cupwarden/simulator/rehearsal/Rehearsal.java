@@ -107,8 +107,8 @@ public record Rehearsal(Bench bench, int days, FaultLevel faults, int tripDays, 
       for (int i = 0; i < tankMl.length; i++) {
         tankMl[i] = Math.rint(stand.tanks().leftMl(i));
       }
-      Readings readings =
-          new Readings(
+      RehearsalReadings readings =
+          new RehearsalReadings(
               at,
               room.shown(air),
               stand.weigh(tick, air),

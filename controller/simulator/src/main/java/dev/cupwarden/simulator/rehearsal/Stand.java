@@ -1,9 +1,9 @@
 package dev.cupwarden.simulator.rehearsal;
 
 import dev.cupwarden.core.setup.RootStage;
-import dev.cupwarden.simulator.faults.Fault;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.faults.FaultPlan;
+import dev.cupwarden.simulator.faults.InjectedFault;
 import dev.cupwarden.simulator.physics.LaminarHose;
 import dev.cupwarden.simulator.world.Air;
 import dev.cupwarden.simulator.world.Cell;
@@ -74,16 +74,16 @@ final class Stand {
     now = tick;
     faults.reach(tick);
     for (int cup = 0; cup < scene.count(); cup++) {
-      if (faults.began(Fault.INFECTION, cup)) {
-        scene.cup(cup).infect(faults.size(Fault.INFECTION, cup));
+      if (faults.began(InjectedFault.INFECTION, cup)) {
+        scene.cup(cup).infect(faults.size(InjectedFault.INFECTION, cup));
       }
-      if (faults.holds(Fault.VALVE_DRIPPING, cup) && present(cupAt[cup], tick)) {
-        double ml = faults.size(Fault.VALVE_DRIPPING, cup) * tickH;
+      if (faults.holds(InjectedFault.VALVE_DRIPPING, cup) && present(cupAt[cup], tick)) {
+        double ml = faults.size(InjectedFault.VALVE_DRIPPING, cup) * tickH;
         double drawnMl = tanks.draw(ml, false);
         give(cupAt[cup], drawnMl, hose.push(drawnMl, 0));
       }
       int neighbour = (cup + 1) % scene.count();
-      boolean begins = faults.began(Fault.SWAPPED, cup) && cupAt[cup] == cup;
+      boolean begins = faults.began(InjectedFault.SWAPPED, cup) && cupAt[cup] == cup;
       if (begins && cupAt[neighbour] == neighbour && onBench[cup] && onBench[neighbour]) {
         swap(cup, neighbour);
       }
@@ -100,20 +100,23 @@ final class Stand {
 
   private double show(int place, long tick, Air air) {
     double loadG = present(cupAt[place], tick) ? scene.cup(cupAt[place]).grossG() : 0;
-    if (faults.holds(Fault.LEANING, place)) {
-      loadG += faults.size(Fault.LEANING, place);
+    if (faults.holds(InjectedFault.LEANING, place)) {
+      loadG += faults.size(InjectedFault.LEANING, place);
     }
     loadG += leanUntil[place] > tick ? leanG[place] : 0;
-    boolean stuck = faults.holds(Fault.SCALE_STUCK, place) && tick > 0;
+    boolean stuck = faults.holds(InjectedFault.SCALE_STUCK, place) && tick > 0;
     double noiseTimes =
-        faults.holds(Fault.SCALE_NOISY, place) ? faults.size(Fault.SCALE_NOISY, place) : 1;
+        faults.holds(InjectedFault.SCALE_NOISY, place)
+            ? faults.size(InjectedFault.SCALE_NOISY, place)
+            : 1;
     double shown =
         stuck ? scales[place].stuck() : scales[place].read(loadG, air, tickH, noiseTimes);
     return silent(place) ? Double.NaN : shown;
   }
 
   boolean silent(int place) {
-    return faults.holds(Fault.SCALE_SILENT, place) || faults.holds(Fault.SCALE_DEAD, place);
+    return faults.holds(InjectedFault.SCALE_SILENT, place)
+        || faults.holds(InjectedFault.SCALE_DEAD, place);
   }
 
   /** Gives a pass as the pump and valve really give it. */
@@ -125,8 +128,8 @@ final class Stand {
       spilledMl += wasteMl;
       return;
     }
-    if (faults.holds(Fault.VALVE_CLOGGED, pass.cup())) {
-      flow *= faults.size(Fault.VALVE_CLOGGED, pass.cup());
+    if (faults.holds(InjectedFault.VALVE_CLOGGED, pass.cup())) {
+      flow *= faults.size(InjectedFault.VALVE_CLOGGED, pass.cup());
     }
     double plainMl = tanks.draw(pass.plainMl() * flow, false);
     double feedMl = tanks.draw(pass.feedMl() * flow, true);
@@ -163,8 +166,8 @@ final class Stand {
 
   /** A person puts right what is wrong at a place. */
   void mend(int place) {
-    for (Fault kind : Fault.values()) {
-      if (kind != Fault.INFECTION) {
+    for (InjectedFault kind : InjectedFault.values()) {
+      if (kind != InjectedFault.INFECTION) {
         faults.mend(kind, place);
       }
     }

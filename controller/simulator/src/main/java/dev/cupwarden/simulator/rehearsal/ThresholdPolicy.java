@@ -26,7 +26,7 @@ final class ThresholdPolicy implements Policy {
   }
 
   @Override
-  public Decision decide(Readings readings) {
+  public Decision decide(RehearsalReadings readings) {
     List<Watering> passes = new ArrayList<>();
     for (int cup = 0; cup < scene.count(); cup++) {
       double massG = readings.massG()[cup];

@@ -20,7 +20,7 @@ final class TimerPolicy implements Policy {
   }
 
   @Override
-  public Decision decide(Readings readings) {
+  public Decision decide(RehearsalReadings readings) {
     LocalTime clock = readings.at().atZone(scene.zone()).toLocalTime();
     if (clock.isBefore(NINE) || !clock.isBefore(NINE.plus(scene.bench().tick()))) {
       return Decision.watering(List.of());

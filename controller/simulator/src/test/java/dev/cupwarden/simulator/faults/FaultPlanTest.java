@@ -13,12 +13,12 @@ class FaultPlanTest {
   private static final int DAYS = 120;
   private static final int TICKS = DAYS * 288;
 
-  private static Map<Fault, Integer> begun(FaultLevel level) {
+  private static Map<InjectedFault, Integer> begun(FaultLevel level) {
     FaultPlan plan = new FaultPlan(level, CUPS, DAYS, 5, 7);
-    Map<Fault, Integer> begun = new EnumMap<>(Fault.class);
+    Map<InjectedFault, Integer> begun = new EnumMap<>(InjectedFault.class);
     for (int tick = 0; tick < TICKS; tick++) {
       plan.reach(tick);
-      for (Fault kind : Fault.values()) {
+      for (InjectedFault kind : InjectedFault.values()) {
         for (int cup = 0; cup < CUPS; cup++) {
           if (plan.began(kind, cup)) {
             begun.merge(kind, 1, Integer::sum);
@@ -36,12 +36,12 @@ class FaultPlanTest {
 
   @Test
   void everyKindOfItsLevelComesUpOnABenchWithinAWinter() {
-    Map<Fault, Integer> all = begun(FaultLevel.ALL);
-    for (Fault kind : Fault.values()) {
+    Map<InjectedFault, Integer> all = begun(FaultLevel.ALL);
+    for (InjectedFault kind : InjectedFault.values()) {
       double expected = CUPS * DAYS / kind.meanDaysBetween;
       assertEquals(expected, all.getOrDefault(kind, 0), 4 * Math.sqrt(expected), kind.name());
     }
-    assertFalse(begun(FaultLevel.COMMON).containsKey(Fault.VALVE_DRIPPING));
+    assertFalse(begun(FaultLevel.COMMON).containsKey(InjectedFault.VALVE_DRIPPING));
   }
 
   @Test
@@ -50,10 +50,10 @@ class FaultPlanTest {
     int tick = 0;
     do {
       plan.reach(tick++);
-    } while (!plan.holds(Fault.VALVE_CLOGGED, 0) && tick < TICKS);
-    assertTrue(plan.holds(Fault.VALVE_CLOGGED, 0));
-    plan.mend(Fault.VALVE_CLOGGED, 0);
+    } while (!plan.holds(InjectedFault.VALVE_CLOGGED, 0) && tick < TICKS);
+    assertTrue(plan.holds(InjectedFault.VALVE_CLOGGED, 0));
+    plan.mend(InjectedFault.VALVE_CLOGGED, 0);
     plan.reach(tick);
-    assertFalse(plan.holds(Fault.VALVE_CLOGGED, 0));
+    assertFalse(plan.holds(InjectedFault.VALVE_CLOGGED, 0));
   }
 }

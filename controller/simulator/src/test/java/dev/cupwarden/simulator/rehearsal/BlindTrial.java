@@ -193,8 +193,8 @@ record BlindTrial(World world, Climate climate, long seed, int learningDays, int
         watch.dayBegins(day, learningDays, deadDays);
       }
       double[] shownG = watch.unseen(stand.weigh(tick, air));
-      Readings readings =
-          new Readings(
+      RehearsalReadings readings =
+          new RehearsalReadings(
               at,
               room.shown(air),
               shownG,

@@ -22,8 +22,8 @@ class RefereeTest {
     referee = new Referee(new Scene(UsualBench.of(1), 1), NOON);
   }
 
-  private static Readings readings(Instant at, RoomAir air, double massG) {
-    return new Readings(
+  private static RehearsalReadings readings(Instant at, RoomAir air, double massG) {
+    return new RehearsalReadings(
         at,
         air,
         new double[] {massG},
@@ -35,7 +35,7 @@ class RefereeTest {
         false);
   }
 
-  private String judge(Watering pass, Readings readings) {
+  private String judge(Watering pass, RehearsalReadings readings) {
     referee.see(readings);
     int before = referee.broken().size();
     referee.judge(pass, readings);
@@ -97,7 +97,7 @@ class RefereeTest {
   @Test
   void aCupNotReadForAQuarterOfAnHourIsNotWatered() {
     referee.see(readings(NOON, WARM, 300));
-    Readings unread = readings(NOON.plusSeconds(900), WARM, Double.NaN);
+    RehearsalReadings unread = readings(NOON.plusSeconds(900), WARM, Double.NaN);
     assertEquals("untrusted", judge(plain(25, "due"), unread));
   }
 

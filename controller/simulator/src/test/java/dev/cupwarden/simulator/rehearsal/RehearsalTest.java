@@ -15,14 +15,14 @@ import org.junit.jupiter.api.Test;
 class RehearsalTest {
   private static final int DAYS = 100;
 
-  private static Report.OfPolicy rehearse(PolicyKind kind, FaultLevel faults, int seeds)
+  private static RehearsalReport.OfPolicy rehearse(PolicyKind kind, FaultLevel faults, int seeds)
       throws SetupException {
-    List<Report.OfSeed> done = new ArrayList<>();
+    List<RehearsalReport.OfSeed> done = new ArrayList<>();
     for (int seed = 1; seed <= seeds; seed++) {
       Rehearsal rehearsal = new Rehearsal(UsualBench.of(24), DAYS, faults);
-      done.add(new Report.OfSeed(seed, rehearsal.run(kind, seed, day -> {}).figures()));
+      done.add(new RehearsalReport.OfSeed(seed, rehearsal.run(kind, seed, day -> {}).figures()));
     }
-    return Report.policy(kind, done);
+    return RehearsalReport.policy(kind, done);
   }
 
   @Test
@@ -30,7 +30,7 @@ class RehearsalTest {
       throws JsonProcessingException, SetupException {
     String once = Json.MAPPER.writeValueAsString(rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 1));
     String again = Json.MAPPER.writeValueAsString(rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 1));
-    Report.OfPolicy two = rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 2);
+    RehearsalReport.OfPolicy two = rehearse(PolicyKind.BY_HAND, FaultLevel.ALL, 2);
     assertEquals(once, again);
     assertNotEquals(two.seeds().get(0).figures().waterMl(), two.seeds().get(1).figures().waterMl());
   }

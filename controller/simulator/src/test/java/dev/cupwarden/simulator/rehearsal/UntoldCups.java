@@ -76,7 +76,7 @@ final class UntoldCups implements Policy {
   }
 
   @Override
-  public Decision decide(Readings readings) {
+  public Decision decide(RehearsalReadings readings) {
     Decision decision = controller.decide(readings);
     decision.alerts().forEach(notice -> take(notice, readings.at()));
     for (int cup = 0; cup < scene.count(); cup++) {

@@ -71,29 +71,29 @@ final class DemoCommand implements Callable<Integer> {
         brokerPort == null
             ? LoopbackPort.anyFree("the broker", "--broker-port")
             : ports.broker(brokerPort);
-    try (Ending ending = new Ending()) {
-      Path folder = data == null ? ending.closes(new PassingFolder()).path() : data;
+    try (CloseOnExit closing = new CloseOnExit()) {
+      Path folder = data == null ? closing.closes(new TemporaryFolder()).path() : data;
       AtomicReference<InstantSource> benchClock = new AtomicReference<>(InstantSource.system());
       Host host =
-          ending.closes(
+          closing.closes(
               Host.start(
                   HostSettings.local(folder, ports.page(), broker)
                       .inTime(
                           () -> benchClock.get().instant(),
                           REAL_ORDER_EXPIRY.multipliedBy((long) speed))));
-      Watching watching = ending.closes(Watching.on(spec.commandLine().getOut()));
+      DemoProgress progress = closing.closes(DemoProgress.on(spec.commandLine().getOut()));
       DemoBench bench =
-          ending.closes(
+          closing.closes(
               DemoBench.start(
                   new DemoBench.Plan(
                       URI.create(host.brokerUri()), folder.resolve("bench"), seed, speed),
-                  watching::hear));
+                  progress::hear));
       benchClock.set(bench::now);
       welcome(host, bench.now());
       DemoTanks tanks = new DemoTanks();
-      while (!ending.comes(LOOK_MS)) {
+      while (!closing.comes(LOOK_MS)) {
         tanks.tellOnce(host);
-        watching.look();
+        progress.look();
       }
     }
     return 0;

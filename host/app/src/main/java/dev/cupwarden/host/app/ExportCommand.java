@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true)
 final class ExportCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
-  @Mixin private Stored stored;
+  @Mixin private StoreQueryOptions stored;
 
   @Parameters(
       paramLabel = "WHAT",

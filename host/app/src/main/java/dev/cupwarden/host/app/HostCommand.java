@@ -18,7 +18,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = HostCommand.Version.class,
     subcommands = {
-      RunCommand.class,
+      RunHostCommand.class,
       DemoCommand.class,
       ExportCommand.class,
       ReviewCommand.class,

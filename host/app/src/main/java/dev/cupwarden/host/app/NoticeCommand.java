@@ -1,6 +1,6 @@
 package dev.cupwarden.host.app;
 
-import dev.cupwarden.host.notify.NoticeDesk;
+import dev.cupwarden.host.notify.NoticeService;
 import dev.cupwarden.host.notify.NoticeSettings;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -38,11 +38,11 @@ final class NoticeCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Map<String, String> outcomes =
-        NoticeDesk.test(NoticeSettings.read(file), InstantSource.system());
+        NoticeService.test(NoticeSettings.read(file), InstantSource.system());
     PrintWriter out = spec.commandLine().getOut();
     outcomes.forEach((way, outcome) -> out.println(way + ": " + outcome));
     out.flush();
-    boolean all = outcomes.values().stream().allMatch(NoticeDesk.SENT::equals);
+    boolean all = outcomes.values().stream().allMatch(NoticeService.SENT::equals);
     return all ? 0 : HostCommand.FAILED;
   }
 }

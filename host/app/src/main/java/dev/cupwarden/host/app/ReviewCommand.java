@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true)
 final class ReviewCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
-  @Mixin private Stored stored;
+  @Mixin private StoreQueryOptions stored;
 
   @Option(names = "--cup", required = true, paramLabel = "NAME", description = "Which cup.")
   private String cup;

@@ -1,8 +1,8 @@
 package dev.cupwarden.host.app;
 
 import dev.cupwarden.host.store.Store;
-import dev.cupwarden.host.store.Upkeep;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import picocli.CommandLine.Command;
@@ -19,19 +19,21 @@ final class StoreCommand {
   @Command(name = "backup", description = "Copies a SQLite store into one new file.")
   int backup(
       @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
-      @Mixin Keep keep,
+      @Mixin StoreOptions keep,
       @Parameters(paramLabel = "FILE") Path file) {
     try (Store store = Store.open(keep.database(data))) {
-      new Upkeep(store, InstantSource.system(), Retention.USUAL).backup(keep.database(data), file);
+      new StoreMaintenance(store, InstantSource.system(), Retention.USUAL)
+          .backup(keep.database(data), file);
     }
     return 0;
   }
 
   @Command(name = "vacuum", description = "Gives room back to the disk.")
   int vacuum(
-      @Option(names = "--data", required = true, paramLabel = "DIR") Path data, @Mixin Keep keep) {
+      @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
+      @Mixin StoreOptions keep) {
     try (Store store = Store.open(keep.database(data))) {
-      new Upkeep(store, InstantSource.system(), Retention.USUAL).vacuum();
+      new StoreMaintenance(store, InstantSource.system(), Retention.USUAL).vacuum();
     }
     return 0;
   }

@@ -40,7 +40,7 @@ final class UserCommand {
       })
   int add(
       @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
-      @Mixin Keep keep,
+      @Mixin StoreOptions keep,
       @Option(
               names = "--role",
               paramLabel = "ROLE",
@@ -66,7 +66,7 @@ final class UserCommand {
   @Command(name = "remove", description = "Removes a person and ends that person's sessions.")
   int remove(
       @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
-      @Mixin Keep keep,
+      @Mixin StoreOptions keep,
       @Parameters(paramLabel = "NAME") String name) {
     try (Store store = Store.open(keep.database(data))) {
       if (!store.users().remove(name)) {
@@ -78,7 +78,8 @@ final class UserCommand {
 
   @Command(name = "list", description = "Lists people with their roles, and benches with a key.")
   int list(
-      @Option(names = "--data", required = true, paramLabel = "DIR") Path data, @Mixin Keep keep) {
+      @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
+      @Mixin StoreOptions keep) {
     try (Store store = Store.open(keep.database(data))) {
       store.users().all().forEach(user -> told(user.name() + " " + user.role()));
       store.users().benchesWithKey().forEach(bench -> told("bench " + bench));
@@ -94,7 +95,7 @@ final class UserCommand {
       })
   int bench(
       @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
-      @Mixin Keep keep,
+      @Mixin StoreOptions keep,
       @Option(names = "--remove", description = "Removes the bench's key instead.") boolean remove,
       @Parameters(paramLabel = "BENCH") String bench) {
     try (Store store = Store.open(keep.database(data))) {

@@ -9,7 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -139,6 +141,20 @@ class TidyTest {
   void noClassIsABag() {
     Pattern bag = Pattern.compile(".*(Utils?|Manager|Helper)\\.java");
     assertFalse(allSources().stream().anyMatch(p -> bag.matcher(p.toString()).matches()));
+  }
+
+  /** A stranger's search for a class finds one. */
+  @Test
+  void noTwoClassesHaveOneName() {
+    Map<String, List<String>> byName =
+        mainSources().stream()
+            .filter(source -> !source.endsWith("package-info.java"))
+            .collect(
+                Collectors.groupingBy(
+                    source -> source.getFileName().toString(),
+                    TreeMap::new,
+                    Collectors.mapping(SourceTree::name, Collectors.toList())));
+    assertEquals(List.of(), byName.values().stream().filter(each -> each.size() > 1).toList());
   }
 
   private static Set<String> suffixes() {

@@ -16,7 +16,7 @@ import com.hivemq.extension.sdk.api.parameter.ExtensionStopOutput;
 import com.hivemq.extension.sdk.api.services.Services;
 import com.hivemq.extension.sdk.api.services.builder.Builders;
 import dev.cupwarden.core.messages.Topics;
-import dev.cupwarden.host.broker.MqttLink.Credential;
+import dev.cupwarden.host.broker.HostMqttLink.Credential;
 import java.net.InetAddress;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;

@@ -134,8 +134,8 @@ public final class EmbeddedBroker implements AutoCloseable {
    * process.
    */
   private static void widenWindow() {
-    InternalConfigurations.MAX_INFLIGHT_WINDOW_SIZE_MESSAGES = MqttLink.RECEIVE_MAXIMUM;
-    InternalConfigurations.PUBLISH_POLL_BATCH_SIZE = MqttLink.RECEIVE_MAXIMUM;
+    InternalConfigurations.MAX_INFLIGHT_WINDOW_SIZE_MESSAGES = HostMqttLink.RECEIVE_MAXIMUM;
+    InternalConfigurations.PUBLISH_POLL_BATCH_SIZE = HostMqttLink.RECEIVE_MAXIMUM;
   }
 
   /** For this user's eyes only, since the keystore's password may stand in it. */

@@ -5,7 +5,7 @@ import dev.cupwarden.core.messages.Beat;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.messages.Topics;
-import dev.cupwarden.host.broker.MqttLink.Delivery;
+import dev.cupwarden.host.broker.HostMqttLink.Delivery;
 import dev.cupwarden.host.store.ContentFault;
 import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
 import dev.cupwarden.host.store.Store;
@@ -58,7 +58,7 @@ public final class Ingest implements AutoCloseable {
   private final KeptTeller teller;
   private final AlertListener alertListener;
   private final Consumer<Exception> refused;
-  private final Ears ears;
+  private final StandbyListener standbyListener;
   private final Ticks ticks = new Ticks();
   private final MessageReader reader = new MessageReader();
   private final Gaps gaps = new Gaps();
@@ -98,7 +98,7 @@ public final class Ingest implements AutoCloseable {
       BiConsumer<String, Beat> beats,
       Consumer<Exception> refused) {
     this.refused = refused;
-    this.ears = new Ears(store, alertListener, beats);
+    this.standbyListener = new StandbyListener(store, alertListener, beats);
     this.alertListener = alertListener;
     this.store = store;
     this.clock = clock;
@@ -112,7 +112,7 @@ public final class Ingest implements AutoCloseable {
 
   /** Takes one message, and waits while there is too much. A beat is heard at once, not stored. */
   public void receive(Delivery delivery) throws InterruptedException {
-    if (ears.beat(delivery)) {
+    if (standbyListener.beat(delivery)) {
       delivery.acknowledge().run();
       counts.updateAndGet(before -> before.plus(new Counts(1, 0, 0, 0, 0)));
       return;
@@ -137,14 +137,14 @@ public final class Ingest implements AutoCloseable {
 
   /** Looks for alerts among what waits to be stored. */
   public void overhearWaiting() {
-    ears.begin();
-    List.copyOf(inHand).forEach(ears::overhear);
-    queue.forEach(ears::overhear);
+    standbyListener.begin();
+    List.copyOf(inHand).forEach(standbyListener::overhear);
+    queue.forEach(standbyListener::overhear);
   }
 
   /** Looks for a beat or an alert in what has come over another connection. */
   public void overhear(Delivery delivery) {
-    ears.overhear(delivery);
+    standbyListener.overhear(delivery);
   }
 
   /** Messages received and not stored yet. */

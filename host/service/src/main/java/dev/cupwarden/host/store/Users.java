@@ -5,7 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Jdbi;
 
-/** People and benches that may come in, by the hashes of their words; never the words. */
+/**
+ * People and benches that may come in, by the hashes of their passwords and keys, which are never
+ * stored.
+ */
 public final class Users {
   /** A phone on the move has many; an old one is no longer that person's. */
   private static final int MOST_PLACES = 50;
@@ -30,8 +33,8 @@ public final class Users {
   }
 
   /**
-   * Adds a person, or gives one a new role and word, which ends all of that person's sessions and
-   * forgets from where they came.
+   * Adds a person, or gives one a new role and password, which ends all of that person's sessions
+   * and forgets from where they came.
    */
   public void put(UserRow user) {
     jdbi.useTransaction(
@@ -150,7 +153,7 @@ public final class Users {
         });
   }
 
-  /** With which word a bench's controller comes from now on. */
+  /** With which key a bench's controller comes from now on. */
   public void putKey(String bench, String hash) {
     jdbi.useHandle(
         handle ->

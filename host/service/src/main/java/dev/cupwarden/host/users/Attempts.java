@@ -40,7 +40,7 @@ final class Attempts {
   /**
    * Who tries.
    *
-   * @param place as {@link Place} has it
+   * @param place as {@link ClientNetwork} has it
    * @param atHome whether that person has signed in from there before
    */
   record Who(String name, String place, boolean atHome) {
@@ -80,7 +80,7 @@ final class Attempts {
     return wait.compareTo(longest) > 0 ? longest : wait;
   }
 
-  /** It was the right word. */
+  /** It was the right password. */
   synchronized void succeeded(Who who) {
     who.counters().forEach(tries::remove);
   }

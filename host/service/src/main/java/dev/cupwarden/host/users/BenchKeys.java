@@ -48,24 +48,24 @@ public final class BenchKeys {
    * its next right use on.
    */
   public boolean matches(String bench, char[] key) {
-    String word = new String(key);
-    if (!FORM.matcher(word).matches()) {
+    String text = new String(key);
+    if (!FORM.matcher(text).matches()) {
       return false; // Not of this program's making: no work is spent on it.
     }
     Optional<String> stored = store.users().key(bench);
     if (stored.isEmpty() || stored.get().startsWith(DIGEST)) {
-      return MessageDigest.isEqual(bytes(digest(word)), bytes(stored.orElse(DIGEST)));
+      return MessageDigest.isEqual(bytes(digest(text)), bytes(stored.orElse(DIGEST)));
     }
     boolean right = Passwords.matches(key, stored.get());
     if (right) {
-      keepAsDigest(bench, word);
+      keepAsDigest(bench, text);
     }
     return right;
   }
 
-  private void keepAsDigest(String bench, String word) {
+  private void keepAsDigest(String bench, String text) {
     try {
-      store.users().putKey(bench, digest(word));
+      store.users().putKey(bench, digest(text));
     } catch (JdbiException later) {
       LOG.info("The key of bench {} stays as it is stored until its next use", bench, later);
     }

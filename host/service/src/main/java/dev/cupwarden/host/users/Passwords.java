@@ -10,8 +10,8 @@ import org.bouncycastle.crypto.generators.Argon2BytesGenerator;
 import org.bouncycastle.crypto.params.Argon2Parameters;
 
 /**
- * Hashes words by Argon2id (RFC 9106), so that nobody who reads the store can use them. One at a
- * time: each takes its 19 MiB meanwhile, and many at once would exhaust a small host.
+ * Hashes passwords by Argon2id (RFC 9106), so that nobody who reads the store can use them. One at
+ * a time: each takes its 19 MiB meanwhile, and many at once would exhaust a small host.
  */
 public final class Passwords {
   /** Shorter ones are guessed. */
@@ -47,17 +47,17 @@ public final class Passwords {
   /**
    * A hash with its parameters and a salt of its own.
    *
-   * @throws HostException if the word is too short or too long
+   * @throws HostException if the password is too short or too long
    */
-  public static synchronized String hash(char[] word) {
-    if (word.length < SHORTEST || word.length > LONGEST) {
+  public static synchronized String hash(char[] password) {
+    if (password.length < SHORTEST || password.length > LONGEST) {
       throw new HostException(
           "A password has "
               + SHORTEST
               + " to "
               + LONGEST
               + " characters; this has "
-              + word.length
+              + password.length
               + ".");
     }
     byte[] salt = new byte[SALT_BYTES];
@@ -69,13 +69,13 @@ public final class Passwords {
             PASSES,
             LANES,
             base64.encodeToString(salt),
-            base64.encodeToString(argon2id(word, salt, MEMORY_KIB, PASSES, LANES, HASH_BYTES)));
+            base64.encodeToString(argon2id(password, salt, MEMORY_KIB, PASSES, LANES, HASH_BYTES)));
   }
 
-  /** True if the word is the one that was hashed, with whatever parameters. */
-  public static synchronized boolean matches(char[] word, String hash) {
+  /** True if the password is the one that was hashed, with whatever parameters. */
+  public static synchronized boolean matches(char[] password, String hash) {
     Matcher form = FORM.matcher(hash);
-    if (word.length > LONGEST || !form.matches()) {
+    if (password.length > LONGEST || !form.matches()) {
       return false;
     }
     // From the hash itself: it may be older than the parameters above.
@@ -88,11 +88,11 @@ public final class Passwords {
     byte[] expected = Base64.getDecoder().decode(form.group(5));
     int lanes = Integer.parseInt(form.group(3));
     return MessageDigest.isEqual(
-        expected, argon2id(word, salt, memoryKib, passes, lanes, expected.length));
+        expected, argon2id(password, salt, memoryKib, passes, lanes, expected.length));
   }
 
   private static byte[] argon2id(
-      char[] word, byte[] salt, int memoryKib, int passes, int lanes, int bytes) {
+      char[] password, byte[] salt, int memoryKib, int passes, int lanes, int bytes) {
     Argon2BytesGenerator generator = new Argon2BytesGenerator();
     generator.init(
         new Argon2Parameters.Builder(Argon2Parameters.ARGON2_id)
@@ -103,7 +103,7 @@ public final class Passwords {
             .withParallelism(lanes)
             .build());
     byte[] hash = new byte[bytes];
-    generator.generateBytes(word, hash);
+    generator.generateBytes(password, hash);
     return hash;
   }
 }

@@ -70,7 +70,7 @@ public final class SignIn {
    * @param from the address it comes from
    */
   public Outcome tryIn(String name, char[] password, String from) {
-    String place = Place.of(from);
+    String place = ClientNetwork.of(from);
     Who who = new Who(name, place, store.users().knows(name, place));
     Optional<Duration> wait = attempts.begin(who);
     if (wait.isPresent()) {

@@ -41,7 +41,7 @@ public final class SilenceWatch {
 
   private final Store store;
   private final InstantSource clock;
-  private final Beats beats;
+  private final Heartbeats beats;
   private final HostAlerts alerts;
   private final BooleanSupplier connected;
   private final BooleanSupplier takes;
@@ -57,7 +57,7 @@ public final class SilenceWatch {
   public SilenceWatch(
       Store store,
       InstantSource clock,
-      Beats beats,
+      Heartbeats beats,
       HostAlerts alerts,
       BooleanSupplier connected,
       BooleanSupplier takes) {
@@ -109,40 +109,40 @@ public final class SilenceWatch {
   private void look(Hearing bench) {
     Instant now = clock.instant();
     boolean open = alerts.isOpen(bench.bench(), CODE);
-    Pulse pulse = judge(bench, now);
-    if (pulse.tooLong()) {
+    ControllerLiveness liveness = judge(bench, now);
+    if (liveness.tooLong()) {
       if (!open) {
         raised.put(bench.bench(), now);
       }
-      alerts.raised(finding(bench, pulse));
+      alerts.raised(finding(bench, liveness));
     } else if (open && tickedSince(bench, raised.getOrDefault(bench.bench(), started))) {
-      alerts.over(finding(bench, pulse));
+      alerts.over(finding(bench, liveness));
     }
   }
 
-  private HostAlerts.Finding finding(Hearing bench, Pulse pulse) {
+  private HostAlerts.Finding finding(Hearing bench, ControllerLiveness liveness) {
     String whatToDo =
         connected.getAsBoolean()
-            ? pulse.whatToDo()
+            ? liveness.whatToDo()
             : "The host does not reach the broker: look at the network between them.";
     return new HostAlerts.Finding(
         bench.bench(),
         CODE,
-        pulse.lasted().toSeconds() / S_PER_MIN,
-        pulse.limit().toSeconds() / S_PER_MIN,
+        liveness.lasted().toSeconds() / S_PER_MIN,
+        liveness.limit().toSeconds() / S_PER_MIN,
         whatToDo);
   }
 
   private boolean tickedSince(Hearing bench, Instant since) {
     Optional<Instant> ticked =
         hasBeats(bench, clock.instant())
-            ? beats.of(bench.bench()).flatMap(Beats.Life::progressed)
+            ? beats.of(bench.bench()).flatMap(Heartbeats.Life::progressed)
             : bench.heard();
     return ticked.filter(since::isBefore).isPresent();
   }
 
   private Optional<Instant> lastBeat(Hearing bench) {
-    return beats.of(bench.bench()).map(Beats.Life::heard).or(bench::beat);
+    return beats.of(bench.bench()).map(Heartbeats.Life::heard).or(bench::beat);
   }
 
   /** Not for ever: a program may have been put back to one that has none. */
@@ -151,12 +151,12 @@ public final class SilenceWatch {
   }
 
   /** Silence before this host began to listen does not count: nobody could have heard. */
-  Pulse judge(Hearing bench, Instant now) {
+  ControllerLiveness judge(Hearing bench, Instant now) {
     boolean beating = hasBeats(bench, now);
-    Optional<Beats.Life> life = beats.of(bench.bench());
+    Optional<Heartbeats.Life> life = beats.of(bench.bench());
     // Whether or not it is gone just now: a start that lives for a second is back in two, for ever.
-    if (beating && life.filter(each -> Pulse.isInVain(each.last())).isPresent()) {
-      return Pulse.of(life.get(), now);
+    if (beating && life.filter(each -> ControllerLiveness.isInVain(each.last())).isPresent()) {
+      return ControllerLiveness.of(life.get(), now);
     }
     Optional<Instant> sign = beating ? lastBeat(bench) : bench.heard();
     Instant turned = later(bench.turned().orElse(started), started);
@@ -167,19 +167,22 @@ public final class SilenceWatch {
           "Look whether the controller has power and network.");
     }
     if (beating && life.isPresent()) {
-      return Pulse.of(life.get(), now);
+      return ControllerLiveness.of(life.get(), now);
     }
     Duration silent = Duration.between(later(sign.orElse(started), started), now);
     return beating
-        ? pulse(silent, Pulse.NO_BEAT, "Its loop says nothing: look at its log, or restart it.")
+        ? pulse(
+            silent,
+            ControllerLiveness.NO_BEAT,
+            "Its loop says nothing: look at its log, or restart it.")
         : pulse(
             silent,
             patience(bench),
             "Connected, but nothing comes: look at the controller's log, or restart it.");
   }
 
-  private static Pulse pulse(Duration lasted, Duration limit, String whatToDo) {
-    return new Pulse(lasted, limit, lasted.compareTo(limit) >= 0, whatToDo);
+  private static ControllerLiveness pulse(Duration lasted, Duration limit, String whatToDo) {
+    return new ControllerLiveness(lasted, limit, lasted.compareTo(limit) >= 0, whatToDo);
   }
 
   private Duration patience(Hearing bench) {

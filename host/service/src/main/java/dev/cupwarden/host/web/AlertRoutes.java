@@ -54,7 +54,7 @@ final class AlertRoutes {
                   .orElse("")
               + ".");
     }
-    Answer.json(context, treeOf(store.alerts().find(key).orElseThrow()));
+    JsonResponse.json(context, treeOf(store.alerts().find(key).orElseThrow()));
   }
 
   private Instant now() {
@@ -63,7 +63,7 @@ final class AlertRoutes {
 
   /** The notice as its bench wrote it, with {@code acknowledged} where a person has seen it. */
   static ObjectNode treeOf(AlertRow row) {
-    ObjectNode alert = (ObjectNode) Answer.stored(row.notice());
+    ObjectNode alert = (ObjectNode) JsonResponse.stored(row.notice());
     row.seen()
         .ifPresent(
             seen ->

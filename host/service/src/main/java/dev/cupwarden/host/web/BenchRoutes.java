@@ -50,29 +50,29 @@ final class BenchRoutes {
           row.presence() == null
               ? null
               : Json.MAPPER.valueToTree(new Presence(row.presence(), row.since())));
-      bench.set("status", row.status() == null ? null : Answer.stored(row.status()));
+      bench.set("status", row.status() == null ? null : JsonResponse.stored(row.status()));
     }
-    Answer.json(context, benches);
+    JsonResponse.json(context, benches);
   }
 
   private void cups(Context context) {
-    String bench = Asked.bench(context, store);
+    String bench = RequestParameters.bench(context, store);
     ArrayNode cups = Json.MAPPER.createArrayNode();
-    store.benches().cups(bench).forEach(status -> cups.add(Answer.stored(status)));
-    Answer.json(context, cups);
+    store.benches().cups(bench).forEach(status -> cups.add(JsonResponse.stored(status)));
+    JsonResponse.json(context, cups);
   }
 
   private void weights(Context context) {
-    String bench = Asked.bench(context, store);
+    String bench = RequestParameters.bench(context, store);
     String cup = context.pathParam("cup");
     String series = cup + "/mass";
     Instant newest = store.readings().newest(bench, series).orElse(null);
     if (newest == null && !store.benches().hasCup(bench, cup)) {
       throw new ApiException(NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
     }
-    Instant to = Asked.time(context, "to", Era.LATEST);
+    Instant to = RequestParameters.time(context, "to", Era.LATEST);
     Instant last = newest == null || newest.isAfter(to) ? to : newest;
-    Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));
+    Instant from = RequestParameters.time(context, "from", last.minus(USUAL_SPAN));
     requireOrder(from, to);
     // Not beyond the newest: the span decides how fine the curve is.
     Instant end = newest == null || to.isBefore(newest) ? to : newest.plusMillis(1);
@@ -86,7 +86,7 @@ final class BenchRoutes {
       atS[index] = curve.atMs(index) / MS_PER_S;
       massG[index] = curve.value(index);
     }
-    Answer.json(context, new Weights(atS, massG));
+    JsonResponse.json(context, new Weights(atS, massG));
   }
 
   /**
@@ -97,9 +97,9 @@ final class BenchRoutes {
   private record Weights(double[] at, double[] massG) {}
 
   private void events(Context context) {
-    String bench = Asked.bench(context, store);
-    Instant from = Asked.time(context, "from", Era.EARLIEST);
-    Instant to = Asked.time(context, "to", Era.LATEST);
+    String bench = RequestParameters.bench(context, store);
+    Instant from = RequestParameters.time(context, "from", Era.EARLIEST);
+    Instant to = RequestParameters.time(context, "to", Era.LATEST);
     requireOrder(from, to);
     List<EventRow> rows =
         store
@@ -107,24 +107,24 @@ final class BenchRoutes {
             .find(
                 new Search(
                     bench,
-                    Asked.name(context, "cup"),
-                    Asked.name(context, "kind"),
+                    RequestParameters.name(context, "cup"),
+                    RequestParameters.name(context, "kind"),
                     from,
                     to,
-                    Asked.limit(context, EVENTS, MOST_EVENTS)));
-    Answer.json(context, rows.stream().map(BenchRoutes::eventOf).toList());
+                    RequestParameters.limit(context, EVENTS, MOST_EVENTS)));
+    JsonResponse.json(context, rows.stream().map(BenchRoutes::eventOf).toList());
   }
 
   private static Event eventOf(EventRow row) {
     return new Event(
-        row.epoch(), row.seq(), row.at(), row.kind(), row.cup(), Answer.stored(row.data()));
+        row.epoch(), row.seq(), row.at(), row.kind(), row.cup(), JsonResponse.stored(row.data()));
   }
 
   private void alerts(Context context) {
-    String bench = Asked.bench(context, store);
+    String bench = RequestParameters.bench(context, store);
     ArrayNode alerts = Json.MAPPER.createArrayNode();
     store.alerts().open(bench).forEach(row -> alerts.add(AlertRoutes.treeOf(row)));
-    Answer.json(context, alerts);
+    JsonResponse.json(context, alerts);
   }
 
   private static void requireOrder(Instant from, Instant to) {

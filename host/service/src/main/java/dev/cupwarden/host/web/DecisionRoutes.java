@@ -47,29 +47,29 @@ final class DecisionRoutes {
    * it was told last. A controller says it again every few hours; where it did not, it was silent.
    */
   private void reasons(Context context) {
-    String bench = Asked.bench(context, store);
+    String bench = RequestParameters.bench(context, store);
     String cup = context.pathParam("cup");
-    Instant at = Asked.time(context, "at", Era.LATEST);
+    Instant at = RequestParameters.time(context, "at", Era.LATEST);
     List<EventRow> before = newest(bench, cup, Instant.EPOCH, at.plusMillis(1), LONGEST_RUN);
     if (before.isEmpty()) {
       throw new ApiException(NOT_FOUND, "Nothing is known of cup " + cup + " at that time.");
     }
     EventRow told = before.get(0);
-    JsonNode decision = Answer.stored(told.data());
+    JsonNode decision = JsonResponse.stored(told.data());
     Instant since =
         before.stream()
-            .takeWhile(row -> saysTheSame(Answer.stored(row.data()), decision))
+            .takeWhile(row -> saysTheSame(JsonResponse.stored(row.data()), decision))
             .reduce(told, (later, earlier) -> earlier)
             .at();
     Optional<EventRow> changed =
         store.events().after(bench, cup, DECISION, told.at(), LONGEST_RUN).stream()
-            .filter(row -> !saysTheSame(Answer.stored(row.data()), decision))
+            .filter(row -> !saysTheSame(JsonResponse.stored(row.data()), decision))
             .findFirst();
     ObjectNode answer = Json.MAPPER.createObjectNode();
     answer.put("since", since.toString()).put("told", told.at().toString());
     answer.put("until", changed.map(row -> row.at().toString()).orElse(null));
     answer.setAll((ObjectNode) decision);
-    Answer.json(context, answer);
+    JsonResponse.json(context, answer);
   }
 
   private static boolean saysTheSame(JsonNode one, JsonNode other) {
@@ -84,12 +84,12 @@ final class DecisionRoutes {
   }
 
   private void course(Context context) {
-    String bench = Asked.bench(context, store);
+    String bench = RequestParameters.bench(context, store);
     String cup = context.pathParam("cup");
-    Instant to = Asked.time(context, "to", Era.LATEST);
+    Instant to = RequestParameters.time(context, "to", Era.LATEST);
     Instant last =
         newest(bench, cup, Instant.EPOCH, to, 1).stream().map(EventRow::at).findFirst().orElse(to);
-    Instant from = Asked.time(context, "from", last.minus(USUAL_SPAN));
+    Instant from = RequestParameters.time(context, "from", last.minus(USUAL_SPAN));
     List<EventRow> rows = newest(bench, cup, from, to, MOST_READ);
     ObjectNode answer = Json.MAPPER.createObjectNode();
     ArrayNode at = answer.putArray("at");
@@ -99,11 +99,11 @@ final class DecisionRoutes {
     int oldest = rows.isEmpty() ? -1 : (rows.size() - 1) / step * step;
     for (int index = oldest; index >= 0; index -= step) {
       EventRow row = rows.get(index);
-      JsonNode decision = Answer.stored(row.data());
+      JsonNode decision = JsonResponse.stored(row.data());
       at.add(row.at().toEpochMilli() / MS_PER_S);
       CURVES.forEach(curve -> answer.withArray(curve).add(decision.get(curve)));
     }
     answer.put("salt_most_ms_per_cm", SaltBalance.MOST_MS_PER_CM);
-    Answer.json(context, answer);
+    JsonResponse.json(context, answer);
   }
 }

@@ -26,19 +26,20 @@ final class DryDownRoutes {
   }
 
   private void told(Context context) {
-    String bench = Asked.bench(context, store);
+    String bench = RequestParameters.bench(context, store);
     String cup = context.pathParam("cup");
     boolean weighed = store.readings().newest(bench, cup + "/mass").isPresent();
     if (!weighed && !store.benches().hasCup(bench, cup)) {
       throw new ApiException(NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
     }
-    Answer.json(context, DryDownAnswer.of(StoredDryDowns.in(store, Asked.span(context), cup)));
+    JsonResponse.json(
+        context, DryDownAnswer.of(StoredDryDowns.in(store, RequestParameters.span(context), cup)));
   }
 
   private void picture(Context context) {
     String cup = context.pathParam("cup");
     try {
-      List<DryDown> dryDowns = StoredDryDowns.of(store, Asked.span(context), cup);
+      List<DryDown> dryDowns = StoredDryDowns.of(store, RequestParameters.span(context), cup);
       context.contentType("image/svg+xml").result(DryDownPicture.of("Cup " + cup, dryDowns));
     } catch (HostException none) {
       throw new ApiException(NOT_FOUND, none.getMessage());

@@ -23,7 +23,7 @@ final class ExportRoutes {
   }
 
   private void file(Context context) throws IOException {
-    Export.Asked asked = Asked.span(context);
+    Export.Asked asked = RequestParameters.span(context);
     Export export =
         Export.named(context.pathParam("file"))
             .orElseThrow(

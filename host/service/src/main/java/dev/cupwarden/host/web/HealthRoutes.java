@@ -62,10 +62,10 @@ public final class HealthRoutes {
   }
 
   void add(RoutesConfig routes) {
-    routes.get("/health/live", context -> Answer.json(context, status("up")));
+    routes.get("/health/live", context -> JsonResponse.json(context, status("up")));
     routes.get("/health/ready", this::ready);
     routes.get("/metrics", this::metrics);
-    routes.get("/api/host", context -> Answer.json(context, condition.store()));
+    routes.get("/api/host", context -> JsonResponse.json(context, condition.store()));
   }
 
   private static ObjectNode status(String word) {
@@ -78,7 +78,7 @@ public final class HealthRoutes {
     if (!stores || !hears) {
       context.status(UNAVAILABLE);
     }
-    Answer.json(
+    JsonResponse.json(
         context,
         status(stores && hears ? "ready" : "not ready").put("store", stores).put("broker", hears));
   }

@@ -5,8 +5,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.host.orders.OrderDesk;
 import dev.cupwarden.host.orders.OrderException;
+import dev.cupwarden.host.orders.OrderService;
 import dev.cupwarden.host.store.Orders.Followed;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Store;
@@ -22,9 +22,9 @@ final class OrderRoutes {
   private static final int MOST_RECENT = 500;
 
   private final Store store;
-  private final OrderDesk desk;
+  private final OrderService desk;
 
-  OrderRoutes(Store store, OrderDesk desk) {
+  OrderRoutes(Store store, OrderService desk) {
     this.store = store;
     this.desk = desk;
   }
@@ -38,7 +38,7 @@ final class OrderRoutes {
     try {
       JsonNode order = Json.MAPPER.readTree(context.body());
       String id = desk.place(context.pathParam("bench"), order, Caller.nameOf(context));
-      Answer.json(context, Json.MAPPER.createObjectNode().put("id", id));
+      JsonResponse.json(context, Json.MAPPER.createObjectNode().put("id", id));
     } catch (JsonProcessingException broken) {
       throw new ApiException(
           BAD_REQUEST, "An order is a JSON object: " + broken.getOriginalMessage() + ".");
@@ -61,16 +61,16 @@ final class OrderRoutes {
       throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
     }
     ArrayNode orders = Json.MAPPER.createArrayNode();
-    int limit = Asked.limit(context, RECENT, MOST_RECENT);
+    int limit = RequestParameters.limit(context, RECENT, MOST_RECENT);
     store.orders().recent(bench, limit).forEach(followed -> orders.add(treeOf(followed)));
-    Answer.json(context, orders);
+    JsonResponse.json(context, orders);
   }
 
   private static ObjectNode treeOf(Followed followed) {
-    ObjectNode order = (ObjectNode) Answer.stored(followed.order().body());
+    ObjectNode order = (ObjectNode) JsonResponse.stored(followed.order().body());
     ArrayNode receipts = order.putArray("receipts");
     for (ReceiptRow row : followed.receipts()) {
-      receipts.add(((ObjectNode) Answer.stored(row.body())).put("at", row.at().toString()));
+      receipts.add(((ObjectNode) JsonResponse.stored(row.body())).put("at", row.at().toString()));
     }
     return order;
   }

@@ -98,7 +98,7 @@ final class SessionAuth {
     answer.put("name", person.map(Person::name).orElse(null));
     answer.put(
         "role", asks ? person.map(known -> known.role().word()).orElse(null) : Role.ACT.word());
-    Answer.json(context, answer);
+    JsonResponse.json(context, answer);
   }
 
   private void in(Context context) {
@@ -107,7 +107,7 @@ final class SessionAuth {
     Outcome outcome = signIn.tryIn(name, text(asked, "password").toCharArray(), context.ip());
     if (outcome instanceof Outcome.In in) {
       context.cookie(cookie(in.token(), (int) SignIn.SESSION.toSeconds()));
-      Answer.json(
+      JsonResponse.json(
           context,
           Json.MAPPER
               .createObjectNode()
@@ -125,7 +125,7 @@ final class SessionAuth {
   private void out(Context context) {
     Optional.ofNullable(context.cookie(COOKIE)).ifPresent(signIn::end);
     context.cookie(cookie("", 0));
-    Answer.json(context, Json.MAPPER.createObjectNode());
+    JsonResponse.json(context, Json.MAPPER.createObjectNode());
   }
 
   private Cookie cookie(String value, int ageS) {

@@ -23,16 +23,16 @@ final class SetupRoutes {
   }
 
   private void setup(Context context) {
-    String told = store.setups().find(Asked.bench(context, store)).orElse("null");
-    Answer.json(context, Answer.stored(told));
+    String told = store.setups().find(RequestParameters.bench(context, store)).orElse("null");
+    JsonResponse.json(context, JsonResponse.stored(told));
   }
 
   private void cuttings(Context context) {
-    String bench = Asked.bench(context, store);
+    String bench = RequestParameters.bench(context, store);
     ArrayNode all = Json.MAPPER.createArrayNode();
     for (Cutting cutting : store.setups().cuttings(bench)) {
       ObjectNode told = all.addObject().put("cup", cutting.cup());
-      told.setAll((ObjectNode) Answer.stored(cutting.told()));
+      told.setAll((ObjectNode) JsonResponse.stored(cutting.told()));
       told.put("since", cutting.since().toString());
       if (cutting.gone() == null) {
         told.putNull("gone").putNull("because");
@@ -41,6 +41,6 @@ final class SetupRoutes {
         told.put("because", Fate.because(store, bench, cutting).orElse(null));
       }
     }
-    Answer.json(context, all);
+    JsonResponse.json(context, all);
   }
 }

@@ -49,7 +49,7 @@ final class TankRoutes {
             .benches()
             .find(bench)
             .map(BenchRow::status)
-            .map(Answer::stored)
+            .map(JsonResponse::stored)
             .orElseGet(Json.MAPPER::createObjectNode);
     Instant now = status.has("at") ? Instant.parse(status.get("at").asText()) : setup.at();
     Optional<TankUse> use = recentUse(bench, now);
@@ -75,7 +75,7 @@ final class TankRoutes {
                       .map(Instant::toString)
                       .orElse(null));
             });
-    Answer.json(context, tanks);
+    JsonResponse.json(context, tanks);
   }
 
   /** What is used up before it spoils; null where nothing is used. */
@@ -105,14 +105,14 @@ final class TankRoutes {
             .find(new Search(bench, null, "dose", from, now.plus(Duration.ofMillis(1)), MOST_DOSES))
             .stream()
             .map(EventRow::data)
-            .map(Answer::stored)
+            .map(JsonResponse::stored)
             .toList();
     return TankUse.of(doses, from, now);
   }
 
   private void recipe(Context context) {
     BenchSetup setup = setupOf(context);
-    String name = Asked.name(context, "feed");
+    String name = RequestParameters.name(context, "feed");
     BenchSetup.Feed bag = name == null ? null : setup.feeds().get(name);
     if (bag == null) {
       throw new ApiException(
@@ -135,10 +135,10 @@ final class TankRoutes {
       Recipe recipe =
           new Recipe(
               feed,
-              Asked.number(context, "volume_ml"),
-              Asked.number(context, "strength"),
+              RequestParameters.number(context, "volume_ml"),
+              RequestParameters.number(context, "strength"),
               setup.waterEcMsPerCm());
-      Answer.json(context, treeOf(recipe));
+      JsonResponse.json(context, treeOf(recipe));
     } catch (IllegalArgumentException outOfRange) {
       throw new ApiException(BAD_REQUEST, outOfRange.getMessage());
     }
@@ -166,7 +166,7 @@ final class TankRoutes {
 
   private BenchSetup setupOf(Context context) {
     try {
-      return Json.MAPPER.readValue(Asked.setup(context, store), BenchSetup.class);
+      return Json.MAPPER.readValue(RequestParameters.setup(context, store), BenchSetup.class);
     } catch (JsonProcessingException damaged) {
       throw new IllegalStateException("the store holds a set-up that cannot be read", damaged);
     }

@@ -3,7 +3,7 @@ package dev.cupwarden.host.web;
 import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.ingest.LiveEvent;
-import dev.cupwarden.host.orders.OrderDesk;
+import dev.cupwarden.host.orders.OrderService;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.users.SignIn;
 import io.javalin.Javalin;
@@ -52,7 +52,7 @@ public final class WebServer implements AutoCloseable {
       LoopbackPort port,
       Optional<Exposure> exposure,
       Store store,
-      OrderDesk desk,
+      OrderService orders,
       InstantSource clock,
       HealthRoutes.Condition condition) {
     this.port = port;
@@ -67,7 +67,7 @@ public final class WebServer implements AutoCloseable {
               settings(config, port, exposure);
               config.staticFiles.add(WebServer::page);
               config.staticFiles.add(WebServer::signIn);
-              routes(config.routes, store, desk, clock);
+              routes(config.routes, store, orders, clock);
             });
   }
 
@@ -80,7 +80,7 @@ public final class WebServer implements AutoCloseable {
       LoopbackPort port,
       Optional<Exposure> exposure,
       Store store,
-      OrderDesk desk,
+      OrderService orders,
       InstantSource clock,
       HealthRoutes.Condition condition) {
     port.requireFree();
@@ -89,7 +89,7 @@ public final class WebServer implements AutoCloseable {
           "--listen: other machines would reach the page and there is no user yet; make one with"
               + " the command user add.");
     }
-    return new WebServer(port, exposure, store, desk, clock, condition);
+    return new WebServer(port, exposure, store, orders, clock, condition);
   }
 
   /**
@@ -139,7 +139,7 @@ public final class WebServer implements AutoCloseable {
     files.directory = "/dev/cupwarden/host/sign-in/";
   }
 
-  private void routes(RoutesConfig routes, Store store, OrderDesk desk, InstantSource clock) {
+  private void routes(RoutesConfig routes, Store store, OrderService orders, InstantSource clock) {
     routes.before(context -> RequestOriginCheck.check(context, exposure.isPresent()));
     new SessionAuth(new SignIn(store, InstantSource.system()), exposure).add(routes);
     new ChartFiles().add(routes);
@@ -147,7 +147,7 @@ public final class WebServer implements AutoCloseable {
     new SetupRoutes(store).add(routes);
     new TankRoutes(store).add(routes);
     new DecisionRoutes(store).add(routes);
-    new OrderRoutes(store, desk).add(routes);
+    new OrderRoutes(store, orders).add(routes);
     new AlertRoutes(store, clock).add(routes);
     new ExportRoutes(store).add(routes);
     new DryDownRoutes(store).add(routes);
@@ -156,18 +156,18 @@ public final class WebServer implements AutoCloseable {
     routes.sse("/api/live", feed::connect);
     routes.exception(
         ApiException.class,
-        (refused, context) -> Answer.error(context, refused.status(), refused.getMessage()));
+        (refused, context) -> JsonResponse.error(context, refused.status(), refused.getMessage()));
     routes.exception(HttpResponseException.class, WebServer::httpError);
     routes.exception(
         EofException.class,
         (cut, context) ->
-            Answer.error(context, BAD_REQUEST, "The request's body is cut short or broken."));
+            JsonResponse.error(context, BAD_REQUEST, "The request's body is cut short or broken."));
     routes.exception(
         JdbiException.class,
         (refused, context) -> {
           LOG.warn(
               "{} {}: the store did not answer: {}", context.method(), context.path(), refused);
-          Answer.error(
+          JsonResponse.error(
               context,
               UNAVAILABLE,
               "The host's store does not take or give anything now; nothing was changed. The log says"
@@ -181,7 +181,7 @@ public final class WebServer implements AutoCloseable {
               .addKeyValue("path", context.path())
               .setCause(unforeseen)
               .log("{} {} failed", context.method(), context.path());
-          Answer.error(context, SERVER_ERROR, "The host could not answer; its log says why.");
+          JsonResponse.error(context, SERVER_ERROR, "The host could not answer; its log says why.");
         });
     routes.error(NOT_FOUND, WebServer::notFound);
   }
@@ -195,13 +195,13 @@ public final class WebServer implements AutoCloseable {
           case NOT_ALLOWED -> context.method() + " does nothing at " + context.path() + ".";
           default -> error.getMessage() + ".";
         };
-    Answer.error(context, status, sentence);
+    JsonResponse.error(context, status, sentence);
   }
 
   private static void notFound(Context context) {
     String answered = context.res().getContentType();
     if (answered == null || !answered.startsWith("application/json")) {
-      Answer.error(context, NOT_FOUND, nothingAt(context));
+      JsonResponse.error(context, NOT_FOUND, nothingAt(context));
     }
   }
 

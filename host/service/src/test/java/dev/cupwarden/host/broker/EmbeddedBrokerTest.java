@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.WireClient;
-import dev.cupwarden.host.broker.MqttLink.Credential;
+import dev.cupwarden.host.broker.HostMqttLink.Credential;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;

@@ -7,7 +7,7 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.Spoken;
-import dev.cupwarden.host.broker.MqttLink.Delivery;
+import dev.cupwarden.host.broker.HostMqttLink.Delivery;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.Gap;
 import dev.cupwarden.host.store.Store;

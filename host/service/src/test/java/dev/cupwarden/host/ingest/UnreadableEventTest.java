@@ -11,7 +11,7 @@ import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.Spoken;
-import dev.cupwarden.host.broker.MqttLink.Delivery;
+import dev.cupwarden.host.broker.HostMqttLink.Delivery;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.Search;
 import dev.cupwarden.host.store.Store;

@@ -37,7 +37,7 @@ class FailingNoticesTest {
   @TempDir Path folder;
   private GreenMail mail;
   private Store store;
-  private NoticeDesk desk;
+  private NoticeService notices;
   private int port;
 
   @BeforeEach
@@ -58,7 +58,7 @@ class FailingNoticesTest {
               to: [grower@example.org]
             """
                 .formatted(port));
-    desk = new NoticeDesk(store, now::get, now::get, NoticeSettings.read(file), live::add);
+    notices = new NoticeService(store, now::get, now::get, NoticeSettings.read(file), live::add);
     server(true);
   }
 
@@ -85,7 +85,7 @@ class FailingNoticesTest {
       throws Exception {
     alert(raised("near-dry", "A1"), "cleared");
     later(Duration.ofMinutes(2));
-    desk.run();
+    notices.run();
     AlertRow open = onlyOpen();
     JsonNode told = Json.MAPPER.readTree(open.notice());
     assertEquals("notices-failing", told.path("code").asText());
@@ -93,7 +93,7 @@ class FailingNoticesTest {
     assertEquals(1, live.size());
     for (int hour = 0; hour < 24 * 5; hour++) {
       later(Duration.ofHours(1));
-      desk.run();
+      notices.run();
     }
     assertEquals(1, store.notices().waiting(), "never given up");
     int tries = store.notices().due(now.get().plus(Duration.ofHours(1))).get(0).tries();
@@ -103,7 +103,7 @@ class FailingNoticesTest {
     mail.stop();
     server(false);
     later(Duration.ofHours(1));
-    desk.run();
+    notices.run();
     assertEquals(1, mail.getReceivedMessages().length);
     assertEquals(List.of(), store.alerts().open("sill"));
     assertEquals(0, store.notices().waiting());
@@ -114,15 +114,15 @@ class FailingNoticesTest {
     alert(raised("near-dry", "A1"), "cleared");
     for (int day = 0; day < 5; day++) {
       later(Duration.ofDays(1));
-      desk.run();
+      notices.run();
       alert(raised("near-dry", "A1").toldAgain(), "raised");
     }
     assertEquals(2, store.notices().waiting(), "its beginning and its latest telling");
     mail.stop();
     server(false);
     later(Duration.ofHours(2));
-    desk.run();
-    desk.run();
+    notices.run();
+    notices.run();
     assertEquals(2, mail.getReceivedMessages().length);
   }
 
@@ -135,7 +135,7 @@ class FailingNoticesTest {
         alert(raised("near-dry", "A" + cup).toldAgain(), "raised");
       }
       later(Duration.ofMinutes(2));
-      desk.run();
+      notices.run();
       later(Duration.ofDays(1));
     }
     assertEquals(2, mail.getReceivedMessages().length);
@@ -158,7 +158,7 @@ class FailingNoticesTest {
   }
 
   private void alert(AlertNotice notice, String before) {
-    store.write(handle -> desk.alert(handle, "sill", before, notice));
+    store.write(handle -> notices.alert(handle, "sill", before, notice));
   }
 
   private void later(Duration time) {

@@ -115,14 +115,14 @@ class NoticeTest {
     }
   }
 
-  private NoticeDesk desk(String yaml) {
-    return new NoticeDesk(store, now::get, now::get, settings(yaml), event -> {});
+  private NoticeService desk(String yaml) {
+    return new NoticeService(store, now::get, now::get, settings(yaml), event -> {});
   }
 
-  private void alert(NoticeDesk desk, String code, String before, String state) {
+  private void alert(NoticeService notices, String code, String before, String state) {
     AlertNotice notice =
         new AlertNotice(code, "A1", state, EIGHT, 49.0, 48.5, "Lift the cup out of its water.");
-    store.write(handle -> desk.alert(handle, "sill", before, notice));
+    store.write(handle -> notices.alert(handle, "sill", before, notice));
   }
 
   private void later(Duration time) {
@@ -131,12 +131,12 @@ class NoticeTest {
 
   @Test
   void aMailTellsWhatSinceWhenValueLimitAndWhatToDo() throws Exception {
-    NoticeDesk desk = desk(mailPart());
-    alert(desk, "wet-too-long", "cleared", "raised");
-    desk.run();
+    NoticeService notices = desk(mailPart());
+    alert(notices, "wet-too-long", "cleared", "raised");
+    notices.run();
     assertEquals(0, mail.getReceivedMessages().length, "it waits a minute for others");
     later(Duration.ofMinutes(1));
-    desk.run();
+    notices.run();
     MimeMessage message = mail.getReceivedMessages()[0];
     String text = GreenMailUtil.getBody(message);
     assertEquals("Bench sill: cup A1: wet too long", message.getSubject());
@@ -145,21 +145,21 @@ class NoticeTest {
       assertTrue(text.contains(part), text);
     }
     later(Duration.ofDays(1));
-    desk.run();
+    notices.run();
     assertEquals(1, mail.getReceivedMessages().length, "told once");
   }
 
   @Test
   void whatComesTogetherIsToldTogetherAndAFirstWarningNotAtAll() throws Exception {
-    NoticeDesk desk = desk(mailPart());
-    alert(desk, "cold", "cleared", "raised");
-    alert(desk, "tank-low", "cleared", "warned");
+    NoticeService notices = desk(mailPart());
+    alert(notices, "cold", "cleared", "raised");
+    alert(notices, "tank-low", "cleared", "warned");
     later(Duration.ofSeconds(30));
-    alert(desk, "near-dry", "warned", "raised");
-    alert(desk, "heat", "raised", "cleared");
-    alert(desk, "clock", "warned", "cleared");
+    alert(notices, "near-dry", "warned", "raised");
+    alert(notices, "heat", "raised", "cleared");
+    alert(notices, "clock", "warned", "cleared");
     later(Duration.ofMinutes(2));
-    desk.run();
+    notices.run();
     assertEquals(1, mail.getReceivedMessages().length);
     String text = GreenMailUtil.getBody(mail.getReceivedMessages()[0]);
     assertTrue(text.contains("near dry") && text.contains("heat is over"), text);
@@ -168,30 +168,30 @@ class NoticeTest {
 
   @Test
   void atNightOnlyWhatIsUrgentIsTold() {
-    NoticeDesk desk =
+    NoticeService notices =
         desk(mailPart() + "quiet: {from: \"22:00\", to: \"07:00\", zone: Europe/Berlin}\n");
     now.set(Instant.parse("2027-02-14T22:30:00Z"));
-    alert(desk, "tank-low", "cleared", "raised");
+    alert(notices, "tank-low", "cleared", "raised");
     later(Duration.ofHours(6));
-    desk.run();
+    notices.run();
     assertEquals(0, mail.getReceivedMessages().length);
-    alert(desk, "leak", "cleared", "raised");
+    alert(notices, "leak", "cleared", "raised");
     later(Duration.ofMinutes(1));
-    desk.run();
+    notices.run();
     assertEquals(1, mail.getReceivedMessages().length);
     now.set(Instant.parse("2027-02-15T06:00:00Z"));
-    desk.run();
+    notices.run();
     assertEquals(2, mail.getReceivedMessages().length, "seven o'clock in the grower's zone");
   }
 
   @Test
   void aWebhookIsSignedAndSentAgainUnderTheSameKeyUntilItIsTaken() throws Exception {
-    NoticeDesk desk = desk(webhookPart());
-    alert(desk, "frost", "cleared", "raised");
+    NoticeService notices = desk(webhookPart());
+    alert(notices, "frost", "cleared", "raised");
     answer.set(503);
     later(Duration.ofMinutes(1));
-    desk.run();
-    desk.run();
+    notices.run();
+    notices.run();
     assertEquals(1, posted.size(), "not at once again");
     answer.set(204);
     later(Duration.ofMinutes(1));
@@ -199,7 +199,7 @@ class NoticeTest {
     desk(webhookPart()).run();
     assertEquals(2, posted.size());
     later(Duration.ofHours(2));
-    desk.run();
+    notices.run();
     assertEquals(2, posted.size());
     assertEquals(posted.get(0).header("Idempotency-Key"), posted.get(1).header("Idempotency-Key"));
     JsonNode body = Json.MAPPER.readTree(posted.get(1).body());
@@ -233,12 +233,12 @@ class NoticeTest {
 
   @Test
   void whatNobodyTakesIsTriedHourlyAndNeverGivenUp() {
-    NoticeDesk desk = desk(webhookPart());
+    NoticeService notices = desk(webhookPart());
     answer.set(500);
-    alert(desk, "frost", "cleared", "raised");
+    alert(notices, "frost", "cleared", "raised");
     for (int hour = 0; hour < 200; hour++) {
       later(Duration.ofHours(1));
-      desk.run();
+      notices.run();
     }
     assertEquals(1, store.notices().waiting());
     assertEquals(200, posted.size());
@@ -247,8 +247,9 @@ class NoticeTest {
   @Test
   void aTestNoticeSaysOfEachWayWhatBecameOfIt() {
     answer.set(401);
-    Map<String, String> outcomes = NoticeDesk.test(settings(mailPart() + webhookPart()), now::get);
-    assertEquals(NoticeDesk.SENT, outcomes.get("mail"));
+    Map<String, String> outcomes =
+        NoticeService.test(settings(mailPart() + webhookPart()), now::get);
+    assertEquals(NoticeService.SENT, outcomes.get("mail"));
     assertEquals("127.0.0.1 answered 401.", outcomes.get("webhook"));
   }
 

@@ -25,14 +25,14 @@ class OrderNamesTest {
   @TempDir Path folder;
   private final List<String> sent = new ArrayList<>();
   private Store store;
-  private OrderDesk desk;
+  private OrderService orders;
 
   @BeforeEach
   void open() {
     store = Store.open(Database.sqlite(folder.resolve("host.db")));
     store.write(handle -> store.benches().touch(handle, "sill"));
-    desk =
-        new OrderDesk(
+    orders =
+        new OrderService(
             store,
             InstantSource.fixed(EIGHT),
             Duration.ofMinutes(10),
@@ -53,7 +53,8 @@ class OrderNamesTest {
 
   private void assertRefused(ObjectNode order, String why) {
     OrderException refused =
-        assertThrows(OrderException.class, () -> desk.place("sill", order, "me"), order::toString);
+        assertThrows(
+            OrderException.class, () -> orders.place("sill", order, "me"), order::toString);
     assertEquals(OrderException.Cause.NOT_AN_ORDER, refused.because());
     assertTrue(refused.getMessage().contains(why), refused.getMessage());
     assertEquals(List.of(), sent);
@@ -73,8 +74,8 @@ class OrderNamesTest {
     assertRefused(hold().set("cups", Json.MAPPER.createObjectNode()), "cups: expected");
     assertRefused(hold().put("id", "o".repeat(65)), "id: expected a text of 1 to 64");
     assertRefused(hold().put("id", "o\n"), "id: expected a text of 1 to 64");
-    desk.place("sill", hold().put("cup", "A1").put("id", "o".repeat(64)), "me");
-    desk.place("sill", hold(), "me");
+    orders.place("sill", hold().put("cup", "A1").put("id", "o".repeat(64)), "me");
+    orders.place("sill", hold(), "me");
     assertEquals(2, sent.size());
   }
 

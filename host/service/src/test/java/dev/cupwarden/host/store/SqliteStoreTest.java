@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.host.HostException;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
@@ -42,7 +42,7 @@ class SqliteStoreTest extends StoreStoriesTest {
   @Test
   void aBackupIsAWholeStoreAndNeverWritesOverAnother() {
     store.users().put(new Users.UserRow("somebody", "act", "hash"));
-    Upkeep upkeep = new Upkeep(store, InstantSource.system(), Retention.USUAL);
+    StoreMaintenance upkeep = new StoreMaintenance(store, InstantSource.system(), Retention.USUAL);
     Path copy = folder.resolve("copy.db");
     upkeep.backup(database(), copy);
     try (Store copied = Store.open(Database.sqlite(copy))) {

@@ -14,7 +14,7 @@ import dev.cupwarden.host.store.Orders.OrderRow;
 import dev.cupwarden.host.store.Readings.Reading;
 import dev.cupwarden.host.store.Setups.CupRow;
 import dev.cupwarden.host.store.Setups.Cutting;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import dev.cupwarden.host.store.Users.UserRow;
 import java.time.Duration;
 import java.time.Instant;
@@ -202,7 +202,7 @@ abstract class StoreStoriesTest {
           store.events().advanceKept(handle, "sill", "e");
         });
     Retention oneDay = new Retention(Duration.ofDays(1), Duration.ofDays(9), Duration.ofDays(1));
-    new Upkeep(store, () -> EIGHT.plus(Duration.ofDays(3)), oneDay).run();
+    new StoreMaintenance(store, () -> EIGHT.plus(Duration.ofDays(3)), oneDay).run();
     Instant oldEnd = EIGHT.plus(Duration.ofDays(1));
     assertEquals(0, store.readings().between("sill", "A1/mass", EIGHT, oldEnd).size());
     assertTrue(store.readings().overview("sill", "A1/mass", EIGHT, oldEnd).size() > 100);
@@ -214,9 +214,9 @@ abstract class StoreStoriesTest {
     Reading late = new Reading("sill", "A1/mass", "g", EIGHT.plusSeconds(1), 1.0);
     int before = store.readings().overview("sill", "A1/mass", EIGHT, oldEnd).size();
     store.write(handle -> store.readings().insert(handle, List.of(late)));
-    new Upkeep(store, () -> EIGHT.plus(Duration.ofDays(3)), oneDay).run();
+    new StoreMaintenance(store, () -> EIGHT.plus(Duration.ofDays(3)), oneDay).run();
     assertEquals(before, store.readings().overview("sill", "A1/mass", EIGHT, oldEnd).size());
-    new Upkeep(store, () -> EIGHT, oneDay).vacuum();
+    new StoreMaintenance(store, () -> EIGHT, oneDay).vacuum();
   }
 
   @Test
@@ -324,6 +324,6 @@ abstract class StoreStoriesTest {
           store.events().gaps("sill");
           store.orders().insert(handle, new OrderRow("sill", "o", "hold", EIGHT, "{}"));
         });
-    new Upkeep(store, () -> later, Retention.USUAL).run();
+    new StoreMaintenance(store, () -> later, Retention.USUAL).run();
   }
 }

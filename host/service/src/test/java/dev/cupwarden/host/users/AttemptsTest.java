@@ -86,6 +86,6 @@ class AttemptsTest {
     "no:address, no:address"
   })
   void aPlaceIsAnAddressOrTheNetworkOfOneCustomer(String address, String place) {
-    assertEquals(place, Place.of(address));
+    assertEquals(place, ClientNetwork.of(address));
   }
 }

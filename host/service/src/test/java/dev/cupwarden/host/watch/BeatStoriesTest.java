@@ -37,10 +37,10 @@ class BeatStoriesTest {
   private final AtomicReference<Instant> now = new AtomicReference<>(EIGHT);
   private final List<AlertNotice> told = new ArrayList<>();
   private Store store;
-  private Beats beats;
+  private Heartbeats beats;
   private HostAlerts alerts;
   private SilenceWatch silence;
-  private TwinWatch twins;
+  private DuplicateNameWatch duplicates;
   private final List<Loop> loops = new ArrayList<>();
 
   /** A controller's loop, seen from its beats. */
@@ -83,7 +83,7 @@ class BeatStoriesTest {
 
   /** As a host does at its start, over the same store. */
   private void begin() {
-    beats = new Beats();
+    beats = new Heartbeats();
     alerts =
         new HostAlerts(
             store,
@@ -93,7 +93,7 @@ class BeatStoriesTest {
             live -> {},
             () -> true);
     silence = new SilenceWatch(store, now::get, beats, alerts, () -> true, () -> true);
-    twins = new TwinWatch(now::get, beats, alerts);
+    duplicates = new DuplicateNameWatch(now::get, beats, alerts);
   }
 
   @AfterEach
@@ -117,7 +117,7 @@ class BeatStoriesTest {
         }
       }
       silence.run();
-      twins.run();
+      duplicates.run();
       now.updateAndGet(before -> before.plus(time.compareTo(LONG) > 0 ? BEAT : LOOK));
     }
   }

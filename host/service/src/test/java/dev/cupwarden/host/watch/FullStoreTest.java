@@ -15,9 +15,9 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.Spoken;
-import dev.cupwarden.host.broker.MqttLink.Delivery;
+import dev.cupwarden.host.broker.HostMqttLink.Delivery;
 import dev.cupwarden.host.ingest.Ingest;
-import dev.cupwarden.host.notify.NoticeDesk;
+import dev.cupwarden.host.notify.NoticeService;
 import dev.cupwarden.host.notify.NoticeSettings;
 import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Alerts.AlertRow;
@@ -53,10 +53,10 @@ class FullStoreTest {
   private GreenMail mail;
   private Store store;
   private StoreWatch watch;
-  private NoticeDesk desk;
+  private NoticeService notices;
   private HostAlerts alerts;
   private Ingest ingest;
-  private Beats beats;
+  private Heartbeats beats;
   private SilenceWatch silence;
 
   @BeforeEach
@@ -82,9 +82,9 @@ class FullStoreTest {
     watch =
         new StoreWatch(
             store, "this-host", now::get, room::get, () -> ingest.waitingSince(), state -> {});
-    beats = new Beats();
-    desk =
-        new NoticeDesk(
+    beats = new Heartbeats();
+    notices =
+        new NoticeService(
             store, now::get, now::get, NoticeSettings.read(file), event -> {}, watch::takes);
     ingest =
         new Ingest(
@@ -92,10 +92,10 @@ class FullStoreTest {
             now::get,
             live -> {},
             (topic, payload) -> {},
-            desk,
+            notices,
             (bench, beat) -> beats.hear(bench, beat, now.get()),
             watch::refused);
-    alerts = desk.alerts();
+    alerts = notices.alerts();
     silence = new SilenceWatch(store, now::get, beats, alerts, () -> true, watch::takes);
     watch.start();
     ingest.start();
@@ -108,7 +108,7 @@ class FullStoreTest {
     watch.tell(alerts);
     silence.run();
     alerts.catchUp();
-    desk.run();
+    notices.run();
   }
 
   private void pass(Duration time) {

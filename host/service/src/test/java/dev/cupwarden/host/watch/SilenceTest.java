@@ -55,7 +55,7 @@ class SilenceTest {
             (handle, bench, before, notice) -> told.add(notice.state()),
             live::add,
             () -> true);
-    return new SilenceWatch(store, now::get, new Beats(), alerts, () -> connected, () -> true);
+    return new SilenceWatch(store, now::get, new Heartbeats(), alerts, () -> connected, () -> true);
   }
 
   /** It is connected and has finished a tick, or it is gone. */

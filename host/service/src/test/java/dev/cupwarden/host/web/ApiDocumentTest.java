@@ -15,7 +15,7 @@ import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.host.Spoken;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.ingest.Counts;
-import dev.cupwarden.host.orders.OrderDesk;
+import dev.cupwarden.host.orders.OrderService;
 import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.EventRow;
@@ -64,8 +64,8 @@ class ApiDocumentTest {
   void start() throws Exception {
     document = Json.MAPPER.readTree(DOCUMENT);
     store = Store.open(Database.sqlite(folder.resolve("host.db")));
-    OrderDesk desk =
-        new OrderDesk(
+    OrderService orders =
+        new OrderService(
             store,
             InstantSource.system(),
             Duration.ofMinutes(10),
@@ -75,7 +75,7 @@ class ApiDocumentTest {
                 LoopbackPort.anyFree("the page", "--port"),
                 Optional.empty(),
                 store,
-                desk,
+                orders,
                 InstantSource.system(),
                 new Fine())
             .answer();

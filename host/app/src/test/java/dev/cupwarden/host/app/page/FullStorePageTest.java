@@ -7,7 +7,7 @@ import dev.cupwarden.host.HostSettings;
 import dev.cupwarden.host.HostSettings.Keeping;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.store.Database;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.AutoClose;

@@ -3,8 +3,8 @@ package dev.cupwarden.host.app.wire;
 import dev.cupwarden.host.BrokerProcess;
 import dev.cupwarden.host.broker.BrokerAccess;
 import dev.cupwarden.host.broker.EmbeddedBroker;
+import dev.cupwarden.host.broker.HostMqttLink.Credential;
 import dev.cupwarden.host.broker.LoopbackPort;
-import dev.cupwarden.host.broker.MqttLink.Credential;
 import java.nio.file.Path;
 
 /** A broker that can be taken away, with all it holds, and started again on the same port. */

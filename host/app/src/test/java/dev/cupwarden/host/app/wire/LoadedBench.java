@@ -3,15 +3,15 @@ package dev.cupwarden.host.app.wire;
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dev.cupwarden.app.journal.Happening;
 import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.Outbox;
 import dev.cupwarden.app.journal.Retention;
 import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.app.link.BrokerSettings;
-import dev.cupwarden.app.link.MqttLink;
-import dev.cupwarden.app.service.Pulse;
+import dev.cupwarden.app.link.ControllerMqttLink;
+import dev.cupwarden.app.service.LoopProgress;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Dose;
 import dev.cupwarden.core.messages.Json;
@@ -54,7 +54,7 @@ final class LoadedBench implements AutoCloseable {
   private final Outbox outbox;
   private final String name;
   private final AtomicReference<Throwable> failed = new AtomicReference<>();
-  private MqttLink link;
+  private ControllerMqttLink link;
   private Thread load;
   private volatile boolean ending;
   private volatile int ticks;
@@ -68,12 +68,12 @@ final class LoadedBench implements AutoCloseable {
 
   void connect(String broker) {
     link =
-        MqttLink.start(
+        ControllerMqttLink.start(
             BrokerSettings.open(URI.create(broker)),
             new Topics(name),
             outbox,
             this::now,
-            new Pulse(TICK, 0));
+            new LoopProgress(TICK, 0));
   }
 
   Instant now() {
@@ -89,12 +89,12 @@ final class LoadedBench implements AutoCloseable {
     int number = ticks + 1;
     ticks = number;
     Instant at = now();
-    List<Happening> events =
+    List<JournalEvent> events =
         List.of(
-            Happening.of(at, new Dose("A1", number, 0.0, 0.0, "due", "given")),
+            JournalEvent.of(at, new Dose("A1", number, 0.0, 0.0, "due", "given")),
             number % 2 == 0
-                ? Happening.change(at, "test", "no. " + number)
-                : Happening.of(
+                ? JournalEvent.change(at, "test", "no. " + number)
+                : JournalEvent.of(
                     at,
                     new AlertNotice(
                         "cold",

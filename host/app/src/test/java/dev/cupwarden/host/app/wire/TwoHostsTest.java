@@ -10,7 +10,7 @@ import dev.cupwarden.host.HostSettings.OtherBroker;
 import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.broker.LoopbackPort;
 import dev.cupwarden.host.store.Database;
-import dev.cupwarden.host.store.Upkeep.Retention;
+import dev.cupwarden.host.store.StoreMaintenance.Retention;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
