@@ -50,7 +50,7 @@ public final class ControllerCommand implements Callable<Integer> {
       code = commandLine().execute(args);
     } catch (Error broken) {
       // Threads that others have started would keep a process alive that does nothing any more.
-      LOG.error("The program has broken", broken);
+      LOG.error("The program has failed", broken);
     } finally {
       System.exit(code);
     }

@@ -243,7 +243,7 @@ public final class ControllerRun implements AutoCloseable {
   private void tellFirst() {
     try {
       if (!link.awaitBeat(TELL_FIRST)) {
-        log.warn("No broker was there to tell of {} starts in vain", starts.before());
+        log.warn("No broker was there to tell of {} failed starts", starts.before());
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

@@ -111,7 +111,7 @@ public final class JournalCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "FILE", description = "The journal.")
     private Path file;
 
-    @Parameters(index = "1", paramLabel = "COPY", description = "Where to; must not be there.")
+    @Parameters(index = "1", paramLabel = "COPY", description = "The new file; must not exist yet.")
     private Path copy;
 
     @Override

@@ -57,11 +57,11 @@ public final class RehearseCommand implements Callable<Integer> {
     @Option(
         names = "--cups",
         paramLabel = "N",
-        description = "So many cups of a usual bench, 1 to 999 (24 where no bench is named).")
+        description = "Number of cups of a usual bench, 1 to 999 (24 where no bench is named).")
     private Integer count;
   }
 
-  @Option(names = "--days", paramLabel = "D", description = "How long, 1 to 3660 (120).")
+  @Option(names = "--days", paramLabel = "D", description = "Number of days, 1 to 3660 (120).")
   private int days = 120;
 
   @Option(names = "--seed", paramLabel = "S", description = "The first seed (1).")
@@ -70,7 +70,7 @@ public final class RehearseCommand implements Callable<Integer> {
   @Option(
       names = "--seeds",
       paramLabel = "N",
-      description = "How many seeds, one after another (1).")
+      description = "Number of seeds, one after another (1).")
   private int seeds = 1;
 
   @Option(
@@ -95,7 +95,7 @@ public final class RehearseCommand implements Callable<Integer> {
   @Option(
       names = "--estimates",
       description = {
-        "In place of policies: how well weights, happenings and forecasts are told, in a room that"
+        "In place of policies: how well weights, events and forecasts are told, in a room that"
             + " goes from 15 to 25 C each day (more than 2 days; 10 are plenty)."
       })
   private boolean estimates;

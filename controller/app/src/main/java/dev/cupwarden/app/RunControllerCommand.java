@@ -60,7 +60,7 @@ public final class RunControllerCommand implements Callable<Integer> {
       names = "--journal",
       required = true,
       paramLabel = "FILE",
-      description = "What is seen and given is kept here; made if missing.")
+      description = "The journal of readings and waterings; created if missing.")
   private Path journal;
 
   @Option(
@@ -70,7 +70,7 @@ public final class RunControllerCommand implements Callable<Integer> {
       description = "The MQTT 5 broker, tcp:// or ssl:// (default: ${DEFAULT-VALUE}).")
   private String broker;
 
-  @Option(names = "--user", paramLabel = "NAME", description = "The broker's name for us.")
+  @Option(names = "--user", paramLabel = "NAME", description = "Our user name at the broker.")
   private String user;
 
   @Option(

@@ -18,7 +18,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "why",
     description = {
-      "Tells why a cup was watered, or was not, at a moment of the past: decided anew from what was"
+      "Explains why a cup was watered, or was not, at a past moment, by deciding it again from what was"
           + " seen then."
     },
     mixinStandardHelpOptions = true)

@@ -41,7 +41,7 @@ class RecipeCommandTest {
     assertEquals(0, recipe());
     String text = out.toString();
     assertTrue(text.startsWith("feed: 4 L (1.057 US gal) of leafy at 0.500"), text);
-    assertTrue(text.contains("3.06 g, or 0.53 level teaspoons"), text);
+    assertTrue(text.contains("3.06 g, or a little over 1/2 level teaspoon"), text);
     assertTrue(text.contains("N 153.2"), text);
     assertTrue(text.contains("gloves"), text);
     assertTrue(text.matches("(?s).*about \\d+ days by predicted use of the \\d+ cups.*"), text);

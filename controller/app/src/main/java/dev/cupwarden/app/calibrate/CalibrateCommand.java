@@ -108,7 +108,7 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   @Option(
       names = "--yes",
-      description = "Ask nothing: every wish is fulfilled, every proposal taken.")
+      description = "Ask nothing: what is asked for is done, what is proposed is taken.")
   private boolean silent;
 
   @Option(names = "--simulate", description = "Calibrate a simulated bench.")

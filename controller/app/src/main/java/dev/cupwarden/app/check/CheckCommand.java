@@ -195,7 +195,7 @@ public final class CheckCommand implements Callable<Integer> {
     long failed = findings.stream().filter(f -> f.level() == Finding.Level.FAIL).count();
     out.println(
         failed == 0
-            ? "Nothing speaks against it. Software is never the only thing that stops a pump."
+            ? "Nothing was found against it. Software is never the only thing that stops a pump."
             : failed + " to be put right before the bench is left alone.");
     out.flush();
     return failed == 0 ? 0 : 1;

@@ -66,7 +66,7 @@ final class ClockWatch {
           at,
           clock.aheadS(),
           SteadyClock.JUMP_S,
-          "Look whether the controller's clock is right, set it if it is not, then clear; until then"
+          "Check the controller's clock, set it if it is wrong, then clear; until then"
               + " only rescues are given.");
     }
     return !clock.trusted();

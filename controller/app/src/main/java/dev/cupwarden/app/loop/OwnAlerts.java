@@ -119,10 +119,10 @@ final class OwnAlerts {
 
   /** What has changed and not been put down yet; {@link #told} empties it. */
   List<JournalEvent> untold(Instant at) {
-    List<JournalEvent> happenings = new ArrayList<>();
-    untold.forEach(notice -> happenings.add(JournalEvent.of(at, notice)));
-    receipts.forEach(receipt -> happenings.add(JournalEvent.of(at, receipt)));
-    return happenings;
+    List<JournalEvent> events = new ArrayList<>();
+    untold.forEach(notice -> events.add(JournalEvent.of(at, notice)));
+    receipts.forEach(receipt -> events.add(JournalEvent.of(at, receipt)));
+    return events;
   }
 
   void told() {

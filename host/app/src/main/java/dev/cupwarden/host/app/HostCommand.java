@@ -14,7 +14,7 @@ import picocli.CommandLine.Spec;
 /** The host's program: {@code run} it, or see a {@code demo} of the whole path. */
 @Command(
     name = "cupwarden-host",
-    description = "Keeps and shows what benches say, and takes orders to them.",
+    description = "Stores and shows what benches report, and sends them orders.",
     mixinStandardHelpOptions = true,
     versionProvider = HostCommand.Version.class,
     subcommands = {

@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
 /** {@code notice --test}: does a notice arrive? */
 @Command(
     name = "notice",
-    description = "Tries whether notices arrive.",
+    description = "Tests whether notices arrive.",
     mixinStandardHelpOptions = true)
 final class NoticeCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -13,7 +13,7 @@ import picocli.CommandLine.Parameters;
 /** {@code store}: copy it, or give room back. */
 @Command(
     name = "store",
-    description = "Copies the store or gives room back; the host may go on meanwhile.",
+    description = "Copies the store or frees disk space; the host may keep running.",
     mixinStandardHelpOptions = true)
 final class StoreCommand {
   @Command(name = "backup", description = "Copies a SQLite store into one new file.")
@@ -28,7 +28,7 @@ final class StoreCommand {
     return 0;
   }
 
-  @Command(name = "vacuum", description = "Gives room back to the disk.")
+  @Command(name = "vacuum", description = "Frees disk space.")
   int vacuum(
       @Option(names = "--data", required = true, paramLabel = "DIR") Path data,
       @Mixin StoreOptions keep) {

@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
 /** {@code user}: who may see the page and act, and which benches come with a key. */
 @Command(
     name = "user",
-    description = "Says who may come in: people to the page, benches to the broker.",
+    description = "Manages who may sign in: people to the page, benches to the broker.",
     mixinStandardHelpOptions = true)
 final class UserCommand {
   private static final String NAME = "[A-Za-z0-9._@-]{1,64}";

@@ -299,7 +299,7 @@ public final class NoticeService implements AlertListener {
                     clock.instant(),
                     1,
                     0,
-                    "Nothing: somebody tried whether notices arrive.")));
+                    "Nothing: somebody tested whether notices arrive.")));
     Map<String, String> outcomes = new LinkedHashMap<>();
     for (NoticeChannel way : ways(settings, clock)) {
       try {

@@ -38,7 +38,7 @@ record ControllerLiveness(Duration lasted, Duration limit, boolean tooLong, Stri
           sinceBeat,
           NO_BEAT,
           true,
-          "Its loop says nothing any more: look at the controller's log, or restart it.");
+          "Its loop no longer reports: look at the controller's log, or restart it.");
     }
     if (beat.doing() == Doing.ENDED) {
       return new ControllerLiveness(

@@ -162,9 +162,7 @@ public final class SilenceWatch {
     Instant turned = later(bench.turned().orElse(started), started);
     if ("offline".equals(bench.presence()) && sign.filter(turned::isBefore).isEmpty()) {
       return pulse(
-          Duration.between(turned, now),
-          GONE,
-          "Look whether the controller has power and network.");
+          Duration.between(turned, now), GONE, "Check that the controller has power and network.");
     }
     if (beating && life.isPresent()) {
       return ControllerLiveness.of(life.get(), now);
@@ -174,7 +172,7 @@ public final class SilenceWatch {
         ? pulse(
             silent,
             ControllerLiveness.NO_BEAT,
-            "Its loop says nothing: look at its log, or restart it.")
+            "Its loop does not report: look at its log, or restart it.")
         : pulse(
             silent,
             patience(bench),

@@ -175,7 +175,7 @@ class BeatStoriesTest {
     loop.diesAt = now.get();
     Duration took = until("controller-silent");
     assertTrue(took.compareTo(Duration.ofMinutes(5)) <= 0, took::toString);
-    assertTrue(words().contains("says nothing any more"), words());
+    assertTrue(words().contains("no longer reports"), words());
   }
 
   @Test

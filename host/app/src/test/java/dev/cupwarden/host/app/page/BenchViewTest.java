@@ -26,9 +26,9 @@ class BenchViewTest {
   void troubleComesFirstAndTheHeadlineCountsIt() {
     try (StubHost host = StubHost.troubled()) {
       browser.open(host.address());
-      browser.awaitText("h1", "3 cups need eyes.");
+      browser.awaitText("h1", "3 cups need a look.");
       List<String> groups = browser.textsOf(".group:not([hidden]) h2");
-      assertTrue(groups.get(0).startsWith("Needs eyes"), groups.toString());
+      assertTrue(groups.get(0).startsWith("Needs a look"), groups.toString());
       assertEquals(List.of("A2", "A3", "A4"), browser.textsOf(".group-trouble .card-name"));
       browser.awaitText(".group-trouble .card-state", "too wet");
       browser.awaitText(".alert-lines", "Fill the tank");
@@ -70,7 +70,7 @@ class BenchViewTest {
       browser.awaitText(".group-trouble .card-name", "A5");
       long seenMs = (System.nanoTime() - told) / 1_000_000;
       browser.awaitText("#said", "Cup A5 is dry.");
-      browser.awaitText("h1", "One cup needs eyes.");
+      browser.awaitText("h1", "One cup needs a look.");
       assertTrue(seenMs < 3000, "seen after " + seenMs + " ms");
     }
   }
@@ -85,7 +85,7 @@ class BenchViewTest {
           new AlertNotice(
               "leak", null, "raised", host.now, 1, 0, "Mop up, then look for where it came from."));
       browser.awaitText(".alert-lines", "Mop up");
-      browser.awaitText("h1", "The bench needs eyes.");
+      browser.awaitText("h1", "The bench needs a look.");
       host.raise(new AlertNotice("leak", null, "cleared", host.now, 0, 0, ""));
       browser.awaitText("h1", "All 6 cups are well.");
     }
@@ -116,7 +116,7 @@ class BenchViewTest {
       browser.awaitText("#said", "cannot be reached");
       host.cups.get("A1").become(CupActivity.WET, host.now);
       host.comeBack();
-      browser.awaitText("h1", "One cup needs eyes.");
+      browser.awaitText("h1", "One cup needs a look.");
       browser.await(
           "the banner is gone",
           () -> browser.driver.findElement(By.id("banner")).getText().isEmpty());
@@ -145,7 +145,7 @@ class BenchViewTest {
   void enterOnACardOpensTheCupAndItsCurve() {
     try (StubHost host = StubHost.troubled()) {
       browser.open(host.address());
-      browser.awaitText("h1", "need eyes");
+      browser.awaitText("h1", "need a look");
       browser.run("document.querySelector('a.card[href$=\"A3\"]').focus()");
       new Actions(browser.driver).sendKeys(Keys.ENTER).perform();
       browser.awaitText("h1", "A3, pomegranate");

@@ -28,13 +28,13 @@ class MediaTest {
   void nothingMovesForWhoWantsNoMotion() {
     browser.media("", Map.of("prefers-reduced-motion", "no-preference"));
     browser.open(host.address());
-    browser.awaitText("h1", "3 cups need eyes.");
+    browser.awaitText("h1", "3 cups need a look.");
     assertEquals("0.8s", transitionOfTheWater(), "else water rises softly");
     browser.media("", Map.of("prefers-reduced-motion", "reduce"));
     browser.await("it is still", () -> "0s".equals(transitionOfTheWater()));
     browser.await("the page listens", host::isHeard);
     host.turn("A8", CupActivity.DRY);
-    browser.awaitText("h1", "4 cups need eyes.");
+    browser.awaitText("h1", "4 cups need a look.");
     assertEquals(0L, browser.run("return document.getAnimations().length"));
   }
 

@@ -57,7 +57,7 @@ class PicturesTest {
   @Test
   void theBench() throws IOException {
     browser.open(host.address());
-    browser.awaitText("h1", "3 cups need eyes.");
+    browser.awaitText("h1", "3 cups need a look.");
     browser.await(
         "weights are drawn",
         () ->

@@ -26,7 +26,7 @@ class StoriesTest {
   private void openTroubledBench() {
     host = StubHost.troubled();
     browser.open(host.address());
-    browser.awaitText("h1", "3 cups need eyes.");
+    browser.awaitText("h1", "3 cups need a look.");
   }
 
   private void goTo(String view, String title) {
@@ -117,7 +117,7 @@ class StoriesTest {
     browser.awaitText("h1", "Tank filled");
     browser.tabTo("form input[inputmode=decimal]");
     browser.typeOver("4000");
-    browser.awaitText(".says", "The books say now");
+    browser.awaitText(".says", "On record now");
     browser.tabTo("form button[type=submit]");
     browser.press(Keys.ENTER);
     browser.await("an order arrives", () -> !host.orders.isEmpty());

@@ -105,7 +105,7 @@ function feedLimits(bench, cup, order) {
   return lines;
 }
 
-/** A can that has been given already is not held back; it is told what it makes of the books. */
+/** A can that has been given already is not held back; what it makes of the cup’s feed is told. */
 function beforeWatered(cup, order) {
   const fed = cup.fed + ((order.strength ?? 0) * (order.ml ?? 0)) / cup.available_ml;
   return [

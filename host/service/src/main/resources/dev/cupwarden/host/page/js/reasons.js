@@ -6,14 +6,22 @@ import * as u from './units.js';
 
 const t = text.cup;
 
-const withUnit = (value, unit) => `${u.number(value, value % 1 ? 2 : 0)}${unit ? ` ${unit}` : ''}`;
+/** A reason's number in the reader's words, by the unit that the table of limits gives it. */
+const SHOWN = {
+  C: (value) => u.temp(value),
+  mL: (value) => u.volume(value, value % 1 ? 1 : 0),
+  depletion: (value) => t.gone(u.percent(value)),
+  label: (value) => t.ofLabel(u.percent(value)),
+};
+const withUnit = (value, unit) => SHOWN[unit]?.(value) ?? `${u.number(value, value % 1 ? 2 : 0)}${unit ? ` ${unit}` : ''}`;
 
-/** "found 0.12, limit 0.05"; nothing where there is no number to hold it against. */
+/** "found 52 h, limit 48 h"; nothing where the sentence says it, or there is no number to hold it against. */
 export function foundWords(reason) {
-  if (!Number.isFinite(reason.value) || !reason.threshold) return '';
+  // A root stage is no quantity; its sentence says what is missing.
+  if (!Number.isFinite(reason.value) || !reason.threshold || reason.unit === 'stage') return '';
   const says = (value) => [0, 1, 2].some((digits) => reason.sentence.includes(value.toFixed(digits)));
   if (says(reason.value) && says(reason.threshold)) return '';
-  return `${t.found} ${withUnit(reason.value, reason.unit)}, ${t.limit} ${withUnit(reason.threshold, reason.unit)}`;
+  return t.found(withUnit(reason.value, reason.unit), withUnit(reason.threshold, reason.unit));
 }
 
 /** The limit's name and its sentence; the sentence alone where it begins with the name. */

@@ -2,6 +2,7 @@
 
 import * as api from './api.js';
 import { freshId, h, s, setText } from './dom.js';
+import { spoonWords } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -109,7 +110,7 @@ function mixPanel(bench) {
     let words;
     try {
       const mix = await api.recipe(bench.name, fields);
-      const spoons = mix.level_teaspoons === null ? null : u.number(mix.level_teaspoons, mix.level_teaspoons < 2 ? 2 : 1);
+      const spoons = mix.level_teaspoons === null ? null : spoonWords(mix.level_teaspoons);
       words = [
         t.result(u.mass(mix.feed_g, 2), spoons),
         t.resultEc(u.number(mix.ec_ms_per_cm, 2), u.number(mix.water_ec_ms_per_cm, 2)),
