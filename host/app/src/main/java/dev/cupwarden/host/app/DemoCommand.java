@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
@@ -102,9 +103,12 @@ final class DemoCommand implements Callable<Integer> {
   private void welcome(Host host, Instant now) {
     PrintWriter out = spec.commandLine().getOut();
     out.printf(
+        Locale.ROOT,
         "The page is at %s (Ctrl-C ends the demo).%n"
             + "A simulated bench of twelve cups; it is %s there, and an hour takes %.1f s.%n",
-        host.address(), now, Duration.ofHours(1).toSeconds() / speed);
+        host.address(),
+        now,
+        Duration.ofHours(1).toSeconds() / speed);
     out.flush();
   }
 }

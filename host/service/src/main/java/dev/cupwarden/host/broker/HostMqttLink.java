@@ -196,6 +196,7 @@ public final class HostMqttLink implements AutoCloseable {
     }
   }
 
+  /** Whatever goes wrong, there is a next try: nobody else would connect again. */
   private void redial(int attempt) {
     current.end();
     if (closing) {
@@ -204,7 +205,7 @@ public final class HostMqttLink implements AutoCloseable {
     try {
       current = new Connection(attempt);
       current.dial();
-    } catch (MqttException failed) {
+    } catch (MqttException | RuntimeException failed) {
       redialAfter(attempt, failed);
     }
   }
@@ -338,7 +339,7 @@ public final class HostMqttLink implements AutoCloseable {
           client.disconnectForcibly(0, CLOSE_LIMIT_MS, false);
         }
         client.close(true);
-      } catch (MqttException gone) {
+      } catch (MqttException | RuntimeException gone) {
         LOG.debug("the connection was gone already", gone);
       }
     }
