@@ -91,8 +91,8 @@ public final class JournalCommand implements Callable<Integer> {
           spec,
           file,
           (journal, out) -> {
-            List<JournalExport.Start> starts = journal.starts();
-            for (JournalExport.Start start : starts) {
+            List<JournalExport.StartEntry> starts = journal.starts();
+            for (JournalExport.StartEntry start : starts) {
               out.printf(
                   "%d %s %s %s%n", start.firstTick(), start.at(), start.cause(), start.version());
             }

@@ -110,7 +110,7 @@ final class KilledBench {
 
   List<String> starts() throws Exception {
     try (JournalExport journal = left()) {
-      return journal.starts().stream().map(JournalExport.Start::at).toList();
+      return journal.starts().stream().map(JournalExport.StartEntry::at).toList();
     }
   }
 

@@ -233,7 +233,7 @@ public final class Host implements AutoCloseable {
                 });
   }
 
-  private final class Vitals implements HealthRoutes.Condition {
+  private final class Vitals implements HealthRoutes.HostCondition {
     @Override
     public boolean isConnected() {
       return link != null && link.isConnected();

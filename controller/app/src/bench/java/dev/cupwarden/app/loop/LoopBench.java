@@ -3,7 +3,7 @@ package dev.cupwarden.app.loop;
 import dev.cupwarden.app.clock.AcceleratedTime;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.Outbox;
-import dev.cupwarden.app.journal.Retention;
+import dev.cupwarden.app.journal.JournalRetention;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.setup.Bench;
@@ -77,7 +77,7 @@ public final class LoopBench {
     Growth heap = new Growth();
     Growth disk = new Growth();
     // Until the passes, which stay longest, are as old as they get, the journal must grow.
-    long full = Retention.USUAL.passes().plusDays(2).dividedBy(bench.tick());
+    long full = JournalRetention.USUAL.passes().plusDays(2).dividedBy(bench.tick());
     int part = Math.max(1, ticks / 20);
     try (Journal journal = Journal.open(file);
         Outbox outbox = Outbox.of(journal)) {

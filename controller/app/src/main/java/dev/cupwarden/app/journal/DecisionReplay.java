@@ -37,7 +37,7 @@ public final class DecisionReplay {
    *     what it holds cannot be decided by this program
    */
   public static Moment of(JournalExport journal, String cup, Instant when) throws JournalException {
-    JournalExport.Start start =
+    JournalExport.StartEntry start =
         journal
             .lastStartBy(when)
             .orElseThrow(() -> unanswerable("begins after " + when + "; see journal starts"));

@@ -309,7 +309,7 @@ public final class Journal implements AutoCloseable {
    *
    * @param day the start record that replay of what stays can begin from
    */
-  public void endDay(Start day, Retention retention) throws JournalException {
+  public void endDay(Start day, JournalRetention retention) throws JournalException {
     JournalTrimming trimming = new JournalTrimming(sql, numbering);
     sql.inTransaction(
         "trimming",

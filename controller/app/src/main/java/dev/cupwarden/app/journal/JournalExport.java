@@ -23,7 +23,7 @@ public final class JournalExport implements AutoCloseable {
    * @param firstTick the first tick after it
    * @param cause {@code start} of the program, or the end of a {@code day}
    */
-  public record Start(long firstTick, String at, String cause, String epoch, String version) {}
+  public record StartEntry(long firstTick, String at, String cause, String epoch, String version) {}
 
   /**
    * What a tick saw.
@@ -86,14 +86,14 @@ public final class JournalExport implements AutoCloseable {
     sql.alone("writing the copy " + to, "VACUUM INTO ?", to.toString());
   }
 
-  public List<Start> starts() throws JournalException {
+  public List<StartEntry> starts() throws JournalException {
     return sql.reading(
         "reading the starts",
         () ->
             sql.list(
                 "SELECT first_tick, at, cause, epoch, version FROM start" + " ORDER BY rowid",
                 row ->
-                    new Start(
+                    new StartEntry(
                         row.getLong(1),
                         row.getString(2),
                         row.getString(3),
@@ -102,7 +102,7 @@ public final class JournalExport implements AutoCloseable {
   }
 
   /** The bench file's text as of that start. */
-  String benchAt(Start start) throws JournalException {
+  String benchAt(StartEntry start) throws JournalException {
     return at(start, "bench", row -> row.getString(1));
   }
 
@@ -111,11 +111,11 @@ public final class JournalExport implements AutoCloseable {
    *
    * @throws JournalException also when this program does not understand it
    */
-  BenchState stateAt(Start start) throws JournalException {
+  BenchState stateAt(StartEntry start) throws JournalException {
     return Cbor.read(at(start, "state", row -> row.getBytes(1)));
   }
 
-  private <T> T at(Start start, String column, Sql.Row<T> make) throws JournalException {
+  private <T> T at(StartEntry start, String column, Sql.Row<T> make) throws JournalException {
     return sql.reading(
         "reading a start",
         () ->
@@ -130,14 +130,14 @@ public final class JournalExport implements AutoCloseable {
   }
 
   /** The last place to replay from that is not after that moment. */
-  public Optional<Start> lastStartBy(Instant when) throws JournalException {
+  public Optional<StartEntry> lastStartBy(Instant when) throws JournalException {
     return starts().stream()
         .filter(start -> !Instant.parse(start.at()).isAfter(when))
         .reduce((earlier, later) -> later);
   }
 
   /** The next of what was seen from a tick on and up to the next start; none at its end. */
-  List<Seen> seen(Start start, long fromTick) throws JournalException {
+  List<Seen> seen(StartEntry start, long fromTick) throws JournalException {
     return sql.reading(
         "reading what was seen",
         () ->

@@ -10,8 +10,8 @@ import java.time.Duration;
  * @param packs the most packs of readings that wait for a broker; the oldest are thinned first
  * @param events the most events that wait for a host; doses and alerts go last
  */
-public record Retention(Duration observations, Duration passes, int packs, int events) {
+public record JournalRetention(Duration observations, Duration passes, int packs, int events) {
   /** Three weeks to replay, a winter of doses, weeks without a network. */
-  public static final Retention USUAL =
-      new Retention(Duration.ofDays(21), Duration.ofDays(400), 50_000, 100_000);
+  public static final JournalRetention USUAL =
+      new JournalRetention(Duration.ofDays(21), Duration.ofDays(400), 50_000, 100_000);
 }

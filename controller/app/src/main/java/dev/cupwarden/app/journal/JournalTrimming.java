@@ -14,7 +14,7 @@ final class JournalTrimming {
   }
 
   /** Within a transaction. */
-  void run(Instant now, Retention retention) throws SQLException {
+  void run(Instant now, JournalRetention retention) throws SQLException {
     String oldestSeen = now.minus(retention.observations()).toString();
     // Replay starts at a start record, so observations go only up to the next one.
     long keptFrom =

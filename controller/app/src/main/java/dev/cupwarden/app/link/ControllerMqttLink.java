@@ -75,7 +75,7 @@ public final class ControllerMqttLink implements AutoCloseable {
    * Starts to look for the broker; returns at once.
    *
    * @param now the bench's time, against which orders are stale
-   * @param pulse what the loop notes of itself
+   * @param progress what the loop notes of itself
    */
   public static ControllerMqttLink start(
       BrokerSettings broker,
@@ -207,7 +207,7 @@ public final class ControllerMqttLink implements AutoCloseable {
   }
 
   private void serve(Session session) throws InterruptedException, MqttException, JournalException {
-    session.send(topics.presence(), presence("online"), Delivery.PRESENCE, given -> {});
+    session.send(topics.presence(), presence("online"), PublishRule.PRESENCE, given -> {});
     beats.on(session);
     sender.beginAgain();
     while (!closing && session.isAlive()) {
@@ -219,7 +219,7 @@ public final class ControllerMqttLink implements AutoCloseable {
   private void farewell(Session session)
       throws InterruptedException, MqttException, JournalException {
     sender.sendAll(session);
-    session.send(topics.presence(), presence("offline"), Delivery.PRESENCE, given -> {});
+    session.send(topics.presence(), presence("offline"), PublishRule.PRESENCE, given -> {});
     session.awaitAnswers(FAREWELL);
   }
 

@@ -70,7 +70,7 @@ final class HeartbeatSender implements AutoCloseable {
   private boolean say(Session connected) {
     try {
       return connected.say(
-          topics.beat(), ControllerMqttLink.payload(pulse.apply(now.get())), Delivery.BEAT);
+          topics.beat(), ControllerMqttLink.payload(pulse.apply(now.get())), PublishRule.BEAT);
     } catch (MqttException e) {
       log.debug("MQTT: a beat was not said: {}", e.getMessage());
       return false;

@@ -8,7 +8,7 @@ import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
  * How each kind of message travels: at least once, but for beats, of which the next one says more;
  * what stays at the broker and how long.
  */
-enum Delivery {
+enum PublishRule {
   /** Stays until the next one; never grows old by itself, since silence is what it tells. */
   PRESENCE(true, Duration.ZERO),
   /** Not for anybody who comes later: one that waited would tell of life that has ended. */
@@ -24,11 +24,11 @@ enum Delivery {
   private final Duration expiry;
   private final int qos;
 
-  Delivery(boolean retained, Duration expiry) {
+  PublishRule(boolean retained, Duration expiry) {
     this(retained, expiry, 1);
   }
 
-  Delivery(boolean retained, Duration expiry, int qos) {
+  PublishRule(boolean retained, Duration expiry, int qos) {
     this.retained = retained;
     this.expiry = expiry;
     this.qos = qos;

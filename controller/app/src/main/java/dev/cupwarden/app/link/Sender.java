@@ -135,12 +135,12 @@ final class Sender {
   private boolean sendReceipt(Session session, Object receipt)
       throws InterruptedException, MqttException {
     return session.send(
-        topics.receipts(), ControllerMqttLink.payload(receipt), Delivery.RECEIPT, given -> {});
+        topics.receipts(), ControllerMqttLink.payload(receipt), PublishRule.RECEIPT, given -> {});
   }
 
   private void sendLatest(Session session) throws InterruptedException, MqttException {
     for (Map.Entry<String, byte[]> status : takeUnsent().entrySet()) {
-      if (!session.send(status.getKey(), status.getValue(), Delivery.STATUS, given -> {})) {
+      if (!session.send(status.getKey(), status.getValue(), PublishRule.STATUS, given -> {})) {
         return;
       }
     }
@@ -196,7 +196,7 @@ final class Sender {
       return false;
     }
     return session.send(
-        topics.events(), ControllerMqttLink.payload(event), Delivery.EVENT, this::answered);
+        topics.events(), ControllerMqttLink.payload(event), PublishRule.EVENT, this::answered);
   }
 
   private void sendPacks(Session session)
@@ -213,7 +213,7 @@ final class Sender {
         if (!session.send(
             topics.readings(),
             senml,
-            Delivery.READINGS,
+            PublishRule.READINGS,
             given -> packAnswered(pack.tick(), given))) {
           return;
         }

@@ -123,7 +123,7 @@ final class Session implements AutoCloseable {
     options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setReceiveMaximum(MOST_IN_FLIGHT);
     options.setMaximumPacketSize(MOST_BYTES);
-    options.setWill(willTopic, Delivery.PRESENCE.message(will));
+    options.setWill(willTopic, PublishRule.PRESENCE.message(will));
     broker.user().ifPresent(options::setUserName);
     broker.password().ifPresent(word -> options.setPassword(word.getBytes(StandardCharsets.UTF_8)));
     return options;
@@ -193,7 +193,7 @@ final class Session implements AutoCloseable {
    * @param acknowledged told when the broker has answered
    * @return false when the connection is lost or does not flow
    */
-  boolean send(String topic, byte[] payload, Delivery how, Acknowledgement acknowledged)
+  boolean send(String topic, byte[] payload, PublishRule how, Acknowledgement acknowledged)
       throws InterruptedException, MqttException {
     if (!isAlive()) {
       return false;
@@ -217,7 +217,7 @@ final class Session implements AutoCloseable {
    *
    * @return false when the connection is lost
    */
-  boolean say(String topic, byte[] payload, Delivery how) throws MqttException {
+  boolean say(String topic, byte[] payload, PublishRule how) throws MqttException {
     if (!isAlive()) {
       return false;
     }

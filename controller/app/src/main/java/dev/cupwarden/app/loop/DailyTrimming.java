@@ -2,7 +2,7 @@ package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
-import dev.cupwarden.app.journal.Retention;
+import dev.cupwarden.app.journal.JournalRetention;
 import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.core.state.BenchState;
 import java.time.Duration;
@@ -35,7 +35,8 @@ final class DailyTrimming {
       parts
           .journal()
           .endDay(
-              new Journal.Start(at, parts.benchText(), state, parts.version()), Retention.USUAL);
+              new Journal.Start(at, parts.benchText(), state, parts.version()),
+              JournalRetention.USUAL);
     }
     today = date;
     boolean hourOver = logEmptied == null || Duration.between(logEmptied, at).compareTo(HOUR) >= 0;

@@ -65,7 +65,7 @@ class JournalTest {
     try (JournalExport export = JournalExport.open(file())) {
       assertEquals(
           List.of("2027-01-10T08:00:04Z", "2027-01-10T08:00:20Z"),
-          export.starts().stream().map(JournalExport.Start::at).toList());
+          export.starts().stream().map(JournalExport.StartEntry::at).toList());
     }
   }
 
@@ -228,7 +228,7 @@ class JournalTest {
 
   @Test
   void growthIsBoundedAndReplayStillBeginsAtAStart() throws Exception {
-    Retention little = new Retention(Duration.ofDays(2), Duration.ofDays(4), 30, 10);
+    JournalRetention little = new JournalRetention(Duration.ofDays(2), Duration.ofDays(4), 30, 10);
     try (Journal journal = Journal.open(file());
         Outbox outbox = Outbox.of(journal)) {
       journal.start(start(START));

@@ -69,8 +69,9 @@ final class ExposureOptions {
           opened.exposed(Exposure.checked(page, plainHttp ? Optional.empty() : tls, plainHttp));
     }
     if (broker != null) {
-      Optional<BrokerExposure.Tls> tls =
-          Optional.ofNullable(keyStore).map(store -> new BrokerExposure.Tls(store, passwordFile));
+      Optional<BrokerExposure.BrokerTls> tls =
+          Optional.ofNullable(keyStore)
+              .map(store -> new BrokerExposure.BrokerTls(store, passwordFile));
       opened =
           opened.brokerExposed(
               BrokerExposure.checked(broker, plainMqtt ? Optional.empty() : tls, plainMqtt));

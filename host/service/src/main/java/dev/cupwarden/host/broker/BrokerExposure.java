@@ -20,7 +20,7 @@ import java.util.regex.Pattern;
  * @param port 1 to 65535
  * @param tls empty only where plain MQTT is somebody's explicit wish
  */
-public record BrokerExposure(String address, int port, Optional<Tls> tls) {
+public record BrokerExposure(String address, int port, Optional<BrokerTls> tls) {
   private static final Pattern WRITTEN =
       Pattern.compile("(\\[[0-9A-Fa-f:.%]+]|[^:\\s\\[\\]]+)(?::(\\d{1,5}))?");
 
@@ -35,7 +35,7 @@ public record BrokerExposure(String address, int port, Optional<Tls> tls) {
    * @param keyStore PKCS #12
    * @param passwordFile its password on the first line
    */
-  public record Tls(Path keyStore, Path passwordFile) {
+  public record BrokerTls(Path keyStore, Path passwordFile) {
     String password() {
       try {
         return PrivateFiles.secretIn(passwordFile).lines().findFirst().orElse("").strip();
@@ -51,7 +51,7 @@ public record BrokerExposure(String address, int port, Optional<Tls> tls) {
    * @param written {@code ADDRESS} or {@code ADDRESS:PORT}
    * @throws HostException unless it is that, and there is TLS or plain MQTT was asked for by name
    */
-  public static BrokerExposure checked(String written, Optional<Tls> tls, boolean plainMqtt) {
+  public static BrokerExposure checked(String written, Optional<BrokerTls> tls, boolean plainMqtt) {
     Matcher parts = WRITTEN.matcher(written);
     int port =
         parts.matches() && parts.group(2) != null ? Integer.parseInt(parts.group(2)) : USUAL_PORT;

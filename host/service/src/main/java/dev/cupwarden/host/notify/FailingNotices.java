@@ -2,7 +2,7 @@ package dev.cupwarden.host.notify;
 
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.watch.HostAlerts;
-import dev.cupwarden.host.watch.HostAlerts.Finding;
+import dev.cupwarden.host.watch.HostAlerts.AlertContent;
 
 /**
  * {@code notices-failing}: what people should be told does not reach them. It stands on the page of
@@ -22,7 +22,7 @@ final class FailingNotices {
   /** That way did not take a notice of that bench. */
   void failed(String bench, String way, String why) {
     alerts.raised(
-        new Finding(
+        new AlertContent(
             bench,
             CODE,
             store.notices().failing(bench),
@@ -33,7 +33,7 @@ final class FailingNotices {
   /** That way took a notice of that bench. */
   void wentThrough(String bench, String way) {
     if (alerts.isOpen(bench, CODE) && store.notices().failingOtherwise(bench, way) == 0) {
-      alerts.over(new Finding(bench, CODE, 0, 0, "Notices arrive again."));
+      alerts.over(new AlertContent(bench, CODE, 0, 0, "Notices arrive again."));
     }
   }
 }

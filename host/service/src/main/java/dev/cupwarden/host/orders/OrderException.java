@@ -5,7 +5,7 @@ public final class OrderException extends Exception {
   private static final long serialVersionUID = 1L;
 
   /** Whose fault it is. */
-  public enum Cause {
+  public enum Problem {
     /** It is no order: the same again will be refused again. */
     NOT_AN_ORDER,
     /** The bench is not known here. */
@@ -14,14 +14,14 @@ public final class OrderException extends Exception {
     NOT_SENT
   }
 
-  private final Cause because;
+  private final Problem because;
 
-  OrderException(Cause because, String sentence) {
+  OrderException(Problem because, String sentence) {
     super(sentence);
     this.because = because;
   }
 
-  public Cause because() {
+  public Problem because() {
     return because;
   }
 }

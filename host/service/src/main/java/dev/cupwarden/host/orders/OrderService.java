@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Names;
-import dev.cupwarden.host.orders.OrderException.Cause;
+import dev.cupwarden.host.orders.OrderException.Problem;
 import dev.cupwarden.host.store.Orders.OrderRow;
 import dev.cupwarden.host.store.Store;
 import java.nio.charset.StandardCharsets;
@@ -71,10 +71,10 @@ public final class OrderService {
    */
   public String place(String bench, JsonNode asked, String by) throws OrderException {
     if (store.benches().find(bench).isEmpty()) {
-      throw new OrderException(Cause.NO_SUCH_BENCH, "There is no bench " + bench + " here.");
+      throw new OrderException(Problem.NO_SUCH_BENCH, "There is no bench " + bench + " here.");
     }
     if (!asked.isObject()) {
-      throw new OrderException(Cause.NOT_AN_ORDER, "An order is a JSON object with a kind.");
+      throw new OrderException(Problem.NOT_AN_ORDER, "An order is a JSON object with a kind.");
     }
     Instant now = benchClock.instant();
     ObjectNode order = ((ObjectNode) asked).deepCopy();
@@ -88,7 +88,7 @@ public final class OrderService {
     int bytes = written.getBytes(StandardCharsets.UTF_8).length;
     if (bytes > MOST_BYTES) {
       throw new OrderException(
-          Cause.NOT_AN_ORDER,
+          Problem.NOT_AN_ORDER,
           "An order has " + MOST_BYTES + " bytes at most; this has " + bytes + ".");
     }
     keep(new OrderRow(bench, id, kind, now, written));
@@ -100,7 +100,7 @@ public final class OrderService {
     JsonNode kind = order.path("kind");
     if (!kind.isTextual() || !KINDS.contains(kind.textValue())) {
       throw new OrderException(
-          Cause.NOT_AN_ORDER, "kind: expected one of " + String.join(", ", KINDS) + ".");
+          Problem.NOT_AN_ORDER, "kind: expected one of " + String.join(", ", KINDS) + ".");
     }
     return kind.textValue();
   }
@@ -111,7 +111,7 @@ public final class OrderService {
     }
     String id = order.get("id").asText();
     if (!order.get("id").isTextual() || !Names.isId(id)) {
-      throw new OrderException(Cause.NOT_AN_ORDER, "id: " + Names.ID_RULE + ".");
+      throw new OrderException(Problem.NOT_AN_ORDER, "id: " + Names.ID_RULE + ".");
     }
     return id;
   }
@@ -126,7 +126,7 @@ public final class OrderService {
           continue;
         }
         if (!name.isTextual() || !Names.isSafe(name.textValue())) {
-          throw new OrderException(Cause.NOT_AN_ORDER, field + ": " + Names.RULE + ".");
+          throw new OrderException(Problem.NOT_AN_ORDER, field + ": " + Names.RULE + ".");
         }
       }
     }
@@ -144,10 +144,10 @@ public final class OrderService {
       }
     } catch (DateTimeParseException notATime) {
       throw new OrderException(
-          Cause.NOT_AN_ORDER, "expires: expected a time such as 2027-02-14T08:00:00Z.");
+          Problem.NOT_AN_ORDER, "expires: expected a time such as 2027-02-14T08:00:00Z.");
     }
     throw new OrderException(
-        Cause.NOT_AN_ORDER, "expires: expected a time between " + now + " and " + latest + ".");
+        Problem.NOT_AN_ORDER, "expires: expected a time between " + now + " and " + latest + ".");
   }
 
   private void keep(OrderRow order) throws OrderException {
@@ -155,7 +155,7 @@ public final class OrderService {
     store.write(handle -> isNew[0] = store.orders().insert(handle, order));
     if (!isNew[0]) {
       throw new OrderException(
-          Cause.NOT_AN_ORDER, "id: " + order.id() + " was used before; each order has its own.");
+          Problem.NOT_AN_ORDER, "id: " + order.id() + " was used before; each order has its own.");
     }
   }
 
@@ -167,10 +167,10 @@ public final class OrderService {
       wire.send(new Topics(bench).orders(), payload, expiryS).get(SEND_LIMIT_S, TimeUnit.SECONDS);
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
-      throw new OrderException(Cause.NOT_SENT, "The host was stopped while sending.");
+      throw new OrderException(Problem.NOT_SENT, "The host was stopped while sending.");
     } catch (ExecutionException | TimeoutException failed) {
       throw new OrderException(
-          Cause.NOT_SENT,
+          Problem.NOT_SENT,
           "The broker does not take the order now; it was kept as "
               + order.path("id").asText()
               + " but may not arrive.");

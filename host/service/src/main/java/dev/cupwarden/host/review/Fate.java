@@ -2,7 +2,7 @@ package dev.cupwarden.host.review;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.host.store.Events.Search;
-import dev.cupwarden.host.store.Setups.Cutting;
+import dev.cupwarden.host.store.Setups.CuttingRow;
 import dev.cupwarden.host.store.Store;
 import java.time.Instant;
 import java.util.Optional;
@@ -23,7 +23,7 @@ public final class Fate {
    *
    * @param stage its root stage, as the bench tells it
    */
-  static String of(Store store, String bench, Cutting cutting, String stage) {
+  static String of(Store store, String bench, CuttingRow cutting, String stage) {
     return cutting.gone() == null
         ? standing(stage)
         : because(store, bench, cutting).orElse("other");
@@ -34,7 +34,7 @@ public final class Fate {
   }
 
   /** What was given as the reason by the order that took it out, if an order did. */
-  public static Optional<String> because(Store store, String bench, Cutting cutting) {
+  public static Optional<String> because(Store store, String bench, CuttingRow cutting) {
     Instant until = cutting.gone().plusMillis(1);
     Search changes =
         new Search(bench, cutting.cup(), "change", cutting.since(), until, MOST_CHANGES);

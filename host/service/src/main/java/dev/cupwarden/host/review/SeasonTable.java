@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.review.Export.Asked;
 import dev.cupwarden.host.store.Events.EventRow;
-import dev.cupwarden.host.store.Setups.Cutting;
+import dev.cupwarden.host.store.Setups.CuttingRow;
 import dev.cupwarden.host.store.Store;
 import java.io.IOException;
 import java.io.Writer;
@@ -74,7 +74,7 @@ final class SeasonTable {
     season.print(out);
   }
 
-  private void addCutting(Cutting cutting) {
+  private void addCutting(CuttingRow cutting) {
     JsonNode told = tree(cutting.told());
     Row row = new Row();
     row.plant = told.path("plant").asText("");

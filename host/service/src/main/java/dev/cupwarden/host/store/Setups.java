@@ -34,7 +34,7 @@ public final class Setups {
    * @param gone when it was missed first; null while it stands on the bench
    * @param told JSON: the cup as it was last set up
    */
-  public record Cutting(String cup, Instant since, Instant gone, String told) {}
+  public record CuttingRow(String cup, Instant since, Instant gone, String told) {}
 
   /**
    * Replaces an older set-up; a late one changes nothing.
@@ -122,7 +122,7 @@ public final class Setups {
   }
 
   /** All cuttings, by cup and time. */
-  public List<Cutting> cuttings(String bench) {
+  public List<CuttingRow> cuttings(String bench) {
     return jdbi.withHandle(
         handle ->
             handle
@@ -134,10 +134,10 @@ public final class Setups {
                 .list());
   }
 
-  private static Cutting cuttingOf(ResultSet rows) throws SQLException {
+  private static CuttingRow cuttingOf(ResultSet rows) throws SQLException {
     long goneMs = rows.getLong(3);
     Instant gone = rows.wasNull() ? null : Instant.ofEpochMilli(goneMs);
-    return new Cutting(
+    return new CuttingRow(
         rows.getString(1), Instant.ofEpochMilli(rows.getLong(2)), gone, rows.getString(4));
   }
 }

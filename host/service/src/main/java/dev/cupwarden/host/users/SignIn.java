@@ -45,12 +45,12 @@ public final class SignIn {
   }
 
   /** A person in a session. */
-  public record Person(String name, Role role) {}
+  public record SessionUser(String name, Role role) {}
 
   /** What came of it. */
-  public sealed interface Outcome {
+  public sealed interface SignInResult {
     /** In, with a token that only the browser keeps. */
-    record In(Person person, String token) implements Outcome {
+    record In(SessionUser person, String token) implements SignInResult {
       @Override
       public String toString() {
         return "in as " + person.name();
@@ -58,10 +58,10 @@ public final class SignIn {
     }
 
     /** Name and password do not belong together. */
-    record Wrong() implements Outcome {}
+    record Wrong() implements SignInResult {}
 
     /** Too many tries from there, or for that name: wait. */
-    record TooOften(Duration pause) implements Outcome {}
+    record TooOften(Duration pause) implements SignInResult {}
   }
 
   /**
@@ -69,17 +69,17 @@ public final class SignIn {
    *
    * @param from the address it comes from
    */
-  public Outcome tryIn(String name, char[] password, String from) {
+  public SignInResult tryIn(String name, char[] password, String from) {
     String place = ClientNetwork.of(from);
     Who who = new Who(name, place, store.users().knows(name, place));
     Optional<Duration> wait = attempts.begin(who);
     if (wait.isPresent()) {
-      return new Outcome.TooOften(wait.get());
+      return new SignInResult.TooOften(wait.get());
     }
     Semaphore turns = who.atHome() ? turnsAtHome : turnsElsewhere;
     if (!turns.tryAcquire()) {
       attempts.takenBack(who);
-      return new Outcome.TooOften(BUSY);
+      return new SignInResult.TooOften(BUSY);
     }
     try {
       return look(who, password);
@@ -88,11 +88,11 @@ public final class SignIn {
     }
   }
 
-  private Outcome look(Who who, char[] password) {
+  private SignInResult look(Who who, char[] password) {
     Optional<UserRow> user = store.users().find(who.name());
     boolean right = Passwords.matches(password, user.map(UserRow::hash).orElse(NOBODYS));
     if (!right || user.isEmpty()) {
-      return new Outcome.Wrong();
+      return new SignInResult.Wrong();
     }
     attempts.succeeded(who);
     byte[] bytes = new byte[TOKEN_BYTES];
@@ -101,10 +101,10 @@ public final class SignIn {
     Instant now = clock.instant();
     store.users().open(digest(token), who.name(), now, now.plus(SESSION));
     store.users().know(who.name(), who.place(), now);
-    return new Outcome.In(person(user.get()), token);
+    return new SignInResult.In(person(user.get()), token);
   }
 
-  public Optional<Person> whose(String token) {
+  public Optional<SessionUser> whose(String token) {
     return store.users().inSession(digest(token), clock.instant()).map(SignIn::person);
   }
 
@@ -112,8 +112,8 @@ public final class SignIn {
     store.users().end(digest(token));
   }
 
-  private static Person person(UserRow row) {
-    return new Person(row.name(), Role.of(row.role()).orElse(Role.LOOK));
+  private static SessionUser person(UserRow row) {
+    return new SessionUser(row.name(), Role.of(row.role()).orElse(Role.LOOK));
   }
 
   /** A token has 256 random bits: a plain digest cannot be turned round. */

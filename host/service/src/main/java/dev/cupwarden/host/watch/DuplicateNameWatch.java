@@ -54,9 +54,9 @@ public final class DuplicateNameWatch {
     }
     Instant ended = last.plus(ALONE);
     if (life.turns().isPresent() && now.isBefore(ended)) {
-      alerts.raised(new HostAlerts.Finding(bench, CODE, 2, 1, WHAT_TO_DO));
+      alerts.raised(new HostAlerts.AlertContent(bench, CODE, 2, 1, WHAT_TO_DO));
     } else if (life.heard().isAfter(ended)) {
-      alerts.over(new HostAlerts.Finding(bench, CODE, 1, 1, WHAT_TO_DO));
+      alerts.over(new HostAlerts.AlertContent(bench, CODE, 1, 1, WHAT_TO_DO));
     }
   }
 }

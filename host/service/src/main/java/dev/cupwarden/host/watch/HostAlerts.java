@@ -78,9 +78,10 @@ public final class HostAlerts {
    * @param bench whose, or {@link #HOST}
    * @param severity what is worse than what was told is told anew
    */
-  public record Finding(
+  public record AlertContent(
       String bench, String code, double value, double threshold, String whatToDo, int severity) {
-    public Finding(String bench, String code, double value, double threshold, String whatToDo) {
+    public AlertContent(
+        String bench, String code, double value, double threshold, String whatToDo) {
       this(bench, code, value, threshold, whatToDo, 0);
     }
 
@@ -129,7 +130,7 @@ public final class HostAlerts {
   }
 
   /** It is so: told if that is new or worse than what was told, and a day after it was told. */
-  public synchronized void raised(Finding finding) {
+  public synchronized void raised(AlertContent finding) {
     Optional<Standing> before = standing(finding.key()).filter(Standing::isOpen);
     Instant now = clock.instant();
     if (before.isEmpty()) {
@@ -147,7 +148,7 @@ public final class HostAlerts {
   }
 
   /** It is no longer so. */
-  public synchronized void over(Finding finding) {
+  public synchronized void over(AlertContent finding) {
     if (isOpen(finding.bench(), finding.code())) {
       tell(finding, finding.notice("cleared", notBefore(finding.key())), clock.instant());
     }
@@ -207,7 +208,7 @@ public final class HostAlerts {
     return key.bench() + "\n" + key.code();
   }
 
-  private void tell(Finding finding, AlertNotice notice, Instant due) {
+  private void tell(AlertContent finding, AlertNotice notice, Instant due) {
     int severity = notice.state().equals("cleared") ? 0 : finding.severity();
     keep(new Standing(finding.key(), notice, severity, clock.instant(), false, due, Kept.NOT_YET));
   }

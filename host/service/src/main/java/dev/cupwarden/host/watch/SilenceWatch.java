@@ -120,12 +120,12 @@ public final class SilenceWatch {
     }
   }
 
-  private HostAlerts.Finding finding(Hearing bench, ControllerLiveness liveness) {
+  private HostAlerts.AlertContent finding(Hearing bench, ControllerLiveness liveness) {
     String whatToDo =
         connected.getAsBoolean()
             ? liveness.whatToDo()
             : "The host does not reach the broker: look at the network between them.";
-    return new HostAlerts.Finding(
+    return new HostAlerts.AlertContent(
         bench.bench(),
         CODE,
         liveness.lasted().toSeconds() / S_PER_MIN,

@@ -153,7 +153,7 @@ public final class StoreWatch {
     return Math.min(LEAST_BYTES, LEAST_PART * room.bytes());
   }
 
-  private HostAlerts.Finding isLow(double freeMb) {
+  private HostAlerts.AlertContent isLow(double freeMb) {
     double leastMb = disk.room().map(StoreWatch::leastBytes).orElse(0.0) / BYTES_PER_MB;
     String words =
         String.format(
@@ -162,10 +162,10 @@ public final class StoreWatch {
                 + " kept. Make room on it, or keep readings for a shorter time (--keep-readings) and"
                 + " give the room back (store vacuum).",
             freeMb);
-    return new HostAlerts.Finding(HostAlerts.HOST, CODE, freeMb, Math.rint(leastMb), words);
+    return new HostAlerts.AlertContent(HostAlerts.HOST, CODE, freeMb, Math.rint(leastMb), words);
   }
 
-  private HostAlerts.Finding takesNothing() {
+  private HostAlerts.AlertContent takesNothing() {
     Instant now = clock.instant();
     Instant since = waitingSince.get().orElse(now);
     since = marked.isBefore(since) && !marked.equals(Instant.MIN) ? marked : since;
@@ -177,7 +177,7 @@ public final class StoreWatch {
             + "). Make room on its disk, or look at its database. The benches go on by themselves"
             + " and tell all of it later; alerts are told from memory meanwhile.";
     double min = Duration.between(since, now).toSeconds() / S_PER_MIN;
-    return new HostAlerts.Finding(
+    return new HostAlerts.AlertContent(
         HostAlerts.HOST, CODE, min, PATIENCE.toSeconds() / S_PER_MIN, words, WORSE_THAN_LOW);
   }
 

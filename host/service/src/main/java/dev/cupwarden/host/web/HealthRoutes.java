@@ -18,12 +18,12 @@ import java.util.function.ToDoubleFunction;
 public final class HealthRoutes {
   private static final int UNAVAILABLE = 503;
 
-  private final Condition condition;
+  private final HostCondition condition;
   private final PrometheusMeterRegistry registry =
       new PrometheusMeterRegistry(PrometheusConfig.DEFAULT);
 
   /** How the parts of the host are, asked anew each time. */
-  public interface Condition {
+  public interface HostCondition {
     boolean isConnected();
 
     /** How the store is, as it was last looked at. */
@@ -37,14 +37,14 @@ public final class HealthRoutes {
     Counts counts();
   }
 
-  HealthRoutes(Store store, Condition condition) {
+  HealthRoutes(Store store, HostCondition condition) {
     this.condition = condition;
     counter("cupwarden.messages.received", "messages", counts -> counts.messages());
     counter("cupwarden.readings.stored", "readings", counts -> counts.readings());
     counter("cupwarden.messages.malformed", "messages", counts -> counts.malformed());
     counter("cupwarden.events.repeated", "events", counts -> counts.doubles());
     counter("cupwarden.events.passed.over", "events", counts -> counts.passedOver());
-    gauge("cupwarden.ingest.backlog", "messages", Condition::backlog);
+    gauge("cupwarden.ingest.backlog", "messages", HostCondition::backlog);
     gauge("cupwarden.store.takes", "bool", each -> each.storeTakes() ? 1 : 0);
     gauge("cupwarden.broker.connected", "bool", each -> each.isConnected() ? 1 : 0);
     gauge("cupwarden.notices.waiting", "notices", each -> store.notices().waiting());
@@ -57,7 +57,7 @@ public final class HealthRoutes {
         .register(registry);
   }
 
-  private void gauge(String name, String unit, ToDoubleFunction<Condition> value) {
+  private void gauge(String name, String unit, ToDoubleFunction<HostCondition> value) {
     Gauge.builder(name, condition, value).baseUnit(unit).register(registry);
   }
 

@@ -47,7 +47,7 @@ final class OrderRoutes {
     }
   }
 
-  private static int statusOf(OrderException.Cause cause) {
+  private static int statusOf(OrderException.Problem cause) {
     return switch (cause) {
       case NOT_AN_ORDER -> BAD_REQUEST;
       case NO_SUCH_BENCH -> NOT_FOUND;

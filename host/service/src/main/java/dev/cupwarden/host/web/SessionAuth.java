@@ -6,8 +6,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.users.Role;
 import dev.cupwarden.host.users.SignIn;
-import dev.cupwarden.host.users.SignIn.Outcome;
-import dev.cupwarden.host.users.SignIn.Person;
+import dev.cupwarden.host.users.SignIn.SessionUser;
+import dev.cupwarden.host.users.SignIn.SignInResult;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
@@ -61,7 +61,7 @@ final class SessionAuth {
     if (!asks) {
       return;
     }
-    Optional<Person> person = personOf(context);
+    Optional<SessionUser> person = personOf(context);
     person.ifPresent(known -> Caller.is(context, known.name()));
     boolean acts = !HARMLESS.contains(context.method().name());
     if (acts && context.header("Origin") == null) {
@@ -86,7 +86,7 @@ final class SessionAuth {
     throw new ApiException(UNAUTHORIZED, "Sign in first, at /sign-in/.");
   }
 
-  private Optional<Person> personOf(Context context) {
+  private Optional<SessionUser> personOf(Context context) {
     return Optional.ofNullable(context.cookie(COOKIE))
         .filter(token -> token.length() <= LONGEST)
         .flatMap(signIn::whose);
@@ -94,8 +94,8 @@ final class SessionAuth {
 
   private void who(Context context) {
     ObjectNode answer = Json.MAPPER.createObjectNode().put("asks", asks);
-    Optional<Person> person = asks ? personOf(context) : Optional.empty();
-    answer.put("name", person.map(Person::name).orElse(null));
+    Optional<SessionUser> person = asks ? personOf(context) : Optional.empty();
+    answer.put("name", person.map(SessionUser::name).orElse(null));
     answer.put(
         "role", asks ? person.map(known -> known.role().word()).orElse(null) : Role.ACT.word());
     JsonResponse.json(context, answer);
@@ -104,8 +104,8 @@ final class SessionAuth {
   private void in(Context context) {
     JsonNode asked = bodyOf(context);
     String name = text(asked, "name");
-    Outcome outcome = signIn.tryIn(name, text(asked, "password").toCharArray(), context.ip());
-    if (outcome instanceof Outcome.In in) {
+    SignInResult outcome = signIn.tryIn(name, text(asked, "password").toCharArray(), context.ip());
+    if (outcome instanceof SignInResult.In in) {
       context.cookie(cookie(in.token(), (int) SignIn.SESSION.toSeconds()));
       JsonResponse.json(
           context,
@@ -113,7 +113,7 @@ final class SessionAuth {
               .createObjectNode()
               .put("name", in.person().name())
               .put("role", in.person().role().word()));
-    } else if (outcome instanceof Outcome.TooOften often) {
+    } else if (outcome instanceof SignInResult.TooOften often) {
       long waitS = Math.max(1, often.pause().toSeconds());
       context.header("Retry-After", String.valueOf(waitS));
       throw new ApiException(TOO_MANY, "Too many tries: wait " + waitS + " s.");

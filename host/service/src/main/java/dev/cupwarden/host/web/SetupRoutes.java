@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.review.Fate;
-import dev.cupwarden.host.store.Setups.Cutting;
+import dev.cupwarden.host.store.Setups.CuttingRow;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -30,7 +30,7 @@ final class SetupRoutes {
   private void cuttings(Context context) {
     String bench = RequestParameters.bench(context, store);
     ArrayNode all = Json.MAPPER.createArrayNode();
-    for (Cutting cutting : store.setups().cuttings(bench)) {
+    for (CuttingRow cutting : store.setups().cuttings(bench)) {
       ObjectNode told = all.addObject().put("cup", cutting.cup());
       told.setAll((ObjectNode) JsonResponse.stored(cutting.told()));
       told.put("since", cutting.since().toString());

@@ -13,7 +13,7 @@ import dev.cupwarden.host.review.TankUse;
 import dev.cupwarden.host.store.Benches.BenchRow;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Search;
-import dev.cupwarden.host.store.Setups.Cutting;
+import dev.cupwarden.host.store.Setups.CuttingRow;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -95,7 +95,7 @@ final class TankRoutes {
     Instant recent = now.minus(TankUse.RECENT);
     Instant known =
         store.setups().cuttings(bench).stream()
-            .map(Cutting::since)
+            .map(CuttingRow::since)
             .min(Comparator.naturalOrder())
             .orElse(now);
     Instant from = known.isAfter(recent) ? known : recent;

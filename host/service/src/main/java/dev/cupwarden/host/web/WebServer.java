@@ -44,7 +44,7 @@ public final class WebServer implements AutoCloseable {
 
   private final LoopbackPort port;
   private final Optional<Exposure> exposure;
-  private final HealthRoutes.Condition condition;
+  private final HealthRoutes.HostCondition condition;
   private final LiveFeed feed = new LiveFeed();
   private final Javalin server;
 
@@ -54,7 +54,7 @@ public final class WebServer implements AutoCloseable {
       Store store,
       OrderService orders,
       InstantSource clock,
-      HealthRoutes.Condition condition) {
+      HealthRoutes.HostCondition condition) {
     this.port = port;
     this.exposure = exposure;
     this.condition = condition;
@@ -82,7 +82,7 @@ public final class WebServer implements AutoCloseable {
       Store store,
       OrderService orders,
       InstantSource clock,
-      HealthRoutes.Condition condition) {
+      HealthRoutes.HostCondition condition) {
     port.requireFree();
     if (exposure.isPresent() && store.users().all().isEmpty()) {
       throw new HostException(

@@ -55,7 +55,7 @@ class OrderNamesTest {
     OrderException refused =
         assertThrows(
             OrderException.class, () -> orders.place("sill", order, "me"), order::toString);
-    assertEquals(OrderException.Cause.NOT_AN_ORDER, refused.because());
+    assertEquals(OrderException.Problem.NOT_AN_ORDER, refused.because());
     assertTrue(refused.getMessage().contains(why), refused.getMessage());
     assertEquals(List.of(), sent);
     assertEquals(List.of(), store.orders().recent("sill", 10));

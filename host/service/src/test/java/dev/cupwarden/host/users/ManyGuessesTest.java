@@ -9,7 +9,7 @@ import dev.cupwarden.host.PostgresqlServer;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.store.Users.UserRow;
-import dev.cupwarden.host.users.SignIn.Outcome;
+import dev.cupwarden.host.users.SignIn.SignInResult;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -48,7 +48,7 @@ class ManyGuessesTest {
     return new SignIn(store, InstantSource.fixed(Instant.now()));
   }
 
-  private static Outcome tryIn(SignIn signIn, String password, String from) {
+  private static SignInResult tryIn(SignIn signIn, String password, String from) {
     return signIn.tryIn("owner", password.toCharArray(), from);
   }
 
@@ -56,15 +56,15 @@ class ManyGuessesTest {
   private static long guess(SignIn signIn, IntFunction<String> from) throws Exception {
     ExecutorService many = Executors.newFixedThreadPool(GUESSES);
     try {
-      List<Future<Outcome>> tries = new ArrayList<>();
+      List<Future<SignInResult>> tries = new ArrayList<>();
       for (int each = 0; each < GUESSES; each++) {
         String place = from.apply(each);
         String password = "not this one either " + each;
         tries.add(many.submit(() -> tryIn(signIn, password, place)));
       }
       long looked = 0;
-      for (Future<Outcome> each : tries) {
-        looked += each.get() instanceof Outcome.Wrong ? 1 : 0;
+      for (Future<SignInResult> each : tries) {
+        looked += each.get() instanceof SignInResult.Wrong ? 1 : 0;
       }
       return looked;
     } finally {
@@ -74,17 +74,17 @@ class ManyGuessesTest {
 
   private static void storyOf(Store store) throws Exception {
     SignIn signIn = signInTo(store);
-    assertInstanceOf(Outcome.In.class, tryIn(signIn, WORD, HOME));
+    assertInstanceOf(SignInResult.In.class, tryIn(signIn, WORD, HOME));
     long fromOne = guess(signIn, each -> "198.51.100.1");
     assertTrue(fromOne <= FREE, fromOne + " guesses were looked at; it had been 78");
     long fromMany = guess(signIn, each -> "203.0.113." + each);
     // A try that found no turn on a busy machine was not looked at, and does not count.
     assertTrue(fromOne + fromMany <= FREE, fromMany + " more from elsewhere were looked at");
     for (long left = fromOne + fromMany; left < FREE; left++) {
-      assertInstanceOf(Outcome.Wrong.class, tryIn(signIn, "nor this", "198.51.100.2"));
+      assertInstanceOf(SignInResult.Wrong.class, tryIn(signIn, "nor this", "198.51.100.2"));
     }
-    assertInstanceOf(Outcome.TooOften.class, tryIn(signIn, WORD, "198.51.100.3"));
-    assertInstanceOf(Outcome.In.class, tryIn(signIn, WORD, HOME), "the owner is at home");
+    assertInstanceOf(SignInResult.TooOften.class, tryIn(signIn, WORD, "198.51.100.3"));
+    assertInstanceOf(SignInResult.In.class, tryIn(signIn, WORD, HOME), "the owner is at home");
   }
 
   @Test
@@ -103,7 +103,7 @@ class ManyGuessesTest {
   @Test
   void aNewPasswordForgetsThePlaces() {
     SignIn signIn = signInTo(store);
-    assertInstanceOf(Outcome.In.class, tryIn(signIn, WORD, HOME));
+    assertInstanceOf(SignInResult.In.class, tryIn(signIn, WORD, HOME));
     assertTrue(store.users().knows("owner", HOME));
     signInTo(store);
     assertFalse(store.users().knows("owner", HOME));
@@ -112,7 +112,7 @@ class ManyGuessesTest {
   @Test
   void onlyTheNewestPlacesAreKnown() {
     SignIn signIn = signInTo(store);
-    assertInstanceOf(Outcome.In.class, tryIn(signIn, WORD, HOME));
+    assertInstanceOf(SignInResult.In.class, tryIn(signIn, WORD, HOME));
     for (int each = 0; each < 60; each++) {
       store.users().know("owner", "place " + each, java.time.Instant.now().plusSeconds(each));
     }

@@ -143,7 +143,7 @@ class ApiDocumentTest {
     store.close();
   }
 
-  private record Fine() implements HealthRoutes.Condition {
+  private record Fine() implements HealthRoutes.HostCondition {
     @Override
     public boolean isConnected() {
       return true;

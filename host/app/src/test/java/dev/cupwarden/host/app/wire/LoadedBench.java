@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.JournalRetention;
 import dev.cupwarden.app.journal.Outbox;
-import dev.cupwarden.app.journal.Retention;
 import dev.cupwarden.app.journal.TickEntry;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.link.ControllerMqttLink;
@@ -107,7 +107,7 @@ final class LoadedBench implements AutoCloseable {
     String pack = Json.MAPPER.writeValueAsString(Spoken.pack(name, at, "A1", 300 + number * 0.01));
     journal.commit(new TickEntry(at, "{}", state, Optional.of(pack), List.of(), events, List.of()));
     if (number % DAY_TICKS == 0) {
-      journal.endDay(new Journal.Start(at, "", state, "test"), Retention.USUAL);
+      journal.endDay(new Journal.Start(at, "", state, "test"), JournalRetention.USUAL);
     }
   }
 
