@@ -62,9 +62,10 @@ export const tanks = (bench) => get(path('benches', bench, 'tanks'));
 /** What to weigh for a volume of a feed at a strength: {feed_g, level_teaspoons, ec_ms_per_cm, …}. */
 export const recipe = (bench, fields) => get(path('benches', bench, 'recipe') + query(fields));
 
-/** Who is signed in: {asks, name, role}; where nobody is asked, anybody may act. */
 /** Of the host itself: whether its store takes what it is given, and how much room it has. */
 export const host = () => get(path('host'));
+
+/** Who is signed in: {asks, name, role}; where nobody is asked, anybody may act. */
 export const session = () => get(path('session'));
 
 export async function signOut() {
