@@ -246,15 +246,14 @@ public final class BenchLoop {
     signs.doing(Beat.Doing.TELLING);
     hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
     dailyTrimming.afterTick(at, state);
-    tell(
-        new TickReport(
-            at,
-            step,
-            doses,
-            standing.statuses(),
-            tickEvents.bench(at, seen, state),
-            tick.setup(state)));
+    tell(report(at, step, doses, standing, seen));
     requireMark();
+  }
+
+  private TickReport report(
+      Instant at, Tick.Step step, List<Dose> doses, Tick.Standing standing, Observation seen) {
+    return new TickReport(
+        at, step, doses, standing.statuses(), tickEvents.bench(at, seen, state), tick.setup(state));
   }
 
   /**

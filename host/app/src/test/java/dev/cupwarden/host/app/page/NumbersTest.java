@@ -53,7 +53,7 @@ class NumbersTest {
         ".says", "A8 drinks 0.61 times as much as before in air like this (0.48–0.76)");
     browser.awaitText("table", "1.04 g/h");
     browser.awaitText("table", "beginning cut off");
-    browser.awaitText("table", "not yet to be told");
+    browser.awaitText("table", "cannot be told yet");
   }
 
   @Test
