@@ -4,6 +4,8 @@ import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchSafety;
+import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import java.io.IOException;
@@ -152,7 +154,14 @@ public final class RunControllerCommand implements Callable<Integer> {
 
   private ControllerRun.Plan plan() throws BadUsage, SetupException {
     Bench bench = BenchSource.load(benchFile);
-    requireWiring(bench);
+    BenchSafety safety = new BenchSafety(bench, requireWiring(bench));
+    // On a simulated bench no water runs: what is missing is told and refuses nothing.
+    if (!simulate && !safety.faults().isEmpty()) {
+      throw new BadUsage(
+          "%s: this bench is not safe to leave alone, and does not run:%n%s"
+              .formatted(benchFile, String.join(System.lineSeparator(), safety.faults())));
+    }
+    (simulate ? safety.faults() : safety.waived()).forEach(log::warn);
     return new ControllerRun.Plan(
         bench, BenchSource.text(benchFile), journal, Optional.of(settings()), report -> {});
   }
@@ -168,7 +177,7 @@ public final class RunControllerCommand implements Callable<Integer> {
     return new ControllerRun.Simulation(seed, speed, driedFor, Optional.ofNullable(begins));
   }
 
-  private void requireWiring(Bench bench) throws BadUsage {
+  private BoardWiring requireWiring(Bench bench) throws BadUsage {
     if (bench.board().isEmpty()) {
       throw new BadUsage(
           benchFile + " board: run needs the bench's wiring (scales, pump, valves), and has none");
@@ -180,6 +189,7 @@ public final class RunControllerCommand implements Callable<Integer> {
             benchFile + " cups." + cup.name() + ": run needs the cup's scale (or probe) and valve");
       }
     }
+    return bench.board().get();
   }
 
   private BrokerSettings settings() throws BadUsage {

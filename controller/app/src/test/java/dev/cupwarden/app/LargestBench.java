@@ -46,7 +46,8 @@ final class LargestBench {
                   + " {volts: 2.0, theta: 0.4}, {volts: 2.9, theta: 0.05}]}\n")
               .formatted(name("p", i), 0x48 + i / 4 % 4, behind(i / 16), i % 4));
     }
-    text.append("  valves:\n    plain: {gpio: 5, tank: plain}\n    feed: {gpio: 6, tank: feed}\n");
+    text.append(
+        "  valves:\n    plain: {gpio: 10, tank: plain}\n    feed: {gpio: 11, tank: feed}\n");
     for (int i = 0; i < cups; i++) {
       text.append(
           "    %s: {expander: 0x%02X, %s, pin: %d}\n"

@@ -2,13 +2,18 @@ package dev.cupwarden.app.check;
 
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.BoardWiring.TankGauge;
+import dev.cupwarden.core.setup.BoardWiring.TankScale;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Tank;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What the bench itself shows: sensors alive, a way from a tank to each cup, tanks against tray.
@@ -34,10 +39,6 @@ final class BenchCheck {
     }
     if (seen.leak()) {
       findings.add(Finding.fail("sensors", "The leak sensor is wet: dry it, and find the water."));
-    }
-    if (wiring.more().leak().isEmpty()) {
-      findings.add(
-          Finding.note("sensors", "There is no leak sensor: water on the floor is not seen."));
     }
     if (wiring.more().root().isEmpty()) {
       findings.add(
@@ -70,6 +71,7 @@ final class BenchCheck {
             Finding.fail("tubes", "No valve leads from the tank %s.".formatted(tank.name())));
       }
     }
+    findings.addAll(idleScales());
     long unused =
         wiring.valves().entrySet().stream()
             .filter(valve -> valve.getValue().tank().isEmpty())
@@ -86,6 +88,37 @@ final class BenchCheck {
     }
     if (findings.isEmpty()) {
       findings.add(Finding.ok("tubes", "every cup has its valve, every tank its way"));
+    }
+    return findings;
+  }
+
+  private List<Finding> idleScales() {
+    Set<String> idle = new TreeSet<>(wiring.scales().keySet());
+    bench.cups().values().forEach(cup -> cup.wiring().scale().ifPresent(idle::remove));
+    for (TankGauge gauge : wiring.more().gauges().values()) {
+      if (gauge instanceof TankScale under) {
+        idle.remove(under.scale());
+      }
+    }
+    return idle.stream()
+        .map(
+            scale ->
+                Finding.note(
+                    "tubes",
+                    "Scale %s is under no cup and no tank: name it with its cup, or take it out."
+                        .formatted(scale)))
+        .toList();
+  }
+
+  /** What the file says of the parts that keep a bench safe. */
+  List<Finding> safety() {
+    BenchSafety safety = new BenchSafety(bench, wiring);
+    List<Finding> findings = new ArrayList<>();
+    safety.faults().forEach(fault -> findings.add(Finding.fail("parts", fault)));
+    safety.notes().forEach(note -> findings.add(Finding.note("parts", note)));
+    safety.waived().forEach(waiver -> findings.add(Finding.note("parts", waiver)));
+    if (findings.isEmpty()) {
+      findings.add(Finding.ok("parts", "heartbeat, leak line and tank levels are wired"));
     }
     return findings;
   }

@@ -126,6 +126,7 @@ public final class CheckCommand implements Callable<Integer> {
     } catch (BoardException unusable) {
       findings.add(Finding.fail("sensors", unusable.getMessage()));
     }
+    findings.addAll(check.safety());
     findings.addAll(check.tubes());
     findings.addAll(check.tanks(trayMl));
     findings.addAll(new HoseCheck(bench).all());

@@ -84,7 +84,7 @@ class CheckCommandTest {
   void whatIsNotABenchOrAnOptionIsRefusedWithOneSentence() throws Exception {
     assertEquals(2, check("--confirm", "everything"));
     assertEquals(2, check("--tray", "16"));
-    Files.writeString(bench, text.replace("v2: {gpio: 12}", "v2: {gpio: 4}"));
+    Files.writeString(bench, text.replace("v2: {gpio: 12}", "v2: {gpio: 9}"));
     assertEquals(2, check());
     assertEquals(3, err.toString().lines().count(), err::toString);
   }

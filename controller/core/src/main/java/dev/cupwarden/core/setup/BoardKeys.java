@@ -51,7 +51,9 @@ final class BoardKeys {
                 "leak",
                 "tanks",
                 "heartbeat",
-                "clock");
+                "clock",
+                "mat",
+                "without");
     Optional<Entry> bus = keys.maybe("bus");
     int busNumber = bus.isPresent() ? bus.get().integer(0, 31) : 1;
     BusPlaces places = new BusPlaces();
@@ -117,6 +119,14 @@ final class BoardKeys {
   }
 
   private static Pump pump(Entry written, GpioLines lines) throws SetupException {
+    Optional<Entry> expander = written.named().maybe("expander");
+    if (expander.isPresent()) {
+      throw expander
+          .get()
+          .refuse(
+              "hangs the pump on the bus, where an expander that falls silent keeps it running:"
+                  + " expected gpio, a line of the processor");
+    }
     Section keys = written.section("gpio", "rate", "active", "longest");
     return new Pump(
         lines.take(keys),

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What is soldered to what.
@@ -42,6 +43,8 @@ public record BoardWiring(
    * @param gauges by tank
    * @param heartbeat the line that retriggers the pump-run timer
    * @param clock the clock that a battery keeps going
+   * @param mat the heat mat below the cups, which the program does not switch
+   * @param without why a part that keeps the bench safe is not there, in the grower's words
    */
   public record More(
       Map<String, Probe> probes,
@@ -49,20 +52,30 @@ public record BoardWiring(
       Optional<Integer> leak,
       Map<String, TankGauge> gauges,
       Optional<Integer> heartbeat,
-      Optional<ClockChip> clock) {
+      Optional<ClockChip> clock,
+      Optional<HeatMat> mat,
+      Map<SafetyPart, String> without) {
     public static final More NONE =
         new More(Map.of(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
 
-    /** Without a clock chip. */
+    /** Without a clock chip and a mat, and with nothing waived. */
     public More(
         Map<String, Probe> probes,
         Optional<RootThermometer> root,
         Optional<Integer> leak,
         Map<String, TankGauge> gauges,
         Optional<Integer> heartbeat) {
-      this(probes, root, leak, gauges, heartbeat, Optional.empty());
+      this(probes, root, leak, gauges, heartbeat, Optional.empty(), Optional.empty(), Map.of());
     }
   }
+
+  /**
+   * A heat mat under a thermostat of its own.
+   *
+   * @param cutOutC where a high-limit cut-out that needs no software ends its heat, C; none where
+   *     nobody named one
+   */
+  public record HeatMat(OptionalDouble cutOutC) {}
 
   /**
    * A clock chip with a battery, which the machine's kernel reads.

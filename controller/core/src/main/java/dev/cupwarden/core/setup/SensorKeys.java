@@ -3,6 +3,7 @@ package dev.cupwarden.core.setup;
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
 import dev.cupwarden.core.setup.BoardWiring.ClockChip;
 import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
+import dev.cupwarden.core.setup.BoardWiring.HeatMat;
 import dev.cupwarden.core.setup.BoardWiring.More;
 import dev.cupwarden.core.setup.BoardWiring.Probe;
 import dev.cupwarden.core.setup.BoardWiring.ProbePoint;
@@ -12,10 +13,13 @@ import dev.cupwarden.core.setup.BoardWiring.TankScale;
 import dev.cupwarden.core.units.Unit;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 
@@ -32,6 +36,12 @@ final class SensorKeys {
 
   /** A chip that goes wrong by more has no working crystal. Our choice. */
   private static final Range DRIFT = Range.of(1, 600, Unit.S);
+
+  /** Roots die above the one, no cut-out is set below the other. Our choice. */
+  private static final Range CUT_OUT = Range.of(20, 45, Unit.C);
+
+  /** A word is no reason. Our choice. */
+  private static final int LEAST_REASON = 10;
 
   private static final Range VOLTS = Range.of(0, 3.3);
   private static final Range FLOAT_AT = Range.of(0, 1000, Unit.L);
@@ -53,7 +63,43 @@ final class SensorKeys {
         line(board.maybe("leak")),
         gauges(board.maybe("tanks"), scales, tanks),
         line(board.maybe("heartbeat")),
-        clock(board.maybe("clock")));
+        clock(board.maybe("clock")),
+        mat(board.maybe("mat")),
+        without(board.maybe("without")));
+  }
+
+  private static Optional<HeatMat> mat(Optional<Entry> written) throws SetupException {
+    if (written.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Entry> cutOut = written.get().section("cut_out").maybe("cut_out");
+    return Optional.of(
+        new HeatMat(
+            cutOut.isPresent()
+                ? OptionalDouble.of(cutOut.get().quantity(CUT_OUT))
+                : OptionalDouble.empty()));
+  }
+
+  private static Map<SafetyPart, String> without(Optional<Entry> written) throws SetupException {
+    Map<SafetyPart, String> reasons = new EnumMap<>(SafetyPart.class);
+    if (written.isPresent()) {
+      Section keys = written.get().section(SafetyPart.words().toArray(String[]::new));
+      for (var waived : keys.values().entrySet()) {
+        reasons.put(SafetyPart.of(waived.getKey()), reason(waived.getValue()));
+      }
+    }
+    return Collections.unmodifiableMap(reasons);
+  }
+
+  private static String reason(Entry written) throws SetupException {
+    String reason = written.text().strip();
+    if (reason.length() < LEAST_REASON) {
+      throw written.refuse(
+          written.found()
+              + " is no reason: expected %d characters or more that say what takes its place"
+                  .formatted(LEAST_REASON));
+    }
+    return reason;
   }
 
   private static Optional<ClockChip> clock(Optional<Entry> written) throws SetupException {
