@@ -8,8 +8,8 @@ import java.util.Set;
  * How a pump is tried again that brought nothing to several cups, or whose water went astray: a day
  * after it was latched, and a day after each trial that failed, one pass to the driest cup, whose
  * weight judges it. Another cup than the last time where there is one: that one's own tube may be
- * shut. So no witness that was wrong lets a whole bench die, and a valve that does stand open gets a
- * part of one pass a day. Times are our choice.
+ * shut. So no witness that was wrong lets a whole bench die, and a valve that does stand open gets
+ * a part of one pass a day. Times are our choice.
  *
  * @param cup of the last trial; null before the first
  * @param begunAt of one that its cup's weight has not judged; null where there is none
