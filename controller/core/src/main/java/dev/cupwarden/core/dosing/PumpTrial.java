@@ -2,11 +2,14 @@ package dev.cupwarden.core.dosing;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Set;
 
 /**
- * How a pump that brought nothing to several cups is tried again: a day after it was latched, and a
- * day after each trial that failed, one pass to the driest cup, whose weight judges it. Another cup
- * than the last time where there is one: that one's own tube may be shut. Times are our choice.
+ * How a pump is tried again that brought nothing to several cups, or whose water went astray: a day
+ * after it was latched, and a day after each trial that failed, one pass to the driest cup, whose
+ * weight judges it. Another cup than the last time where there is one: that one's own tube may be
+ * shut. So no witness that was wrong lets a whole bench die, and a valve that does stand open gets
+ * a part of one pass a day. Times are our choice.
  *
  * @param cup of the last trial; null before the first
  * @param begunAt of one that its cup's weight has not judged; null where there is none
@@ -15,14 +18,43 @@ import java.time.Instant;
 public record PumpTrial(String cup, Instant begunAt, Instant failedAt) {
   public static final PumpTrial NONE = new PumpTrial(null, null, null);
 
-  /** Code of the latch that a trial may end. */
-  public static final String ENDS = "dose-short";
+  /** Code of the latch of a pump, or of a cup, to which passes did not come. */
+  public static final String SHORT = "dose-short";
+
+  /** Code of the latch where water came to a cup to which none was sent. */
+  public static final String ASTRAY = "valve-leaking";
+
+  /** A pump that runs on by itself waits for a person: its output, not a witness, is in doubt. */
+  private static final Set<String> ENDED = Set.of(SHORT, ASTRAY);
 
   private static final Duration EVERY = Duration.ofHours(24);
 
+  /** Whether a trial may end a latch of the pump. */
+  public static boolean mayEnd(Latch pump) {
+    return ENDED.contains(pump.code());
+  }
+
+  /**
+   * Whether a pass that its cup's weight has judged shows that the pump may go on: where nothing
+   * came, that something came; where water went astray, that all of it came, and that none was seen
+   * elsewhere meanwhile.
+   *
+   * @param pump why it is latched
+   * @param pumpPart of what is ordered that the pump truly gives
+   */
+  public boolean passed(Latch pump, DoseCheck.Finding finding, double pumpPart) {
+    if (!pump.code().equals(ASTRAY)) {
+      return finding.verdict() != DoseCheck.Verdict.SHORT;
+    }
+    double wholeG = DoseCheck.BYPASS_BELOW * pumpPart * finding.orderedMl();
+    return !pump.since().isAfter(begunAt)
+        && finding.verdict() != DoseCheck.Verdict.OVER
+        && finding.riseG() >= wholeG;
+  }
+
   /** Whether a trial may begin, with that latch of the pump; null: none stands. */
   public boolean due(Latch pump, Instant at) {
-    if (pump == null || !pump.code().equals(ENDS) || begunAt != null) {
+    if (pump == null || !mayEnd(pump) || begunAt != null) {
       return false;
     }
     Instant from = failedAt == null ? pump.since() : failedAt;

@@ -46,6 +46,10 @@ public record Steps(
    * @param mostG all that was pumped, g
    */
   public Steps whilePumped(double riseG, double leastG, double mostG) {
+    if (riseG < -leastG / 2.0) {
+      // Water that came does not leave at once: these were rises of a restless scale.
+      return NONE;
+    }
     if (riseG > leastG && riseG <= mostG) {
       return new Steps(strays + 1, strayG + riseG, netG + riseG, 0, 0.0, 0.0);
     }

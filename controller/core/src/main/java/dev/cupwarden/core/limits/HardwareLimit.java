@@ -8,8 +8,8 @@ import dev.cupwarden.core.units.Elapsed;
 
 /**
  * Nothing runs over a leak, by outputs that do not answer, with a latch that waits for a person, or
- * from an empty tank: one whose cup may have nothing that the tanks still hold. A latch of passes
- * that did not arrive lets one through when a trial is due.
+ * from an empty tank: one whose cup may have nothing that the tanks still hold. A latch of the pump
+ * that a trial may end lets one through when that is due.
  */
 final class HardwareLimit implements Limit {
   @Override
@@ -20,8 +20,10 @@ final class HardwareLimit implements Limit {
     if (pass.bench().boardFault()) {
       return Ruling.veto("board-fault", 1.0, 0.0, "");
     }
-    Latch latch = standing(pass, pass.bench().latch());
-    latch = latch != null ? latch : standing(pass, pass.cup().latch());
+    Latch latch = pass.bench().latch();
+    if (latch == null || (pass.bench().trial() && PumpTrial.mayEnd(latch))) {
+      latch = ofCup(pass);
+    }
     if (latch != null) {
       return Ruling.veto(latch.code(), latch.value(), latch.threshold(), "");
     }
@@ -34,8 +36,12 @@ final class HardwareLimit implements Limit {
     return suitsMl < leastMl ? Ruling.veto("tank-empty", suitsMl, leastMl, "mL") : Ruling.FREE;
   }
 
-  private static Latch standing(Case pass, Latch latch) {
-    boolean tried = latch != null && pass.bench().trial() && latch.code().equals(PumpTrial.ENDS);
+  private static Latch ofCup(Case pass) {
+    Latch latch = pass.cup().latch();
+    if (latch == null || LeakyValveLimit.old(latch, pass)) {
+      return null;
+    }
+    boolean tried = pass.bench().trial() && latch.code().equals(PumpTrial.SHORT);
     return tried ? null : latch;
   }
 

@@ -45,6 +45,7 @@ public enum LimitCode {
       BY_A_PERSON,
       veto(new HardwareLimit()).evenPastCups(),
       veto(new AfterLeakLimit()).evenPastCups().passedBy(RESCUE, FED_RESCUE),
+      veto(new LeakyValveLimit()).passedBy(RESCUE, FED_RESCUE),
       cap(new LeakRoomLimit())),
   HOLD(
       "hold",

@@ -29,10 +29,10 @@ final class TellPump {
       to.when(code, null, false, 0.0, 0.0);
       return;
     }
-    boolean failed = code.equals(PumpTrial.ENDS) && draft.trial.failedAt() != null;
+    boolean failed = PumpTrial.mayEnd(latch) && draft.trial.failedAt() != null;
     String whatToDo =
         failed
-            ? Catalogue.say("alert.dose-short.trial-failed", draft.trial.cup())
+            ? Catalogue.say("alert." + code + ".trial-failed", draft.trial.cup())
             : Catalogue.say("alert." + code + ".pump");
     to.add(
         new Condition(code, null, Condition.Level.ON, latch.value(), latch.threshold(), whatToDo));

@@ -11,10 +11,9 @@ import java.util.Map;
 
 /**
  * What stops the pump for every cup, and how a bench of which no person has looked goes on all the
- * same: rescues after a leak that has dried up, a trial of a pump that brought nothing.
- *
- * <p>A pump that runs on, or water that came to a cup to which none was sent, waits for a person:
- * no look at a sensor and no trial shows that the next pass would not go astray as well.
+ * same: rescues after a leak that has dried up, a trial of a pump that brought nothing or whose
+ * water went astray. A pump that runs on waits for a person: no look at a sensor and no trial shows
+ * that it will stop the next time.
  */
 final class WatchPump {
   private WatchPump() {}
@@ -60,7 +59,8 @@ final class WatchPump {
     if (!draft.trial.judgedBy(cup.name())) {
       return;
     }
-    if (arrived) {
+    if (draft.pumpLatch != null
+        && draft.trial.passed(draft.pumpLatch, cup.finding, draft.pumpPart())) {
       pumpWorks(draft);
     } else {
       draft.trial = draft.trial.failed(draft.at);
@@ -76,7 +76,10 @@ final class WatchPump {
     draft.leak = draft.leak.with(draft.leak.balance().pass(pass.orderedMl(), foundMl));
   }
 
-  /** What held the pump held the cups that showed it. */
+  /**
+   * What held the pump held the cups that showed that nothing came; one to which water came by
+   * itself stays latched.
+   */
   private static void pumpWorks(BenchDraft draft) {
     PumpTrial trial = draft.trial;
     draft.trial = PumpTrial.NONE;
@@ -93,7 +96,7 @@ final class WatchPump {
 
   /** Whether a cup is held for nothing but a pass that did not arrive, or not at all. */
   private static boolean shortOfWater(CupDraft cup) {
-    return cup.latch == null || cup.latch.code().equals(PumpTrial.ENDS);
+    return cup.latch == null || cup.latch.code().equals(PumpTrial.SHORT);
   }
 
   /** After a pass was put out. */

@@ -35,7 +35,7 @@ class StepsTest {
       last = now;
       astray += steps.astray() ? 1 : 0;
     }
-    assertTrue(astray <= 200, astray + " of 20,000 readings of a very noisy scale");
+    assertTrue(astray <= 20, astray + " of 20,000 readings of a very noisy scale");
   }
 
   @Test

@@ -41,6 +41,7 @@ import org.junit.jupiter.api.TestFactory;
  * figures here fails. Bounds are those of the rows' own Javadoc: common practice or our choice.
  */
 class LimitBoundaryTest {
+  private static final String ASTRAY = "valve-leaking";
   private static final Cause[] RESCUES = {Cause.RESCUE, Cause.FED_RESCUE};
   private static final Cause[] NO_RESCUES = {
     Cause.DUE, Cause.FORECAST, Cause.BLIND, Cause.FLUSH, Cause.ORDER
@@ -174,6 +175,23 @@ class LimitBoundaryTest {
                   d.pumpLatch = latch();
                   d.trial = true;
                 })
+            .free(
+                "water astray, on trial",
+                d -> {
+                  d.pumpLatch = astray("PT0S");
+                  d.trial = true;
+                })
+            .held(
+                "a pump that runs on, on trial",
+                d -> {
+                  d.pumpLatch = new Latch("pump-running-on", AT, 2.0, 3.0);
+                  d.trial = true;
+                },
+                2.0,
+                3.0,
+                "",
+                "pump-running-on")
+            .held("a leak not a day old", d -> d.cupLatch = astray("PT23H59M"), 2, 3, "", ASTRAY)
             .held("an output is silent", d -> d.boardFault = true, 1.0, 0.0, "", "board-fault")
             .held("wet", d -> leak(d, Stage.WET), 1.0, 0.0, "", "leak")
             .held("unread", d -> leak(d, Stage.UNREAD), 1.0, 0.0, "", "leak-unread")
@@ -187,6 +205,11 @@ class LimitBoundaryTest {
             .passedBy(RESCUES)
             .free("no leak", d -> {})
             .held("after one", d -> afterLeak(d, 20, null), 20.0, 25.0, "mL", "leak-rescue");
+    Boundary valve =
+        new Boundary("hardware LeakyValveLimit")
+            .passedBy(RESCUES)
+            .free("no latch", d -> {})
+            .held("a leak a day old", d -> d.cupLatch = astray("PT24H"), 2.0, 3.0, "", ASTRAY);
     Boundary room =
         new Boundary("hardware LeakRoomLimit")
             .alsoBy(Cause.PRIME, Cause.RINSE)
@@ -196,7 +219,7 @@ class LimitBoundaryTest {
                 "4.9 mL left", d -> afterLeak(d, 20.1, null), 4.9, 20.1, 25.0, "mL", "leak-room")
             .held("watched", d -> afterLeak(d, 9, "PT11M"), 11.0, 12.0, "min", "leak-watch")
             .capped("12 min", d -> afterLeak(d, 9, "PT12M"), 16.0, 9.0, 25.0, "mL", "leak-room");
-    return List.of(hardware, after, room);
+    return List.of(hardware, after, valve, room);
   }
 
   private static Supply plain(double ml) {
@@ -209,6 +232,10 @@ class LimitBoundaryTest {
 
   private static Latch latch() {
     return new Latch("dose-short", AT, 2.0, 3.0);
+  }
+
+  private static Latch astray(String age) {
+    return new Latch(ASTRAY, AT.minus(Duration.parse(age)), 2.0, 3.0);
   }
 
   private static void leak(CaseDraft draft, Stage stage) {
