@@ -78,6 +78,36 @@ class ForecastTest {
     assertEquals(14.627, fresh.hoursTo(200, Bound.EARLY), 1e-3);
   }
 
+  /** One in ten dries by 0.25632 and 0.1538 g/h less, and began 1.2816 g wetter. */
+  @Test
+  void lateBoundIsWetterAndSlower() {
+    // Rates 2.74368 and 0.846208: L(8) = 6.769664 + 1.897472 x 4 x 0.864665 = 13.33238 g.
+    assertEquals(8, STEADY.hoursTo(301.2816 - 13.33238, Bound.LATE), 1e-3);
+    Forecast unsure = new Forecast(300, 0, new Rates(1, 2, 1, 2));
+    assertEquals(Double.POSITIVE_INFINITY, unsure.hoursTo(299, Bound.LATE), "it may not dry");
+  }
+
+  @Test
+  void timeIsToldToTheMinute() {
+    Forecast even = new Forecast(300, 0, new Rates(1, 0, 1, 0));
+    assertEquals(
+        Cups.START.plus(Duration.ofMinutes(90)), even.timeOf(298.5, Bound.LIKELY, Cups.START));
+    assertEquals(
+        Cups.START.plus(Duration.ofMinutes(1)), even.timeOf(299.99, Bound.LIKELY, Cups.START));
+    assertEquals(Cups.START, even.timeOf(300, Bound.LIKELY, Cups.START));
+    assertEquals(8760, even.hoursTo(300 - 8759.999, Bound.LIKELY), 0.01, "a year");
+    assertEquals(Double.POSITIVE_INFINITY, even.hoursTo(300 - 8760.1, Bound.LIKELY));
+  }
+
+  @Test
+  void dryBeforeATimeAndNotAtIt() {
+    Forecast even = new Forecast(300, 0, new Rates(1, 0, 1, 0));
+    Instant twoHours = Cups.START.plus(Duration.ofHours(2));
+    assertEquals(false, even.before(twoHours, 298, Bound.LIKELY, Cups.START));
+    assertEquals(true, even.before(twoHours, 298.01, Bound.LIKELY, Cups.START));
+    assertEquals(100, even.massAfter(1e4, 100), "never below its dry parts");
+  }
+
   @Property
   void isDryBeforeATimeIfThatBoundOfTheTimeComesFirst(
       @ForAll @DoubleRange(min = 0, max = 4) double nowGPerH,

@@ -107,8 +107,8 @@ class MixMeasurementsTest {
   }
 
   /**
-   * 0.6 - 0.2 (raw - 1) + 0.02 (raw - 1)², and 0.001 times the cubic contrast -1, 3, -3, 1, which no
-   * curve of one bend takes up: its squares are 20e-6, and one degree of freedom is left.
+   * 0.6 - 0.2 (raw - 1) + 0.02 (raw - 1)², and 0.001 times the cubic contrast -1, 3, -3, 1, which
+   * no curve of one bend takes up: its squares are 20e-6, and one degree of freedom is left.
    */
   @Test
   void curveOfLeastSquaresAndWhatItLeaves() {

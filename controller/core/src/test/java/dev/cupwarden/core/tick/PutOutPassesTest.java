@@ -35,10 +35,8 @@ class PutOutPassesTest {
 
   @Test
   void rescuesFirstThenTheDriestThenByName() {
-    assertEquals(
-        List.of("A4", "A5", "A1", "A3"), cups(story(0.55, 0.55, 0.80, 0.60).look()));
-    assertEquals(
-        List.of("A5", "A4", "A3", "A1"), cups(story(0.52, 0.55, 0.80, 0.85).look()));
+    assertEquals(List.of("A4", "A5", "A1", "A3"), cups(story(0.55, 0.55, 0.80, 0.60).look()));
+    assertEquals(List.of("A5", "A4", "A3", "A1"), cups(story(0.52, 0.55, 0.80, 0.85).look()));
   }
 
   @Test

@@ -108,8 +108,7 @@ class ReportTest {
     assertEquals(CupActivity.HELD, bench.look(order.formatted("")).cups().get("A1").state());
     Story cup = holding(0.60, "2027-02-14T20:00:00Z");
     assertEquals(
-        CupActivity.HELD,
-        cup.look(order.formatted("\"cup\":\"A1\",")).cups().get("A1").state());
+        CupActivity.HELD, cup.look(order.formatted("\"cup\":\"A1\",")).cups().get("A1").state());
   }
 
   /** 100 mL of 0.30 mS/cm in 323.313 mL. */
@@ -129,8 +128,7 @@ class ReportTest {
   @Test
   void feedOfTheLabelsInterval() {
     Story story = holding(0.60, "2027-02-14T20:00:00Z");
-    story.look(
-        "{\"id\":\"w\",\"kind\":\"watered\",\"cup\":\"A1\",\"ml\":100,\"strength\":0.5}");
+    story.look("{\"id\":\"w\",\"kind\":\"watered\",\"cup\":\"A1\",\"ml\":100,\"strength\":0.5}");
     Decision decision = story.tick.standing(story.state).decisions().get("A1");
     assertEquals(50.0 / AVAILABLE_ML, decision.fed(), 1e-4);
     assertEquals(1.2576 * 100 / 323.313, decision.saltMsPerCm(), 1e-3);
