@@ -29,7 +29,14 @@ class FollowingTest {
 
   /** Of 30 mL a fifth more, 3 g and the 2 g: 41 g. */
   @ParameterizedTest(name = "{0} g after a pass of 30 mL: \"{1}\"")
-  @CsvSource({"30, OwnDose", "0, OwnDose", "40.5, OwnDose", "41.6, ''", "-1.7, OwnDose", "-2.6, ''"})
+  @CsvSource({
+    "30, OwnDose",
+    "0, OwnDose",
+    "40.5, OwnDose",
+    "41.6, ''",
+    "-1.7, OwnDose",
+    "-2.6, ''"
+  })
   void riseThatIsThePass(double riseG, String event) {
     cup.look(5, massG + riseG, 30, true);
     assertEquals(event, told());
@@ -56,8 +63,7 @@ class FollowingTest {
     "-50, -44, '', settling",
     "50, -50, '', settling"
   })
-  void secondReadingTellsWhatTheFirstWas(
-      double firstG, double secondG, String event, String code) {
+  void secondReadingTellsWhatTheFirstWas(double firstG, double secondG, String event, String code) {
     cup.reads(massG + firstG);
     assertEquals("", told());
     assertEquals("trusted", cup.code(), "one reading is only in doubt");
@@ -75,11 +81,7 @@ class FollowingTest {
 
   /** In a day it may lose its 271.754 mL, in an hour 11.3 g; over a gap one reading is enough. */
   @ParameterizedTest(name = "{0} g over an hour: \"{1}\", {2}")
-  @CsvSource({
-    "30, HandWatering, trusted",
-    "-8, '', trusted",
-    "-20, Returned, settling"
-  })
+  @CsvSource({"30, HandWatering, trusted", "-8, '', trusted", "-20, Returned, settling"})
   void readingAfterAGapIsTakenAsItIs(double changeG, String event, String code) {
     cup.looks(60, massG + changeG);
     assertEquals(event, told());

@@ -204,6 +204,21 @@ class DryDownsTest {
     assertEquals(Optional.empty(), DryDowns.of(hourly(24), List.of(), some).get(0).loss());
   }
 
+  /** Weighed each five hours: the mass after a day lies between two weighings. In 0.5 kPa. */
+  @Test
+  void massAfterWholeDaysLiesBetweenWeighings() {
+    List<Weighing> weighings = new ArrayList<>();
+    List<Air> moist = new ArrayList<>();
+    for (int hour = 0; hour <= 30; hour++) {
+      if (hour % 5 == 0) {
+        weighings.add(new Weighing(MIDNIGHT.plus(Duration.ofHours(hour)), 400.0 - hour));
+      }
+      moist.add(new Air(MIDNIGHT.plus(Duration.ofHours(hour)), 0.4));
+    }
+    DryDown found = DryDowns.of(weighings, List.of(), moist).get(0);
+    assertEquals(2.0, found.loss().orElseThrow().gPerHPerKpa(), 1e-9);
+  }
+
   private static List<DryDown> of(double... losses) {
     return DoubleStream.of(losses)
         .mapToObj(
@@ -225,6 +240,30 @@ class DryDownsTest {
     List<DryDown> five = new ArrayList<>(of(1, 1.1, 0.9, 2, 2.1));
     five.add(new DryDown(cutOff.from(), false, cutOff.points(), cutOff.fit(), cutOff.loss()));
     assertEquals(Optional.empty(), LossComparison.of(five), "a cut-off start counts for nothing");
+  }
+
+  /** A factor of 1.25 or more, of 0.75 or less, of cups that vary by nothing. */
+  @Test
+  void factorThatIsWorthALook() {
+    assertEquals(
+        LossComparison.Verdict.MORE,
+        LossComparison.of(of(1, 1, 1, 1.251, 1.251, 1.251)).orElseThrow().verdict());
+    assertEquals(
+        LossComparison.Verdict.ALIKE,
+        LossComparison.of(of(1, 1, 1, 1.249, 1.249, 1.249)).orElseThrow().verdict());
+    assertEquals(
+        LossComparison.Verdict.LESS,
+        LossComparison.of(of(1, 1, 1, 0.749, 0.749, 0.749)).orElseThrow().verdict());
+    assertEquals(
+        LossComparison.Verdict.ALIKE,
+        LossComparison.of(of(1, 1, 1, 0.751, 0.751, 0.751)).orElseThrow().verdict());
+  }
+
+  @Test
+  void dryDownThatLostNothingIsLeftOut() {
+    LossComparison found = LossComparison.of(of(0, -1, 1, 1, 1, 2, 2, 2)).orElseThrow();
+    assertEquals(3, found.each());
+    assertEquals(2.0, found.factor(), 1e-9);
   }
 
   /**

@@ -125,6 +125,47 @@ class MixMeasurementsTest {
     assertEquals(Math.sqrt(20e-6), probe.residualSd(), 1e-9);
   }
 
+  /**
+   * Of five points 0.001 times -1, 2, 0, -2, 1 is left: squares of 10e-6, two degrees of freedom.
+   */
+  @Test
+  void whatACurveLeavesOfFivePoints() {
+    ProbeCurve probe =
+        ProbeCurve.fitted(
+            List.of(
+                new ProbeCurve.Point(1, 0.600 - 0.001),
+                new ProbeCurve.Point(2, 0.420 + 0.002),
+                new ProbeCurve.Point(3, 0.280),
+                new ProbeCurve.Point(4, 0.180 - 0.002),
+                new ProbeCurve.Point(5, 0.120 + 0.001)));
+    assertEquals(Math.sqrt(5e-6), probe.residualSd(), 1e-9);
+  }
+
+  /**
+   * 0.05 + 0.2 x + 0.3 x² rises from below its first point on; 0.1 + 0.05 x + 0.6 x² falls there.
+   */
+  @Test
+  void curveMustNotTurnATwentiethBeyondItsPoints() {
+    double third = 1.0 / 3.0;
+    ProbeCurve rising =
+        ProbeCurve.fitted(
+            List.of(
+                new ProbeCurve.Point(1, 0.05),
+                new ProbeCurve.Point(2, 0.05 + 0.2 * third + 0.3 * third * third),
+                new ProbeCurve.Point(3, 0.05 + 0.4 * third + 1.2 * third * third),
+                new ProbeCurve.Point(4, 0.55)));
+    assertEquals(0.05, rising.theta(1).orElseThrow(), 1e-9);
+    List<ProbeCurve.Point> turning =
+        List.of(
+            new ProbeCurve.Point(1, 0.1),
+            new ProbeCurve.Point(2, 0.1 + 0.05 * third + 0.6 * third * third),
+            new ProbeCurve.Point(3, 0.1 + 0.1 * third + 2.4 * third * third),
+            new ProbeCurve.Point(4, 0.75));
+    String said =
+        assertThrows(IllegalArgumentException.class, () -> ProbeCurve.fitted(turning)).getMessage();
+    assertTrue(said.endsWith("between readings 1.0 and 4.0"), said);
+  }
+
   @Test
   void manyPointsOfAProbeGiveASmoothCurve() {
     ProbeCurve probe =
