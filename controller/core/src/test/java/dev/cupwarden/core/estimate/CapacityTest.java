@@ -106,6 +106,11 @@ class CapacityTest {
   @Test
   void mixKeepsThreeTenthsAtLeast() {
     assertEquals(211.6442, Capacity.PREDICTED.leastG(Cups.TALL), 1e-4);
+    Capacity grown =
+        Capacity.PREDICTED
+            .weighed(Cups.START, 400)
+            .weighed(Cups.START.plus(Duration.ofDays(30)), 412);
+    assertEquals(223.6442, grown.leastG(Cups.TALL), 1e-4, "and what it grew by");
     WeightFrame least = Capacity.PREDICTED.weighed(Cups.START, 200).over(Cups.TALL);
     assertEquals(211.6442, least.capacityG(), 1e-4);
     assertEquals(81.5262, least.availableMl(), 1e-4);

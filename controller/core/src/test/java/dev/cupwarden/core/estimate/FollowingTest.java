@@ -52,6 +52,18 @@ class FollowingTest {
     assertEquals(9, cup.events(WeightEvent.OwnDose.class).get(1).gainG(), 0.3);
   }
 
+  /** More than the pass can have brought, and borne out: the pass is in it all the same. */
+  @Test
+  void greaterRiseWhileAPassIsAwaitedIsToldWithIt() {
+    cup.look(5, massG + 60, 30, true);
+    assertEquals("", told());
+    cup.reads(massG + 60);
+    assertEquals("OwnDose", told());
+    assertEquals(60, cup.events(WeightEvent.OwnDose.class).get(0).gainG(), 0.3);
+    assertEquals(0, cup.state.awaitedMl());
+    assertTrue(cup.estimate().trusted());
+  }
+
   /** Two readings of one change agree within a tenth of it. */
   @ParameterizedTest(name = "{0} g and then {1} g: \"{2}\", {3}")
   @CsvSource({

@@ -62,7 +62,7 @@ class OwnWaterTest {
   /** In a day a mean goes 1 - 1/e of the way. */
   @Test
   void benchsIndexFadesOverADay() {
-    assertEquals(1.5 + (1 - 1 / Math.E), cup().under(2.5, after(24)).lately(), EXACT);
+    assertEquals(1.5 + 2 * (1 - 1 / Math.E), cup().under(3.5, after(24)).lately(), EXACT);
     OwnWater cup = cup();
     assertSame(cup, cup.under(0, after(24)));
     assertSame(cup, cup.under(Double.NaN, after(24)));
@@ -89,6 +89,21 @@ class OwnWaterTest {
     assertEquals(400 - Math.sqrt(29 / (2 * Math.PI)), given.massG(), 1e-6);
     assertEquals((29 + 14.5 - 29 / (2 * Math.PI)) / 2, given.varG2(), 1e-6);
     assertEquals(0.6, given.covG(), 1e-6);
+  }
+
+  /**
+   * One standard deviation below capacity, s = 5 g: of the normal curve 0.8413447 lie below 1, and
+   * its density there is 0.2419707 (tables). Mean 400 - 5 (0.8413447 + 0.2419707), second moment
+   * about capacity 50 x 0.8413447 + 25 x 0.2419707 = 48.1165.
+   */
+  @Test
+  void passThatComesNearCapacityRunsThroughInPart() {
+    OwnWater given =
+        new OwnWater(Cups.START, Cups.START, 315, 9, 0.8, 0.04, 1, 1.5, 0).given(80, 1, 400);
+    double belowG = 5 * (0.8413447 + 0.2419707);
+    assertEquals(400 - belowG, given.massG(), 1e-5);
+    assertEquals((25 + 48.1165 - belowG * belowG) / 2, given.varG2(), 1e-4);
+    assertEquals(0.8 * 1.8413447 / 2, given.covG(), 1e-6);
   }
 
   /** Far beyond, what is left of it lies at capacity, and half of its own doubt stays. */

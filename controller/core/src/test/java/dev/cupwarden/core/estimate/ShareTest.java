@@ -59,6 +59,63 @@ class ShareTest {
     assertEquals(sixth.part(), sixth.partNow(0, 1), 1e-9);
   }
 
+  /**
+   * A share with a trend of 0.1 and a slope of 1 / (2 + 2), by hand, after a day whose index is e
+   * times the usual and whose x is 0.5: expected are 0.095 + 0.25, it is off by 0.155. The day
+   * counts twice, so a third of the way.
+   */
+  @Test
+  void brightDayByHand() {
+    Share learned = new Share(0, 0.1, 0.01, 0, 2, 1, 5, 0, 0, 0, BrightHours.NONE);
+    Share after = learned.plus(24 * Math.E * Math.exp(0.5), Math.E, 24);
+    double kept = Math.exp(-1 / 30.0);
+    assertEquals(0.095 + 0.155 / 3, after.log(), 1e-12);
+    assertEquals(0.095 + 0.04 * 0.155, after.trendPerDay(), 1e-12);
+    assertEquals(2 / 3.0 * (0.01 + 0.155 * 0.155 / 3), after.dayVar(), 1e-12);
+    assertEquals(1 / 6.0, after.indexLog(), 1e-12);
+    assertEquals(2 * kept + 2, after.squares(), 1e-12);
+    assertEquals(kept + 2 * 0.405, after.products(), 1e-12);
+    assertEquals(6, after.days());
+  }
+
+  /** Of a dim day a fifth counts, and no day is off by more than a factor of five. */
+  @Test
+  void dimAndOddDaysCountLess() {
+    Share learned = new Share(0, 0, 0.01, 0, 0, 0, 5, 0, 0, 0, BrightHours.NONE);
+    double dim = Math.exp(-2);
+    Share after = learned.plus(24 * dim * Math.exp(0.5), dim, 24);
+    assertEquals(0.2 / 6 * 0.5, after.log(), 1e-12);
+    Share odd = learned.plus(24 * 100, 1, 24);
+    assertEquals(Math.log(5) / 6, odd.log(), 1e-12);
+    Share none = learned.plus(24 / 100.0, 1, 24);
+    assertEquals(-Math.log(5) / 6, none.log(), 1e-12);
+  }
+
+  @Test
+  void trendIsLearnedFromTheFifthDayOn() {
+    Share fourth = new Share(0, 0, 0, 0, 0, 0, 3, 0, 0, 0, BrightHours.NONE);
+    assertEquals(0, fourth.plus(48, 1, 24).trendPerDay());
+    Share fifth = new Share(0, 0, 0, 0, 0, 0, 4, 0, 0, 0, BrightHours.NONE);
+    assertEquals(0.02 * Math.log(2), fifth.plus(48, 1, 24).trendPerDay(), 1e-12);
+  }
+
+  /** Slope 0.25 on an index that is by 0.5 brighter, in logarithms, than the usual. */
+  @Test
+  void shareOfABrightDay() {
+    Share learned = new Share(0.2, 0, 0.01, 0.5, 2, 1, 5, 0, 0, 0, BrightHours.NONE);
+    assertEquals(Math.exp(0.2 + 0.125), learned.partNow(3, Math.E), 1e-12);
+    assertEquals(Math.exp(0.2 + Math.log(5)), learned.partNow(3, Math.exp(20)), 1e-9);
+  }
+
+  @Test
+  void brightHoursAreKeptByTheirIndex() {
+    Share learned = new Share(0, 0, 0, 0, 0, 0, 5, 0, 0, 0, BrightHours.NONE);
+    assertEquals(new BrightHours(7, 6, 0), learned.plus(7, 3, 2).bright());
+    assertEquals(new BrightHours(0, 0, 6), learned.watered(3, 2).bright());
+    assertEquals(BrightHours.NONE, learned.plus(7, 1, 2).bright(), "the usual is not bright");
+    assertSame(learned, learned.watered(1, 2));
+  }
+
   @Test
   void dayIsOverAfterTwentyFourHoursThatWereSeen() {
     Share open = Share.NONE.plus(40, 1, 20);
