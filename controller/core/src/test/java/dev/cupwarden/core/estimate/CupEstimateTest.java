@@ -22,6 +22,18 @@ class CupEstimateTest {
     return new Reason(code, 1, 2, "min");
   }
 
+  /** 86 g at 1.2 g/h: in ten hours 74 g, of which 78.559 are dry. */
+  @Test
+  void whatItWouldHaveLostBeyondAllItsWater() {
+    Cups cup = new Cups();
+    double massG = cup.dries(288, 86 + 28.8, 1.2);
+    CupEstimate later = CupEstimate.at(cup.state, Cups.TALL, cup.now.plusSeconds(36_000));
+    assertEquals(86, massG, 1e-9);
+    assertEquals(78.559, later.massG());
+    assertEquals(78.559 - 74, later.beyondDryG(), 0.5);
+    assertEquals(0, cup.estimate().beyondDryG());
+  }
+
   /** Within a third, or within 0.15 g/h: our choice. */
   @ParameterizedTest(name = "{0} g/h with a variance of {1}: known {2}")
   @CsvSource({

@@ -50,6 +50,8 @@ class DrainageTest {
   void drainedIsThreeGramsBesidesDrying() {
     assertTrue(filled().drained(after(1), 415, 2));
     assertFalse(filled().drained(after(1), 415.1, 2));
+    assertTrue(filled().drained(after(2), 413, 2));
+    assertFalse(filled().drained(after(2), 413.1, 2));
     assertTrue(filled().drained(after(1), 417, -2));
     Drainage uneven = new Drainage(Cups.START, 420, 420, Cups.START, 0, true);
     assertFalse(uneven.drained(after(1), 410, 2));

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.BeforeEach;
@@ -89,6 +90,16 @@ class FollowingTest {
   void readingThatBelongs(double offG, boolean doubted) {
     cup.reads(massG + offG);
     assertEquals(doubted, cup.state.inDoubt());
+  }
+
+  @Test
+  void readingInDoubtMakesTheWeightUnsureByHalfOfWhatItIsOff() {
+    cup.reads(massG + 40);
+    assertEquals(20, cup.estimate().massSdG(), 0.2);
+    assertEquals(massG, cup.estimate().massG(), 0.3);
+    Doubt doubt = new Doubt(Cups.START, 300, 10);
+    assertTrue(doubt.confirmedBy(302, 2) && doubt.confirmedBy(298, 2));
+    assertFalse(doubt.confirmedBy(302.1, 2));
   }
 
   /** In a day it may lose its 271.754 mL, in an hour 11.3 g; over a gap one reading is enough. */

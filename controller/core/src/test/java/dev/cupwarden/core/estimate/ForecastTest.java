@@ -2,6 +2,7 @@ package dev.cupwarden.core.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.estimate.Forecast.Bound;
@@ -76,6 +77,8 @@ class ForecastTest {
     Forecast fresh = Forecast.foretold(224, 0, 1);
     assertEquals(24, fresh.hoursTo(200, Bound.LIKELY), 1e-3);
     assertEquals(14.627, fresh.hoursTo(200, Bound.EARLY), 1e-3);
+    // At 2 g/h ± 1 half as long.
+    assertEquals(7.3135, Forecast.foretold(224, 0, 2).hoursTo(200, Bound.EARLY), 1e-3);
   }
 
   /** One in ten dries by 0.25632 and 0.1538 g/h less, and began 1.2816 g wetter. */
@@ -127,6 +130,10 @@ class ForecastTest {
   @Test
   void probeReadsAsTheWeightTheCupWouldHave() {
     assertEquals(78.559 + 0.4 * 515.59, MoistureProbe.massG(0.4, 515.59, 78.559), 1e-9);
+    assertEquals(80, MoistureProbe.massG(0, 500, 80));
+    assertEquals(580, MoistureProbe.massG(1, 500, 80));
+    assertTrue(Double.isNaN(MoistureProbe.massG(-0.001, 500, 80)));
+    assertThrows(IllegalArgumentException.class, () -> MoistureProbe.massG(0.4, 0, 80));
     assertTrue(Double.isNaN(MoistureProbe.massG(1.2, 515.59, 78.559)));
     assertTrue(Double.isNaN(MoistureProbe.massG(Double.NaN, 515.59, 78.559)));
   }
