@@ -9,7 +9,7 @@ import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
 /** A cup of 400 g at capacity with 250 mL to take, filled to 420 g; all bounds are our choice. */
-class DrainageTest {
+class CupDrainageTest {
   private static final WeightFrame FRAME = new WeightFrame(100, 400, 500, 250);
 
   private static Instant after(double hours) {
