@@ -22,7 +22,7 @@ public final class FeedLedger {
     double sum = 0.0;
     Instant oldest = at.minus(interval);
     for (Given one : given) {
-      if (one.strength() > 0.0 && one.at().isAfter(oldest)) {
+      if (one.at().isAfter(oldest)) {
         sum += one.strength() * one.ml();
       }
     }

@@ -15,9 +15,4 @@ public record Nutrients(double nMg, double pMg, double kMg) {
   public Nutrients plus(Nutrients other) {
     return new Nutrients(nMg + other.nMg, pMg + other.pMg, kMg + other.kMg);
   }
-
-  /** That many times as much. */
-  public Nutrients times(double factor) {
-    return new Nutrients(nMg * factor, pMg * factor, kMg * factor);
-  }
 }

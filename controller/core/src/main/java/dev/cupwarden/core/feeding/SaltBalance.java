@@ -41,7 +41,7 @@ public record SaltBalance(double msMl, double feedMsMl) {
 
   /** Conductivity of water with that strength of feed in it, mS/cm. */
   public static double ecMsPerCm(double waterEcMsPerCm, Feed feed, double strength) {
-    return feed == null || strength <= 0.0
+    return feed == null
         ? waterEcMsPerCm
         : waterEcMsPerCm + strength * feed.labelGPerL() * feed.ecMsPerCmPerGPerL();
   }
@@ -61,7 +61,7 @@ public record SaltBalance(double msMl, double feedMsMl) {
 
   /** After the cup lost so much water to air and plant, with that feed in its mix. */
   public SaltBalance used(double lostMl, RootStage stage, Feed feed) {
-    if (feedMsMl <= 0.0 || feed == null || feed.nPct() <= 0.0 || lostMl <= 0.0) {
+    if (feed == null || feed.nPct() <= 0.0) {
       return this;
     }
     double nMgPerG = feed.nPct() * 10.0;

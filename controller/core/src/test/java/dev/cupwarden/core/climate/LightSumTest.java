@@ -38,6 +38,23 @@ class LightSumTest {
     assertEquals(Duration.ZERO, sum.missed());
   }
 
+  /** 200 µmol/m²/s on the mean for half an hour: 200e-6 x 1800 mol/m². */
+  @Test
+  void betweenTwoReadingsTheirMeanCounts() {
+    LightSum sum = LightSum.NONE.plus(at(0, 100), GAP).plus(at(30, 300), GAP);
+    assertEquals(0.36, sum.molPerM2(), 1e-12, "30 min are no gap");
+    assertEquals(Duration.ZERO, sum.missed());
+    assertEquals(sum, sum.plus(at(30, 300), GAP), "the same reading again");
+  }
+
+  @Test
+  void gapsAddUp() {
+    LightSum sum =
+        LightSum.NONE.plus(at(0, 100), GAP).plus(at(31, 100), GAP).plus(at(63, 100), GAP);
+    assertEquals(0, sum.molPerM2());
+    assertEquals(Duration.ofMinutes(63), sum.missed());
+  }
+
   @Test
   void aGapAddsNoLightAndIsTold() {
     LightSum sum = LightSum.NONE.plus(at(0, 200), GAP).plus(at(120, 200), GAP);

@@ -81,6 +81,20 @@ class VpdTimeTest {
     return (Double.parseDouble(fahrenheit) - 32) / 1.8;
   }
 
+  /** 1.5 kPa on the mean for an hour. */
+  @Test
+  void betweenTwoReadingsTheirMeanCounts() {
+    VpdTime time = VpdTime.NONE.plus(at(0, 1), HOUR).plus(at(60, 2), HOUR);
+    assertEquals(1.5, time.kPaH(), 1e-12, "an hour is no gap");
+    assertEquals(Duration.ZERO, time.missed());
+    assertEquals(2.0, time.lossPerKpaH(3.0), 1e-12);
+    assertEquals(time, time.plus(at(60, 2), HOUR), "the same reading again");
+    VpdTime gap = time.plus(at(121, 2), HOUR);
+    assertEquals(1.5, gap.kPaH(), 1e-12);
+    assertEquals(Duration.ofMinutes(61), gap.missed());
+    assertEquals(3.5, gap.plus(at(181, 2), HOUR).kPaH(), 1e-12);
+  }
+
   @Test
   void beyondTheCapStomataClose() {
     assertEquals(2, at(0, 3.4).cappedAt(2).deficitKpa());

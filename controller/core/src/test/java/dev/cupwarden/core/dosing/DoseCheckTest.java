@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.Duration;
 import java.time.Instant;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -39,6 +40,13 @@ class DoseCheckTest {
     DoseCheck.Finding found = DoseCheck.judge(pass, AT.plus(Duration.ofMinutes(minutes)), 330.0);
     assertEquals(riseG, found.riseG(), 1e-9);
     assertEquals(40.0, found.orderedMl());
+  }
+
+  @Test
+  void passesThatFollowEachOtherAreJudgedTogether() {
+    PassOnTrial first = new PassOnTrial(AT, 1, 30.0, 300.0, 2.0, 0.1);
+    PassOnTrial later = new PassOnTrial(AT.plusSeconds(720), 2, 20.0, 329.0, 3.0, 0.4);
+    assertEquals(new PassOnTrial(AT.plusSeconds(720), 3, 50.0, 300.0, 2.0, 0.1), first.plus(later));
   }
 
   @ParameterizedTest(name = "after {0} s: judges {1}, lapsed {2}")

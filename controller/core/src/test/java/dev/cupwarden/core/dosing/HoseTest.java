@@ -2,6 +2,7 @@ package dev.cupwarden.core.dosing;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.dosing.Hose.Slug;
@@ -64,6 +65,99 @@ class HoseTest {
     assertEquals(10.0, pass.labelMl(), EXACT);
     assertEquals(Hose.NONE, pass.after());
     assertFalse(pass.after().holdsFeed());
+  }
+
+  @Test
+  void nothingPushedChangesNothing() {
+    Hose hose = Hose.full(12.0, 0.0, null).push(feed(6.0)).after();
+    Hose.Flow none = hose.push(Slug.plain(0.0), feed(0.0));
+    assertEquals(hose, none.after());
+    assertEquals(0.0, none.strength());
+    assertNull(none.feed());
+  }
+
+  @Test
+  void fullOfPlainWaterOrOfNothing() {
+    assertEquals(Hose.NONE, Hose.full(0.0, 0.5, "leafy"));
+    assertEquals(Hose.full(12.0, 0.0, null), Hose.full(12.0, 0.0, "leafy"));
+  }
+
+  /** Nothing of the 6 mL that went in has come out: there is no feed to name. */
+  @Test
+  void feedThatMostOfAPassWas() {
+    assertNull(Hose.full(12.0, 0.0, null).push(feed(6.0)).feed());
+    Slug fruity = new Slug(20.0, 0.5, "fruity");
+    assertEquals("fruity", Hose.NONE.push(feed(10.0), fruity).feed());
+    assertEquals("leafy", Hose.NONE.push(feed(30.0), fruity).feed());
+  }
+
+  /**
+   * By hand: 36 mL ago 6 mL of feed began to go in. Of them 12 (1 - 12 / 144) - 12 (1 - 12 / 120) =
+   * 0.2 mL are left in 12 mL, and 36 / 60 - 36 / 66 = 0.05 mL after 30 mL more.
+   */
+  @Test
+  void lessThanAHundredthIsNotWorthADoubt() {
+    Hose fed = Hose.full(12.0, 0.0, null).push(feed(6.0), Slug.plain(30.0)).after();
+    assertEquals(0.5, fed.strongest().strength());
+    assertEquals("leafy", fed.strongest().feed());
+    Hose later = fed.push(Slug.plain(30.0)).after();
+    assertFalse(later.holdsFeed());
+    assertEquals(0.0, later.strongest().strength());
+  }
+
+  /** By hand: 2500 / 500 - 2500 / 625 is 1 mL of 100. */
+  @Test
+  void justAHundredthCounts() {
+    Hose hose = Hose.full(100.0, 0.0, null).push(feed(125.0)).after();
+    assertTrue(hose.push(Slug.plain(500.0)).after().holdsFeed());
+    assertFalse(hose.push(Slug.plain(501.0)).after().holdsFeed());
+  }
+
+  @Test
+  void strongestWhereverItStands() {
+    Slug strong = new Slug(4.0, 0.75, "fruity");
+    Hose plain = Hose.full(12.0, 0.0, null);
+    assertEquals("fruity", plain.push(strong, feed(4.0)).after().strongest().feed());
+    assertEquals("fruity", plain.push(feed(4.0), strong).after().strongest().feed());
+    assertEquals(
+        "fruity", plain.push(feed(4.0), strong, Slug.plain(4.0)).after().strongest().feed());
+  }
+
+  @Test
+  void likeFollowsLikeAsOne() {
+    Hose plain = Hose.full(12.0, 0.0, null);
+    assertEquals(2, plain.push(feed(2.0), feed(3.0)).after().slugs().size());
+    assertEquals(3, plain.push(feed(2.0), new Slug(3.0, 0.5, "fruity")).after().slugs().size());
+    assertEquals(3, plain.push(feed(2.0), new Slug(3.0, 0.25, "leafy")).after().slugs().size());
+  }
+
+  /**
+   * By hand: 1.6 mL in small parts are all still inside 12 mL, 0.8 mL of them at half strength:
+   * 10.4 + 0.4. The first 0.1 mL, plain, and what stood there before are one by then: 10.4 of 10.5
+   * mL.
+   */
+  @Test
+  void oldestTwoAreTakenTogetherBeyondSixteen() {
+    Hose hose = Hose.full(12.0, 1.0, "leafy");
+    for (int pass = 0; pass < 8; pass++) {
+      assertEquals(2 * pass + 1, hose.slugs().size());
+      hose = hose.push(Slug.plain(0.1), feed(0.1)).after();
+    }
+    assertEquals(16, hose.slugs().size());
+    assertEquals(10.8, hose.labelMl(), EXACT);
+    Slug oldest = hose.slugs().get(15);
+    assertEquals(10.4 / 10.5, oldest.strength(), EXACT);
+    assertEquals("leafy", oldest.feed());
+  }
+
+  @Test
+  void sixteenAreKeptApart() {
+    Hose hose = Hose.full(12.0, 1.0, "leafy").push(Slug.plain(0.1)).after();
+    for (int pass = 0; pass < 7; pass++) {
+      hose = hose.push(feed(0.1), Slug.plain(0.1)).after();
+    }
+    assertEquals(16, hose.slugs().size());
+    assertEquals(1.0, hose.slugs().get(15).strength());
   }
 
   @Test

@@ -42,6 +42,8 @@ class LeakWatchTest {
     LeakWatch unread = soon(LeakWatch.NONE, UNREAD);
     assertEquals(Stage.UNREAD, unread.stage());
     assertTrue(unread.off());
+    assertFalse(LeakWatch.NONE.off());
+    assertFalse(onRescue().off());
     assertEquals(unread, soon(unread, UNREAD), "since the first");
     assertEquals(Stage.SOUND, soon(unread, DRY).stage());
     assertEquals(Stage.WET, soon(unread, WET).stage());
@@ -98,6 +100,20 @@ class LeakWatchTest {
     assertEquals(Stage.RESCUE, again.stage());
     assertEquals(50.0, again.leftMl(), 1e-9);
     assertEquals(0.0, again.gave(at, 50.0).leftMl(), 1e-9);
+  }
+
+  @Test
+  void nothingMoreWhileTheSensorIsWatchedAfterARescue() {
+    LeakWatch gave = onRescue().gave(at, 450.0);
+    assertEquals(0.0, gave.roomMl(at.plus(Duration.ofMinutes(11))));
+    assertEquals(50.0, gave.roomMl(at.plus(Duration.ofMinutes(12))), 1e-9);
+  }
+
+  @Test
+  void benchThatAnOlderJournalCallsWet() {
+    LeakWatch wet = LeakWatch.wetSince(at);
+    assertEquals(Stage.WET, wet.stage());
+    assertEquals(at, wet.since());
   }
 
   @Test

@@ -24,6 +24,61 @@ class StepsTest {
   }
 
   @Test
+  void riseIsOfOthersPassesAboveItsLeastUpToAllThatWasPumped() {
+    assertEquals(0, Steps.NONE.whilePumped(3.0, 3, 80).strays());
+    assertEquals(1, Steps.NONE.whilePumped(3.1, 3, 80).strays());
+    assertEquals(1, Steps.NONE.whilePumped(80.0, 3, 80).strays());
+    assertEquals(0, Steps.NONE.whilePumped(80.1, 3, 80).strays());
+  }
+
+  @Test
+  void riseOfWhichHalfIsLeftIsKept() {
+    Steps rose = Steps.NONE.whilePumped(40, 3, 80);
+    assertEquals(new Steps(1, 40.0, 20.0, 0, 0.0, 0.0), rose.whilePumped(-20, 3, 80));
+    assertEquals(Steps.NONE, rose.whilePumped(-20.1, 3, 80));
+  }
+
+  /** Of 30 g four fifths are 24. */
+  @Test
+  void ofWaterFourFifthsStay() {
+    Steps thrice = Steps.NONE;
+    for (int rise = 0; rise < 3; rise++) {
+      thrice = thrice.whilePumped(10, 3, 80);
+    }
+    assertTrue(thrice.whilePumped(-6.0, 3, 80).astray());
+    assertFalse(thrice.whilePumped(-6.1, 3, 80).astray());
+  }
+
+  @Test
+  void moreThanItsOwnPassCountsAsARise() {
+    Steps twice = Steps.NONE.whilePumped(10, 3, 80).overfilled(12.0);
+    assertEquals(new Steps(2, 22.0, 22.0, 0, 0.0, 0.0), twice);
+    assertTrue(twice.overfilled(8.0).astray());
+  }
+
+  @Test
+  void readingThatSaysNothingOfWaterEndsTheRowOfRises() {
+    Steps stray = Steps.NONE.whilePumped(10, 3, 80);
+    assertEquals(stray, stray.withoutRises());
+    assertEquals(Steps.NONE, Steps.NONE.atRest(7).withoutRises());
+    Steps both = new Steps(1, 10.0, 10.0, 4, 6.0, 7.0);
+    assertEquals(stray, both.withoutRises());
+  }
+
+  /** Of 0.8 g at least, the greatest at most three times the least. */
+  @Test
+  void evenRises() {
+    assertEquals(1, Steps.NONE.atRest(0.8).rises());
+    assertEquals(0, Steps.NONE.atRest(0.79).rises());
+    assertEquals(new Steps(0, 0.0, 0.0, 2, 2.0, 6.0), Steps.NONE.atRest(2).atRest(6));
+    assertEquals(new Steps(0, 0.0, 0.0, 1, 6.1, 6.1), Steps.NONE.atRest(2).atRest(6.1));
+    assertEquals(new Steps(0, 0.0, 0.0, 2, 2.0, 6.0), Steps.NONE.atRest(6).atRest(2));
+    assertEquals(new Steps(0, 0.0, 0.0, 1, 1.9, 1.9), Steps.NONE.atRest(6).atRest(1.9));
+    Steps fell = Steps.NONE.atRest(6).atRest(-1);
+    assertEquals(Steps.NONE, fell);
+  }
+
+  @Test
   void restlessScaleIsNotWateredByOthersPasses() {
     Random random = new Random(5);
     int astray = 0;

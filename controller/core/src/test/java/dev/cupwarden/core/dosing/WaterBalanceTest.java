@@ -32,6 +32,14 @@ class WaterBalanceTest {
     assertEquals(900.0, ml(WaterBalance.NONE.gauge(900.0, true).gauge(-12_000.0, false)));
   }
 
+  /** 20 mL at most are a gauge's own, our choice. */
+  @Test
+  void smallRiseOfALevelIsNoFill() {
+    WaterBalance missing = new WaterBalance(100.0);
+    assertEquals(80.0, ml(missing.gauge(-20.0, false)));
+    assertEquals(100.0, ml(missing.gauge(-20.1, false)));
+  }
+
   @Test
   void noiseOfAGaugeAddsUpToLittle() {
     Random random = new Random(4);

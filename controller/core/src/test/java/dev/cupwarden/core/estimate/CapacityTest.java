@@ -2,9 +2,11 @@ package dev.cupwarden.core.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
+import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
 class CapacityTest {
@@ -33,12 +35,96 @@ class CapacityTest {
     assertTrue(late.massG() > 406, "after weeks the plant has grown");
   }
 
+  /** After four days the variance is 1 + 4 x 0.5 = 3 g²; a plateau has 9: a quarter of the way. */
+  @Test
+  void plateauByHand() {
+    Capacity told = Capacity.PREDICTED.weighed(Cups.START, 400);
+    Capacity later = told.found(Cups.START.plus(Duration.ofDays(4)), 408);
+    assertEquals(402, later.massG(), 1e-9);
+    assertEquals(2.25, later.varG2(), 1e-9);
+    assertEquals(Capacity.Teacher.WEIGHING, later.by());
+    Capacity first = Capacity.PREDICTED.found(Cups.START, 408);
+    assertEquals(408, first.massG());
+    assertEquals(9, first.varG2());
+    assertEquals(Capacity.Teacher.PLATEAU, first.by());
+  }
+
+  /** Half a gram a day at most, up or down, and never below the first. */
+  @Test
+  void growthIsBounded() {
+    Capacity told = Capacity.PREDICTED.weighed(Cups.START, 400);
+    assertEquals(5, told.weighed(Cups.START.plus(Duration.ofDays(10)), 410).growthG());
+    Capacity grown = told.weighed(Cups.START.plus(Duration.ofDays(30)), 412);
+    assertEquals(12, grown.growthG());
+    assertEquals(7, grown.weighed(Cups.START.plus(Duration.ofDays(40)), 380).growthG());
+    assertEquals(0, told.weighed(Cups.START.plus(Duration.ofDays(10)), 390).growthG());
+  }
+
+  @Test
+  void whatIsInDoubtIsForAWeighingAlone() {
+    Capacity doubted = Capacity.PREDICTED.weighed(Cups.START, 400).doubted(Cups.START);
+    Instant later = Cups.START.plus(Duration.ofDays(1));
+    assertTrue(doubted.doubted());
+    assertSame(doubted, doubted.found(later, 408));
+    assertSame(doubted, doubted.ranThrough(later, 380));
+    Capacity weighed = doubted.weighed(later, 405);
+    assertFalse(weighed.doubted());
+    assertEquals(405, weighed.massG());
+  }
+
+  @Test
+  void waterThatRanThroughTeachesUnlessAWeighingDid() {
+    Capacity full = Capacity.PREDICTED.ranThrough(Cups.START, 390);
+    assertEquals(390, full.massG());
+    assertEquals(Capacity.Teacher.PLATEAU, full.by());
+    assertEquals(385, full.ranThrough(Cups.START, 385).massG());
+    Capacity weighed = Capacity.PREDICTED.weighed(Cups.START, 400);
+    assertSame(weighed, weighed.ranThrough(Cups.START, 390));
+  }
+
+  @Test
+  void teacherOfAnOlderJournal() {
+    assertEquals(Capacity.Teacher.PREDICTION, new Capacity(0, 0, 0, null, null, null).by());
+    assertEquals(Capacity.Teacher.PLATEAU, new Capacity(400, 400, 9, Cups.START, null, null).by());
+    assertEquals("weighing", Capacity.Teacher.WEIGHING.word());
+  }
+
+  /** A tenth, a fifth and a quarter of 271.754 mL; or a tenth of the water foretold. */
+  @Test
+  void howFarIsFar() {
+    double availableMl = Cups.TALL.availableMl();
+    double capacityG = Cups.TALL.capacityG();
+    assertEquals(
+        0.1 * availableMl, Capacity.PREDICTED.weighed(Cups.START, capacityG).farG(Cups.TALL), 1e-9);
+    assertEquals(
+        0.2 * availableMl, Capacity.PREDICTED.found(Cups.START, capacityG).farG(Cups.TALL), 1e-9);
+    assertEquals(0.25 * availableMl, Capacity.PREDICTED.farG(Cups.TALL), 1e-9);
+    assertEquals(30, Capacity.PREDICTED.farG(new WeightFrame(100, 400, 500, 100)), 1e-9);
+  }
+
+  /** 401.872 - 0.7 x 271.754 = 211.644 g. */
+  @Test
+  void mixKeepsThreeTenthsAtLeast() {
+    assertEquals(211.6442, Capacity.PREDICTED.leastG(Cups.TALL), 1e-4);
+    Capacity grown =
+        Capacity.PREDICTED
+            .weighed(Cups.START, 400)
+            .weighed(Cups.START.plus(Duration.ofDays(30)), 412);
+    assertEquals(223.6442, grown.leastG(Cups.TALL), 1e-4, "and what it grew by");
+    WeightFrame least = Capacity.PREDICTED.weighed(Cups.START, 200).over(Cups.TALL);
+    assertEquals(211.6442, least.capacityG(), 1e-4);
+    assertEquals(81.5262, least.availableMl(), 1e-4);
+    assertEquals(510, Capacity.PREDICTED.weighed(Cups.START, 510).over(Cups.TALL).saturatedG());
+    assertSame(Cups.TALL, Capacity.PREDICTED.over(Cups.TALL));
+  }
+
   @Test
   void predictionGrowsOldAfterFourWeeks() {
     assertTrue(Capacity.PREDICTED.old(Cups.START));
     Capacity told = Capacity.PREDICTED.weighed(Cups.START, 400);
-    assertFalse(told.old(Cups.START.plus(Duration.ofDays(27))));
-    assertTrue(told.old(Cups.START.plus(Duration.ofDays(29))));
+    assertFalse(told.old(Cups.START.plus(Duration.ofDays(28))));
+    assertTrue(told.old(Cups.START.plus(Duration.ofDays(28)).plusSeconds(1)));
+    assertEquals(2.0, told.ageDays(Cups.START.plus(Duration.ofDays(2))));
   }
 
   @Test

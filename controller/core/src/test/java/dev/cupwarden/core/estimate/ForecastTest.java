@@ -2,6 +2,7 @@ package dev.cupwarden.core.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.estimate.Forecast.Bound;
@@ -76,6 +77,38 @@ class ForecastTest {
     Forecast fresh = Forecast.foretold(224, 0, 1);
     assertEquals(24, fresh.hoursTo(200, Bound.LIKELY), 1e-3);
     assertEquals(14.627, fresh.hoursTo(200, Bound.EARLY), 1e-3);
+    // At 2 g/h ± 1 half as long.
+    assertEquals(7.3135, Forecast.foretold(224, 0, 2).hoursTo(200, Bound.EARLY), 1e-3);
+  }
+
+  /** One in ten dries by 0.25632 and 0.1538 g/h less, and began 1.2816 g wetter. */
+  @Test
+  void lateBoundIsWetterAndSlower() {
+    // Rates 2.74368 and 0.846208: L(8) = 6.769664 + 1.897472 x 4 x 0.864665 = 13.33238 g.
+    assertEquals(8, STEADY.hoursTo(301.2816 - 13.33238, Bound.LATE), 1e-3);
+    Forecast unsure = new Forecast(300, 0, new Rates(1, 2, 1, 2));
+    assertEquals(Double.POSITIVE_INFINITY, unsure.hoursTo(299, Bound.LATE), "it may not dry");
+  }
+
+  @Test
+  void timeIsToldToTheMinute() {
+    Forecast even = new Forecast(300, 0, new Rates(1, 0, 1, 0));
+    assertEquals(
+        Cups.START.plus(Duration.ofMinutes(90)), even.timeOf(298.5, Bound.LIKELY, Cups.START));
+    assertEquals(
+        Cups.START.plus(Duration.ofMinutes(1)), even.timeOf(299.99, Bound.LIKELY, Cups.START));
+    assertEquals(Cups.START, even.timeOf(300, Bound.LIKELY, Cups.START));
+    assertEquals(8760, even.hoursTo(300 - 8759.999, Bound.LIKELY), 0.01, "a year");
+    assertEquals(Double.POSITIVE_INFINITY, even.hoursTo(300 - 8760.1, Bound.LIKELY));
+  }
+
+  @Test
+  void dryBeforeATimeAndNotAtIt() {
+    Forecast even = new Forecast(300, 0, new Rates(1, 0, 1, 0));
+    Instant twoHours = Cups.START.plus(Duration.ofHours(2));
+    assertEquals(false, even.before(twoHours, 298, Bound.LIKELY, Cups.START));
+    assertEquals(true, even.before(twoHours, 298.01, Bound.LIKELY, Cups.START));
+    assertEquals(100, even.massAfter(1e4, 100), "never below its dry parts");
   }
 
   @Property
@@ -97,6 +130,10 @@ class ForecastTest {
   @Test
   void probeReadsAsTheWeightTheCupWouldHave() {
     assertEquals(78.559 + 0.4 * 515.59, MoistureProbe.massG(0.4, 515.59, 78.559), 1e-9);
+    assertEquals(80, MoistureProbe.massG(0, 500, 80));
+    assertEquals(580, MoistureProbe.massG(1, 500, 80));
+    assertTrue(Double.isNaN(MoistureProbe.massG(-0.001, 500, 80)));
+    assertThrows(IllegalArgumentException.class, () -> MoistureProbe.massG(0.4, 0, 80));
     assertTrue(Double.isNaN(MoistureProbe.massG(1.2, 515.59, 78.559)));
     assertTrue(Double.isNaN(MoistureProbe.massG(Double.NaN, 515.59, 78.559)));
   }

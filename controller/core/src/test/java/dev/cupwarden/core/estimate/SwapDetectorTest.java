@@ -42,6 +42,48 @@ class SwapDetectorTest {
   }
 
   @Test
+  void stepOfHalfAnHourAgoStillCounts() {
+    Found first = look(step("A1", 320, 290.3));
+    Instant later = NOW.plus(Duration.ofMinutes(30));
+    Found second =
+        SwapDetector.look(first.recent(), List.of(new Step("A2", later, 290, 319.6)), later);
+    assertEquals(1, second.swaps().size());
+    assertEquals(Found.NOTHING, SwapDetector.look(List.of(), List.of(), later));
+    assertEquals(1, SwapDetector.look(first.recent(), List.of(), later).recent().size());
+  }
+
+  /**
+   * Cups of 4 g difference at least; 1.5 g, or half a hundredth of the heavier, of disagreement.
+   */
+  @Test
+  void justASwapAndJustNone() {
+    assertEquals(1, look(step("A1", 204, 200), step("A2", 200, 204)).swaps().size());
+    assertEquals(0, look(step("A1", 203.9, 200), step("A2", 200, 203.9)).swaps().size());
+    assertEquals(1, look(step("A1", 240, 201.5), step("A2", 200, 240)).swaps().size());
+    assertEquals(0, look(step("A1", 240, 201.6), step("A2", 200, 240)).swaps().size());
+    assertEquals(1, look(step("A1", 240, 200), step("A2", 200, 238.5)).swaps().size());
+    assertEquals(0, look(step("A1", 240, 200), step("A2", 200, 238.4)).swaps().size());
+    assertEquals(1, look(step("A1", 500, 402.5), step("A2", 400, 500)).swaps().size());
+    assertEquals(0, look(step("A1", 500, 402.6), step("A2", 400, 500)).swaps().size());
+  }
+
+  @Test
+  void oneCupIsNoSwapWithItself() {
+    assertEquals(0, look(step("A1", 320, 290), step("A1", 290, 320)).swaps().size());
+  }
+
+  @Test
+  void nothingHappenedIsNoStep() {
+    assertEquals(List.of(), SwapDetector.steps("A1", List.of()));
+    assertEquals(
+        List.of(new Step("A1", NOW, 320, 290)),
+        SwapDetector.steps("A1", List.of(new WeightEvent.Returned(NOW, 320, -30))));
+    assertEquals(
+        List.of(new Step("A1", NOW, 290, 320)),
+        SwapDetector.steps("A1", List.of(new WeightEvent.HandWatering(NOW, 290, 30))));
+  }
+
+  @Test
   void twoWateringsAreNoSwap() {
     assertTrue(look(step("A1", 290, 320), step("A2", 320, 350)).swaps().isEmpty());
   }

@@ -19,8 +19,9 @@ class FeedLedgerTest {
   private static final Feed LEAFY = new Feed("leafy", 20, 10, 20, 1.0, LABEL, 5, 1.2);
   private static final Feed FRUITY = new Feed("fruity", 10, 30, 20, 1.0, LABEL, 5, 1.2);
   private static final Feed NITRATE = new Feed("nitrate", 20, 0, 0, 1.0, LABEL, 5, 1.2);
+  private static final Feed POTASH = new Feed("potash", 5, 5, 30, 1.0, LABEL, 5, 1.2);
   private static final Map<String, Feed> FEEDS =
-      Map.of("leafy", LEAFY, "fruity", FRUITY, "nitrate", NITRATE);
+      Map.of("leafy", LEAFY, "fruity", FRUITY, "nitrate", NITRATE, "potash", POTASH);
 
   private static Given given(Duration ago, double ml, double strength, String feed) {
     return new Given(AT.minus(ago), ml, strength, feed, 100.0, false);
@@ -70,6 +71,17 @@ class FeedLedgerTest {
   @Test
   void elementThatAFeedLacksDoesNotHoldIt() {
     assertEquals(3.4, left(NITRATE, given(Duration.ofDays(1), 30, 1.0, "fruity")), 1e-9);
+  }
+
+  /** 100 mL of potash are 30 mg of K2O, where leafy's label allows 40 mg and a pass brings 10. */
+  @Test
+  void potassiumHoldsWhereItIsNearestToItsMost() {
+    assertEquals(1.0, left(LEAFY, given(Duration.ofDays(1), 100, 1.0, "potash")), 1e-9);
+  }
+
+  @Test
+  void plainWaterDoesNotCount() {
+    assertEquals(4.0, left(LEAFY, given(Duration.ofDays(1), 100, 0.0, null)), 1e-9);
   }
 
   @Test

@@ -104,6 +104,14 @@ class FertiliserArithmeticTest {
     assertEquals(ouncesPerGallon, stockGPerL * GALLON_L / OUNCE_G, 1e-4);
   }
 
+  /** A label of 0.5 g/L of 20 % N brings 100 mg/L. */
+  @Test
+  void strengthForNitrogenByTheLabelsRate() {
+    LabelRate label = new LabelRate(new Analysis(20, 10, 20), 0.5);
+    assertEquals(1.0, label.strengthForN(100), 1e-12);
+    assertEquals(0.25, label.strengthForN(25), 1e-12);
+  }
+
   @Test
   void theTwoReadingsOfARatioLieOnePerCentApart() {
     StockRatio in = new StockRatio(StockRatio.Reading.ONE_IN, 100);
@@ -156,7 +164,7 @@ class FertiliserArithmeticTest {
     Nutrients apart = bag.elementsMg(oneG).plus(bag.elementsMg(otherG));
     Nutrients together = bag.elementsMg(oneG + otherG);
     assertEquals(together.pMg(), apart.pMg(), 1e-8);
-    assertEquals(together.kMg() * 2, apart.times(2).kMg(), 1e-8);
+    assertEquals(together.kMg(), apart.kMg(), 1e-8);
   }
 
   @ParameterizedTest(name = "{0}")

@@ -54,6 +54,15 @@ class RecipeTest {
   @Test
   void conductivityOfTheWaterComesOnTop() {
     assertEquals(0.3 + 0.5 * 1.25, new Recipe(feed(20, 0.5), 1000, 1, 0.3).ecMsPerCm(), 1e-12);
+    // A quarter of a gram in a litre: 0.25 x 1.25 = 0.3125 mS/cm.
+    assertEquals(0.6125, new Recipe(feed(20, 0.5), 1000, 0.5, 0.3).ecMsPerCm(), 1e-12);
+  }
+
+  /** Of 1 g/L and 6 g a spoon, 750 mL take an eighth of a spoon: the least, our choice. */
+  @Test
+  void spoonTellsAnEighthAndNoLess() {
+    assertTrue(new Recipe(feed(20, 1), 750, 1, 0).spoonCanTell());
+    assertFalse(new Recipe(feed(20, 1), 749, 1, 0).spoonCanTell());
   }
 
   @Test

@@ -77,6 +77,12 @@ class LimitBoundaryTest {
   }
 
   @Test
+  void windowOpensSoManyMinutesFromNow() {
+    Case.WindowNow shut = new Case.WindowNow(false, false, 90.5);
+    assertEquals(AT.plusSeconds(90 * 60 + 30), shut.opening(AT));
+  }
+
+  @Test
   void usualPassIsHeldByNothing() {
     Limits.Allowance allowed = Limits.judge(new CaseDraft().made());
     assertEquals(List.of(), allowed.holding());

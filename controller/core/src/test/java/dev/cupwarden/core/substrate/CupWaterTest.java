@@ -18,8 +18,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class CupWaterTest {
-  private static final CupWater A1 = CupWater.of(TALL, COIR_PERLITE, 14);
-  private static final CupWater A2 = CupWater.of(SHORT, COIR_PERLITE, 9);
+  private static CupWater a1() {
+    return CupWater.of(TALL, COIR_PERLITE, 14);
+  }
+
+  private static CupWater a2() {
+    return CupWater.of(SHORT, COIR_PERLITE, 9);
+  }
 
   @ParameterizedTest(name = "{0}")
   @CsvSource(
@@ -39,8 +44,8 @@ class CupWaterTest {
           """)
   @Outside(source = "computed apart by another program's quadrature: two cups of the example bench")
   void theExampleCupsHoldWhatQuadratureSays(String figure, double a1, double a2) {
-    assertEquals(a1, figure(A1, figure), 0.01);
-    assertEquals(a2, figure(A2, figure), 0.01);
+    assertEquals(a1, figure(a1(), figure), 0.01);
+    assertEquals(a2, figure(a2(), figure), 0.01);
   }
 
   private static double figure(CupWater cup, String figure) {
@@ -58,20 +63,20 @@ class CupWaterTest {
 
   @Test
   void theWetLineOfBothExampleCupsLiesAboveCapacity() {
-    assertTrue(A1.wetLineDepletion() < 0);
-    assertTrue(A2.wetLineDepletion() < 0);
+    assertTrue(a1().wetLineDepletion() < 0);
+    assertTrue(a2().wetLineDepletion() < 0);
   }
 
   @Test
   void aCupThatIsWiderBelowIsACup() {
     CupWater upended = CupWater.of(new Vessel("upended", 60, 92, 112, 13), COIR_PERLITE, 14);
-    assertEquals(A1.volumeMl(), upended.volumeMl(), 1e-9);
-    assertTrue(upended.capacityMl() > A1.capacityMl());
+    assertEquals(a1().volumeMl(), upended.volumeMl(), 1e-9);
+    assertTrue(upended.capacityMl() > a1().capacityMl());
   }
 
   @Property
   void depletionAndMassAreInverse(@ForAll @DoubleRange(min = -1, max = 1.2) double depletion) {
-    assertEquals(depletion, A1.depletionAt(A1.grossAt(depletion)), 1e-12);
+    assertEquals(depletion, a1().depletionAt(a1().grossAt(depletion)), 1e-12);
   }
 
   @Property

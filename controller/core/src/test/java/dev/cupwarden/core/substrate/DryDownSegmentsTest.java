@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -66,6 +67,34 @@ class DryDownSegmentsTest {
     assertEquals(2, segments.size());
     assertEquals(11, segments.get(0).points().size());
     assertEquals(9, segments.get(1).points().size());
+  }
+
+  @Test
+  void gapIsWhatIsLongerThanTheLongest() {
+    List<Weighing> weighings = new ArrayList<>(hourly(0, 10));
+    weighings.addAll(hourly(22, 30));
+    assertEquals(
+        1, DryDownSegments.cut(weighings, List.of(), NO_TIME, HALF_A_DAY).size(), "12 h are none");
+    Duration less = HALF_A_DAY.minusSeconds(1);
+    assertEquals(2, DryDownSegments.cut(weighings, List.of(), NO_TIME, less).size());
+  }
+
+  /** A weighing at the minute of a dose comes after it; one that has settled just then counts. */
+  @Test
+  void weighingAtTheBreakItself() {
+    Break dose = at(20, Kind.DOSE);
+    List<Segment> cut =
+        DryDownSegments.cut(hourly(0, 48), List.of(dose), Duration.ofHours(2), HALF_A_DAY);
+    assertEquals(20, cut.get(0).points().size());
+    assertEquals(Optional.empty(), cut.get(0).after());
+    assertEquals(378, cut.get(1).points().get(0).grossG());
+    assertEquals(Optional.of(dose), cut.get(1).after());
+  }
+
+  @Test
+  void twoWeighingsAreADryDownAndOneIsNone() {
+    assertEquals(1, DryDownSegments.cut(hourly(0, 1), List.of(), NO_TIME, HALF_A_DAY).size());
+    assertEquals(0, DryDownSegments.cut(hourly(0, 0), List.of(), NO_TIME, HALF_A_DAY).size());
   }
 
   @Test

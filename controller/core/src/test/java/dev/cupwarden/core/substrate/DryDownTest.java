@@ -108,6 +108,7 @@ class DryDownTest {
     assertRelative(5.4723748542E-01, found.curve().ratePerTime(), 1e-6);
     assertRelative(1.2354515176E+01, found.errors().asymptoteG(), 1e-5);
     assertRelative(1.1680088766E+03, found.errors().rssG2(), 1e-6);
+    assertRelative(300 - 2.1380940889E+02, found.curve().asymptoteG(), 1e-6);
     assertTrue(found.identified());
   }
 
@@ -184,6 +185,37 @@ class DryDownTest {
     assertEquals(
         new DryDownFit.Refused(Refusal.NOT_FINITE),
         ExponentialFit.fitFrom(new DryDownPoint(0, Double.NaN), points("clean")));
+  }
+
+  /** Half-lives of 10 h: 400, 300, 250 and 225 g, tending to 200 g. */
+  @Test
+  void fourWeighingsOrThreeAndAStartAreEnough() {
+    List<DryDownPoint> four =
+        points(new double[] {0, 10, 20, 30}, new double[] {400, 300, 250, 225});
+    assertEquals(200, Found.of(ExponentialFit.fit(four)).curve().asymptoteG(), 1e-4);
+    List<DryDownPoint> three = four.subList(1, 4);
+    assertEquals(new DryDownFit.Refused(Refusal.TOO_FEW), ExponentialFit.fit(three));
+    assertEquals(
+        200, Found.of(ExponentialFit.fitFrom(four.get(0), three)).curve().asymptoteG(), 1e-4);
+    assertEquals(
+        200,
+        Found.of(ExponentialFit.fitFrom(four.get(0), four)).curve().asymptoteG(),
+        1e-4,
+        "the start may be weighed itself");
+    assertEquals(
+        new DryDownFit.Refused(Refusal.TOO_FEW),
+        ExponentialFit.fitFrom(four.get(0), four.subList(1, 3)));
+  }
+
+  /** The same cup in days of 24 h: its rate, and what that errs by, are 24 times as much. */
+  @Test
+  void errorOfTheRateIsInTheTimeOfTheWeighings() {
+    List<DryDownPoint> days =
+        points("noisy").stream().map(p -> new DryDownPoint(p.time() / 24, p.grossG())).toList();
+    DryDownFit.Errors inHours = Found.of(ExponentialFit.fit(points("noisy"))).errors();
+    DryDownFit.Errors inDays = Found.of(ExponentialFit.fit(days)).errors();
+    assertRelative(24 * inHours.ratePerTime(), inDays.ratePerTime(), 1e-6);
+    assertRelative(inHours.asymptoteG(), inDays.asymptoteG(), 1e-6);
   }
 
   @Test

@@ -15,6 +15,8 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class DryDownsTest {
   private static final Instant MIDNIGHT = Instant.parse("2027-02-14T00:00:00Z");
@@ -123,6 +125,100 @@ class DryDownsTest {
         "air of a third of the day");
   }
 
+  /** From 400 g down by 1 g an hour, read each hour. */
+  private static List<Weighing> hourly(int hours) {
+    return IntStream.rangeClosed(0, hours)
+        .mapToObj(hour -> new Weighing(MIDNIGHT.plus(Duration.ofHours(hour)), 400.0 - hour))
+        .toList();
+  }
+
+  @Test
+  void figuresOfADryDown() {
+    DryDown day = DryDowns.of(hourly(30), List.of(), air(30)).get(0);
+    assertEquals(30.0, day.hours());
+    assertEquals(MIDNIGHT.plus(Duration.ofHours(30)), day.to());
+    assertEquals(30.0, day.lostG());
+    assertEquals(1.0, day.rateGPerH());
+    assertEquals(Optional.empty(), day.halfLifeH(), "a straight line has none");
+    // 12 h of 1.3 kPa and 12 of 0.7: 1 g/h in 1.0 kPa.
+    assertEquals(1, day.loss().orElseThrow().days());
+    assertEquals(1.0, day.loss().orElseThrow().gPerHPerKpa(), 1e-9);
+  }
+
+  @Test
+  void halfLifeOfACupThatSlowsDown() {
+    List<Weighing> weighings = new ArrayList<>();
+    for (int hour = 0; hour <= 60; hour++) {
+      double grossG = 180 + 220 * Math.exp(-Math.log(2) * hour / 15);
+      weighings.add(new Weighing(MIDNIGHT.plus(Duration.ofHours(hour)), grossG));
+    }
+    DryDown found = DryDowns.of(weighings, List.of(), List.of()).get(0);
+    assertEquals(15.0, found.halfLifeH().orElseThrow(), 1e-3);
+  }
+
+  @Test
+  void shorterThanSixHoursIsNone() {
+    assertEquals(1, DryDowns.of(hourly(6), List.of(), List.of()).size());
+    assertEquals(0, DryDowns.of(hourly(5), List.of(), List.of()).size());
+  }
+
+  @Test
+  void wholeDaysAreCompared() {
+    assertEquals(Optional.empty(), DryDowns.of(hourly(23), List.of(), air(60)).get(0).loss());
+    assertEquals(1, DryDowns.of(hourly(24), List.of(), air(60)).get(0).loss().get().days());
+    assertEquals(1, DryDowns.of(hourly(47), List.of(), air(60)).get(0).loss().get().days());
+    assertEquals(2, DryDowns.of(hourly(48), List.of(), air(60)).get(0).loss().get().days());
+  }
+
+  /** Its water settles for half an hour; an hour after its dose is late enough. */
+  @ParameterizedTest(name = "first weighed {0} min after its dose: a start {1}")
+  @CsvSource({"30, true", "60, true", "61, false"})
+  void startIsSeenWithinAnHour(int minutes, boolean seen) {
+    List<Instant> dose = List.of(MIDNIGHT.minus(Duration.ofMinutes(minutes)));
+    assertEquals(seen, DryDowns.of(hourly(8), dose, List.of()).get(0).startSeen());
+  }
+
+  /** A rise of more than 3 g is a can; a fall of more than 15 % is no drying. */
+  @ParameterizedTest(name = "{0} g at once: {1} dry-downs")
+  @CsvSource({"3.0, 1", "3.1, 2", "-60.0, 1", "-60.1, 2"})
+  void jumpsThatCut(double jumpG, int dryDowns) {
+    List<Weighing> weighings = new ArrayList<>();
+    for (int hour = 0; hour <= 20; hour++) {
+      double grossG = hour < 10 ? 400 : 400 + jumpG;
+      weighings.add(new Weighing(MIDNIGHT.plus(Duration.ofHours(hour)), grossG));
+    }
+    assertEquals(dryDowns, DryDowns.of(weighings, List.of(), List.of()).size());
+  }
+
+  /** Nine tenths of a day must be in known air; each reading counts for an hour at most. */
+  @Test
+  void airMustBeKnownForNineTenths() {
+    List<Air> some = new ArrayList<>();
+    for (int hour = 0; hour < 22; hour++) {
+      some.add(new Air(MIDNIGHT.plus(Duration.ofHours(hour)), 0.9));
+    }
+    // 22 of 24 h, in 1.0 kPa.
+    assertEquals(
+        1.0, DryDowns.of(hourly(24), List.of(), some).get(0).loss().get().gPerHPerKpa(), 1e-9);
+    some.remove(21);
+    assertEquals(Optional.empty(), DryDowns.of(hourly(24), List.of(), some).get(0).loss());
+  }
+
+  /** Weighed each five hours: the mass after a day lies between two weighings. In 0.5 kPa. */
+  @Test
+  void massAfterWholeDaysLiesBetweenWeighings() {
+    List<Weighing> weighings = new ArrayList<>();
+    List<Air> moist = new ArrayList<>();
+    for (int hour = 0; hour <= 30; hour++) {
+      if (hour % 5 == 0) {
+        weighings.add(new Weighing(MIDNIGHT.plus(Duration.ofHours(hour)), 400.0 - hour));
+      }
+      moist.add(new Air(MIDNIGHT.plus(Duration.ofHours(hour)), 0.4));
+    }
+    DryDown found = DryDowns.of(weighings, List.of(), moist).get(0);
+    assertEquals(2.0, found.loss().orElseThrow().gPerHPerKpa(), 1e-9);
+  }
+
   private static List<DryDown> of(double... losses) {
     return DoubleStream.of(losses)
         .mapToObj(
@@ -144,6 +240,30 @@ class DryDownsTest {
     List<DryDown> five = new ArrayList<>(of(1, 1.1, 0.9, 2, 2.1));
     five.add(new DryDown(cutOff.from(), false, cutOff.points(), cutOff.fit(), cutOff.loss()));
     assertEquals(Optional.empty(), LossComparison.of(five), "a cut-off start counts for nothing");
+  }
+
+  /** A factor of 1.25 or more, of 0.75 or less, of cups that vary by nothing. */
+  @Test
+  void factorThatIsWorthALook() {
+    assertEquals(
+        LossComparison.Verdict.MORE,
+        LossComparison.of(of(1, 1, 1, 1.251, 1.251, 1.251)).orElseThrow().verdict());
+    assertEquals(
+        LossComparison.Verdict.ALIKE,
+        LossComparison.of(of(1, 1, 1, 1.249, 1.249, 1.249)).orElseThrow().verdict());
+    assertEquals(
+        LossComparison.Verdict.LESS,
+        LossComparison.of(of(1, 1, 1, 0.749, 0.749, 0.749)).orElseThrow().verdict());
+    assertEquals(
+        LossComparison.Verdict.ALIKE,
+        LossComparison.of(of(1, 1, 1, 0.751, 0.751, 0.751)).orElseThrow().verdict());
+  }
+
+  @Test
+  void dryDownThatLostNothingIsLeftOut() {
+    LossComparison found = LossComparison.of(of(0, -1, 1, 1, 1, 2, 2, 2)).orElseThrow();
+    assertEquals(3, found.each());
+    assertEquals(2.0, found.factor(), 1e-9);
   }
 
   /**

@@ -33,6 +33,11 @@ class MixMeasurementsTest {
   }
 
   @Test
+  void solidStoneHasNoPoresToShare() {
+    assertEquals(0.0, new Porosity(0, 0).airOfPores());
+  }
+
+  @Test
   void aPotThatGivesMoreThanItTookIsRefused() {
     assertThrows(IllegalArgumentException.class, () -> Porosity.byPotTest(500, 90, 400));
     assertThrows(IllegalArgumentException.class, () -> Porosity.byPotTest(0, 0, 0));
@@ -89,6 +94,76 @@ class MixMeasurementsTest {
     assertEquals(0.60, probe.theta(1.15).orElseThrow(), 1e-12, "a hair beyond counts as its end");
     assertEquals(OptionalDouble.empty(), probe.theta(0.9));
     assertEquals(OptionalDouble.empty(), probe.theta(Double.NaN));
+  }
+
+  /** A twentieth of 2 V is 0.1 V; beyond its points a probe shows what it shows at them. */
+  @ParameterizedTest(name = "{0} V: {1}")
+  @CsvSource({"0.9, 0.5", "1.0, 0.5", "3.0, 0.25", "3.1, 0.25", "0.899, ", "3.101, "})
+  void aProbeSpeaksATwentiethBeyondItsPoints(double raw, Double theta) {
+    ProbeCurve probe =
+        ProbeCurve.through(List.of(new ProbeCurve.Point(1, 0.5), new ProbeCurve.Point(3, 0.25)));
+    OptionalDouble expected = theta == null ? OptionalDouble.empty() : OptionalDouble.of(theta);
+    assertEquals(expected, probe.theta(raw));
+  }
+
+  /**
+   * 0.6 - 0.2 (raw - 1) + 0.02 (raw - 1)², and 0.001 times the cubic contrast -1, 3, -3, 1, which
+   * no curve of one bend takes up: its squares are 20e-6, and one degree of freedom is left.
+   */
+  @Test
+  void curveOfLeastSquaresAndWhatItLeaves() {
+    ProbeCurve probe =
+        ProbeCurve.fitted(
+            List.of(
+                new ProbeCurve.Point(1, 0.600 - 0.001),
+                new ProbeCurve.Point(2, 0.420 + 0.003),
+                new ProbeCurve.Point(3, 0.280 - 0.003),
+                new ProbeCurve.Point(4, 0.180 + 0.001)));
+    assertEquals(0.600, probe.theta(1).orElseThrow(), 1e-9);
+    assertEquals(0.505, probe.theta(1.5).orElseThrow(), 1e-9);
+    assertEquals(0.180, probe.theta(4).orElseThrow(), 1e-9);
+    assertEquals(Math.sqrt(20e-6), probe.residualSd(), 1e-9);
+  }
+
+  /**
+   * Of five points 0.001 times -1, 2, 0, -2, 1 is left: squares of 10e-6, two degrees of freedom.
+   */
+  @Test
+  void whatACurveLeavesOfFivePoints() {
+    ProbeCurve probe =
+        ProbeCurve.fitted(
+            List.of(
+                new ProbeCurve.Point(1, 0.600 - 0.001),
+                new ProbeCurve.Point(2, 0.420 + 0.002),
+                new ProbeCurve.Point(3, 0.280),
+                new ProbeCurve.Point(4, 0.180 - 0.002),
+                new ProbeCurve.Point(5, 0.120 + 0.001)));
+    assertEquals(Math.sqrt(5e-6), probe.residualSd(), 1e-9);
+  }
+
+  /**
+   * 0.05 + 0.2 x + 0.3 x² rises from below its first point on; 0.1 + 0.05 x + 0.6 x² falls there.
+   */
+  @Test
+  void curveMustNotTurnATwentiethBeyondItsPoints() {
+    double third = 1.0 / 3.0;
+    ProbeCurve rising =
+        ProbeCurve.fitted(
+            List.of(
+                new ProbeCurve.Point(1, 0.05),
+                new ProbeCurve.Point(2, 0.05 + 0.2 * third + 0.3 * third * third),
+                new ProbeCurve.Point(3, 0.05 + 0.4 * third + 1.2 * third * third),
+                new ProbeCurve.Point(4, 0.55)));
+    assertEquals(0.05, rising.theta(1).orElseThrow(), 1e-9);
+    List<ProbeCurve.Point> turning =
+        List.of(
+            new ProbeCurve.Point(1, 0.1),
+            new ProbeCurve.Point(2, 0.1 + 0.05 * third + 0.6 * third * third),
+            new ProbeCurve.Point(3, 0.1 + 0.1 * third + 2.4 * third * third),
+            new ProbeCurve.Point(4, 0.75));
+    String said =
+        assertThrows(IllegalArgumentException.class, () -> ProbeCurve.fitted(turning)).getMessage();
+    assertTrue(said.endsWith("between readings 1.0 and 4.0"), said);
   }
 
   @Test

@@ -168,6 +168,80 @@ class TwoStageDryDownTest {
     assertTrue(Math.abs(DryingRate.leastSquares(points) + 0.5) > 0.1);
   }
 
+  private static List<DryDownPoint> points(double... timesAndMasses) {
+    List<DryDownPoint> points = new ArrayList<>();
+    for (int i = 0; i < timesAndMasses.length; i += 2) {
+      points.add(new DryDownPoint(timesAndMasses[i], timesAndMasses[i + 1]));
+    }
+    return points;
+  }
+
+  /** Means 7/3 and 7; products -11 over squares of 14/3. */
+  @Test
+  void slopeOfLeastSquares() {
+    assertEquals(-33 / 14.0, DryingRate.leastSquares(points(1, 10, 2, 8, 4, 3)), 1e-12);
+  }
+
+  /** One slope; -2, -1 and -0.5; -4, -2.5, -7/3, -2, -1.5 and -1. */
+  @Test
+  void medianOfTheSlopesBetweenAllPairs() {
+    assertEquals(-2, DryingRate.robust(points(0, 10, 1, 8)), 1e-12);
+    assertEquals(-1, DryingRate.robust(points(0, 10, 1, 8, 3, 7)), 1e-12);
+    assertEquals(-13 / 6.0, DryingRate.robust(points(0, 10, 1, 8, 2, 7, 3, 3)), 1e-12);
+  }
+
+  private static List<DryDownPoint> twenty(TwoStageDryDown truth, double from) {
+    List<DryDownPoint> points = new ArrayList<>();
+    for (int t = 0; t < 20; t++) {
+      points.add(new DryDownPoint(from + t, truth.massG(t)));
+    }
+    return points;
+  }
+
+  /** Of twenty weighings three lie on either side of the break at least. */
+  @ParameterizedTest(name = "break at {0}: seen {1}")
+  @CsvSource({"1.5, false", "2.5, true", "10.5, true", "16.5, true", "17.5, false"})
+  void eachStageNeedsThreeWeighings(double breakAt, boolean seen) {
+    TwoStageDryDown truth = new TwoStageDryDown(400, 4, breakAt, 400 - 4 * breakAt - 30, 15);
+    TwoStageFit.Outcome outcome = TwoStageFit.fit(twenty(truth, 100));
+    if (!seen) {
+      assertEquals(new TwoStageFit.Refused(Refusal.NO_BREAK), outcome);
+      return;
+    }
+    TwoStageFit.Fitted found = assertInstanceOf(TwoStageFit.Fitted.class, outcome);
+    assertEquals(breakAt, found.curve().breakAt(), 1e-3, "from the first weighing on");
+    assertEquals(400, found.curve().startG(), 1e-3);
+    assertEquals(4, found.curve().evenRateG(), 1e-3);
+    assertEquals(truth.residualG(), found.curve().residualG(), 0.01);
+    assertEquals(15, found.curve().tau(), 0.01);
+  }
+
+  /** 1 g a step and then 3: no second stage of drying. */
+  @Test
+  void fasterAfterTheBreakIsNoSecondStage() {
+    TwoStageDryDown faster = new TwoStageDryDown(400, 1, 9.5, 360.5, 10);
+    assertEquals(new TwoStageFit.Refused(Refusal.NO_BREAK), TwoStageFit.fit(twenty(faster, 0)));
+  }
+
+  /** An error in the time of the weighings: in hours sixty times that in minutes. */
+  @Test
+  void breaksErrorIsInTheTimeOfTheWeighings() {
+    TwoStageDryDown truth = new TwoStageDryDown(400, 4, 9.5, 330, 15);
+    Random random = new Random(11);
+    List<DryDownPoint> hours = new ArrayList<>();
+    List<DryDownPoint> minutes = new ArrayList<>();
+    for (int t = 0; t < 20; t++) {
+      double grossG = truth.massG(t) + 0.1 * random.nextGaussian();
+      hours.add(new DryDownPoint(t, grossG));
+      minutes.add(new DryDownPoint(60 * t, grossG));
+    }
+    double inHours =
+        assertInstanceOf(TwoStageFit.Fitted.class, TwoStageFit.fit(hours)).breakError();
+    double inMinutes =
+        assertInstanceOf(TwoStageFit.Fitted.class, TwoStageFit.fit(minutes)).breakError();
+    assertEquals(60 * inHours, inMinutes, 1e-3 * inMinutes);
+  }
+
   @Test
   void slopesOfNothingAreRefused() {
     List<DryDownPoint> one = List.of(new DryDownPoint(0, 400));

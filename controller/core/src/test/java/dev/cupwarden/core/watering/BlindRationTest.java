@@ -88,6 +88,16 @@ class BlindRationTest {
   }
 
   @Test
+  void quarterIsOverAtSixHours() {
+    UseLog quarter = UseLog.EMPTY.plus(DEAD, 1.0, 1.0);
+    UseLog within = quarter.plus(after("PT5H59M59S"), 2.0, 1.0);
+    assertEquals(new UseLog.Quarter(DEAD, 3.0, 2.0), within.open());
+    UseLog over = within.plus(after("PT6H"), 4.0, 1.0);
+    assertEquals(List.of(within.open()), over.closed());
+    assertEquals(new UseLog.Quarter(after("PT6H"), 4.0, 1.0), over.open());
+  }
+
+  @Test
   void quartersAreClosedAfterSixHoursAndForgottenAfterThreeDays() {
     UseLog log = UseLog.EMPTY;
     for (int hour = 0; hour < 200; hour++) {

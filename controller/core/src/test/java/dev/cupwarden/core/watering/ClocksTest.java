@@ -36,7 +36,7 @@ class ClocksTest {
     assertEquals(AT, wet.wetSince());
     assertEquals(48.0, wet.hours(after(48)), 1e-9);
     assertEquals(AT, wet.look(after(1), -0.195, LINES, ALONE).wetSince(), "no flicker");
-    assertNull(wet.look(after(1), -0.189, LINES, ALONE).wetSince());
+    assertNull(wet.look(after(1), -0.19, LINES, ALONE).wetSince());
     assertNull(WetClock.DRYING.look(AT, -0.2, LINES, ALONE).wetSince(), "at its line");
   }
 
@@ -48,6 +48,14 @@ class ClocksTest {
     assertEquals(after(24), full.look(after(24), 0.031, LINES, ALONE).soddenSince());
     assertNull(full.look(after(24), 0.061, LINES, ALONE).soddenSince(), "past refill");
     assertEquals(AT, full.look(after(24), 0.03, LINES, ALONE).soddenSince());
+  }
+
+  /** Refill at capacity, as wet as that and a hundredth. */
+  @Test
+  void cupIsFullUpToAHundredthPastRefill() {
+    CupLines atCapacity = new CupLines(-0.2, 0.0, 0.5, 0.75);
+    assertEquals(AT, WetClock.DRYING.look(AT, 0.01, atCapacity, ALONE).soddenSince());
+    assertNull(WetClock.DRYING.look(AT, 0.011, atCapacity, ALONE).soddenSince());
   }
 
   @Test
@@ -88,6 +96,7 @@ class ClocksTest {
     assertEquals(Optional.of(Duration.ofHours(6)), dry.past(after(6)));
     assertEquals(AT, dry.after(0.9, LINES, after(6)).pastSince(), "since the first look");
     assertEquals(AT, dry.after(0.731, LINES, after(6)).pastSince(), "wavers");
+    assertEquals(AT, dry.after(0.73, LINES, after(6)).pastSince(), "just two hundredths");
     assertEquals(AT, dry.after(Double.NaN, LINES, after(6)).pastSince(), "unknown");
     assertSame(DryClock.MOIST, dry.after(0.729, LINES, after(6)));
   }

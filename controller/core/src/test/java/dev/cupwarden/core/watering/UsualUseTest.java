@@ -36,6 +36,8 @@ class UsualUseTest {
     assertEquals(1.2, after(1, 1, 1, 1, 1, 2).perKpa(), 1e-12);
     assertEquals(0.6, after(1, 1, 1, 1, 1, 2).quietPerKpa(), 1e-12);
     assertEquals(100.0, after(1, 1).light(), 1e-12);
+    LossLog.Day bright = new LossLog.Day(1.0, 0.5, 2.0, 1.0, 300.0);
+    assertEquals(200.0, after(1).day(AT, bright, Double.NaN).light(), 1e-12);
   }
 
   @Test

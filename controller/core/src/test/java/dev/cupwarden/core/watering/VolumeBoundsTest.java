@@ -8,6 +8,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Figures worked out by hand. */
 class VolumeBoundsTest {
@@ -66,6 +68,34 @@ class VolumeBoundsTest {
     assertEquals(
         (120.0 - 60.0 - 40.0) / 0.75,
         VolumeBounds.usual(AT, List.of(), cup.given(40, true), 0.75).leftMl(),
+        1e-9);
+  }
+
+  /** Room for 100 mL: 120 mL in a day, of which a pass of 60 mL counts as what the cup shows. */
+  @ParameterizedTest(name = "rises {0}, pump {1}: {2} mL left")
+  @CsvSource({
+    // (120 - 48) / 0.8.
+    "0.8, 1.0, 90",
+    // A cup that shows hardly anything is ordered a third more: (120 - 45) / 0.75.
+    "0.5, 1.0, 100",
+    // No more than the pump gives: (120 - 54) / 0.9.
+    "1.1, 0.9, 73.333333333"
+  })
+  void passCountsAsTheCupsOwnWeightShows(double rises, double pumpPart, double leftMl) {
+    WaterAccount cup = WaterAccount.NONE.rose(rises);
+    List<Given> given = List.of(pass(Duration.ofHours(3), 60, 100));
+    VolumeBounds.Bound once = VolumeBounds.usual(AT, given, cup, pumpPart);
+    assertEquals((120 - pumpPart * 60) / pumpPart, once.leftMl(), 1e-6, "one pass says nothing");
+    cup = cup.rose(rises);
+    assertEquals(leftMl, VolumeBounds.usual(AT, given, cup, pumpPart).leftMl(), 1e-6);
+  }
+
+  @Test
+  void personsCanCountsWhollyBehindAWeakPump() {
+    List<Given> poured = List.of(new Given(AT.minusSeconds(60), 60, 0.0, null, 100, true));
+    assertEquals(
+        (120.0 - 60.0) / 0.75,
+        VolumeBounds.usual(AT, poured, WaterAccount.NONE, 0.75).leftMl(),
         1e-9);
   }
 
