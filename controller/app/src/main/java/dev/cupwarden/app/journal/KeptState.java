@@ -164,6 +164,7 @@ final class KeptState {
         throw new IOException("it misses a part of " + name);
       }
       RecordChanges.putInto(record, changes);
+      FlatState.intoRooms(record);
       return Cbor.MAPPER.treeToValue(record, CupState.class);
     }
   }

@@ -79,7 +79,8 @@ final class HoseDraft {
   private static Hose unknown(Bench bench, BenchState before) {
     boolean fed =
         before.cups().values().stream()
-            .anyMatch(cup -> cup.given().stream().anyMatch(given -> given.strength() > 0.0));
+            .anyMatch(
+                cup -> cup.doses().given().stream().anyMatch(given -> given.strength() > 0.0));
     Tank strongest = null;
     for (Tank tank : bench.tanks().values()) {
       if (tank.feed().isPresent()

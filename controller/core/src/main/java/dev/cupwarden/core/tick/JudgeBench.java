@@ -99,7 +99,7 @@ final class JudgeBench {
   private static List<String> onFeed(BenchDraft draft) {
     List<String> names = new ArrayList<>(0);
     for (CupDraft cup : draft.cups.values()) {
-      if (cup.refill != null && cup.refill.cause() == Cause.FED_RESCUE) {
+      if (cup.refill() != null && cup.refill().cause() == Cause.FED_RESCUE) {
         names.add(cup.name());
       }
     }

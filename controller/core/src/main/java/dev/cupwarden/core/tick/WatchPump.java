@@ -85,8 +85,7 @@ final class WatchPump {
       boolean showed = draft.shortCups.contains(cup.name()) || trial.judgedBy(cup.name());
       if (showed && shortOfWater(cup)) {
         cup.latch = null;
-        cup.shortRun = null;
-        cup.shortPasses = 0;
+        cup.witness = cup.witness.withoutShortRun();
       }
     }
   }
@@ -111,7 +110,7 @@ final class WatchPump {
 
   /** Whether a cup can try the pump: its weight must be able to tell. */
   static boolean canTry(CupDraft cup) {
-    return cup.now.trusted() && cup.onTrial == null && shortOfWater(cup);
+    return cup.now.trusted() && cup.witness.onTrial() == null && shortOfWater(cup);
   }
 
   /** Ends whatever stopped the pump: a person has looked. */
