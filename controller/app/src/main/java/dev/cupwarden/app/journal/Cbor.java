@@ -50,9 +50,7 @@ final class Cbor {
   static BenchState read(byte[] state) throws JournalException {
     try {
       JsonNode bench = MAPPER.readTree(state);
-      for (JsonNode cup : bench.path("cups")) {
-        FlatState.intoRooms(cup);
-      }
+      FlatState.benchIntoRooms(bench);
       return MAPPER.treeToValue(bench, BenchState.class);
     } catch (IOException e) {
       throw JournalException.unreadableState(e);

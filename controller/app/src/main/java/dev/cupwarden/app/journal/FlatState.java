@@ -6,20 +6,18 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A state as journals up to schema 3 hold it, in which all facts of a cup lie side by side. Each is
- * moved as it stands into the room that it belongs to now; nothing else is changed.
+ * A state as journals up to schema 3 hold it, in which all facts of the bench, and all of a cup,
+ * lie side by side. Each is moved as it stands into the room that it belongs to now; nothing else
+ * is changed.
  */
 final class FlatState {
-  /** No flat cup has a field of that name, and no other is without it. */
-  private static final String ROOM = "weight";
-
-  private static final Map<String, List<String>> ROOMS =
+  private static final Map<String, List<String>> OF_A_CUP =
       Map.of(
           "presence",
           List.of("away_since", "away", "back_at"),
           "plant",
           List.of("stage_since", "use", "roots", "draw"),
-          ROOM,
+          "weight",
           List.of(
               "estimate", "last_read_g", "distrusted_since", "weighing", "reckoning", "misplaced"),
           "watering",
@@ -29,25 +27,60 @@ final class FlatState {
           "witness",
           List.of("learned", "soaking", "on_trial", "rising", "short_run", "steps"));
 
+  private static final Map<String, List<String>> OF_A_BENCH =
+      Map.of(
+          "pump",
+          List.of(
+              "latch",
+              "short_cups",
+              "leak",
+              "watch",
+              "last_passes_ml",
+              "last_passes_at",
+              "tray_ml"),
+          "compared",
+          List.of("roots_at", "steps"),
+          "orders",
+          List.of("hold", "ids", "done"));
+
   private FlatState() {}
 
-  /** Moves the facts of one cup into their rooms, where they are not there already. */
-  static void intoRooms(JsonNode written) {
-    if (!(written instanceof ObjectNode cup) || cup.has(ROOM)) {
-      return;
+  /** Moves the facts of a bench and of the cups in it, where they are not in rooms already. */
+  static void benchIntoRooms(JsonNode written) {
+    if (written instanceof ObjectNode bench && !bench.has("pump")) {
+      rename(bench, "pump_latch", "latch");
+      rename(bench, "order_ids", "ids");
+      move(bench, OF_A_BENCH);
     }
-    // How many passes came short stands in the short run itself.
-    cup.remove("short_passes");
-    ROOMS.forEach(
+    written.path("cups").forEach(FlatState::cupIntoRooms);
+  }
+
+  /** Moves the facts of one cup, where they are not in rooms already. */
+  static void cupIntoRooms(JsonNode written) {
+    if (written instanceof ObjectNode cup && !cup.has("weight")) {
+      // How many passes came short stands in the short run itself.
+      cup.remove("short_passes");
+      move(cup, OF_A_CUP);
+    }
+  }
+
+  private static void rename(ObjectNode record, String was, String is) {
+    if (record.has(was)) {
+      record.set(is, record.remove(was));
+    }
+  }
+
+  private static void move(ObjectNode record, Map<String, List<String>> rooms) {
+    rooms.forEach(
         (room, names) -> {
-          ObjectNode facts = cup.objectNode();
+          ObjectNode facts = record.objectNode();
           for (String name : names) {
-            JsonNode fact = cup.remove(name);
+            JsonNode fact = record.remove(name);
             if (fact != null) {
               facts.set(name, fact);
             }
           }
-          cup.set(room, facts);
+          record.set(room, facts);
         });
   }
 }

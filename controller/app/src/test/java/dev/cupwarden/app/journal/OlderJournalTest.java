@@ -27,7 +27,8 @@ import org.junit.jupiter.api.io.TempDir;
  * dose under way and a cup that waits for its drained weight. Nothing of it may be lost.
  */
 class OlderJournalTest {
-  private static final List<String> ROOMS =
+  private static final List<String> BENCH_ROOMS = List.of("pump", "compared", "orders");
+  private static final List<String> CUP_ROOMS =
       List.of("presence", "plant", "weight", "watering", "doses", "witness");
 
   @TempDir Path folder;
@@ -66,22 +67,29 @@ class OlderJournalTest {
 
   /** The state written as the older program would have. */
   private static JsonNode flat(BenchState state) throws Exception {
-    JsonNode bench = Json.MAPPER.readTree(Json.written(state));
+    ObjectNode bench = (ObjectNode) Json.MAPPER.readTree(Json.written(state));
+    flatten(bench, BENCH_ROOMS);
+    bench.set("pump_latch", bench.remove("latch"));
+    bench.set("order_ids", bench.remove("ids"));
     for (JsonNode cup : bench.path("cups")) {
       ObjectNode facts = (ObjectNode) cup;
-      for (String room : ROOMS) {
-        facts.setAll((ObjectNode) facts.remove(room));
-      }
+      flatten(facts, CUP_ROOMS);
       facts.put("short_passes", facts.path("short_run").path("passes").asInt(0));
     }
     return bench;
   }
 
+  private static void flatten(ObjectNode record, List<String> rooms) {
+    for (String room : rooms) {
+      record.setAll((ObjectNode) record.remove(room));
+    }
+  }
+
   @Test
   void whatKeepsWaterOffAndWhatWasGivenAreStillThere() throws Exception {
     BenchState state = restored();
-    assertEquals(Instant.parse("2027-01-11T16:45:00.250Z"), state.hold().until());
-    assertTrue(state.hold().feedOnly());
+    assertEquals(Instant.parse("2027-01-11T16:45:00.250Z"), state.orders().hold().until());
+    assertTrue(state.orders().hold().feedOnly());
     CupState dosed = state.cups().get("A1");
     assertEquals("o-dose", dosed.watering().refill().orderId());
     assertEquals(60.0, dosed.watering().refill().leftMl());

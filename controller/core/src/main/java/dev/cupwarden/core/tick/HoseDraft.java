@@ -54,7 +54,7 @@ final class HoseDraft {
   HoseDraft(Bench bench, BenchState before, Observation seen, double pumpSeen) {
     this.bench = bench;
     this.at = seen.at();
-    HoseState kept = before.hose() == null ? HoseState.NONE : before.hose();
+    HoseState kept = before.hose();
     waiting = new TreeMap<>(kept.waiting());
     owedMl = new TreeMap<>(kept.owedMl());
     priming = kept.priming();

@@ -52,7 +52,7 @@ final class JudgeBench {
       to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
     }
     double trayMl = draft.bench.trayMl();
-    to.above("tray-full", null, draft.trayMl, trayMl, trayMl);
+    to.above("tray-full", null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =
         Math.max(
             Math.max(

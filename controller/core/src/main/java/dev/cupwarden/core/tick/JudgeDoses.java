@@ -94,7 +94,7 @@ final class JudgeDoses {
       return;
     }
     cup.witness = cup.witness.arrived();
-    draft.shortCups = List.of();
+    draft.pump = draft.pump.arrived();
     if (cup.finding.verdict() != DoseCheck.Verdict.OVER && roomBelowCapacity(cup)) {
       cup.account = cup.account.rose(cup.finding.riseG() / cup.finding.orderedMl());
     }
@@ -107,7 +107,7 @@ final class JudgeDoses {
       cup.witness =
           cup.witness.with(flushed ? cup.witness.soaking() : cup.witness.soaking().afterBypass());
       double lostMl = cameMl - cup.finding.riseG();
-      draft.trayMl += lostMl;
+      draft.pump = draft.pump.ranThrough(lostMl);
       cup.doses = cup.doses.with(cup.doses.salts().drained(lostMl, cup.capacityMl()));
     } else {
       cup.witness = cup.witness.with(cup.witness.soaking().afterArrival());
@@ -131,13 +131,10 @@ final class JudgeDoses {
       return;
     }
     cup.latch = latch(draft, cup.finding.riseG(), DoseCheck.SHORT_BELOW * pass.orderedMl());
-    if (!draft.shortCups.contains(cup.name())) {
-      List<String> running = new ArrayList<>(draft.shortCups);
-      running.add(cup.name());
-      draft.shortCups = List.copyOf(running);
-    }
-    if (draft.shortCups.size() >= SHORT_CUPS && draft.pumpLatch == null) {
-      draft.pumpLatch = new Latch("dose-short", draft.at, draft.shortCups.size(), SHORT_CUPS);
+    draft.pump = draft.pump.cameShort(cup.name());
+    int shortCups = draft.pump.shortCups().size();
+    if (shortCups >= SHORT_CUPS && draft.pump.latch() == null) {
+      draft.pump = draft.pump.latched(new Latch("dose-short", draft.at, shortCups, SHORT_CUPS));
     }
   }
 
@@ -208,7 +205,7 @@ final class JudgeDoses {
               cup.witness.rising().climbedG(),
               cup.witness.rising().thresholdG() + othersG);
       if (code.equals("pump-running-on")) {
-        draft.pumpLatch = cup.latch;
+        draft.pump = draft.pump.latched(cup.latch);
       }
     }
   }
@@ -220,7 +217,7 @@ final class JudgeDoses {
           && !cup.swapped()
           && stray(draft, rise.gainG(), leastG)) {
         cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), leastG);
-        draft.pumpLatch = cup.latch;
+        draft.pump = draft.pump.latched(cup.latch);
       }
     }
   }
@@ -241,12 +238,14 @@ final class JudgeDoses {
     } else if (quiet) {
       cup.witness = cup.witness.with(cup.witness.steps().atRest(riseG));
     } else {
-      double mostG = DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
+      double mostG = DoseCheck.OVER_ABOVE * draft.before.pump().lastPassesMl();
       cup.witness = cup.witness.with(cup.witness.steps().whilePumped(riseG, leastG, mostG));
     }
     if (cup.witness.steps().astray() || cup.witness.steps().running()) {
       cup.latch = new Latch("valve-leaking", draft.at, riseG, leastG);
-      draft.pumpLatch = cup.witness.steps().astray() ? cup.latch : draft.pumpLatch;
+      if (cup.witness.steps().astray()) {
+        draft.pump = draft.pump.latched(cup.latch);
+      }
       cup.witness = cup.witness.with(Steps.NONE);
     }
   }
@@ -272,7 +271,7 @@ final class JudgeDoses {
         boolean over = cup.finding != null;
         cup.latch =
             new Latch("valve-leaking", draft.at, gainG(draft, cup, over), Rising.stepG(0.0));
-        draft.pumpLatch = cup.latch;
+        draft.pump = draft.pump.latched(cup.latch);
       }
     }
   }
@@ -325,14 +324,15 @@ final class JudgeDoses {
   }
 
   private static boolean quiet(BenchDraft draft) {
-    return draft.before.lastPassesAt() == null
-        || Duration.between(draft.before.lastPassesAt(), draft.at).compareTo(STRAY_WITHIN) > 0;
+    return draft.before.pump().lastPassesAt() == null
+        || Duration.between(draft.before.pump().lastPassesAt(), draft.at).compareTo(STRAY_WITHIN)
+            > 0;
   }
 
   /** A rise no greater than what was just pumped to others is the pump's, not a person's. */
   private static boolean stray(BenchDraft draft, double gainG, double leastG) {
     return !quiet(draft)
         && gainG > leastG
-        && gainG <= DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
+        && gainG <= DoseCheck.OVER_ABOVE * draft.before.pump().lastPassesMl();
   }
 }

@@ -91,7 +91,7 @@ final class ProposeWater {
         cause.rescue()
             && (!window.open()
                 || draft.rootC() < draft.bench.climate().coldC()
-                || draft.leak.onRescue());
+                || draft.pump.watch().leak().onRescue());
     boolean unsure =
         (!cup.witness.learned() && !cup.watering.halfGiven())
             || cup.now.massSdG() > UNSURE_SD * cup.availableMl();

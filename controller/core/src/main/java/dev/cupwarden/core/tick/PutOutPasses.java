@@ -71,7 +71,7 @@ final class PutOutPasses {
     wishes.removeIf(wish -> wish.wanted().toMany() && wish.cup().refill() == null);
     if (facts.trial()) {
       wishes.removeIf(wish -> !WatchPump.canTry(wish.cup()));
-      wishes.sort(driestButNot(draft.trial.cup()));
+      wishes.sort(driestButNot(draft.pump.watch().trial().cup()));
     } else if (draft.hose.shared()) {
       new HoseRound(this, draft, window, passes).put(HoseTurns.inOrder(draft, wishes, TURN));
       return passes;
@@ -282,7 +282,7 @@ final class PutOutPasses {
       cup.account = cup.account.halfBegun(draft.at, VolumeBounds.HALF * roomMl);
     }
     double overMl = cup.massG() + pass.totalMl() - cup.weights.capacityG();
-    draft.trayMl += Math.max(0.0, Math.min(pass.totalMl(), overMl));
+    draft.pump = draft.pump.ranThrough(Math.max(0.0, Math.min(pass.totalMl(), overMl)));
     if (!cup.reckoned()) {
       // A reckoned weight is no witness: a scale that comes back judges none but what it saw.
       PassOnTrial trial =
@@ -374,8 +374,8 @@ final class PutOutPasses {
         draft.bench.feeding(),
         draft.bench.climate(),
         draft.hold,
-        draft.pumpLatch,
-        draft.leak,
+        draft.pump.latch(),
+        draft.pump.watch().leak(),
         WatchPump.trialDue(draft),
         draft.seen.boardFault(),
         supply,

@@ -214,8 +214,6 @@ final class TakeOrders {
     }
     if (order.cup().isEmpty()) {
       WatchPump.clear(draft);
-      draft.trayMl = 0.0;
-      draft.shortCups = List.of();
     }
     return Receipt.done(order.id());
   }

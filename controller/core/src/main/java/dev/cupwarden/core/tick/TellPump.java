@@ -24,22 +24,22 @@ final class TellPump {
 
   /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
   private static void latch(BenchDraft draft, String code, Conditions to) {
-    Latch latch = draft.pumpLatch;
+    Latch latch = draft.pump.latch();
     if (latch == null || !latch.code().equals(code)) {
       to.when(code, null, false, 0.0, 0.0);
       return;
     }
-    boolean failed = code.equals(PumpTrial.ENDS) && draft.trial.failedAt() != null;
+    boolean failed = code.equals(PumpTrial.ENDS) && draft.pump.watch().trial().failedAt() != null;
     String whatToDo =
         failed
-            ? Catalogue.say("alert.dose-short.trial-failed", draft.trial.cup())
+            ? Catalogue.say("alert.dose-short.trial-failed", draft.pump.watch().trial().cup())
             : Catalogue.say("alert." + code + ".pump");
     to.add(
         new Condition(code, null, Condition.Level.ON, latch.value(), latch.threshold(), whatToDo));
   }
 
   private static void leak(BenchDraft draft, Conditions to) {
-    LeakWatch leak = draft.leak;
+    LeakWatch leak = draft.pump.watch().leak();
     if (leak.stage() == LeakWatch.Stage.SOUND) {
       to.when("leak", null, false, 0.0, 0.0);
       return;
@@ -50,7 +50,7 @@ final class TellPump {
       value = leak.givenMl();
       threshold = leak.mostMl();
     } else if (leak.stage() == LeakWatch.Stage.UNEXPLAINED) {
-      value = leak.balance().unexplainedMl() + draft.trayMl;
+      value = leak.balance().unexplainedMl() + draft.pump.trayMl();
       threshold = draft.bench.trayMl();
     }
     // While it is wet it is told again by the hour.
@@ -62,7 +62,7 @@ final class TellPump {
 
   /** What changes from tick to tick stands in the alert's figures; words change with the stage. */
   private static String words(BenchDraft draft) {
-    LeakWatch leak = draft.leak;
+    LeakWatch leak = draft.pump.watch().leak();
     return switch (leak.stage()) {
       case UNREAD -> Catalogue.say("alert.leak.unread");
       case DRYING -> Catalogue.say("alert.leak.drying");
