@@ -119,7 +119,7 @@ final class KilledBench {
     JsonNode cups = state().get("cups");
     for (String cup : all.stream().map(JournalExport.Pass::cup).distinct().toList()) {
       List<JournalExport.Pass> own = all.stream().filter(p -> p.cup().equals(cup)).toList();
-      JsonNode given = cups.get(cup).get("given");
+      JsonNode given = cups.get(cup).get("doses").get("given");
       assertEquals(own.size(), given.size(), cup + " " + given);
       for (int i = 1; i < own.size(); i++) {
         Instant last = Instant.parse(own.get(i - 1).at());

@@ -45,7 +45,7 @@ class KilledRunIT {
     assertFalse(open.isEmpty(), "killed in its midst");
     JournalExport.Pass cutOff = open.get(0);
     double ml = cutOff.plainMl() + cutOff.feedMl();
-    JsonNode given = bench.state().at("/cups/" + cutOff.cup() + "/given");
+    JsonNode given = bench.state().at("/cups/" + cutOff.cup() + "/doses/given");
     assertEquals(ml, given.get(given.size() - 1).get("ml").asDouble(), 0.06, "state counts it");
 
     int before = bench.passes().size();

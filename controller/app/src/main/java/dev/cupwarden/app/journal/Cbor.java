@@ -2,6 +2,7 @@ package dev.cupwarden.app.journal;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.SerializerProvider;
@@ -48,7 +49,9 @@ final class Cbor {
    */
   static BenchState read(byte[] state) throws JournalException {
     try {
-      return MAPPER.readValue(state, BenchState.class);
+      JsonNode bench = MAPPER.readTree(state);
+      FlatState.benchIntoRooms(bench);
+      return MAPPER.treeToValue(bench, BenchState.class);
     } catch (IOException e) {
       throw JournalException.unreadableState(e);
     }

@@ -143,6 +143,7 @@ final class KeptState {
         if (!(tree.get("bench") instanceof ObjectNode own) || changes.size() != cups.size()) {
           throw new IOException("its parts do not belong together");
         }
+        FlatState.benchIntoRooms(own);
         BenchState rest = Cbor.MAPPER.treeToValue(own, BenchState.class);
         TreeMap<String, CupState> read = new TreeMap<>();
         for (Map.Entry<String, Row> cup : cups.entrySet()) {
@@ -164,6 +165,7 @@ final class KeptState {
         throw new IOException("it misses a part of " + name);
       }
       RecordChanges.putInto(record, changes);
+      FlatState.cupIntoRooms(record);
       return Cbor.MAPPER.treeToValue(record, CupState.class);
     }
   }

@@ -210,7 +210,7 @@ public final class BenchLoop {
     List<String> orderIds = orders.stream().map(order -> order.path("id").asText()).toList();
     boolean clockInDoubt = clockWatch.look(at, orders);
     if (parts.trouble().isPresent()) {
-      LostJournalHold.hold(at, state.hold()).ifPresent(orders::add);
+      LostJournalHold.hold(at, state.orders().hold()).ifPresent(orders::add);
     }
     watch(at);
     boolean doubted = hoseInDoubt && parts.bench().hose().volumeMl() > 0;

@@ -59,7 +59,7 @@ final class TickEvents {
               }
             });
     List<String> holds = new ArrayList<>();
-    if (state.hold() != null && state.hold().holdsAt(at)) {
+    if (state.orders().hold() != null && state.orders().hold().holdsAt(at)) {
       holds.add("*");
     }
     state

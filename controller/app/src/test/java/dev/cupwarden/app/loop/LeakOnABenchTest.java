@@ -32,7 +32,7 @@ class LeakOnABenchTest {
   }
 
   private Stage stage() throws Exception {
-    return bench.journal().restored().orElseThrow().state().watch().leak().stage();
+    return bench.journal().restored().orElseThrow().state().pump().watch().leak().stage();
   }
 
   /** The program is killed and another starts on what it left: the stage is as it was. */

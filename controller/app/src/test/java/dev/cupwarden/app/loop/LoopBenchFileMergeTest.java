@@ -22,14 +22,14 @@ class LoopBenchFileMergeTest extends LoopOnABench {
   void editedBenchFileIsTakenUpWithoutForgettingWhatWasGiven() throws Exception {
     BenchLoop loop = loop();
     ticks(loop, 60);
-    int given = journalState().at("/cups/C4/given").size();
+    int given = journalState().at("/cups/C4/doses/given").size();
     assertTrue(given > 0);
     edit("plant: elder, struck: 2026-10-17, stage: circling", "plant: elder, stage: toughened");
     edit("(?m)^  A4: .*$", "");
     BenchLoop edited = loop();
     ticks(edited, 1);
     JsonNode state = journalState();
-    assertTrue(state.at("/cups/C4/given").size() >= given);
+    assertTrue(state.at("/cups/C4/doses/given").size() >= given);
     assertEquals("toughened", state.at("/cups/C4/setup/stage").asText());
     assertTrue(state.at("/cups/A4").isMissingNode());
     assertFalse(state.at("/cups/A1").isMissingNode());
@@ -46,10 +46,10 @@ class LoopBenchFileMergeTest extends LoopOnABench {
     ticks(loop, 1);
     orderedNow("watered", ", \"cup\": \"C4\", \"ml\": 30, \"strength\": 0.25");
     ticks(loop, 1);
-    assertEquals(1, journalState().at("/cups/C4/given").size());
+    assertEquals(1, journalState().at("/cups/C4/doses/given").size());
     readBench(BackRoom.text());
     ticks(loop(), 1);
-    assertTrue(journalState().at("/cups/C4/given/0/strength").asDouble() > 0);
+    assertTrue(journalState().at("/cups/C4/doses/given/0/strength").asDouble() > 0);
   }
 
   @Test

@@ -31,14 +31,15 @@ class LoopRenamingTest extends LoopOnABench {
     orderedNow("watered", ", \"cup\": \"C4\", \"ml\": 30, \"strength\": 0.25");
     ticks(loop, 40);
     CupState before = cup("C4");
-    assertFalse(before.given().isEmpty());
+    assertFalse(before.doses().given().isEmpty());
     edit("(?m)^  C4: ", "  elder-4: ");
     ticks(loop(), 1);
     CupState renamed = cup("elder-4");
-    assertEquals(before.given(), renamed.given().subList(0, before.given().size()));
+    assertEquals(
+        before.doses().given(), renamed.doses().given().subList(0, before.doses().given().size()));
     assertEquals("elder-4", renamed.setup().name());
     assertEquals(before.setup().stage(), renamed.setup().stage());
-    assertEquals(before.learned(), renamed.learned());
+    assertEquals(before.witness().learned(), renamed.witness().learned());
     assertEquals(null, cup("C4"));
     assertEquals(List.of(), warned());
   }
@@ -51,6 +52,6 @@ class LoopRenamingTest extends LoopOnABench {
         "  E1: $1plant: elder, struck: 2026-10-18");
     ticks(loop(), 1);
     assertTrue(warned().get(0).contains("C4"), warned()::toString);
-    assertTrue(cup("E1").given().isEmpty());
+    assertTrue(cup("E1").doses().given().isEmpty());
   }
 }

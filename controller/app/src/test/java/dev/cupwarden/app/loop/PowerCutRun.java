@@ -232,7 +232,7 @@ final class PowerCutRun {
     }
     for (String cup : bench.cups().keySet()) {
       List<JournalExport.Pass> own = passes.stream().filter(p -> p.cup().equals(cup)).toList();
-      JsonNode given = state.at("/cups/" + cup + "/given");
+      JsonNode given = state.at("/cups/" + cup + "/doses/given");
       if (given.size() != own.size()) {
         throw failure(cup + ": the ledger has %d of %d".formatted(given.size(), own.size()));
       }

@@ -38,7 +38,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Cause cause, double wantMl, double leastMl, Set<String> lifts, boolean refilling) {}
 
   /**
-   * The cup.
+   * The cup: one part for each fact that a limit asks for, since limits do not know the state.
    *
    * @param depletion NaN where it was never known
    * @param availableMl water between capacity and where the cutting can take no more
@@ -119,7 +119,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
   }
 
   /**
-   * The bench.
+   * The bench: one part for each fact that a limit asks for, as of the cup.
    *
    * @param latch the pump's; null where there is none
    * @param leak how the bench stands to a leak

@@ -7,7 +7,8 @@ import java.time.Instant;
 import java.util.List;
 
 /**
- * An alert's change of state, or an open alert told again.
+ * An alert's change of state, or an open alert told again: one part for each field that the wire
+ * has of it.
  *
  * @param code the alert's name
  * @param cup whose; absent for the whole bench

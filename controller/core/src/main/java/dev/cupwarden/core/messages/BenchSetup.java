@@ -14,7 +14,8 @@ import java.util.Optional;
 import java.util.SortedMap;
 
 /**
- * The bench as it is set up now: the bench file, with what orders have changed since.
+ * The bench as it is set up now: the bench file, with what orders have changed since. One part for
+ * each field of {@code setup.schema.json}.
  *
  * @param at since when it is so
  * @param zone that the grower's clock shows; absent where the bench names no place

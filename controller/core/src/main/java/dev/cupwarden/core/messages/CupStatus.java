@@ -7,7 +7,7 @@ import java.time.Instant;
 import java.util.List;
 
 /**
- * What the wire says of a cup.
+ * What the wire says of a cup: one part for each field of {@code cup.schema.json}.
  *
  * @param massG gross grams as estimated; null if never known
  * @param capacityG gross grams at container capacity

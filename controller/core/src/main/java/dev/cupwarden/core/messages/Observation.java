@@ -8,6 +8,7 @@ import java.util.SortedMap;
 
 /**
  * What was read and asked at one moment: one input line of {@code advise}, or one tick of a bench.
+ * One part for each field of {@code advise-in.schema.json}.
  *
  * @param at when, later than the observation before
  * @param airC air temperature, °C

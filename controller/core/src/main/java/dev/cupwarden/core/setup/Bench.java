@@ -5,7 +5,8 @@ import java.util.Optional;
 import java.util.SortedMap;
 
 /**
- * All that the grower tells the program: the bench file, read, checked and in base units.
+ * All that the grower tells the program: the bench file, read, checked and in base units. One part
+ * for each block of the file.
  *
  * @param trayMl what the drip tray below the bench holds
  * @param hose what all cups share of the plumbing

@@ -28,7 +28,7 @@ final class AccountWater {
     for (CupDraft cup : draft.cups.values()) {
       if (cup.account.drift().told()) {
         reckon(draft.at, cup, driveKpa);
-      } else if (cup.now.trusted() && !cup.away && !Double.isNaN(cup.readG)) {
+      } else if (cup.now.trusted() && !cup.presence.away() && !Double.isNaN(cup.readG)) {
         boolean slotEnds = cup.account.losses().slotEnds(draft.at);
         see(draft, cup, driveKpa);
         if (slotEnds) {
@@ -36,7 +36,7 @@ final class AccountWater {
         }
       } else if (cup.reckoned() && draft.before.at() != null) {
         double hours = Elapsed.hours(draft.before.at(), draft.at);
-        double lostG = hours * cup.reckoning.water().rateGPerH();
+        double lostG = hours * cup.weight.reckoning().water().rateGPerH();
         cup.account = cup.account.unweighed(draft.at, lostG);
       }
     }
@@ -85,7 +85,7 @@ final class AccountWater {
       return ratedG;
     }
     boolean handled = !cup.events.isEmpty();
-    return handled || cup.estimate.draining() ? Math.min(ratedG, fellG) : fellG;
+    return handled || cup.weight.estimate().draining() ? Math.min(ratedG, fellG) : fellG;
   }
 
   private static void judge(BenchDraft draft, List<CupDraft> over) {
@@ -109,15 +109,15 @@ final class AccountWater {
   }
 
   private static void doubt(Instant at, CupDraft cup) {
-    if (!cup.now.trusted() || cup.away) {
+    if (!cup.now.trusted() || cup.presence.away()) {
       return;
     }
-    boolean wantsWater = cup.refill != null || cup.depletion() > cup.frame.lines().due();
+    boolean wantsWater = cup.refill() != null || cup.depletion() > cup.frame.lines().due();
     double availableMl = cup.weights.availableMl();
     if (WatchDrift.doubts(
         cup.account.drift(), wantsWater, cup.roomToWetMl(), cup.leastMl(null), availableMl)) {
       cup.account = cup.account.doubted(at, cup.now.massG());
-      cup.distrustedSince = at;
+      cup.weight = cup.weight.distrusted(at);
       cup.seeNow(at);
     }
   }

@@ -2,10 +2,6 @@ package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.climate.VapourPressure;
-import dev.cupwarden.core.dosing.Latch;
-import dev.cupwarden.core.dosing.LeakWatch;
-import dev.cupwarden.core.dosing.PumpTrial;
-import dev.cupwarden.core.dosing.PumpWatch;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.limits.AllowedPass;
@@ -19,9 +15,12 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.core.state.AirState;
+import dev.cupwarden.core.state.BenchOrders;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
+import dev.cupwarden.core.state.CupsCompared;
 import dev.cupwarden.core.state.DoneActs;
+import dev.cupwarden.core.state.PumpState;
 import dev.cupwarden.core.state.TankState;
 import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.BlindRation;
@@ -72,14 +71,10 @@ final class BenchDraft {
 
   AirState air;
   Hold hold;
-  Latch pumpLatch;
-  List<String> shortCups;
+  PumpState pump;
   List<SwapDetector.Step> steps;
   Instant rootsAt;
-  double trayMl;
   boolean unsuited;
-  LeakWatch leak;
-  PumpTrial trial;
   DoneActs done;
   private final double pumpSeen;
   final HoseDraft hose;
@@ -94,18 +89,14 @@ final class BenchDraft {
     tanks = new TreeMap<>(before.tanks());
     seen.tankMl()
         .forEach((name, ml) -> tanks.computeIfPresent(name, (n, tank) -> tank.read(ml, at)));
-    orderIds = new ArrayList<>(before.orderIds());
+    orderIds = new ArrayList<>(before.orders().ids());
     air = before.air().plus(seen);
-    hold = before.hold() != null && before.hold().holdsAt(at) ? before.hold() : null;
-    pumpLatch = PumpWatch.latch(before.pumpLatch());
-    shortCups = before.shortCups();
-    steps = before.steps();
-    rootsAt = before.rootsAt();
-    trayMl = before.trayMl();
-    PumpWatch watch = PumpWatch.of(before.watch(), before.pumpLatch());
-    leak = watch.leak();
-    trial = watch.trial();
-    done = before.done() == null ? DoneActs.NONE : before.done();
+    Hold held = before.orders().hold();
+    hold = held != null && held.holdsAt(at) ? held : null;
+    done = before.orders().done();
+    pump = before.pump().seen(seen.leak(), seen.boardFault());
+    steps = before.compared().steps();
+    rootsAt = before.compared().rootsAt();
     alerts = before.alerts();
     pumpSeen = pumpSeen(cups.values());
     hose = new HoseDraft(bench, before, seen, pumpSeen);
@@ -143,27 +134,17 @@ final class BenchDraft {
   /** What remains of this tick. */
   BenchState state(SortedMap<String, OpenAlert> alerts, List<AllowedPass> passes) {
     double passesMl = passes.stream().mapToDouble(AllowedPass::totalMl).sum();
-    boolean put = !passes.isEmpty();
     return new BenchState(
         at,
+        seen.clockInDoubt(),
         Collections.unmodifiableSortedMap(cupStates()),
         air,
         Collections.unmodifiableSortedMap(tanks),
-        seen.leak(),
-        seen.clockInDoubt(),
-        hold,
-        pumpLatch,
-        shortCups,
-        rootsAt,
-        trayMl,
-        steps,
-        put ? passesMl : before.lastPassesMl(),
-        put ? at : before.lastPassesAt(),
-        alerts,
-        List.copyOf(orderIds),
-        new PumpWatch(leak, trial, seen.boardFault()),
-        done,
-        hose.state());
+        passes.isEmpty() ? pump : pump.gave(passesMl, at),
+        hose.state(),
+        new CupsCompared(rootsAt, steps),
+        new BenchOrders(hold, List.copyOf(orderIds), done),
+        alerts);
   }
 
   /**

@@ -3,39 +3,34 @@ package dev.cupwarden.core.tick;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
-import dev.cupwarden.core.dosing.PassOnTrial;
-import dev.cupwarden.core.dosing.Rising;
-import dev.cupwarden.core.dosing.Soaking;
-import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.Misplaced;
-import dev.cupwarden.core.estimate.PlantDraw;
-import dev.cupwarden.core.estimate.Reckoning;
-import dev.cupwarden.core.estimate.RootSignal;
+import dev.cupwarden.core.estimate.OwnWater;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.estimate.WeightFrame;
 import dev.cupwarden.core.feeding.SaltBalance;
-import dev.cupwarden.core.feeding.WateringHabit;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.Cup;
+import dev.cupwarden.core.state.CupPlant;
+import dev.cupwarden.core.state.CupPresence;
 import dev.cupwarden.core.state.CupState;
-import dev.cupwarden.core.state.Weighing;
+import dev.cupwarden.core.state.CupWeight;
+import dev.cupwarden.core.state.DoseWitness;
+import dev.cupwarden.core.state.Doses;
+import dev.cupwarden.core.state.WateringState;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.BlindWatering;
 import dev.cupwarden.core.watering.Cause;
-import dev.cupwarden.core.watering.DryClock;
 import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.ScaleDrift;
-import dev.cupwarden.core.watering.UseLog;
 import dev.cupwarden.core.watering.WaterAccount;
-import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -55,39 +50,15 @@ final class CupDraft {
   static final String SWAPPED = "cups-swapped";
 
   Cup setup;
-  Instant stageSince;
-  EstimateState estimate;
-  double lastReadG;
-  boolean learned;
-  boolean halfGiven;
-  boolean away;
-  Instant awaySince;
-  Instant backAt;
+  CupPresence presence;
   Hold hold;
   Latch latch;
-  Refill refill;
-  double driedFrom;
-  Instant lastPassAt;
-  Soaking soaking;
-  PassOnTrial onTrial;
-  PassOnTrial shortRun;
-  int shortPasses;
-  Rising rising;
-  Steps steps;
-  WetClock wet;
-  UseLog use;
-  RootSignal roots;
-  PlantDraw draw;
-  List<Given> given;
-  double unlookedMl;
-  WateringHabit habit;
-  SaltBalance salts;
-  Instant distrustedSince;
-  Weighing weighing;
-  DryClock dryClock;
+  CupPlant plant;
+  CupWeight weight;
+  WateringState watering;
   WaterAccount account;
-  Reckoning reckoning;
-  Misplaced misplaced;
+  Doses doses;
+  DoseWitness witness;
 
   // Found by this tick.
   CupFrame frame;
@@ -105,81 +76,25 @@ final class CupDraft {
 
   CupDraft(CupState kept) {
     setup = kept.setup();
-    stageSince = kept.stageSince();
-    estimate = kept.estimate();
-    lastReadG = kept.lastReadG();
-    learned = kept.learned();
-    halfGiven = kept.halfGiven();
-    away = kept.away();
-    awaySince = kept.awaySince();
-    backAt = kept.backAt();
+    presence = kept.presence();
     hold = kept.hold();
     latch = kept.latch();
-    refill = kept.refill();
-    driedFrom = kept.driedFrom();
-    lastPassAt = kept.lastPassAt();
-    soaking = kept.soaking();
-    onTrial = kept.onTrial();
-    shortRun = kept.shortRun();
-    shortPasses = kept.shortPasses();
-    rising = kept.rising();
-    steps = kept.steps() == null ? Steps.NONE : kept.steps();
-    wet = kept.wet();
-    use = kept.use();
-    roots = kept.roots();
-    draw = kept.draw();
-    given = kept.given();
-    unlookedMl = kept.unlookedMl();
-    habit = kept.habit();
-    salts = kept.salts();
-    distrustedSince = kept.distrustedSince();
-    weighing = kept.weighing() == null ? Weighing.NONE : kept.weighing();
-    dryClock = kept.dryClock() == null ? DryClock.MOIST : kept.dryClock();
-    account = kept.account() == null ? WaterAccount.NONE : kept.account();
-    reckoning = kept.reckoning() == null ? Reckoning.NONE : kept.reckoning();
-    misplaced = kept.misplaced() == null ? Misplaced.NONE : kept.misplaced();
+    plant = kept.plant();
+    weight = kept.weight();
+    watering = kept.watering();
+    account = kept.account();
+    doses = kept.doses();
+    witness = kept.witness();
   }
 
   CupState state() {
     return new CupState(
-        setup,
-        stageSince,
-        estimate,
-        lastReadG,
-        learned,
-        halfGiven,
-        away,
-        awaySince,
-        backAt,
-        hold,
-        latch,
-        refill,
-        driedFrom,
-        lastPassAt,
-        soaking,
-        onTrial,
-        shortRun,
-        shortPasses,
-        rising,
-        steps,
-        wet,
-        use,
-        roots,
-        draw,
-        given,
-        unlookedMl,
-        habit,
-        salts,
-        distrustedSince,
-        weighing,
-        dryClock,
-        account,
-        reckoning,
-        misplaced);
+        setup, presence, hold, latch, plant, weight, watering, account, doses, witness);
   }
 
   /** Reads off the estimate what is known at that moment; never known before the first look. */
   void seeNow(Instant at) {
+    EstimateState estimate = weight.estimate();
     weights = estimate.frame(frame.weights());
     now = CupEstimate.at(estimate, frame.weights(), at);
     ScaleDrift drift = account.drift();
@@ -191,17 +106,17 @@ final class CupDraft {
               drift.reckonedG(),
               REPLACED_SD * weights.availableMl());
     }
-    if (misplaced.on()) {
+    if (weight.misplaced().on()) {
       now = now.anothers();
     }
     if (reckoned()) {
-      now = now.reckoned(reckoning, estimate.use(), weights);
+      now = now.reckoned(weight.reckoning(), estimate.use(), weights);
     }
   }
 
   /** Whether its water is reckoned: no weight is to be had that could be its own. */
   boolean reckoned() {
-    return reckoning.on() && now.unseen();
+    return weight.reckoning().on() && now.unseen();
   }
 
   /** Whether it is latched for having changed places with another cup. */
@@ -211,18 +126,21 @@ final class CupDraft {
 
   /** Put in the place of another: from here on its own water is reckoned, from that weight. */
   void standsInPlaceOf(String other, Instant since, double ownG, Instant at) {
-    misplaced = Misplaced.of(other, since, ownG);
-    reckoning = reckoning.with(null);
-    distrustedSince = at;
+    weight = weight.with(Misplaced.of(other, since, ownG)).distrusted(at);
+    reckonFrom(null);
     seeNow(at);
+  }
+
+  /** Its water is reckoned on from there; null: no longer. */
+  void reckonFrom(OwnWater water) {
+    weight = weight.with(weight.reckoning().with(water));
   }
 
   /** Back in its own place, by what was seen or a person's word: its scale shows it again. */
   void standsInItsOwnPlace(Instant at) {
     latch = swapped() ? null : latch;
-    if (misplaced.on()) {
-      misplaced = misplaced.back(at);
-      distrustedSince = null;
+    if (weight.misplaced().on()) {
+      weight = weight.with(weight.misplaced().back(at)).distrusted(null);
     }
   }
 
@@ -230,19 +148,24 @@ final class CupDraft {
    * Takes that for its capacity. Depletions are counted from it; the least since a refill is kept.
    */
   void learnCapacity(Capacity capacity, Instant at) {
-    estimate = estimate.withCapacity(capacity);
+    weight = weight.with(weight.estimate().withCapacity(capacity));
     seeNow(at);
-    driedFrom = Math.min(driedFrom, depletion());
+    watering = watering.seenAt(depletion());
   }
 
   /** Water between its capacity, learned or predicted, and where the cutting can take no more. */
   double availableMl() {
-    return estimate.frame(frame.weights()).availableMl();
+    return weight.estimate().frame(frame.weights()).availableMl();
   }
 
   /** Water at its capacity, learned or predicted. */
   double capacityMl() {
-    return estimate.frame(frame.weights()).capacityMl();
+    return weight.estimate().frame(frame.weights()).capacityMl();
+  }
+
+  /** The refill under way; null where there is none. */
+  Refill refill() {
+    return watering.refill();
   }
 
   String name() {
@@ -274,9 +197,10 @@ final class CupDraft {
    * is not past the wet line, no doubt can be.
    */
   double roomToWetMl() {
-    double unexplainedG = account.drift().told() ? 0.0 : account.drift().unexplainedG();
+    ScaleDrift drift = account.drift();
+    double unexplainedG = drift.told() ? 0.0 : drift.unexplainedG();
     double wetG = weights.massG(frame.lines().wet());
-    boolean drainsFirst = learned && wetG >= weights.capacityG();
+    boolean drainsFirst = witness.learned() && wetG >= weights.capacityG();
     double doubtG =
         now.trusted() || (reckoned() && drainsFirst)
             ? 0.0
@@ -287,8 +211,8 @@ final class CupDraft {
   /** Whether its scale is at fault, and nothing that was done with the cup. */
   boolean blind() {
     return now.known()
-        && !away
-        && !estimate.handled()
+        && !presence.away()
+        && !weight.estimate().handled()
         && now.distrust().map(Reason::code).filter(BlindWatering::deadScale).isPresent();
   }
 
@@ -296,7 +220,7 @@ final class CupDraft {
   boolean wateredBlind(Instant at) {
     return setup.stage().rooted()
         && reckoned()
-        && Duration.between(distrustedSince, at).compareTo(blindAfter()) >= 0
+        && Duration.between(weight.distrustedSince(), at).compareTo(blindAfter()) >= 0
         && depletionSd() < BlindWatering.GREATEST_SD;
   }
 
@@ -343,7 +267,7 @@ final class CupDraft {
     OptionalDouble vpd = Double.isNaN(vpdKpa) ? OptionalDouble.empty() : OptionalDouble.of(vpdKpa);
     return Optional.of(
         now.rateKnown()
-            ? Forecast.of(massG(), now, estimate, vpd)
+            ? Forecast.of(massG(), now, weight.estimate(), vpd)
             : Forecast.foretold(massG(), now.massSdG(), predictedGPerH()));
   }
 
@@ -357,9 +281,11 @@ final class CupDraft {
 
   /** Ordered since its scale was last read, mL. */
   private double onItsWayMl() {
+    Instant lastPassAt = doses.lastPassAt();
     if (reckoned() || lastPassAt == null || lastPassAt.isBefore(now.readAt())) {
       return 0.0;
     }
+    List<Given> given = doses.given();
     double sumMl = 0.0;
     for (int i = given.size() - 1; i >= 0; i--) {
       Given one = given.get(i);
@@ -376,37 +302,26 @@ final class CupDraft {
    * weight.
    */
   void give(Given one, double ecMsPerCm, double waterEcMsPerCm, Duration kept) {
-    List<Given> next = new ArrayList<>(given.size() + 1);
-    Instant oldest = one.at().minus(kept);
-    for (Given before : given) {
-      if (before.at().isAfter(oldest) || unseen(before)) {
-        next.add(before);
-      }
-    }
-    next.add(one);
-    given = List.copyOf(next);
-    salts = salts.plus(one.ml(), ecMsPerCm, waterEcMsPerCm);
-    lastPassAt = one.at();
-    unlookedMl += one.ml();
+    SaltBalance salts = doses.salts().plus(one.ml(), ecMsPerCm, waterEcMsPerCm);
+    doses = doses.plus(one, salts, one.at().minus(kept), now.readAt());
     account = account.given(one.ml(), one.byHand());
-  }
-
-  private boolean unseen(Given one) {
-    return now.readAt() != null && !one.at().isBefore(now.readAt());
   }
 
   /** Ends the refill under way; from here on drying back counts. */
   void endRefill(Instant at) {
-    double refilledPart = refill.orderedMl() / availableMl();
-    if (refill.orderedMl() > 0.0) {
+    Refill over = refill();
+    watering = watering.withoutRefill();
+    if (over.orderedMl() > 0.0) {
       // A refill cut short by night is taken up again; one that no reading bore out is not.
-      driedFrom = learned ? Math.min(depletion(), frame.lines().refill()) : depletion();
-      habit = habit.plus(refill.startedAt(), refilledPart);
-      halfGiven = true;
-      if (now.trusted() && (full || roomMl() < leastMl(refill.cause()))) {
+      double depletion = depletion();
+      watering =
+          watering.ended(
+              witness.learned() ? Math.min(depletion, frame.lines().refill()) : depletion);
+      double refilledPart = over.orderedMl() / availableMl();
+      doses = doses.with(doses.habit().plus(over.startedAt(), refilledPart));
+      if (now.trusted() && (full || roomMl() < leastMl(over.cause()))) {
         account = account.filled(at, roomMl());
       }
     }
-    refill = null;
   }
 }

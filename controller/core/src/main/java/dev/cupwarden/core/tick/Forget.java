@@ -2,6 +2,7 @@ package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.orders.Order;
@@ -41,7 +42,7 @@ final class Forget {
   /** Whether it was a drained that no weight had answered yet. */
   private static boolean dropWaiting(BenchDraft draft, Order.Forget order) {
     for (CupDraft cup : draft.cups.values()) {
-      Weighing.Asked asked = cup.weighing.asked();
+      Weighing.Asked asked = cup.weight.weighing().asked();
       if (asked != null && asked.orderId().equals(order.order())) {
         WeighDrained.drop(draft, cup, "taken back by order " + order.id());
         return true;
@@ -77,28 +78,20 @@ final class Forget {
   private static String unlearn(BenchDraft draft, CupDraft cup, DoneActs.Act act) {
     Capacity again = act.weight().before();
     cup.learnCapacity(again, draft.at);
-    cup.driedFrom = Math.min(act.weight().driedFrom(), cup.depletion());
+    cup.watering = cup.watering.driedFrom(Math.min(act.weight().driedFrom(), cup.depletion()));
     return Sentences.capacityAgain(cup.name(), cup.weights.capacityG(), again.by().word());
   }
 
   /** Ledger and salts forget it; if it was never seen on the scale, nothing is on its way. */
   private static String unwater(BenchDraft draft, CupDraft cup, DoneActs.Water water) {
     Given told = water.given();
-    List<Given> left = new ArrayList<>(cup.given);
-    int last = left.lastIndexOf(told);
-    if (last >= 0) {
-      left.remove(last);
-    }
-    cup.given = List.copyOf(left);
+    SaltBalance salts =
+        cup.doses.salts().minus(told.ml(), water.ecMsPerCm(), water.waterEcMsPerCm());
+    cup.doses = cup.doses.minus(told, salts, water.lastPassAt());
     cup.account = cup.account.given(-told.ml(), true);
-    cup.salts = cup.salts.minus(told.ml(), water.ecMsPerCm(), water.waterEcMsPerCm());
-    cup.estimate = cup.estimate.withoutAwaited(told.ml());
-    cup.unlookedMl = Math.max(0.0, cup.unlookedMl - told.ml());
-    if (told.at().equals(cup.lastPassAt)) {
-      cup.lastPassAt = water.lastPassAt();
-    }
-    if (cup.reckoning.on() && !told.at().isBefore(cup.reckoning.since())) {
-      cup.reckoning = cup.reckoning.without(told.ml());
+    cup.weight = cup.weight.with(cup.weight.estimate().withoutAwaited(told.ml()));
+    if (cup.weight.reckoning().on() && !told.at().isBefore(cup.weight.reckoning().since())) {
+      cup.weight = cup.weight.with(cup.weight.reckoning().without(told.ml()));
       cup.seeNow(draft.at);
     }
     return Sentences.notWatered(cup.name(), told.ml(), told.strength());

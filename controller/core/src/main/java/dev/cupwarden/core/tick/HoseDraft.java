@@ -54,7 +54,7 @@ final class HoseDraft {
   HoseDraft(Bench bench, BenchState before, Observation seen, double pumpSeen) {
     this.bench = bench;
     this.at = seen.at();
-    HoseState kept = before.hose() == null ? HoseState.NONE : before.hose();
+    HoseState kept = before.hose();
     waiting = new TreeMap<>(kept.waiting());
     owedMl = new TreeMap<>(kept.owedMl());
     priming = kept.priming();
@@ -79,7 +79,8 @@ final class HoseDraft {
   private static Hose unknown(Bench bench, BenchState before) {
     boolean fed =
         before.cups().values().stream()
-            .anyMatch(cup -> cup.given().stream().anyMatch(given -> given.strength() > 0.0));
+            .anyMatch(
+                cup -> cup.doses().given().stream().anyMatch(given -> given.strength() > 0.0));
     Tank strongest = null;
     for (Tank tank : bench.tanks().values()) {
       if (tank.feed().isPresent()

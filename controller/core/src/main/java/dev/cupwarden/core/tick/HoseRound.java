@@ -109,7 +109,7 @@ final class HoseRound {
   /** The usual pass of a cup. */
   static double passMl(BenchDraft draft, CupDraft cup) {
     double mostMl = Math.min(draft.bench.watering().passMl(), 0.1 * cup.capacityMl());
-    return Math.max(Limits.LEAST_PASS_ML, mostMl * cup.soaking.passPart());
+    return Math.max(Limits.LEAST_PASS_ML, mostMl * cup.witness.soaking().passPart());
   }
 
   /** How much a cup that may be fed could take now or when it has soaked; 0 where it may not. */
@@ -118,11 +118,11 @@ final class HoseRound {
     if (!takes) {
       return 0.0;
     }
-    Refill refill = cup.refill == null ? clearing(draft, cup) : cup.refill;
+    Refill refill = cup.refill() == null ? clearing(draft, cup) : cup.refill();
     boolean open =
         !Limits.forbids(PutOutPasses.proposed(draft, cup, refill, facts, Case.HoseFacts.CLEAR));
-    boolean soaks = cup.refill != null && cup.refill.orderedMl() > 0.0;
-    if (cup.refill == null) {
+    boolean soaks = cup.refill() != null && cup.refill().orderedMl() > 0.0;
+    if (cup.refill() == null) {
       // Then it has to dry back: one pass is all.
       return open ? Math.min(cup.roomMl(), passMl(draft, cup)) : 0.0;
     }

@@ -45,7 +45,7 @@ final class HoseTurns {
     boolean unfed = false;
     for (CupDraft other : draft.cups.values()) {
       boolean fed = other.setup.stage().takesFeed();
-      feeding |= fed && other != cup && other.refill != null && other.refill.orderedMl() > 0.0;
+      feeding |= fed && other != cup && other.refill() != null && other.refill().orderedMl() > 0.0;
       unfed |= !fed;
     }
     return feeding && unfed;
@@ -123,11 +123,13 @@ final class HoseTurns {
 
   /** A refill, with feed or without, goes on when its last pass has soaked in. */
   static boolean soaks(BenchDraft draft, CupDraft cup, boolean fed) {
-    if (cup.setup.stage().takesFeed() != fed || cup.wanted == null || cup.lastPassAt == null) {
+    if (cup.setup.stage().takesFeed() != fed
+        || cup.wanted == null
+        || cup.doses.lastPassAt() == null) {
       return false;
     }
-    Duration soak = cup.soaking.soak(draft.bench.watering().soak());
-    Instant longest = cup.lastPassAt.plus(soak.multipliedBy(2));
+    Duration soak = cup.witness.soaking().soak(draft.bench.watering().soak());
+    Instant longest = cup.doses.lastPassAt().plus(soak.multipliedBy(2));
     return cup.wanted.orderedMl() > 0.0 && draft.at.isBefore(longest);
   }
 }

@@ -52,7 +52,7 @@ final class JudgeBench {
       to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
     }
     double trayMl = draft.bench.trayMl();
-    to.above("tray-full", null, draft.trayMl, trayMl, trayMl);
+    to.above("tray-full", null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =
         Math.max(
             Math.max(
@@ -99,7 +99,7 @@ final class JudgeBench {
   private static List<String> onFeed(BenchDraft draft) {
     List<String> names = new ArrayList<>(0);
     for (CupDraft cup : draft.cups.values()) {
-      if (cup.refill != null && cup.refill.cause() == Cause.FED_RESCUE) {
+      if (cup.refill() != null && cup.refill().cause() == Cause.FED_RESCUE) {
         names.add(cup.name());
       }
     }

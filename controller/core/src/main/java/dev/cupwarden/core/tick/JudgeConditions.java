@@ -54,7 +54,7 @@ final class JudgeConditions {
   }
 
   private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
-    double wetH = cup.wet.hours(draft.at);
+    double wetH = cup.watering.wet().hours(draft.at);
     Condition.Level wet =
         wetH >= WetClock.HOLD_AFTER_H
             ? Condition.Level.ON
@@ -64,12 +64,12 @@ final class JudgeConditions {
     to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
     JudgeDryness.judge(draft, cup, to);
     withoutPlain(draft, cup, to);
-    double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
+    double salt = cup.doses.salts().atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
     to.above("salts-high", cup.name(), salt, most, 0.9 * most);
     roots(cup, to);
-    if (cup.setup.stage() == RootStage.CIRCLING && cup.use.known()) {
-      double dayG = cup.use.lostPerDayG();
+    if (cup.setup.stage() == RootStage.CIRCLING && cup.plant.use().known()) {
+      double dayG = cup.plant.use().lostPerDayG();
       double roomG =
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
       to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
@@ -82,10 +82,10 @@ final class JudgeConditions {
    * the first look at it: a fresh bench has more to be told of.
    */
   private static void capacity(BenchDraft draft, CupDraft cup, Conditions to) {
-    Capacity capacity = cup.estimate.capacity();
-    Instant since = capacity.learned() ? capacity.at() : cup.weighing.knownSince();
+    Capacity capacity = cup.weight.estimate().capacity();
+    Instant since = capacity.learned() ? capacity.at() : cup.weight.weighing().knownSince();
     double days = hours(since, draft.at) / 24.0;
-    if (cup.away) {
+    if (cup.presence.away()) {
       to.add("weigh-drained", cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
     } else if (capacity.doubted()) {
       double beyondDays =
@@ -110,7 +110,7 @@ final class JudgeConditions {
     double dry = cup.frame.lines().dry();
     boolean thirsts =
         cup.now.known()
-            && !cup.away
+            && !cup.presence.away()
             && cup.depletion() > dry
             && !draft.plainToBeHad()
             && !(cup.setup.stage().takesFeed() && feedForDryRoots(draft));
@@ -136,15 +136,16 @@ final class JudgeConditions {
 
   /** Half way back to what is expected, a sign is gone. */
   private static void roots(CupDraft cup, Conditions to) {
-    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
-    double ratio = cup.roots.ratio();
+    RootSignal.Sign sign =
+        cup.plant.roots().sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
+    double ratio = cup.plant.roots().ratio();
     for (RootSignal.Kind kind : RootSignal.Kind.values()) {
       boolean more = kind == RootSignal.Kind.LOOK_AT_ROOTS;
       double threshold = more ? RootSignal.LOOK_AT : RootSignal.SUSPECT_AT;
       double clear = (1.0 + threshold) / 2.0;
       boolean gone = more ? ratio < clear : ratio > clear;
-      if (!more && cup.draw.fallen()) {
-        double left = 1.0 + cup.draw.lately();
+      if (!more && cup.plant.draw().fallen()) {
+        double left = 1.0 + cup.plant.draw().lately();
         double usual = 1.0 - PlantDraw.FALLS_BY;
         to.add(kind.code(), cup.name(), Condition.Level.ON, left, usual);
         continue;
@@ -162,8 +163,11 @@ final class JudgeConditions {
     boolean settling = doubt != null && doubt.code().equals("settling");
     boolean neverRead = doubt != null && doubt.code().equals("never-read");
     for (String fault : SCALE_FAULTS) {
-      boolean so = doubt != null && doubt.code().equals(fault) && !cup.now.lifted() && !cup.away;
-      if (so && fault.equals("scale-out-of-range") && !cup.distrustedSince.isBefore(draft.at)) {
+      boolean so =
+          doubt != null && doubt.code().equals(fault) && !cup.now.lifted() && !cup.presence.away();
+      if (so
+          && fault.equals("scale-out-of-range")
+          && !cup.weight.distrustedSince().isBefore(draft.at)) {
         // A single spike is doubted, but nobody need be told of it.
         continue;
       }
@@ -175,27 +179,30 @@ final class JudgeConditions {
         to.when(fault, cup.name(), false, 0.0, 0.0);
       }
     }
-    double silentMin = neverRead ? 60.0 * hours(cup.stageSince, draft.at) : 0.0;
+    double silentMin = neverRead ? 60.0 * hours(cup.plant.stageSince(), draft.at) : 0.0;
     if (silentMin > NEVER_READ_MIN) {
       to.above("scale-silent", cup.name(), silentMin, NEVER_READ_MIN, 0.0);
     }
     blind(draft, cup, to);
-    Instant goneSince = cup.away ? cup.awaySince : cup.now.lifted() ? liftedSince(cup) : null;
-    double longestH = cup.away ? AWAY_TOO_LONG_H : FORGOTTEN_H;
+    Instant goneSince =
+        cup.presence.away() ? cup.presence.awaySince() : cup.now.lifted() ? liftedSince(cup) : null;
+    double longestH = cup.presence.away() ? AWAY_TOO_LONG_H : FORGOTTEN_H;
     double awayH = hours(goneSince, draft.at);
     to.above("cup-away", cup.name(), awayH, longestH, longestH);
   }
 
   /** One that stood in another's place was not believed before, either. */
   private static Instant liftedSince(CupDraft cup) {
-    return cup.misplaced.handled() ? cup.misplaced.steppedAt() : cup.distrustedSince;
+    return cup.weight.misplaced().handled()
+        ? cup.weight.misplaced().steppedAt()
+        : cup.weight.distrustedSince();
   }
 
   /** The alert stays while the cup is not weighed, and says so when it gets nothing more. */
   private static void blind(BenchDraft draft, CupDraft cup, Conditions to) {
-    boolean told = cup.away || cup.now.lifted() || cup.misplaced.on();
-    boolean weighed = cup.distrustedSince == null || told;
-    double blindH = hours(cup.distrustedSince, draft.at);
+    boolean told = cup.presence.away() || cup.now.lifted() || cup.weight.misplaced().on();
+    boolean weighed = cup.weight.distrustedSince() == null || told;
+    double blindH = hours(cup.weight.distrustedSince(), draft.at);
     double afterH = cup.blindAfter().toMinutes() / 60.0;
     Condition.Level level =
         weighed
@@ -216,7 +223,7 @@ final class JudgeConditions {
             && cup.latch == null
             && (rooted
                 ? cup.wateredBlind(draft.at)
-                : BlindRation.on(cup.distrustedSince, draft.at));
+                : BlindRation.on(cup.weight.distrustedSince(), draft.at));
     if (!gets) {
       return blind.saying(Catalogue.say("alert.blind-ration.nothing-more")).severe(1);
     }
@@ -228,17 +235,17 @@ final class JudgeConditions {
    * drips from a cup that drains is no noise.
    */
   private static void noise(CupDraft cup, boolean disbelieved, Reason doubt, Conditions to) {
-    if ((doubt != null && !disbelieved) || cup.estimate.draining()) {
+    if ((doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
       return;
     }
-    double noisyH = cup.estimate.noisyH();
+    double noisyH = cup.weight.estimate().noisyH();
     Condition.Level great = disbelieved ? Condition.Level.ON : Condition.Level.WARN;
     Condition.Level level =
         noisyH >= NOISY_FOR_H
             ? great
             : noisyH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     double mostG = disbelieved ? doubt.threshold() : EstimateState.NOISY_SD_G;
-    to.add("scale-noisy", cup.name(), level, cup.estimate.noiseG(), mostG);
+    to.add("scale-noisy", cup.name(), level, cup.weight.estimate().noiseG(), mostG);
   }
 
   private static void latches(CupDraft cup, Conditions to) {
@@ -247,7 +254,7 @@ final class JudgeConditions {
       boolean so = latch != null && latch.code().equals(code);
       double value = so ? latch.value() : 0.0;
       double threshold = so ? latch.threshold() : 0.0;
-      if (so && cup.misplaced.on()) {
+      if (so && cup.weight.misplaced().on()) {
         to.add(swapped(cup, new Condition(code, cup.name(), Condition.Level.ON, value, threshold)));
       } else {
         to.when(code, cup.name(), so, value, threshold);

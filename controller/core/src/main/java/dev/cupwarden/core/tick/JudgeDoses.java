@@ -41,13 +41,15 @@ final class JudgeDoses {
       draft.cups.values().forEach(cup -> unseen(draft, cup));
     }
     for (CupDraft cup : draft.cups.values()) {
-      boolean dosed = cup.onTrial != null || justGiven(draft, cup);
+      boolean dosed = cup.witness.onTrial() != null || justGiven(draft, cup);
       if (dosed) {
         // Unread, too: when the scale speaks again, what was given meanwhile is no leak.
-        cup.rising = cup.rising.dosed();
+        cup.witness = cup.witness.with(cup.witness.rising().dosed());
       }
       if (!Double.isNaN(cup.readG)) {
-        if (cup.onTrial != null && DoseCheck.judges(cup.onTrial, draft.at) && plausible(cup)) {
+        if (cup.witness.onTrial() != null
+            && DoseCheck.judges(cup.witness.onTrial(), draft.at)
+            && plausible(cup)) {
           judge(draft, cup);
         }
         if (!dosed) {
@@ -56,7 +58,7 @@ final class JudgeDoses {
         lookAtSteps(draft, cup);
         forgiveLateArrival(cup);
       }
-      if (cup.onTrial != null && DoseCheck.lapsed(cup.onTrial, draft.at)) {
+      if (cup.witness.onTrial() != null && DoseCheck.lapsed(cup.witness.onTrial(), draft.at)) {
         unseen(draft, cup);
       }
     }
@@ -65,25 +67,25 @@ final class JudgeDoses {
   }
 
   private static void unseen(BenchDraft draft, CupDraft cup) {
-    if (cup.onTrial != null) {
-      WatchPump.unseen(draft, cup.onTrial);
-      cup.onTrial = null;
+    if (cup.witness.onTrial() != null) {
+      WatchPump.unseen(draft, cup.witness.onTrial());
+      cup.witness = cup.witness.untried();
     }
   }
 
   private static boolean justGiven(BenchDraft draft, CupDraft cup) {
-    return cup.lastPassAt != null
-        && Duration.between(cup.lastPassAt, draft.at).compareTo(STRAY_WITHIN) <= 0;
+    return cup.doses.lastPassAt() != null
+        && Duration.between(cup.doses.lastPassAt(), draft.at).compareTo(STRAY_WITHIN) <= 0;
   }
 
   /** A reading may judge unless its scale is known to lie. */
   private static boolean plausible(CupDraft cup) {
-    return cup.now.trusted() && !cup.away;
+    return cup.now.trusted() && !cup.presence.away();
   }
 
   private static void judge(BenchDraft draft, CupDraft cup) {
-    PassOnTrial pass = cup.onTrial;
-    cup.onTrial = null;
+    PassOnTrial pass = cup.witness.onTrial();
+    cup.witness = cup.witness.untried();
     cup.finding = DoseCheck.judge(pass, draft.at, cup.readG);
     WatchPump.judged(draft, cup, pass);
     cup.account = cup.account.arrived(pass.orderedMl(), cup.finding.riseG(), draft.pumpPart());
@@ -91,10 +93,8 @@ final class JudgeDoses {
       cameShort(draft, cup, pass);
       return;
     }
-    cup.learned = true;
-    cup.shortPasses = 0;
-    cup.shortRun = null;
-    draft.shortCups = List.of();
+    cup.witness = cup.witness.arrived();
+    draft.pump = draft.pump.arrived();
     if (cup.finding.verdict() != DoseCheck.Verdict.OVER && roomBelowCapacity(cup)) {
       cup.account = cup.account.rose(cup.finding.riseG() / cup.finding.orderedMl());
     }
@@ -103,42 +103,38 @@ final class JudgeDoses {
     boolean bypass = cup.finding.riseG() < DoseCheck.BYPASS_BELOW * cameMl;
     if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS && bypass) {
       // A flush is meant to run through; it says nothing of how the mix takes water.
-      boolean flushed = cup.refill != null && cup.refill.cause() == Cause.FLUSH;
-      cup.soaking = flushed ? cup.soaking : cup.soaking.afterBypass();
+      boolean flushed = cup.refill() != null && cup.refill().cause() == Cause.FLUSH;
+      cup.witness =
+          cup.witness.with(flushed ? cup.witness.soaking() : cup.witness.soaking().afterBypass());
       double lostMl = cameMl - cup.finding.riseG();
-      draft.trayMl += lostMl;
-      cup.salts = cup.salts.drained(lostMl, cup.capacityMl());
+      draft.pump = draft.pump.ranThrough(lostMl);
+      cup.doses = cup.doses.with(cup.doses.salts().drained(lostMl, cup.capacityMl()));
     } else {
-      cup.soaking = cup.soaking.afterArrival();
+      cup.witness = cup.witness.with(cup.witness.soaking().afterArrival());
     }
   }
 
   /** A cup that may have run over says nothing of the pump. */
   private static boolean roomBelowCapacity(CupDraft cup) {
-    return cup.depletion() > 0.0 && !cup.estimate.draining();
+    return cup.depletion() > 0.0 && !cup.weight.estimate().draining();
   }
 
   private static void cameShort(BenchDraft draft, CupDraft cup, PassOnTrial pass) {
-    cup.shortPasses += pass.passes();
-    cup.shortRun = cup.shortRun == null ? pass : cup.shortRun.plus(pass);
-    if (cup.shortPasses < SHORT_PASSES) {
+    cup.witness = cup.witness.cameShort(pass);
+    if (cup.witness.shortPasses() < SHORT_PASSES) {
       return;
     }
     double fromCapacity = cup.frame.weights().depletion(cup.now.massG());
     if (fromCapacity <= FULL_WITHIN) {
       full(draft, cup);
-      cup.shortRun = null;
-      cup.shortPasses = 0;
+      cup.witness = cup.witness.withoutShortRun();
       return;
     }
     cup.latch = latch(draft, cup.finding.riseG(), DoseCheck.SHORT_BELOW * pass.orderedMl());
-    if (!draft.shortCups.contains(cup.name())) {
-      List<String> running = new ArrayList<>(draft.shortCups);
-      running.add(cup.name());
-      draft.shortCups = List.copyOf(running);
-    }
-    if (draft.shortCups.size() >= SHORT_CUPS && draft.pumpLatch == null) {
-      draft.pumpLatch = new Latch("dose-short", draft.at, draft.shortCups.size(), SHORT_CUPS);
+    draft.pump = draft.pump.cameShort(cup.name());
+    int shortCups = draft.pump.shortCups().size();
+    if (shortCups >= SHORT_CUPS && draft.pump.latch() == null) {
+      draft.pump = draft.pump.latched(new Latch("dose-short", draft.at, shortCups, SHORT_CUPS));
     }
   }
 
@@ -148,7 +144,7 @@ final class JudgeDoses {
    */
   private static void full(BenchDraft draft, CupDraft cup) {
     cup.full = true;
-    Capacity before = cup.estimate.capacity();
+    Capacity before = cup.weight.estimate().capacity();
     boolean far = cup.weights.capacityG() - cup.now.massG() > before.farG(cup.frame.weights());
     Capacity after = before.ranThrough(draft.at, cup.now.massG());
     boolean doubtful = before.by() == Capacity.Teacher.WEIGHING && far && !before.doubted();
@@ -162,14 +158,13 @@ final class JudgeDoses {
   /** A cup whose weight shows the passes after all needs no person. Leaks are never forgiven. */
   private static void forgiveLateArrival(CupDraft cup) {
     boolean latchedShort = cup.latch != null && cup.latch.code().equals("dose-short");
-    if (!latchedShort || cup.shortRun == null || !plausible(cup)) {
+    if (!latchedShort || cup.witness.shortRun() == null || !plausible(cup)) {
       return;
     }
-    double riseG = cup.now.massG() - cup.shortRun.massBeforeG();
-    if (riseG >= DoseCheck.BYPASS_BELOW * cup.shortRun.orderedMl()) {
+    double riseG = cup.now.massG() - cup.witness.shortRun().massBeforeG();
+    if (riseG >= DoseCheck.BYPASS_BELOW * cup.witness.shortRun().orderedMl()) {
       cup.latch = null;
-      cup.shortRun = null;
-      cup.shortPasses = 0;
+      cup.witness = cup.witness.withoutShortRun();
     }
   }
 
@@ -177,20 +172,20 @@ final class JudgeDoses {
   private static boolean watched(CupDraft cup) {
     boolean swapped =
         cup.now.distrust().map(Reason::code).filter(CupDraft.SWAPPED::equals).isPresent();
-    boolean resting = swapped && cup.estimate.settled() && cup.events.isEmpty();
-    return !cup.away && (plausible(cup) || resting);
+    boolean resting = swapped && cup.weight.estimate().settled() && cup.events.isEmpty();
+    return !cup.presence.away() && (plausible(cup) || resting);
   }
 
   private static void lookForLeak(BenchDraft draft, CupDraft cup) {
     if (!watched(cup)) {
-      cup.rising = cup.rising.dosed();
+      cup.witness = cup.witness.with(cup.witness.rising().dosed());
       return;
     }
-    if (cup.estimate.inDoubt()) {
+    if (cup.weight.estimate().inDoubt()) {
       return;
     }
-    cup.rising = cup.rising.read(draft.at, cup.readG);
-    if (cup.rising.leaking(0.0)) {
+    cup.witness = cup.witness.with(cup.witness.rising().read(draft.at, cup.readG));
+    if (cup.witness.rising().leaking(0.0)) {
       lookAtClimb(draft, cup);
     }
     lookForStray(draft, cup);
@@ -199,14 +194,18 @@ final class JudgeDoses {
   /** It climbs; but it is a leak only if the others do not climb as much. */
   private static void lookAtClimb(BenchDraft draft, CupDraft cup) {
     double othersG = othersClimbedG(draft, cup);
-    if (cup.rising.leaking(othersG)) {
+    if (cup.witness.rising().leaking(othersG)) {
       boolean many = quiet(draft) && leaking(draft, othersG) > 1;
-      boolean pumped = many && cup.rising.climbingGPerH(draft.at) > DRIPS_G_PER_H;
+      boolean pumped = many && cup.witness.rising().climbingGPerH(draft.at) > DRIPS_G_PER_H;
       String code = pumped ? "pump-running-on" : "valve-leaking";
       cup.latch =
-          new Latch(code, draft.at, cup.rising.climbedG(), cup.rising.thresholdG() + othersG);
+          new Latch(
+              code,
+              draft.at,
+              cup.witness.rising().climbedG(),
+              cup.witness.rising().thresholdG() + othersG);
       if (code.equals("pump-running-on")) {
-        draft.pumpLatch = cup.latch;
+        draft.pump = draft.pump.latched(cup.latch);
       }
     }
   }
@@ -218,7 +217,7 @@ final class JudgeDoses {
           && !cup.swapped()
           && stray(draft, rise.gainG(), leastG)) {
         cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), leastG);
-        draft.pumpLatch = cup.latch;
+        draft.pump = draft.pump.latched(cup.latch);
       }
     }
   }
@@ -231,19 +230,23 @@ final class JudgeDoses {
     boolean quiet = quiet(draft);
     boolean sees = seesSteps(cup, quiet);
     if (cup.finding != null && cup.finding.verdict() == DoseCheck.Verdict.OVER) {
-      cup.steps = cup.steps.overfilled(cup.finding.riseG() - cup.finding.orderedMl());
-    } else if (!sees || cup.finding != null || cup.onTrial != null) {
-      cup.steps = cup.steps.withoutRises();
+      cup.witness =
+          cup.witness.with(
+              cup.witness.steps().overfilled(cup.finding.riseG() - cup.finding.orderedMl()));
+    } else if (!sees || cup.finding != null || cup.witness.onTrial() != null) {
+      cup.witness = cup.witness.with(cup.witness.steps().withoutRises());
     } else if (quiet) {
-      cup.steps = cup.steps.atRest(riseG);
+      cup.witness = cup.witness.with(cup.witness.steps().atRest(riseG));
     } else {
-      double mostG = DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
-      cup.steps = cup.steps.whilePumped(riseG, leastG, mostG);
+      double mostG = DoseCheck.OVER_ABOVE * draft.before.pump().lastPassesMl();
+      cup.witness = cup.witness.with(cup.witness.steps().whilePumped(riseG, leastG, mostG));
     }
-    if (cup.steps.astray() || cup.steps.running()) {
+    if (cup.witness.steps().astray() || cup.witness.steps().running()) {
       cup.latch = new Latch("valve-leaking", draft.at, riseG, leastG);
-      draft.pumpLatch = cup.steps.astray() ? cup.latch : draft.pumpLatch;
-      cup.steps = Steps.NONE;
+      if (cup.witness.steps().astray()) {
+        draft.pump = draft.pump.latched(cup.latch);
+      }
+      cup.witness = cup.witness.with(Steps.NONE);
     }
   }
 
@@ -268,7 +271,7 @@ final class JudgeDoses {
         boolean over = cup.finding != null;
         cup.latch =
             new Latch("valve-leaking", draft.at, gainG(draft, cup, over), Rising.stepG(0.0));
-        draft.pumpLatch = cup.latch;
+        draft.pump = draft.pump.latched(cup.latch);
       }
     }
   }
@@ -278,7 +281,7 @@ final class JudgeDoses {
     if (over) {
       return cup.finding.riseG() - draft.pumpPart() * cup.finding.orderedMl();
     }
-    boolean itsOwn = cup.finding != null || cup.onTrial != null;
+    boolean itsOwn = cup.finding != null || cup.witness.onTrial() != null;
     return itsOwn || quiet(draft) || !seesSteps(cup, false) ? 0.0 : cup.readG - cup.readBeforeG;
   }
 
@@ -287,9 +290,9 @@ final class JudgeDoses {
    * long before it is so restless that its cup is not watered.
    */
   private static boolean seesSteps(CupDraft cup, boolean quiet) {
-    return !cup.away
+    return !cup.presence.away()
         && !cup.now.lifted()
-        && cup.estimate.noiseG() <= EstimateState.NOISY_SD_G
+        && cup.weight.estimate().noiseG() <= EstimateState.NOISY_SD_G
         && !Double.isNaN(cup.readG - cup.readBeforeG)
         && !faulty(cup, quiet);
   }
@@ -304,29 +307,32 @@ final class JudgeDoses {
   }
 
   private static long leaking(BenchDraft draft, double othersG) {
-    return draft.cups.values().stream().filter(cup -> cup.rising.leaking(othersG)).count();
+    return draft.cups.values().stream()
+        .filter(cup -> cup.witness.rising().leaking(othersG))
+        .count();
   }
 
   /** Middle of what the other cups gained; 0 where too few can tell. */
   private static double othersClimbedG(BenchDraft draft, CupDraft cup) {
     double[] climbsG =
         draft.cups.values().stream()
-            .filter(other -> other != cup && other.rising.thresholdG() > 0.0)
-            .mapToDouble(other -> other.rising.climbedG())
+            .filter(other -> other != cup && other.witness.rising().thresholdG() > 0.0)
+            .mapToDouble(other -> other.witness.rising().climbedG())
             .sorted()
             .toArray();
     return climbsG.length < LEAST_OTHERS ? 0.0 : climbsG[climbsG.length / 2];
   }
 
   private static boolean quiet(BenchDraft draft) {
-    return draft.before.lastPassesAt() == null
-        || Duration.between(draft.before.lastPassesAt(), draft.at).compareTo(STRAY_WITHIN) > 0;
+    return draft.before.pump().lastPassesAt() == null
+        || Duration.between(draft.before.pump().lastPassesAt(), draft.at).compareTo(STRAY_WITHIN)
+            > 0;
   }
 
   /** A rise no greater than what was just pumped to others is the pump's, not a person's. */
   private static boolean stray(BenchDraft draft, double gainG, double leastG) {
     return !quiet(draft)
         && gainG > leastG
-        && gainG <= DoseCheck.OVER_ABOVE * draft.before.lastPassesMl();
+        && gainG <= DoseCheck.OVER_ABOVE * draft.before.pump().lastPassesMl();
   }
 }

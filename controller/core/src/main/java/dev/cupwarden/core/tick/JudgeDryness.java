@@ -21,13 +21,14 @@ final class JudgeDryness {
   private JudgeDryness() {}
 
   static void judge(BenchDraft draft, CupDraft cup, Conditions to) {
-    if (!cup.now.known() || cup.away) {
+    if (!cup.now.known() || cup.presence.away()) {
       return;
     }
     boolean doubted =
-        cup.distrustedSince != null
-            && Duration.between(cup.distrustedSince, draft.at).compareTo(DOUBTED_LONG) >= 0;
-    if (cup.swapped() && !cup.misplaced.on()) {
+        cup.weight.distrustedSince() != null
+            && Duration.between(cup.weight.distrustedSince(), draft.at).compareTo(DOUBTED_LONG)
+                >= 0;
+    if (cup.swapped() && !cup.weight.misplaced().on()) {
       // An older program kept not what it held itself; what stands there says nothing of it.
       to.when(NearDry.CODE, cup.name(), false, 0.0, 0.0);
       return;
@@ -46,8 +47,8 @@ final class JudgeDryness {
       to.add(NearDry.CODE, cup.name(), level, depletion, nearDry);
       return;
     }
-    int severity = NearDry.severity(cup.dryClock.past(draft.at).orElse(null));
-    boolean watered = cup.refill != null && cup.refill.orderedMl() > 0.0;
+    int severity = NearDry.severity(cup.watering.dryClock().past(draft.at).orElse(null));
+    boolean watered = cup.refill() != null && cup.refill().orderedMl() > 0.0;
     Condition condition =
         new Condition(NearDry.CODE, cup.name(), level, depletion, nearDry)
             .saying(whatToDo(cup, severity, !doubted, watered))
@@ -56,8 +57,8 @@ final class JudgeDryness {
   }
 
   private static String whatToDo(CupDraft cup, int severity, boolean weighed, boolean watered) {
-    return cup.misplaced.on()
-        ? NearDry.inAnothersPlace(severity, cup.misplaced.partner())
+    return cup.weight.misplaced().on()
+        ? NearDry.inAnothersPlace(severity, cup.weight.misplaced().partner())
         : NearDry.whatToDo(severity, weighed, watered);
   }
 

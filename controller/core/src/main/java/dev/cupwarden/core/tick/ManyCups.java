@@ -37,7 +37,7 @@ final class ManyCups {
       if (receipt.outcome().equals("taken")) {
         underWay = true;
         CupDraft cup = draft.cups.get(one.getKey());
-        cup.refill = cup.refill.amongMany();
+        cup.watering = cup.watering.with(cup.refill().amongMany());
       }
     }
     return Receipt.ofEach(order.id(), underWay ? "taken" : "done", null, List.copyOf(each));
@@ -84,8 +84,8 @@ final class ManyCups {
         (id, against) -> {
           List<String> cups = new ArrayList<>();
           for (CupDraft cup : draft.cups.values()) {
-            if (cup.refill != null && id.equals(cup.refill.orderId())) {
-              cup.refill = null;
+            if (cup.refill() != null && id.equals(cup.refill().orderId())) {
+              cup.watering = cup.watering.withoutRefill();
               cups.add(cup.name());
             }
           }
@@ -96,13 +96,14 @@ final class ManyCups {
 
   /** A cup's part of a dose is over; the last of an order's cups tells it for the order. */
   static Receipt over(BenchDraft draft, CupDraft over, String outcome, String how) {
-    String id = over.refill.orderId();
-    if (!over.refill.toMany()) {
+    String id = over.refill().orderId();
+    if (!over.refill().toMany()) {
       return new Receipt(id, outcome, how, List.of());
     }
     boolean others =
         draft.cups.values().stream()
-            .anyMatch(cup -> cup != over && cup.refill != null && id.equals(cup.refill.orderId()));
+            .anyMatch(
+                cup -> cup != over && cup.refill() != null && id.equals(cup.refill().orderId()));
     Receipt.AtCup here = new Receipt.AtCup(over.name(), outcome, how);
     return Receipt.ofEach(id, others ? "taken" : "done", null, List.of(here));
   }

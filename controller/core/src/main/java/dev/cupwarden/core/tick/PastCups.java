@@ -46,7 +46,7 @@ final class PastCups {
     }
     CupDraft cup = draft.cups.get(order.cup());
     TankState tank = draft.tanks.get(order.tank());
-    if (cup == null || !(cup.away || cup.now.lifted())) {
+    if (cup == null || !(cup.presence.away() || cup.now.lifted())) {
       end(draft, "cup: \"" + order.cup() + "\" stands on the bench: lift it off, jug in its place");
       return;
     }

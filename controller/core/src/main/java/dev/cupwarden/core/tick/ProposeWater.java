@@ -17,23 +17,23 @@ final class ProposeWater {
 
   /** The refill under way, one that should begin, or null; ends what has reached its end. */
   Refill refill(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
-    if (cup.refill != null && cup.refill.cause().rescue()) {
+    if (cup.refill() != null && cup.refill().cause().rescue()) {
       // Plain water ran out or came back: the rest is another refill.
-      boolean same = cup.refill.cause() == rescue(draft, cup);
+      boolean same = cup.refill().cause() == rescue(draft, cup);
       if (!same) {
         cup.endRefill(draft.at);
       }
     }
-    if (cup.refill != null) {
-      if (cup.learned && cup.refill.halved()) {
-        cup.refill = cup.refill.whole();
+    if (cup.refill() != null) {
+      if (cup.witness.learned() && cup.refill().halved()) {
+        cup.watering = cup.watering.with(cup.refill().whole());
       }
       String end = end(draft, cup, window);
       if (end == null) {
-        return cup.refill;
+        return cup.refill();
       }
-      if (cup.refill.cause().byHand()) {
-        String how = end + String.format(Locale.ROOT, "%.1f mL given", cup.refill.orderedMl());
+      if (cup.refill().cause().byHand()) {
+        String how = end + String.format(Locale.ROOT, "%.1f mL given", cup.refill().orderedMl());
         draft.receipts.add(ManyCups.over(draft, cup, "done", how));
       }
       cup.endRefill(draft.at);
@@ -43,7 +43,7 @@ final class ProposeWater {
 
   /** Why the refill is over, to be followed by what was given; null while it is not. */
   private static String end(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
-    Refill refill = cup.refill;
+    Refill refill = cup.refill();
     double leastMl = cup.leastMl(refill.cause());
     if (refill.leftMl() < leastMl) {
       return "";
@@ -91,9 +91,10 @@ final class ProposeWater {
         cause.rescue()
             && (!window.open()
                 || draft.rootC() < draft.bench.climate().coldC()
-                || draft.leak.onRescue());
+                || draft.pump.watch().leak().onRescue());
     boolean unsure =
-        (!cup.learned && !cup.halfGiven) || cup.now.massSdG() > UNSURE_SD * cup.availableMl();
+        (!cup.witness.learned() && !cup.watering.halfGiven())
+            || cup.now.massSdG() > UNSURE_SD * cup.availableMl();
     Refill whole = starting(draft, cause, Double.POSITIVE_INFINITY);
     if (heldOtherwise) {
       return whole.within(cup.roomMl() / 2.0);
@@ -105,7 +106,13 @@ final class ProposeWater {
   private static Refill beginBlind(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
     double ml;
     if (!cup.setup.stage().rooted()) {
-      ml = BlindRation.ml(cup.distrustedSince, draft.at, cup.use, cup.setup.stage(), cup.given);
+      ml =
+          BlindRation.ml(
+              cup.weight.distrustedSince(),
+              draft.at,
+              cup.plant.use(),
+              cup.setup.stage(),
+              cup.doses.given());
     } else if (cup.wateredBlind(draft.at) && wantsBlind(draft, cup, window)) {
       ml = BlindWatering.PART * cup.roomMl();
     } else {

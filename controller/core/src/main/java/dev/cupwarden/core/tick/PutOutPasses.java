@@ -68,10 +68,10 @@ final class PutOutPasses {
       }
     }
     ManyCups.takeBack(draft, forbidden(draft, wishes));
-    wishes.removeIf(wish -> wish.wanted().toMany() && wish.cup().refill == null);
+    wishes.removeIf(wish -> wish.wanted().toMany() && wish.cup().refill() == null);
     if (facts.trial()) {
       wishes.removeIf(wish -> !WatchPump.canTry(wish.cup()));
-      wishes.sort(driestButNot(draft.trial.cup()));
+      wishes.sort(driestButNot(draft.pump.watch().trial().cup()));
     } else if (draft.hose.shared()) {
       new HoseRound(this, draft, window, passes).put(HoseTurns.inOrder(draft, wishes, TURN));
       return passes;
@@ -171,7 +171,10 @@ final class PutOutPasses {
   private static final Comparator<Wish> TURN =
       Comparator.comparing((Wish wish) -> wish.cup().depletion() <= wish.cup().frame.lines().dry())
           .thenComparing(
-              wish -> wish.cup().lastPassAt == null ? Instant.MIN : wish.cup().lastPassAt)
+              wish ->
+                  wish.cup().doses.lastPassAt() == null
+                      ? Instant.MIN
+                      : wish.cup().doses.lastPassAt())
           .thenComparing(wish -> -wish.cup().depletion())
           .thenComparing(wish -> wish.cup().name());
 
@@ -247,23 +250,23 @@ final class PutOutPasses {
 
   /** A hand dose that a limit forbids is refused at once, so that the person can do otherwise. */
   private static void refuseByHand(BenchDraft draft, CupDraft cup, List<Reason> reasons) {
-    if (cup.refill == null || !cup.refill.cause().byHand()) {
+    if (cup.refill() == null || !cup.refill().cause().byHand()) {
       return;
     }
     List<Reason> standing = standing(reasons);
     if (standing.isEmpty()) {
       return;
     }
-    String id = cup.refill.orderId();
+    String id = cup.refill().orderId();
     String why = Sentences.joined(standing);
-    if (cup.refill.orderedMl() > 0.0) {
+    if (cup.refill().orderedMl() > 0.0) {
       draft.receipts.add(ManyCups.over(draft, cup, "done", "ended early: " + why));
       cup.endRefill(draft.at);
-    } else if (cup.refill.toMany()) {
+    } else if (cup.refill().toMany()) {
       draft.receipts.add(ManyCups.over(draft, cup, "refused", why));
-      cup.refill = null;
+      cup.watering = cup.watering.withoutRefill();
     } else {
-      cup.refill = null;
+      cup.watering = cup.watering.withoutRefill();
       draft.receipts.removeIf(receipt -> id.equals(receipt.id()));
       draft.receipts.add(Receipt.refused(id, why));
     }
@@ -274,18 +277,18 @@ final class PutOutPasses {
       BenchDraft draft, CupDraft cup, Refill wanted, AllowedPass pass, Supply supply, double most) {
     double roomMl = cup.roomMl();
     VolumeBounds.Bound usual =
-        VolumeBounds.usual(draft.at, cup.given, cup.account, draft.pumpPart());
+        VolumeBounds.usual(draft.at, cup.doses.given(), cup.account, draft.pumpPart());
     if (pass.totalMl() > usual.leftMl() + 1e-9) {
       cup.account = cup.account.halfBegun(draft.at, VolumeBounds.HALF * roomMl);
     }
     double overMl = cup.massG() + pass.totalMl() - cup.weights.capacityG();
-    draft.trayMl += Math.max(0.0, Math.min(pass.totalMl(), overMl));
+    draft.pump = draft.pump.ranThrough(Math.max(0.0, Math.min(pass.totalMl(), overMl)));
     if (!cup.reckoned()) {
       // A reckoned weight is no witness: a scale that comes back judges none but what it saw.
       PassOnTrial trial =
           new PassOnTrial(
               draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());
-      cup.onTrial = cup.onTrial == null ? trial : cup.onTrial.plus(trial);
+      cup.witness = cup.witness.tried(trial);
     }
     String feedName = pass.feedMl() > 0.0 ? supply.feed() : null;
     if (draft.hose.shared()) {
@@ -299,11 +302,12 @@ final class PutOutPasses {
         SaltBalance.ecMsPerCm(draft.bench.waterEcMsPerCm(), feed, pass.strength()),
         draft.bench.waterEcMsPerCm(),
         draft.ledgerSpan());
-    cup.reckoning = cup.reckoning.pass(pass.totalMl(), cup.weights.capacityG());
+    cup.weight =
+        cup.weight.with(cup.weight.reckoning().pass(pass.totalMl(), cup.weights.capacityG()));
     cup.seeNow(draft.at);
     draft.draw(pass);
     WatchPump.gave(draft, cup.name(), pass.totalMl());
-    cup.refill = wanted.plus(pass.totalMl());
+    cup.watering = cup.watering.with(wanted.plus(pass.totalMl()));
     cup.passes.add(pass);
   }
 
@@ -311,7 +315,7 @@ final class PutOutPasses {
       BenchDraft draft, CupDraft cup, Refill wanted, Case.BenchFacts facts) {
     cup.fed =
         FeedLedger.fed(
-            cup.given, draft.at, draft.interval(draft.supply().feed()), cup.availableMl());
+            cup.doses.given(), draft.at, draft.interval(draft.supply().feed()), cup.availableMl());
     Limits.Allowance free = Limits.judge(proposed(draft, cup, wanted, facts, Case.HoseFacts.CLEAR));
     Case.HoseFacts hose = SharedHose.facts(draft, cup, wanted, free);
     return hose.equals(Case.HoseFacts.CLEAR)
@@ -342,16 +346,16 @@ final class PutOutPasses {
         cup.roomToWetMl(),
         cup.hold,
         cup.latch,
-        cup.away,
-        cup.backAt,
-        cup.wet,
-        cup.driedFrom,
-        cup.given,
+        cup.presence.away(),
+        cup.presence.backAt(),
+        cup.watering.wet(),
+        cup.watering.driedFrom(),
+        cup.doses.given(),
         cup.account,
-        cup.lastPassAt,
-        cup.soaking,
+        cup.doses.lastPassAt(),
+        cup.witness.soaking(),
         cup.fed,
-        cup.salts.atCapacityMsPerCm(cup.capacityMl()),
+        cup.doses.salts().atCapacityMsPerCm(cup.capacityMl()),
         hose);
   }
 
@@ -370,8 +374,8 @@ final class PutOutPasses {
         draft.bench.feeding(),
         draft.bench.climate(),
         draft.hold,
-        draft.pumpLatch,
-        draft.leak,
+        draft.pump.latch(),
+        draft.pump.watch().leak(),
         WatchPump.trialDue(draft),
         draft.seen.boardFault(),
         supply,

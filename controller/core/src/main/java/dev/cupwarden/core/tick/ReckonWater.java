@@ -48,7 +48,7 @@ final class ReckonWater {
     double indexGPerH = index(draft);
     double grownLog = learn(draft, indexGPerH, hours);
     for (CupDraft cup : draft.cups.values()) {
-      if (!cup.now.trusted() && (cup.reckoning.on() || begin(draft, cup, indexGPerH))) {
+      if (!cup.now.trusted() && (cup.weight.reckoning().on() || begin(draft, cup, indexGPerH))) {
         carryOn(draft, cup, indexGPerH, grownLog);
       }
     }
@@ -64,10 +64,10 @@ final class ReckonWater {
     int rooted = 0;
     for (CupDraft cup : draft.cups.values()) {
       if (cup.now.trusted()) {
-        Share before = cup.reckoning.share();
+        Share before = cup.weight.reckoning().share();
         learn(draft, cup, indexGPerH, hours);
         if (before.known() && cup.setup.stage().rooted()) {
-          risen += cup.reckoning.share().log() - before.log();
+          risen += cup.weight.reckoning().share().log() - before.log();
           rooted++;
         }
       }
@@ -80,14 +80,15 @@ final class ReckonWater {
     for (CupDraft cup : draft.cups.values()) {
       DoseCheck.Finding finding = cup.finding;
       if (finding != null && finding.verdict() != DoseCheck.Verdict.SHORT && cup.now.trusted()) {
-        cup.reckoning = cup.reckoning.arrived(finding.riseG(), finding.orderedMl());
+        cup.weight =
+            cup.weight.with(cup.weight.reckoning().arrived(finding.riseG(), finding.orderedMl()));
       }
     }
   }
 
   private static void learn(BenchDraft draft, CupDraft cup, double indexGPerH, double hours) {
-    if (cup.reckoning.on()) {
-      cup.reckoning = cup.reckoning.with(null);
+    if (cup.weight.reckoning().on()) {
+      cup.reckonFrom(null);
     }
     CupState kept = draft.before.cups().get(cup.name());
     boolean counts =
@@ -95,12 +96,14 @@ final class ReckonWater {
             && hours <= UseLog.LONGEST_GAP_H
             && indexGPerH > 0.0
             && kept != null
-            && kept.distrustedSince() == null
-            && !cup.away;
+            && kept.weight().distrustedSince() == null
+            && !cup.presence.away();
     if (counts && dries(draft, cup)) {
-      cup.reckoning = cup.reckoning.weighed(lostG(draft, cup, kept), indexGPerH, hours);
+      cup.weight =
+          cup.weight.with(
+              cup.weight.reckoning().weighed(lostG(draft, cup, kept), indexGPerH, hours));
     } else if (counts) {
-      cup.reckoning = cup.reckoning.wateredFor(indexGPerH, hours);
+      cup.weight = cup.weight.with(cup.weight.reckoning().wateredFor(indexGPerH, hours));
     }
   }
 
@@ -109,7 +112,8 @@ final class ReckonWater {
    * lost with each pass.
    */
   private static double lostG(BenchDraft draft, CupDraft cup, CupState kept) {
-    CupEstimate was = CupEstimate.at(kept.estimate(), cup.frame.weights(), draft.before.at());
+    CupEstimate was =
+        CupEstimate.at(kept.weight().estimate(), cup.frame.weights(), draft.before.at());
     double filteredG = was.massG() - cup.now.massG();
     double readG = cup.readBeforeG - cup.readG;
     return Math.abs(readG - filteredG) <= GREATEST_OFF_G ? readG : filteredG;
@@ -120,10 +124,11 @@ final class ReckonWater {
    * rate is held; a morning's refill would hide how fast use rises in the light.
    */
   private static boolean dries(BenchDraft draft, CupDraft cup) {
-    return !cup.away
+    return !cup.presence.away()
         && cup.events.isEmpty()
-        && !cup.estimate.draining()
-        && (cup.lastPassAt == null || !cup.lastPassAt.plus(SOAKS).isAfter(draft.at));
+        && !cup.weight.estimate().draining()
+        && (cup.doses.lastPassAt() == null
+            || !cup.doses.lastPassAt().plus(SOAKS).isAfter(draft.at));
   }
 
   /**
@@ -138,10 +143,10 @@ final class ReckonWater {
     Sample known = new Sample(most);
     Sample any = new Sample(most);
     for (CupDraft cup : draft.cups.values()) {
-      if (!cup.now.trusted() || cup.away) {
+      if (!cup.now.trusted() || cup.presence.away()) {
         continue;
       }
-      Share share = cup.reckoning.share();
+      Share share = cup.weight.reckoning().share();
       double one = cup.now.rateGPerH() / share.part();
       if (cup.now.rateKnown()) {
         any.add(one);
@@ -192,53 +197,52 @@ final class ReckonWater {
   /** From the forecast of its last trusted weight, with what was given since it was read. */
   private static boolean begin(BenchDraft draft, CupDraft cup, double indexGPerH) {
     CupState kept = draft.before.cups().get(cup.name());
-    if (kept == null || !kept.estimate().weighed()) {
+    if (kept == null || !kept.weight().estimate().weighed()) {
       return false;
     }
-    double usual = cup.reckoning.share().usualIndex();
+    double usual = cup.weight.reckoning().share().usualIndex();
     OwnWater.Trust trust = trust(cup, indexGPerH);
-    if (cup.misplaced.on()) {
-      double sdG = cup.estimate.readingSdG();
-      cup.reckoning =
-          cup.reckoning.with(
-              OwnWater.from(cup.misplaced.since(), cup.misplaced.ownG(), sdG, trust, usual));
+    if (cup.weight.misplaced().on()) {
+      double sdG = cup.weight.estimate().readingSdG();
+      cup.reckonFrom(
+          OwnWater.from(
+              cup.weight.misplaced().since(), cup.weight.misplaced().ownG(), sdG, trust, usual));
       return true;
     }
     if (cup.account.drift().told()) {
       // Its scale fell by itself: by how much is reckoned already.
-      cup.reckoning =
-          cup.reckoning.with(
-              OwnWater.from(draft.at, cup.now.massG(), cup.now.massSdG(), trust, usual));
+      cup.reckonFrom(OwnWater.from(draft.at, cup.now.massG(), cup.now.massSdG(), trust, usual));
       return true;
     }
-    CupEstimate was = CupEstimate.at(kept.estimate(), cup.frame.weights(), draft.before.at());
+    CupEstimate was =
+        CupEstimate.at(kept.weight().estimate(), cup.frame.weights(), draft.before.at());
     double givenMl = 0.0;
-    for (Given one : cup.given) {
+    for (Given one : cup.doses.given()) {
       givenMl += was.readAt() != null && !one.at().isBefore(was.readAt()) ? one.ml() : 0.0;
     }
     double massG = was.massG() - was.beyondDryG();
     OwnWater water = OwnWater.from(draft.before.at(), massG, was.massSdG(), trust, usual);
     if (givenMl > 0.0) {
-      double part = cup.reckoning.arrivals().part();
+      double part = cup.weight.reckoning().arrivals().part();
       water = water.given(givenMl, part, cup.weights.capacityG());
     }
-    cup.reckoning = cup.reckoning.with(water);
+    cup.reckonFrom(water);
     return true;
   }
 
   private static OwnWater.Trust trust(CupDraft cup, double indexGPerH) {
-    Share share = cup.reckoning.share();
+    Share share = cup.weight.reckoning().share();
     if (share.known() && !Double.isNaN(indexGPerH)) {
       return new OwnWater.Trust(
           share.levelVar(), share.dayScatter(), SHARE_WANDERS * SHARE_WANDERS);
     }
-    return cup.estimate.use().known() ? OWN_USE : FORETOLD;
+    return cup.weight.estimate().use().known() ? OWN_USE : FORETOLD;
   }
 
   private static void carryOn(BenchDraft draft, CupDraft cup, double indexGPerH, double grownLog) {
     OwnWater.Trust trust = trust(cup, indexGPerH);
-    Share share = cup.reckoning.share();
-    OwnWater water = cup.reckoning.water().under(indexGPerH, draft.at).grown(grownLog);
+    Share share = cup.weight.reckoning().share();
+    OwnWater water = cup.weight.reckoning().water().under(indexGPerH, draft.at).grown(grownLog);
     double unseenDays = Elapsed.hours(water.since(), draft.at) / 24.0;
     double byShare =
         share.known()
@@ -249,11 +253,13 @@ final class ReckonWater {
     double depletedMl = cup.weights.capacityG() - water.massG();
     double stress = WaterStress.coefficient(availableMl, depletedMl, NO_STRESS);
     double leastG = cup.frame.weights().dryG();
-    cup.reckoning = cup.reckoning.with(water.dried(draft.at, rateGPerH * stress, leastG, trust));
+    cup.reckonFrom(water.dried(draft.at, rateGPerH * stress, leastG, trust));
     cup.seeNow(draft.at);
     if (cup.reckoned()) {
-      cup.driedFrom = Math.min(cup.driedFrom, cup.depletion());
-      cup.wet = cup.wet.look(draft.at, cup.depletion(), cup.frame.lines(), Double.NaN);
+      cup.watering = cup.watering.seenAt(cup.depletion());
+      cup.watering =
+          cup.watering.with(
+              cup.watering.wet().look(draft.at, cup.depletion(), cup.frame.lines(), Double.NaN));
     }
   }
 
@@ -263,7 +269,7 @@ final class ReckonWater {
 
   /** What it used itself, in the air of now. */
   private static double ownGPerH(BenchDraft draft, CupDraft cup) {
-    DryingUse use = cup.estimate.use();
+    DryingUse use = cup.weight.estimate().use();
     double vpdKpa = draft.vpdKpa();
     if (use.knownPerKpa() && !Double.isNaN(vpdKpa)) {
       return use.gPerHAt(vpdKpa);

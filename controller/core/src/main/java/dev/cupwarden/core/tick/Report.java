@@ -93,7 +93,7 @@ final class Report {
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
         Double.isNaN(vpdKpa) ? null : rounded(vpdKpa, 1e3),
         rounded(cup.fed, 1e4),
-        rounded(cup.salts.atCapacityMsPerCm(cup.capacityMl()), 1e3),
+        rounded(cup.doses.salts().atCapacityMsPerCm(cup.capacityMl()), 1e3),
         holding);
   }
 
@@ -138,7 +138,7 @@ final class Report {
   }
 
   private static CupActivity activity(BenchDraft draft, CupDraft cup) {
-    if (cup.away) {
+    if (cup.presence.away()) {
       return CupActivity.AWAY;
     }
     if (!cup.now.trusted()) {
@@ -154,10 +154,11 @@ final class Report {
     if (depletion < cup.frame.lines().wet()) {
       return CupActivity.WET;
     }
-    if (cup.refill != null) {
-      Duration soak = cup.soaking.soak(draft.bench.watering().soak());
+    if (cup.refill() != null) {
+      Duration soak = cup.witness.soaking().soak(draft.bench.watering().soak());
       boolean soaking =
-          cup.lastPassAt != null && Duration.between(cup.lastPassAt, draft.at).compareTo(soak) < 0;
+          cup.doses.lastPassAt() != null
+              && Duration.between(cup.doses.lastPassAt(), draft.at).compareTo(soak) < 0;
       return soaking ? CupActivity.SOAKING : CupActivity.WATERING;
     }
     if (depletion > cup.frame.lines().dry()) {

@@ -1,11 +1,5 @@
 package dev.cupwarden.core.tick;
 
-import dev.cupwarden.core.dosing.Rising;
-import dev.cupwarden.core.dosing.Steps;
-import dev.cupwarden.core.estimate.EstimateState;
-import dev.cupwarden.core.estimate.PlantDraw;
-import dev.cupwarden.core.estimate.Reckoning;
-import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Order;
@@ -15,10 +9,7 @@ import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.CupKeys;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.CupState;
-import dev.cupwarden.core.state.Weighing;
-import dev.cupwarden.core.watering.UseLog;
 import dev.cupwarden.core.watering.WaterAccount;
-import dev.cupwarden.core.watering.WetClock;
 import java.time.Instant;
 
 /** Orders that change what a cup is, or whether it is there. */
@@ -38,18 +29,15 @@ final class SetUpCups {
       // Seen again is not seen anew: the feed goes on rising from when it was first seen.
       boolean same = cup.setup.stage() == seen.stage();
       refit(cup, cup.setup.withStage(seen.stage()), draft.at);
-      cup.stageSince = same ? cup.stageSince : draft.at;
+      cup.plant = cup.plant.ofStageSince(same ? cup.plant.stageSince() : draft.at);
     } else if (order instanceof Order.Repot repot) {
       repot(draft, repot);
     } else if (order instanceof Order.Away away) {
       CupDraft cup = draft.cup(away.cup());
-      cup.awaySince = cup.away ? cup.awaySince : draft.at;
-      cup.away = true;
+      cup.presence = cup.presence.takenAway(draft.at);
     } else if (order instanceof Order.Back back) {
       CupDraft cup = draft.cup(back.cup());
-      cup.away = false;
-      cup.awaySince = null;
-      cup.backAt = draft.at;
+      cup.presence = cup.presence.putBack(draft.at);
     } else {
       throw new IllegalStateException("no hand for " + order);
     }
@@ -104,26 +92,13 @@ final class SetUpCups {
     }
     refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
     WeighDrained.drop(draft, cup, "the cup was repotted");
-    cup.weighing = Weighing.NONE;
     draft.done = draft.done.withoutCup(order.cup());
-    cup.estimate = EstimateState.fresh();
-    cup.learned = false;
-    cup.halfGiven = false;
-    cup.refill = null;
-    cup.onTrial = null;
-    cup.shortRun = null;
-    cup.shortPasses = 0;
-    cup.rising = Rising.NONE;
-    cup.steps = Steps.NONE;
-    cup.lastReadG = Double.NaN;
-    cup.driedFrom = Double.NaN;
-    cup.salts = SaltBalance.NONE;
-    cup.wet = WetClock.DRYING;
-    cup.use = UseLog.EMPTY;
-    cup.roots = RootSignal.NONE;
-    cup.draw = PlantDraw.NONE;
+    cup.plant = cup.plant.repotted();
+    cup.weight = cup.weight.repotted();
+    cup.watering = cup.watering.repotted();
     cup.account = WaterAccount.NONE;
-    cup.reckoning = Reckoning.NONE;
+    cup.doses = cup.doses.with(SaltBalance.NONE);
+    cup.witness = cup.witness.repotted();
     cup.seeNow(draft.at);
   }
 }

@@ -18,15 +18,15 @@ final class StrengthMeant {
     Duration interval = draft.interval(draft.supply().feed());
     double target =
         FeedStrength.target(
-            draft.bench.feeding(), cup.setup.stage(), cup.stageSince, draft.at, interval);
+            draft.bench.feeding(), cup.setup.stage(), cup.plant.stageSince(), draft.at, interval);
     double refilledPart = cup.frame.lines().due() - cup.frame.lines().refill();
     double everyDays =
         cup.now.rateKnown() && cup.now.rateGPerH() > 0.0
             ? refilledPart * cup.availableMl() / (cup.now.rateGPerH() * 24.0)
             : PredictedUse.days(cup.setup.stage());
-    if (cup.habit.known()) {
-      refilledPart = cup.habit.refilledPart();
-      everyDays = cup.habit.everyDays();
+    if (cup.doses.habit().known()) {
+      refilledPart = cup.doses.habit().refilledPart();
+      everyDays = cup.doses.habit().everyDays();
     }
     double intervalDays = interval.toMillis() / 86_400_000.0;
     return FeedStrength.of(draft.bench.feeding(), target, everyDays, intervalDays, refilledPart)

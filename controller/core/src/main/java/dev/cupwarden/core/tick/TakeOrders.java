@@ -2,8 +2,6 @@ package dev.cupwarden.core.tick;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.dosing.Given;
-import dev.cupwarden.core.dosing.Rising;
-import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.messages.Receipt;
@@ -209,18 +207,13 @@ final class TakeOrders {
     for (CupDraft cup : cups) {
       cup.standsInItsOwnPlace(draft.at);
       cup.latch = null;
-      cup.shortRun = null;
-      cup.shortPasses = 0;
-      cup.rising = Rising.NONE;
-      cup.steps = Steps.NONE;
+      cup.witness = cup.witness.cleared();
       if (cup.account.drift().told()) {
         cup.account = cup.account.proved(true);
       }
     }
     if (order.cup().isEmpty()) {
       WatchPump.clear(draft);
-      draft.trayMl = 0.0;
-      draft.shortCups = List.of();
     }
     return Receipt.done(order.id());
   }
@@ -246,13 +239,14 @@ final class TakeOrders {
 
   /** A person's water takes the place of the program's own; what was given stays given. */
   private static Receipt begin(BenchDraft draft, CupDraft cup, Refill refill) throws OrderRefused {
-    if (cup.refill != null && cup.refill.cause().byHand()) {
-      throw new OrderRefused("order " + cup.refill.orderId() + " for this cup is still under way");
+    if (cup.refill() != null && cup.refill().cause().byHand()) {
+      throw new OrderRefused(
+          "order " + cup.refill().orderId() + " for this cup is still under way");
     }
-    if (cup.refill != null) {
+    if (cup.refill() != null) {
       cup.endRefill(draft.at);
     }
-    cup.refill = refill;
+    cup.watering = cup.watering.with(refill);
     return Receipt.taken(refill.orderId());
   }
 
@@ -277,10 +271,12 @@ final class TakeOrders {
             order.strength());
     double waterEcMsPerCm = draft.bench.waterEcMsPerCm();
     Given given = new Given(draft.at, order.ml(), order.strength(), feed, cup.roomMl(), true);
-    DoneActs.Water water = new DoneActs.Water(given, ecMsPerCm, waterEcMsPerCm, cup.lastPassAt);
+    DoneActs.Water water =
+        new DoneActs.Water(given, ecMsPerCm, waterEcMsPerCm, cup.doses.lastPassAt());
     draft.done = draft.done.watered(order.id(), draft.at, cup.name(), water);
     cup.give(given, ecMsPerCm, waterEcMsPerCm, draft.ledgerSpan());
-    cup.reckoning = cup.reckoning.watered(order.ml(), cup.weights.capacityG());
+    cup.weight =
+        cup.weight.with(cup.weight.reckoning().watered(order.ml(), cup.weights.capacityG()));
     cup.seeNow(draft.at);
     return Receipt.done(order.id());
   }

@@ -24,22 +24,23 @@ final class TellPump {
 
   /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
   private static void latch(BenchDraft draft, String code, Conditions to) {
-    Latch latch = draft.pumpLatch;
+    Latch latch = draft.pump.latch();
     if (latch == null || !latch.code().equals(code)) {
       to.when(code, null, false, 0.0, 0.0);
       return;
     }
-    boolean failed = PumpTrial.mayEnd(latch) && draft.trial.failedAt() != null;
+    PumpTrial trial = draft.pump.watch().trial();
+    boolean failed = PumpTrial.mayEnd(latch) && trial.failedAt() != null;
     String whatToDo =
         failed
-            ? Catalogue.say("alert." + code + ".trial-failed", draft.trial.cup())
+            ? Catalogue.say("alert." + code + ".trial-failed", trial.cup())
             : Catalogue.say("alert." + code + ".pump");
     to.add(
         new Condition(code, null, Condition.Level.ON, latch.value(), latch.threshold(), whatToDo));
   }
 
   private static void leak(BenchDraft draft, Conditions to) {
-    LeakWatch leak = draft.leak;
+    LeakWatch leak = draft.pump.watch().leak();
     if (leak.stage() == LeakWatch.Stage.SOUND) {
       to.when("leak", null, false, 0.0, 0.0);
       return;
@@ -50,7 +51,7 @@ final class TellPump {
       value = leak.givenMl();
       threshold = leak.mostMl();
     } else if (leak.stage() == LeakWatch.Stage.UNEXPLAINED) {
-      value = leak.balance().unexplainedMl() + draft.trayMl;
+      value = leak.balance().unexplainedMl() + draft.pump.trayMl();
       threshold = draft.bench.trayMl();
     }
     // While it is wet it is told again by the hour.
@@ -62,7 +63,7 @@ final class TellPump {
 
   /** What changes from tick to tick stands in the alert's figures; words change with the stage. */
   private static String words(BenchDraft draft) {
-    LeakWatch leak = draft.leak;
+    LeakWatch leak = draft.pump.watch().leak();
     return switch (leak.stage()) {
       case UNREAD -> Catalogue.say("alert.leak.unread");
       case DRYING -> Catalogue.say("alert.leak.drying");

@@ -1,7 +1,6 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.alerts.AlertBook;
-import dev.cupwarden.core.dosing.PumpWatch;
 import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.EstimatorSettings;
 import dev.cupwarden.core.limits.AllowedPass;
@@ -14,10 +13,12 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.AirState;
+import dev.cupwarden.core.state.BenchOrders;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
-import dev.cupwarden.core.state.DoneActs;
+import dev.cupwarden.core.state.CupsCompared;
 import dev.cupwarden.core.state.HoseState;
+import dev.cupwarden.core.state.PumpState;
 import dev.cupwarden.core.state.TankState;
 import dev.cupwarden.core.watering.OpenHours;
 import java.time.Duration;
@@ -122,24 +123,15 @@ public final class Tick {
     bench.tanks().forEach((name, tank) -> tanks.put(name, TankState.of(tank)));
     return new BenchState(
         null,
+        false,
         Collections.unmodifiableSortedMap(cups),
         AirState.UNKNOWN,
         Collections.unmodifiableSortedMap(tanks),
-        false,
-        false,
-        null,
-        null,
-        List.of(),
-        null,
-        0.0,
-        List.of(),
-        0.0,
-        null,
-        Collections.emptySortedMap(),
-        List.of(),
-        PumpWatch.NONE,
-        DoneActs.NONE,
-        HoseState.NONE);
+        PumpState.NONE,
+        HoseState.NONE,
+        CupsCompared.NONE,
+        BenchOrders.NONE,
+        Collections.emptySortedMap());
   }
 
   /**
@@ -268,12 +260,12 @@ public final class Tick {
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
-        state.leak(),
+        state.pump().leak(),
         false,
         state.clockInDoubt(),
         List.of(),
         false,
-        state.watch() != null && state.watch().boardFault());
+        state.pump().watch().boardFault());
   }
 
   /** What one tick came to. */

@@ -4,6 +4,7 @@ import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.estimate.CupReading;
+import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.WeightEvent;
@@ -53,7 +54,11 @@ final class UpdateEstimates {
       logUse(draft, cup, feed);
       logDraw(draft, cup, vpdKpa);
       if (cup.now.trusted()) {
-        cup.wet = cup.wet.look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay);
+        cup.watering =
+            cup.watering.with(
+                cup.watering
+                    .wet()
+                    .look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay));
       }
     }
     WatchSwapped.find(draft);
@@ -64,7 +69,7 @@ final class UpdateEstimates {
     double[] perDay = new double[draft.cups.size()];
     int known = 0;
     for (CupDraft cup : draft.cups.values()) {
-      double drying = cup.use.lostPerDayG() / cup.availableMl();
+      double drying = cup.plant.use().lostPerDayG() / cup.availableMl();
       if (!Double.isNaN(drying)) {
         perDay[known++] = drying;
       }
@@ -74,47 +79,49 @@ final class UpdateEstimates {
 
   /** Whether its scale shows another weight than at its last reading. */
   private static boolean moved(CupDraft cup) {
-    return !Double.isNaN(cup.readG) && cup.readG != cup.lastReadG;
+    return !Double.isNaN(cup.readG) && cup.readG != cup.weight.lastReadG();
   }
 
   private void look(BenchDraft draft, CupDraft cup, double vpdKpa, int moved) {
     Instant at = draft.at;
-    if (cup.stageSince == null) {
-      cup.stageSince = at;
+    if (cup.plant.stageSince() == null) {
+      cup.plant = cup.plant.ofStageSince(at);
     }
     boolean neighboursMoved = moved - (moved(cup) ? 1 : 0) > 0;
     EstimateStep step =
         estimator.step(
-            cup.estimate,
+            cup.weight.estimate(),
             cup.frame.weights(),
             new CupReading(
                 at,
                 cup.readG,
-                cup.unlookedMl,
+                cup.doses.unlookedMl(),
                 vpdKpa,
                 draft.airC(),
                 AirState.valueOf(draft.air.light()),
                 neighboursMoved));
     // What another cup shows in its place is not its capacity.
-    cup.estimate =
-        cup.misplaced.on() ? step.state().withCapacity(cup.estimate.capacity()) : step.state();
-    cup.readBeforeG = cup.lastReadG;
-    cup.lastReadG = Double.isNaN(cup.readG) ? cup.lastReadG : cup.readG;
+    EstimateState next =
+        cup.weight.misplaced().on()
+            ? step.state().withCapacity(cup.weight.estimate().capacity())
+            : step.state();
+    cup.readBeforeG = cup.weight.lastReadG();
+    cup.weight = cup.weight.looked(next, cup.readG);
     cup.events = step.events();
-    cup.unlookedMl = 0.0;
+    cup.doses = cup.doses.looked();
     cup.seeNow(at);
     weighDrained.look(draft, cup);
     if (cup.hold != null && !cup.hold.holdsAt(at)) {
       cup.hold = null;
     }
-    cup.dryClock = cup.dryClock.after(cup.depletionSeen(), cup.frame.lines(), at);
-    if (!cup.now.trusted()) {
-      cup.distrustedSince = cup.distrustedSince == null ? at : cup.distrustedSince;
-      return;
+    cup.watering =
+        cup.watering.with(
+            cup.watering.dryClock().after(cup.depletionSeen(), cup.frame.lines(), at));
+    cup.weight = cup.weight.judged(cup.now.trusted(), at);
+    if (cup.now.trusted()) {
+      cup.watering = cup.watering.seenAt(cup.depletion());
+      learn(draft, cup);
     }
-    cup.distrustedSince = null;
-    cup.driedFrom = Math.min(cup.driedFrom, cup.depletion());
-    learn(draft, cup);
   }
 
   /** A probe speaks of the water in the mix; its cup weighs that and what is dry of it. */
@@ -136,8 +143,8 @@ final class UpdateEstimates {
     double hours = Elapsed.hours(draft.before.at(), draft.at);
     if (hours <= UseLog.LONGEST_GAP_H) {
       double lostG = cup.now.rateGPerH() * hours;
-      cup.use = cup.use.plus(draft.at, lostG, hours);
-      cup.salts = cup.salts.used(lostG, cup.setup.stage(), feed);
+      cup.plant = cup.plant.with(cup.plant.use().plus(draft.at, lostG, hours));
+      cup.doses = cup.doses.with(cup.doses.salts().used(lostG, cup.setup.stage(), feed));
     }
   }
 
@@ -148,17 +155,18 @@ final class UpdateEstimates {
             && draft.before.at() != null
             && cup.events.isEmpty()
             && !Double.isNaN(cup.readG)
-            && (cup.lastPassAt == null
-                || Duration.between(cup.lastPassAt, draft.at).compareTo(SINKS_IN) > 0);
+            && (cup.doses.lastPassAt() == null
+                || Duration.between(cup.doses.lastPassAt(), draft.at).compareTo(SINKS_IN) > 0);
     if (!drying) {
-      cup.draw = cup.draw.interrupted();
+      cup.plant = cup.plant.with(cup.plant.draw().interrupted());
       return;
     }
     double hours = Elapsed.hours(draft.before.at(), draft.at);
-    cup.draw =
-        hours <= UseLog.LONGEST_GAP_H
-            ? cup.draw.dried(cup.now.massG(), hours, vpdKpa, light(draft))
-            : cup.draw.interrupted();
+    cup.plant =
+        cup.plant.with(
+            hours <= UseLog.LONGEST_GAP_H
+                ? cup.plant.draw().dried(cup.now.massG(), hours, vpdKpa, light(draft))
+                : cup.plant.draw().interrupted());
   }
 
   /** By the light sensor; without one, by the hours of daylight. */
@@ -169,8 +177,8 @@ final class UpdateEstimates {
 
   /** A rise seen only after a doubt may be the pass that went before it. */
   private static boolean own(CupDraft cup, double gainG) {
-    return cup.onTrial != null
-        && gainG <= DoseCheck.OVER_ABOVE * cup.onTrial.orderedMl() + Rising.stepG(0.0);
+    return cup.witness.onTrial() != null
+        && gainG <= DoseCheck.OVER_ABOVE * cup.witness.onTrial().orderedMl() + Rising.stepG(0.0);
   }
 
   private static void learn(BenchDraft draft, CupDraft cup) {
@@ -182,7 +190,7 @@ final class UpdateEstimates {
             draft.bench.waterEcMsPerCm(),
             draft.bench.waterEcMsPerCm(),
             draft.ledgerSpan());
-        cup.unlookedMl = 0.0;
+        cup.doses = cup.doses.looked();
         if (cup.roomMl() <= 0.0) {
           cup.account = cup.account.filled(draft.at, 0.0);
         }

@@ -35,15 +35,15 @@ final class UpdateRootSignals {
     for (CupDraft cup : draft.cups.values()) {
       double useGPerH = useGPerH(cup);
       if (useGPerH > 0.0) {
-        cup.roots = cup.roots.day(draft.at, useGPerH, medianGPerH);
+        cup.plant = cup.plant.with(cup.plant.roots().day(draft.at, useGPerH, medianGPerH));
       }
     }
   }
 
   /** NaN while it is not known, or its scale is in doubt. */
   private static double useGPerH(CupDraft cup) {
-    DryingUse use = cup.estimate.use();
-    if (!cup.now.trusted() || cup.away || !use.known()) {
+    DryingUse use = cup.weight.estimate().use();
+    if (!cup.now.trusted() || cup.presence.away() || !use.known()) {
       return Double.NaN;
     }
     return use.knownPerKpa() ? use.gPerHAt(SAME_AIR_KPA) : use.meanGPerH();
@@ -53,27 +53,29 @@ final class UpdateRootSignals {
   private static void feelDraw(BenchDraft draft) {
     double[] changes =
         draft.cups.values().stream()
-            .mapToDouble(cup -> cup.draw.change())
+            .mapToDouble(cup -> cup.plant.draw().change())
             .filter(change -> !Double.isNaN(change))
             .toArray();
     double middle = MiddleValue.of(changes, changes.length, LEAST_NEIGHBOURS + 1);
     List<CupDraft> falling =
-        draft.cups.values().stream().filter(cup -> cup.draw.falls(middle)).toList();
+        draft.cups.values().stream().filter(cup -> cup.plant.draw().falls(middle)).toList();
     // Many at once: a cold day, a blind let down, a person who has handled the bench.
     boolean alone = falling.size() <= Math.max(1.0, MOST_FALLING * changes.length);
     // Cold roots take up almost nothing, some plants' sooner than others'.
     boolean cold = draft.rootC() < draft.bench.climate().coldC();
     for (CupDraft cup : draft.cups.values()) {
       boolean watered = cup.depletion() <= cup.frame.lines().due();
-      cup.draw =
-          unseenForADay(draft, cup)
-              ? PlantDraw.NONE
-              : cup.draw.close(middle, alone && watered && !cold);
+      cup.plant =
+          cup.plant.with(
+              unseenForADay(draft, cup)
+                  ? PlantDraw.NONE
+                  : cup.plant.draw().close(middle, alone && watered && !cold));
     }
   }
 
   /** What it drew before days of which nothing was seen is no measure of what it draws after. */
   private static boolean unseenForADay(BenchDraft draft, CupDraft cup) {
-    return cup.distrustedSince != null && !draft.at.isBefore(cup.distrustedSince.plus(DAY));
+    return cup.weight.distrustedSince() != null
+        && !draft.at.isBefore(cup.weight.distrustedSince().plus(DAY));
   }
 }

@@ -25,17 +25,19 @@ final class WatchPump {
         draft.seen.leak()
             ? LeakSensor.WET
             : draft.seen.leakUnread() ? LeakSensor.UNREAD : LeakSensor.DRY;
-    double trayMl = draft.bench.trayMl() - draft.trayMl;
-    draft.leak = draft.leak.look(draft.at, seen, draft.before.at(), trayMl);
-    if (draft.trial.lapsed(draft.at)) {
-      draft.trial = draft.trial.failed(draft.at);
+    double trayMl = draft.bench.trayMl() - draft.pump.trayMl();
+    draft.pump =
+        draft.pump.with(draft.pump.watch().leak().look(draft.at, seen, draft.before.at(), trayMl));
+    if (draft.pump.watch().trial().lapsed(draft.at)) {
+      draft.pump = draft.pump.with(draft.pump.watch().trial().failed(draft.at));
     }
   }
 
   /** By how much each gauge fell beyond what was ordered out of its tank. */
   private static void balanceTanks(BenchDraft draft) {
-    boolean sound = draft.leak.stage() == LeakWatch.Stage.SOUND && !draft.seen.leak();
-    WaterBalance balance = draft.leak.balance();
+    boolean sound =
+        draft.pump.watch().leak().stage() == LeakWatch.Stage.SOUND && !draft.seen.leak();
+    WaterBalance balance = draft.pump.watch().leak().balance();
     for (Map.Entry<String, Double> gauge : draft.seen.tankMl().entrySet()) {
       TankState was = draft.before.tanks().get(gauge.getKey());
       if (was == null || was.readAt() == null || !Double.isFinite(was.leftMl())) {
@@ -49,21 +51,23 @@ final class WatchPump {
     }
     boolean filled = draft.tanks.values().stream().anyMatch(t -> draft.at.equals(t.mixedAt()));
     // Who fills a tank beside a dry sensor has the bench before their eyes.
-    draft.leak = draft.leak.with(filled && sound ? WaterBalance.NONE : balance);
+    draft.pump =
+        draft.pump.with(
+            draft.pump.watch().leak().with(filled && sound ? WaterBalance.NONE : balance));
   }
 
   /** After a cup's weight has judged a pass. */
   static void judged(BenchDraft draft, CupDraft cup, PassOnTrial pass) {
     boolean arrived = cup.finding.verdict() != DoseCheck.Verdict.SHORT;
     count(draft, pass, arrived ? pass.orderedMl() : cup.finding.riseG());
-    if (!draft.trial.judgedBy(cup.name())) {
+    if (!draft.pump.watch().trial().judgedBy(cup.name())) {
       return;
     }
     if (draft.pumpLatch != null
         && draft.trial.passed(draft.pumpLatch, cup.finding, draft.pumpPart())) {
       pumpWorks(draft);
     } else {
-      draft.trial = draft.trial.failed(draft.at);
+      draft.pump = draft.pump.with(draft.pump.watch().trial().failed(draft.at));
     }
   }
 
@@ -73,7 +77,13 @@ final class WatchPump {
   }
 
   private static void count(BenchDraft draft, PassOnTrial pass, double foundMl) {
-    draft.leak = draft.leak.with(draft.leak.balance().pass(pass.orderedMl(), foundMl));
+    draft.pump =
+        draft.pump.with(
+            draft
+                .pump
+                .watch()
+                .leak()
+                .with(draft.pump.watch().leak().balance().pass(pass.orderedMl(), foundMl)));
   }
 
   /**
@@ -81,15 +91,13 @@ final class WatchPump {
    * itself stays latched.
    */
   private static void pumpWorks(BenchDraft draft) {
-    PumpTrial trial = draft.trial;
-    draft.trial = PumpTrial.NONE;
-    draft.pumpLatch = null;
+    PumpTrial trial = draft.pump.watch().trial();
+    draft.pump = draft.pump.with(PumpTrial.NONE).latched(null);
     for (CupDraft cup : draft.cups.values()) {
-      boolean showed = draft.shortCups.contains(cup.name()) || trial.judgedBy(cup.name());
+      boolean showed = draft.pump.shortCups().contains(cup.name()) || trial.judgedBy(cup.name());
       if (showed && shortOfWater(cup)) {
         cup.latch = null;
-        cup.shortRun = null;
-        cup.shortPasses = 0;
+        cup.witness = cup.witness.withoutShortRun();
       }
     }
   }
@@ -101,26 +109,24 @@ final class WatchPump {
 
   /** After a pass was put out. */
   static void gave(BenchDraft draft, String cup, double ml) {
-    draft.leak = draft.leak.gave(draft.at, ml);
+    draft.pump = draft.pump.with(draft.pump.watch().leak().gave(draft.at, ml));
     if (trialDue(draft)) {
-      draft.trial = draft.trial.begun(cup, draft.at);
+      draft.pump = draft.pump.with(draft.pump.watch().trial().begun(cup, draft.at));
     }
   }
 
   /** Whether one pass may try the pump now. */
   static boolean trialDue(BenchDraft draft) {
-    return draft.trial.due(draft.pumpLatch, draft.at);
+    return draft.pump.watch().trial().due(draft.pump.latch(), draft.at);
   }
 
   /** Whether a cup can try the pump: its weight must be able to tell. */
   static boolean canTry(CupDraft cup) {
-    return cup.now.trusted() && cup.onTrial == null && shortOfWater(cup);
+    return cup.now.trusted() && cup.witness.onTrial() == null && shortOfWater(cup);
   }
 
   /** Ends whatever stopped the pump: a person has looked. */
   static void clear(BenchDraft draft) {
-    draft.pumpLatch = null;
-    draft.leak = LeakWatch.NONE;
-    draft.trial = PumpTrial.NONE;
+    draft.pump = draft.pump.cleared();
   }
 }

@@ -58,18 +58,18 @@ final class WatchSwapped {
 
   /** Of one that a person has cleared by now, too. */
   private static boolean wayBack(CupDraft cup, CupDraft other, BenchDraft draft) {
-    return cup.misplaced.inPlaceOf(other.name())
-        || cup.misplaced.justBackFrom(other.name(), draft.at);
+    return cup.weight.misplaced().inPlaceOf(other.name())
+        || cup.weight.misplaced().justBackFrom(other.name(), draft.at);
   }
 
   /** Latched by a program that did not keep with whom; the opposite exchange ends it. */
   private static boolean knownToNobody(CupDraft cup) {
-    return cup.swapped() && !cup.misplaced.on();
+    return cup.swapped() && !cup.weight.misplaced().on();
   }
 
   private static void latch(
       BenchDraft draft, SwapDetector.Step step, CupDraft cup, CupDraft other, double apartG) {
-    if (cup.misplaced.on()) {
+    if (cup.weight.misplaced().on()) {
       return;
     }
     if (cup.latch == null) {
@@ -82,16 +82,17 @@ final class WatchSwapped {
   static void look(BenchDraft draft) {
     List<CupDraft> astray = new ArrayList<>();
     for (CupDraft cup : draft.cups.values()) {
-      if (cup.misplaced.on()) {
+      if (cup.weight.misplaced().on()) {
         astray.add(cup);
         if (handled(draft, cup)) {
-          cup.misplaced = cup.misplaced.stepped(draft.at);
+          cup.weight = cup.weight.with(cup.weight.misplaced().stepped(draft.at));
         }
       }
     }
     for (CupDraft cup : astray) {
       if (!Double.isNaN(cup.readG)) {
-        cup.misplaced = cup.misplaced.looked(mayBeBack(draft, cup) && fits(cup));
+        cup.weight =
+            cup.weight.with(cup.weight.misplaced().looked(mayBeBack(draft, cup) && fits(cup)));
       }
     }
     List<CupDraft> back = new ArrayList<>();
@@ -103,14 +104,14 @@ final class WatchSwapped {
     for (CupDraft cup : back) {
       cup.standsInItsOwnPlace(draft.at);
       cup.seeNow(draft.at);
-      cup.distrustedSince = cup.now.trusted() ? null : draft.at;
+      cup.weight = cup.weight.judged(cup.now.trusted(), draft.at);
     }
   }
 
   /** Lifted, or changed by what drying does not explain; not on the tick of the exchange itself. */
   private static boolean handled(BenchDraft draft, CupDraft cup) {
     CupState kept = draft.before.cups().get(cup.name());
-    if (kept == null || kept.misplaced() == null || !kept.misplaced().on()) {
+    if (kept == null || !kept.weight().misplaced().on()) {
       return false;
     }
     for (WeightEvent event : cup.events) {
@@ -128,47 +129,52 @@ final class WatchSwapped {
 
   /** The cup that stands in its place, or stood; null: that one can no longer be asked. */
   private static CupDraft partner(BenchDraft draft, CupDraft cup) {
-    CupDraft partner = draft.cups.get(cup.misplaced.partner());
-    boolean there = partner != null && !partner.away && partner.misplaced.on();
+    CupDraft partner = draft.cups.get(cup.weight.misplaced().partner());
+    boolean there = partner != null && !partner.presence.away() && partner.weight.misplaced().on();
     return there ? partner : null;
   }
 
   private static boolean mayBeBack(BenchDraft draft, CupDraft cup) {
     CupDraft partner = partner(draft, cup);
-    return partner == null ? cup.misplaced.handled() : cup.misplaced.handledWith(partner.misplaced);
+    return partner == null
+        ? cup.weight.misplaced().handled()
+        : cup.weight.misplaced().handledWith(partner.weight.misplaced());
   }
 
   /** Whether its scale shows what it should weigh itself. */
   private static boolean fits(CupDraft cup) {
-    OwnWater own = cup.reckoning.water();
-    if (own == null || cup.away || !cup.estimate.settled() || cup.now.lifted()) {
+    OwnWater own = cup.weight.reckoning().water();
+    if (own == null
+        || cup.presence.away()
+        || !cup.weight.estimate().settled()
+        || cup.now.lifted()) {
       return false;
     }
-    double sdG = Math.hypot(own.sdG(), cup.estimate.readingSdG());
+    double sdG = Math.hypot(own.sdG(), cup.weight.estimate().readingSdG());
     double withinG =
         Math.max(
             FITS_PART * cup.availableMl(), Math.min(FITS_SDS * sdG, MOST_PART * cup.availableMl()));
-    return Math.abs(cup.estimate.readingG() - own.massG()) <= withinG;
+    return Math.abs(cup.weight.estimate().readingG() - own.massG()) <= withinG;
   }
 
   private static boolean isBack(BenchDraft draft, CupDraft cup) {
-    if (!cup.misplaced.fitsWell()) {
+    if (!cup.weight.misplaced().fitsWell()) {
       return false;
     }
     CupDraft partner = partner(draft, cup);
-    return partner == null || (partner.misplaced.fitsWell() && !crosswise(cup, partner));
+    return partner == null || (partner.weight.misplaced().fitsWell() && !crosswise(cup, partner));
   }
 
   /** Whether each shows rather what the other should weigh: handled, and put back as they were. */
   private static boolean crosswise(CupDraft one, CupDraft other) {
-    double oneG = one.reckoning.water().massG();
-    double otherG = other.reckoning.water().massG();
+    double oneG = one.weight.reckoning().water().massG();
+    double otherG = other.weight.reckoning().water().massG();
     double ownG = missG(one, oneG) + missG(other, otherG);
     double crossG = missG(one, otherG) + missG(other, oneG);
     return crossG < ownG && Math.abs(oneG - otherG) >= SwapDetector.LEAST_DIFFERENCE_G / 2.0;
   }
 
   private static double missG(CupDraft cup, double massG) {
-    return Math.abs(cup.estimate.readingG() - massG);
+    return Math.abs(cup.weight.estimate().readingG() - massG);
   }
 }

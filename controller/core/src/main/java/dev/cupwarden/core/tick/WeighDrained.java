@@ -45,33 +45,36 @@ final class WeighDrained {
   static Receipt take(BenchDraft draft, Order.Drained order) throws OrderRefused {
     CupDraft cup = draft.cup(order.cup());
     drop(draft, cup, "said again by order " + order.id());
-    Rest rest = Rest.since(cup.lastReadG, cup.estimate.readAt());
-    cup.weighing =
-        cup.weighing.asking(new Weighing.Asked(order.id(), draft.at, order.sure(), rest, false));
+    Rest rest = Rest.since(cup.weight.lastReadG(), cup.weight.estimate().readAt());
+    cup.weight =
+        cup.weight.with(
+            cup.weight
+                .weighing()
+                .asking(new Weighing.Asked(order.id(), draft.at, order.sure(), rest, false)));
     return Receipt.taken(order.id());
   }
 
   /** An order that can no longer be answered, or is taken back. */
   static void drop(BenchDraft draft, CupDraft cup, String why) {
-    Weighing.Asked asked = cup.weighing.asked();
+    Weighing.Asked asked = cup.weight.weighing().asked();
     if (asked != null) {
-      cup.weighing = cup.weighing.asking(null);
+      cup.weight = cup.weight.with(cup.weight.weighing().asking(null));
       answer(draft, Receipt.refused(asked.orderId(), why));
     }
   }
 
   /** After this moment's reading of the cup. */
   void look(BenchDraft draft, CupDraft cup) {
-    cup.weighing = cup.weighing.known(draft.at);
-    if (cup.weighing.asked() != null) {
-      judge(draft, cup, cup.weighing.asked());
+    cup.weight = cup.weight.with(cup.weight.weighing().known(draft.at));
+    if (cup.weight.weighing().asked() != null) {
+      judge(draft, cup, cup.weight.weighing().asked());
     }
     doubt(draft.at, cup);
   }
 
   private void judge(BenchDraft draft, CupDraft cup, Weighing.Asked asked) {
     if (Elapsed.minutes(asked.at(), draft.at) > Rest.WAIT_MIN) {
-      cup.weighing = cup.weighing.asking(null);
+      cup.weight = cup.weight.with(cup.weight.weighing().asking(null));
       answer(draft, Receipt.refused(asked.orderId(), Sentences.stillDripping(asked.read())));
       return;
     }
@@ -79,14 +82,14 @@ final class WeighDrained {
       return;
     }
     double rateGPerH = cup.rateGPerH();
-    double sdG = cup.estimate.readingSdG();
+    double sdG = cup.weight.estimate().readingSdG();
     Rest rest = asked.rest();
     if (believed(cup) && (alone(draft) || rest.at(draft.at, cup.readG, rateGPerH, sdG))) {
-      cup.weighing = cup.weighing.asking(null);
+      cup.weight = cup.weight.with(cup.weight.weighing().asking(null));
       answer(draft, learn(draft, cup, asked));
     } else {
       Rest next = rest.next(draft.at, cup.readG, rateGPerH, sdG);
-      cup.weighing = cup.weighing.asking(asked.next(next));
+      cup.weight = cup.weight.with(cup.weight.weighing().asking(asked.next(next)));
     }
   }
 
@@ -97,18 +100,18 @@ final class WeighDrained {
   }
 
   private static boolean believed(CupDraft cup) {
-    boolean drifts = cup.now.drifts() && !cup.away;
-    return (itself(cup) || drifts) && !cup.estimate.inDoubt();
+    boolean drifts = cup.now.drifts() && !cup.presence.away();
+    return (itself(cup) || drifts) && !cup.weight.estimate().inDoubt();
   }
 
   /** Whether what its scale shows is the cup, as far as anybody knows. */
   private static boolean itself(CupDraft cup) {
-    return cup.now.trusted() && !cup.away && !cup.swapped();
+    return cup.now.trusted() && !cup.presence.away() && !cup.swapped();
   }
 
   private static Receipt learn(BenchDraft draft, CupDraft cup, Weighing.Asked asked) {
-    Capacity before = cup.estimate.capacity();
-    double foundG = cup.estimate.readingG();
+    Capacity before = cup.weight.estimate().capacity();
+    double foundG = cup.weight.estimate().readingG();
     double believedG = cup.weights.capacityG();
     double leastG = before.leastG(cup.frame.weights());
     var told = Receipt.Capacity.of(foundG, believedG, before.by().word());
@@ -120,7 +123,7 @@ final class WeighDrained {
     if (!asked.sure() && Math.abs(foundG - believedG) > farG) {
       return Receipt.notSure(asked.orderId(), Sentences.farOff(cup.name(), told, farG), told);
     }
-    DoneActs.Weight weight = new DoneActs.Weight(before, cup.driedFrom);
+    DoneActs.Weight weight = new DoneActs.Weight(before, cup.watering.driedFrom());
     draft.done = draft.done.drained(asked.orderId(), draft.at, cup.name(), weight);
     if (cup.account.drift().told()) {
       boolean same = Math.abs(foundG - believedG) < SAME_PART * cup.availableMl();
@@ -128,7 +131,7 @@ final class WeighDrained {
     }
     cup.learnCapacity(before.weighed(draft.at, foundG), draft.at);
     cup.account = cup.account.filled(draft.at, cup.roomMl());
-    cup.weighing = cup.weighing.beyond(null);
+    cup.weight = cup.weight.with(cup.weight.weighing().beyond(null));
     return Receipt.learned(asked.orderId(), Sentences.learned(cup.name(), told), told);
   }
 
@@ -138,18 +141,21 @@ final class WeighDrained {
    * time anew.
    */
   private static void doubt(Instant at, CupDraft cup) {
-    Capacity capacity = cup.estimate.capacity();
+    Capacity capacity = cup.weight.estimate().capacity();
     if (!capacity.learned() || capacity.doubted() || !itself(cup)) {
       return;
     }
-    Instant since = cup.weighing.beyondSince();
+    Instant since = cup.weight.weighing().beyondSince();
     if (cup.depletion() >= Math.min(cup.frame.lines().wet(), SURELY_BEYOND)) {
-      cup.weighing = since == null ? cup.weighing : cup.weighing.beyond(null);
+      cup.weight =
+          cup.weight.with(
+              since == null ? cup.weight.weighing() : cup.weight.weighing().beyond(null));
       return;
     }
-    boolean watered = cup.lastPassAt != null && since != null && cup.lastPassAt.isAfter(since);
+    boolean watered =
+        cup.doses.lastPassAt() != null && since != null && cup.doses.lastPassAt().isAfter(since);
     if (since == null || watered || !cup.events.isEmpty()) {
-      cup.weighing = cup.weighing.beyond(at);
+      cup.weight = cup.weight.with(cup.weight.weighing().beyond(at));
     } else if (Elapsed.hours(since, at) >= BEYOND_WET_H) {
       cup.learnCapacity(capacity.doubted(at), at);
     }

@@ -125,12 +125,12 @@ class AlertStoryTest {
   void fullCupThatGetsOthersPassesStopsThePumpThoughItWeighsMoreThanItCan() {
     Story story = Story.from("2027-02-14T07:00:00Z").with("A1", 200.0).with("A2", 205.0);
     story.run(Duration.ofMinutes(55));
-    for (int i = 0; i < 24 && story.state.pumpLatch() == null; i++) {
+    for (int i = 0; i < 24 && story.state.pump().latch() == null; i++) {
       if (story.wait(TICK).look().passes().size() > 0) {
         story.massG.merge("A2", 12.0, Double::sum);
       }
     }
-    assertEquals("valve-leaking", story.state.pumpLatch().code());
+    assertEquals("valve-leaking", story.state.pump().latch().code());
     assertEquals(3, story.passes.size(), "three rises are no accident");
   }
 

@@ -40,7 +40,7 @@ class CapacityStoryTest {
   }
 
   private static Capacity capacity(Story story) {
-    return story.state.cups().get("A2").estimate().capacity();
+    return story.state.cups().get("A2").weight().estimate().capacity();
   }
 
   private static double depletion(Advice advice) {
@@ -244,11 +244,14 @@ class CapacityStoryTest {
   private static void teach(Story story, Teacher by) {
     CupState kept = story.state.cups().get("A2");
     CupDraft cup = new CupDraft(kept);
-    if (by == Teacher.WEIGHING) {
-      cup.estimate = cup.estimate.withCapacity(cup.estimate.capacity().weighed(story.at, 238.031));
-    } else if (by == Teacher.PLATEAU) {
-      cup.estimate = cup.estimate.withCapacity(cup.estimate.capacity().found(story.at, 238.031));
-    }
+    Capacity before = kept.weight().estimate().capacity();
+    Capacity taught =
+        switch (by) {
+          case PREDICTION -> before;
+          case PLATEAU -> before.found(story.at, 238.031);
+          case WEIGHING -> before.weighed(story.at, 238.031);
+        };
+    cup.weight = cup.weight.with(cup.weight.estimate().withCapacity(taught));
     var cups = new java.util.TreeMap<>(story.state.cups());
     cups.put("A2", cup.state());
     story.state = story.state.over(cups, story.state.air(), story.state.tanks());
@@ -290,14 +293,16 @@ class CapacityStoryTest {
     Story story = at(240.0);
     story.look(SAID);
     ObjectNode kept = Json.MAPPER.valueToTree(story.state);
-    kept.remove("done");
+    ((ObjectNode) kept.get("orders")).remove("done");
     for (var cup : kept.get("cups")) {
-      ((ObjectNode) cup).remove("weighing");
-      ((ObjectNode) cup.get("estimate").get("capacity")).remove(List.of("by", "doubted_at"));
+      ObjectNode weight = (ObjectNode) cup.get("weight");
+      weight.remove("weighing");
+      ((ObjectNode) weight.get("estimate").get("capacity")).remove(List.of("by", "doubted_at"));
     }
     story.state = Json.MAPPER.treeToValue(kept, BenchState.class);
     assertEquals(Teacher.PLATEAU, capacity(story).by());
-    assertEquals(Teacher.PREDICTION, story.state.cups().get("A1").estimate().capacity().by());
+    assertEquals(
+        Teacher.PREDICTION, story.state.cups().get("A1").weight().estimate().capacity().by());
     assertEquals(0.0, depletion(story.wait(TICK).look()), 0.01);
     assertEquals("done", receipt(story.wait(TICK).look(SURE), "s").outcome());
   }

@@ -175,8 +175,8 @@ class DayVolumeStoryTest {
     ObjectNode kept = Json.MAPPER.valueToTree(water.story.state);
     for (JsonNode cup : kept.get("cups")) {
       ((ObjectNode) cup).remove("account");
-      for (JsonNode given : cup.get("given")) {
-        ((ObjectNode) given).remove("byHand");
+      for (JsonNode given : cup.get("doses").get("given")) {
+        ((ObjectNode) given).remove("by_hand");
       }
     }
     water.story.state = Json.MAPPER.treeToValue(kept, BenchState.class);

@@ -29,7 +29,7 @@ class DoubtedCapacityTest {
   }
 
   private static Capacity capacity(Story story) {
-    return story.state.cups().get("A1").estimate().capacity();
+    return story.state.cups().get("A1").weight().estimate().capacity();
   }
 
   private static List<AlertNotice> asked(Story story) {
@@ -128,7 +128,7 @@ class DoubtedCapacityTest {
   @Test
   void fullCupByTwoShortPassesTeachesAPlateauButNotOverAWeighing() {
     Capacity predicted =
-        Story.from("2027-02-14T08:00:00Z").state.cups().get("A1").estimate().capacity();
+        Story.from("2027-02-14T08:00:00Z").state.cups().get("A1").weight().estimate().capacity();
     Story story = weighedAt(400.0);
     Capacity shown = predicted.ranThrough(story.at, 380.0);
     assertEquals(Teacher.PLATEAU, shown.by());

@@ -41,11 +41,13 @@ class ForgetStoryTest {
     Story story = evening();
     CupState before = story.tick.step(story.state, story.seen()).state().cups().get("A2");
     story.look(DRAINED.formatted("d"));
-    assertEquals(166.0, story.state.cups().get("A2").estimate().capacity().massG(), 1e-9);
+    assertEquals(166.0, story.state.cups().get("A2").weight().estimate().capacity().massG(), 1e-9);
     Receipt done = forget(story, "d");
     assertEquals("done", done.outcome());
     assertEquals("\"A2\" is believed to weigh 238.0 g at capacity again (predicted)", done.why());
-    assertEquals(before.estimate().capacity(), story.state.cups().get("A2").estimate().capacity());
+    assertEquals(
+        before.weight().estimate().capacity(),
+        story.state.cups().get("A2").weight().estimate().capacity());
     assertEquals("refused", forget(story, "d").outcome(), "once");
   }
 
@@ -59,7 +61,7 @@ class ForgetStoryTest {
     assertEquals("taken back by order f", off.receipts().get(0).why());
     assertEquals("done", off.receipts().get(1).outcome());
     story.run(Duration.ofHours(1));
-    assertFalse(story.state.cups().get("A2").estimate().capacity().learned());
+    assertFalse(story.state.cups().get("A2").weight().estimate().capacity().learned());
   }
 
   @Test
@@ -73,7 +75,7 @@ class ForgetStoryTest {
         "order: \"A2\" was told anew by order \"e\": take that one back first", refused.why());
     assertEquals("done", forget(story, "e").outcome());
     assertEquals("done", forget(story, "d").outcome());
-    assertFalse(story.state.cups().get("A2").estimate().capacity().learned());
+    assertFalse(story.state.cups().get("A2").weight().estimate().capacity().learned());
   }
 
   @Test
@@ -84,15 +86,15 @@ class ForgetStoryTest {
     CupState without = story.tick.step(story.state, story.seen()).state().cups().get("A1");
     story.look(WATERED.formatted("w"));
     CupState with = story.state.cups().get("A1");
-    assertEquals(1, with.given().size());
-    assertTrue(with.salts().msMl() > without.salts().msMl());
+    assertEquals(1, with.doses().given().size());
+    assertTrue(with.doses().salts().msMl() > without.doses().salts().msMl());
     Receipt done = forget(story, "w");
     assertEquals("60.0 mL at strength 0.50 no longer count as given to \"A1\"", done.why());
     CupState again = story.state.cups().get("A1");
-    assertEquals(List.of(), again.given());
-    assertEquals(without.lastPassAt(), again.lastPassAt());
-    assertEquals(without.salts().msMl(), again.salts().msMl(), 1e-6);
-    assertEquals(0.0, again.estimate().awaitedMl(), "no rise is waited for");
+    assertEquals(List.of(), again.doses().given());
+    assertEquals(without.doses().lastPassAt(), again.doses().lastPassAt());
+    assertEquals(without.doses().salts().msMl(), again.doses().salts().msMl(), 1e-6);
+    assertEquals(0.0, again.weight().estimate().awaitedMl(), "no rise is waited for");
     assertEquals(0.0, story.look().cups().get("A1").fed());
   }
 
@@ -103,9 +105,11 @@ class ForgetStoryTest {
     story.wait(TICK).look(WATERED.formatted("w"));
     story.wait(TICK).look(WATERED.formatted("x"));
     assertEquals("done", forget(story, "w").outcome());
-    assertEquals(1, story.state.cups().get("A1").given().size());
+    assertEquals(1, story.state.cups().get("A1").doses().given().size());
     assertEquals(
-        story.at.minus(TICK), story.state.cups().get("A1").given().get(0).at(), "the later stays");
+        story.at.minus(TICK),
+        story.state.cups().get("A1").doses().given().get(0).at(),
+        "the later stays");
   }
 
   @Test

@@ -50,24 +50,15 @@ class HoseStoryTest {
     story.state =
         new BenchState(
             was.at() == null ? story.at.minus(TICK) : was.at(),
+            was.clockInDoubt(),
             was.cups(),
             was.air(),
             was.tanks(),
-            was.leak(),
-            was.clockInDoubt(),
-            was.hold(),
-            was.pumpLatch(),
-            was.shortCups(),
-            was.rootsAt(),
-            was.trayMl(),
-            was.steps(),
-            was.lastPassesMl(),
-            was.lastPassesAt(),
-            was.alerts(),
-            was.orderIds(),
-            was.watch(),
-            was.done(),
-            HoseState.NONE.with(full(story)));
+            was.pump(),
+            HoseState.NONE.with(full(story)),
+            was.compared(),
+            was.orders(),
+            was.alerts());
   }
 
   private static double nMgPerL(Advice.Pass pass) {
@@ -186,7 +177,7 @@ class HoseStoryTest {
     var tree = (ObjectNode) Json.MAPPER.valueToTree(story.state);
     tree.remove("hose");
     story.state = Json.MAPPER.treeToValue(tree, BenchState.class);
-    assertNull(story.state.hose());
+    assertNull(story.state.hose().content());
     story.wait(TICK).look();
     assertFalse(story.state.hose().content().holdsFeed(), "nothing was ever fed");
   }

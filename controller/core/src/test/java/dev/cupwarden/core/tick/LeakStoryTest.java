@@ -8,6 +8,7 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.state.PumpState;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -49,7 +50,7 @@ class LeakStoryTest {
   }
 
   private static Stage stage(Story story) {
-    return story.state.watch().leak().stage();
+    return story.state.pump().watch().leak().stage();
   }
 
   private static double driest(Story story) {
@@ -159,7 +160,7 @@ class LeakStoryTest {
     double before = allMl(story);
     assertTrue(before > 0.0);
     story.run(Duration.ofHours(2));
-    while (story.state.watch().leak().watching(story.at)) {
+    while (story.state.pump().watch().leak().watching(story.at)) {
       story.wait(TICK).look();
     }
     spill(story.wait(TICK), Duration.ofMinutes(10));
@@ -247,7 +248,7 @@ class LeakStoryTest {
       }
     }
     assertTrue(allMl(story) > 60.0);
-    assertEquals(0.0, story.state.watch().leak().balance().unexplainedMl(), 1e-6);
+    assertEquals(0.0, story.state.pump().watch().leak().balance().unexplainedMl(), 1e-6);
   }
 
   @Test
@@ -268,27 +269,8 @@ class LeakStoryTest {
     Story story = bench(2, "tray: 12 L").wait(TICK);
     story.look();
     BenchState state = story.state;
-    story.state =
-        new BenchState(
-            state.at(),
-            state.cups(),
-            state.air(),
-            state.tanks(),
-            true,
-            false,
-            null,
-            new Latch("leak", state.at(), 1.0, 0.0),
-            List.of(),
-            state.rootsAt(),
-            0.0,
-            List.of(),
-            0.0,
-            null,
-            state.alerts(),
-            List.of(),
-            null,
-            null,
-            null);
+    Latch leak = new Latch("leak", state.at(), 1.0, 0.0);
+    story.state = state.with(new PumpState(leak, List.of(), true, null, 0.0, null, 0.0));
     story.massG.replaceAll((cup, g) -> 200.0);
     story.run(Duration.ofHours(6));
     assertEquals(Stage.DRYING, stage(story));

@@ -86,8 +86,8 @@ class ManyCupsTest {
     assertNull(away.cups().get(0).why());
     assertTrue(away.cups().get(2).why().contains("is not on this bench"));
     assertEquals("refused", refused.receipts().get(1).outcome());
-    assertFalse(story.state.cups().get("A1").away());
-    assertTrue(story.state.cups().get("A1").given().isEmpty());
+    assertFalse(story.state.cups().get("A1").presence().away());
+    assertTrue(story.state.cups().get("A1").doses().given().isEmpty());
   }
 
   @Test
@@ -123,7 +123,7 @@ class ManyCupsTest {
   }
 
   private static boolean toMany(CupState cup) {
-    return cup.refill() != null && cup.refill().toMany();
+    return cup.watering().refill() != null && cup.watering().refill().toMany();
   }
 
   @Test

@@ -173,7 +173,7 @@ class NoCupDriesUntoldTest {
 
   private static Receipt later(Story story, String alert, String cup, String until) {
     String whose = cup == null ? "" : ",\"cup\":\"" + cup + "\"";
-    String id = "l" + story.at + story.state.orderIds().size();
+    String id = "l" + story.at + story.state.orders().ids().size();
     return story
         .wait(TICK)
         .look(

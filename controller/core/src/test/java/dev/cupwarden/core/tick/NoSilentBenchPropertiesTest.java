@@ -39,23 +39,23 @@ class NoSilentBenchPropertiesTest {
 
   private void step(Story story, String... orders) {
     Tick.Step step = story.step(orders);
-    Stage stage = story.state.watch().leak().stage();
+    Stage stage = story.state.pump().watch().leak().stage();
     stages.add(stage);
-    String told = story.at + " " + stage + " " + story.state.pumpLatch();
+    String told = story.at + " " + stage + " " + story.state.pump().latch();
     if (stage != Stage.SOUND) {
       assertTrue(story.state.alerts().containsKey("leak"), told);
       assertTrue(step.passes().size() <= (stage == Stage.RESCUE ? 1 : 0), told);
       assertTrue(step.passes().stream().allMatch(pass -> pass.why().equals("rescue")), told);
-      assertTrue(story.state.watch().leak().givenMl() <= 500.0, told);
+      assertTrue(story.state.pump().watch().leak().givenMl() <= 500.0, told);
     }
-    if (story.state.pumpLatch() != null) {
-      assertTrue(story.state.alerts().containsKey(story.state.pumpLatch().code()), told);
+    if (story.state.pump().latch() != null) {
+      assertTrue(story.state.alerts().containsKey(story.state.pump().latch().code()), told);
       assertTrue(step.passes().size() <= 1, told);
     }
   }
 
   private static void disturb(Story story, Random random) {
-    boolean watched = story.state.watch().leak().watching(story.at);
+    boolean watched = story.state.pump().watch().leak().watching(story.at);
     if (random.nextInt(watched ? 3 : story.leak ? 20 : 200) == 0) {
       story.leak = !story.leak;
     }

@@ -82,7 +82,7 @@ class OneLookAheadTest {
     for (int tick = 0; tick < 3 * 288; tick++) {
       dry(story, 6);
       story.wait(TICK);
-      boolean watering = story.state.cups().get("A1").refill() != null;
+      boolean watering = story.state.cups().get("A1").watering().refill() != null;
       CupStatus held = heldStatus(story.copy());
       Advice advice = story.look();
       Instant day = story.at.truncatedTo(ChronoUnit.DAYS);

@@ -186,7 +186,7 @@ class OrderStoryTest {
     Advice advice = story.wait(TICK).look(bad.toArray(String[]::new));
     assertEquals(bad.size(), advice.receipts().size());
     advice.receipts().forEach(r -> assertEquals("refused", r.outcome(), r.toString()));
-    assertTrue(story.state.cups().get("A2").away());
+    assertTrue(story.state.cups().get("A2").presence().away());
     assertEquals(before.cups().get("A1").setup(), story.state.cups().get("A1").setup());
   }
 

@@ -40,7 +40,7 @@ class PumpTrialStoryTest {
       story.rateGPerH.put(cup, 0.3);
       story.arrives.put(cup, 0.0);
     }
-    while (story.state.pumpLatch() == null) {
+    while (story.state.pump().latch() == null) {
       story.wait(TICK).look();
       assertTrue(story.at.isBefore(Instant.parse("2027-02-14T12:00:00Z")), "not latched");
     }
@@ -66,9 +66,9 @@ class PumpTrialStoryTest {
     assertEquals(24.0, untilPass(story).toMinutes() / 60.0, 0.2);
     assertEquals(1, story.passes.size());
     assertEquals("C5", story.passes.get(0).cup(), "the driest");
-    assertNotNull(story.state.pumpLatch(), "not before its weight was read");
+    assertNotNull(story.state.pump().latch(), "not before its weight was read");
     story.wait(TICK).look();
-    assertNull(story.state.pumpLatch());
+    assertNull(story.state.pump().latch());
     assertTrue(
         story.alerts.stream()
             .anyMatch(
@@ -91,7 +91,7 @@ class PumpTrialStoryTest {
     assertEquals("C5", story.passes.get(0).cup());
     assertTrue(TellPumpWords.of(story, "dose-short").contains("a trial once a day"));
     story.run(Duration.ofHours(1));
-    assertNotNull(story.state.pumpLatch());
+    assertNotNull(story.state.pump().latch());
     assertTrue(TellPumpWords.of(story, "dose-short").contains("the last trial, to C5"));
     assertEquals(23.0, untilPass(story).toMinutes() / 60.0, 1.2);
     assertEquals("C4", story.passes.get(1).cup(), "C5's own tube may be shut");
@@ -112,7 +112,7 @@ class PumpTrialStoryTest {
     untilPass(story);
     assertNotEquals("C5", story.passes.get(1).cup());
     story.wait(TICK).look();
-    assertNull(story.state.pumpLatch());
+    assertNull(story.state.pump().latch());
   }
 
   @Test
@@ -122,8 +122,8 @@ class PumpTrialStoryTest {
     untilPass(story);
     story.massG.remove("C5");
     story.run(Duration.ofHours(1));
-    assertNotNull(story.state.pumpLatch());
-    assertNotNull(story.state.watch().trial().failedAt());
+    assertNotNull(story.state.pump().latch());
+    assertNotNull(story.state.pump().watch().trial().failedAt());
     assertEquals(1, story.passes.size());
   }
 
@@ -181,25 +181,6 @@ class PumpTrialStoryTest {
   }
 
   private static BenchState withPumpLatch(BenchState state, Latch latch) {
-    return new BenchState(
-        state.at(),
-        state.cups(),
-        state.air(),
-        state.tanks(),
-        state.leak(),
-        state.clockInDoubt(),
-        state.hold(),
-        latch,
-        state.shortCups(),
-        state.rootsAt(),
-        state.trayMl(),
-        state.steps(),
-        state.lastPassesMl(),
-        state.lastPassesAt(),
-        state.alerts(),
-        state.orderIds(),
-        state.watch(),
-        state.done(),
-        state.hose());
+    return state.with(state.pump().latched(latch));
   }
 }

@@ -80,7 +80,7 @@ class SwappedCupsStoryTest {
   private static double depletion(Story story, String cup, double massG) {
     CupState kept = story.state.cups().get(cup);
     CupFrame frame = new CupFrames(story.bench).of(kept.setup());
-    return kept.estimate().frame(frame.weights()).depletion(massG);
+    return kept.weight().estimate().frame(frame.weights()).depletion(massG);
   }
 
   private static List<AlertNotice> told(Story story, String code, String cup) {

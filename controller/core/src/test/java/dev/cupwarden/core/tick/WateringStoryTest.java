@@ -108,7 +108,7 @@ class WateringStoryTest {
     Advice last = story.run(Duration.ofHours(1));
     assertTrue(
         story.alerts.stream().anyMatch(a -> a.code().equals("dose-short") && a.cup() == null));
-    assertTrue(story.state.pumpLatch() != null);
+    assertTrue(story.state.pump().latch() != null);
     assertTrue(last.cups().get("A1").checks().contains("hardware"));
   }
 

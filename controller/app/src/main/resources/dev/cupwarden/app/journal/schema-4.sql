@@ -1,0 +1,2 @@
+-- The facts of a cup stand in rooms now, not side by side. States that were written before are read as
+-- they stand (FlatState); the number keeps an older program from a state that it cannot read.
