@@ -1,6 +1,7 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.dosing.DoseCheck;
+import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakSensor;
 import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.PassOnTrial;
@@ -63,11 +64,12 @@ final class WatchPump {
     if (!draft.pump.watch().trial().judgedBy(cup.name())) {
       return;
     }
-    if (draft.pumpLatch != null
-        && draft.trial.passed(draft.pumpLatch, cup.finding, draft.pumpPart())) {
+    PumpTrial trial = draft.pump.watch().trial();
+    Latch latch = draft.pump.latch();
+    if (latch != null && trial.passed(latch, cup.finding, draft.pumpPart())) {
       pumpWorks(draft);
     } else {
-      draft.pump = draft.pump.with(draft.pump.watch().trial().failed(draft.at));
+      draft.pump = draft.pump.with(trial.failed(draft.at));
     }
   }
 

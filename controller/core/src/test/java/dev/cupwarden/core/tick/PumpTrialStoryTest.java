@@ -156,7 +156,7 @@ class PumpTrialStoryTest {
     assertEquals(1, story.passes.size());
     assertTrue(TellPumpWords.of(story, "valve-leaking").contains("a trial once a day"));
     story.wait(TICK).look();
-    assertNull(story.state.pumpLatch());
+    assertNull(story.state.pump().latch());
     story.run(Duration.ofHours(3));
     for (String cup : CUPS) {
       assertTrue(story.givenMl(cup) > 0.0, cup);
@@ -169,14 +169,14 @@ class PumpTrialStoryTest {
     CUPS.forEach(cup -> story.arrives.put(cup, 0.7));
     untilPass(story);
     story.run(Duration.ofHours(1));
-    assertNotNull(story.state.pumpLatch());
+    assertNotNull(story.state.pump().latch());
     assertEquals(1, story.passes.size());
     assertTrue(
         TellPumpWords.of(story, "valve-leaking").contains("of the last trial, to C5, a part"));
     untilPass(story);
     assertEquals("C4", story.passes.get(1).cup());
     story.run(Duration.ofDays(4));
-    assertNotNull(story.state.pumpLatch());
+    assertNotNull(story.state.pump().latch());
     assertTrue(story.passes.size() <= 6, "one pass a day may go astray: " + story.passes.size());
   }
 
