@@ -20,7 +20,6 @@ import java.util.stream.Collectors;
 public enum AlertCode {
   WET_TOO_LONG("wet-too-long", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   NEAR_DRY("near-dry", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
-  ROT_SUSPECTED("rot-suspected", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_STUCK("scale-stuck", "min", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_NOISY("scale-noisy", "g", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_OUT_OF_RANGE("scale-out-of-range", "g", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),

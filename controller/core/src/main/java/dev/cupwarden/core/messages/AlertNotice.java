@@ -82,6 +82,12 @@ public record AlertNotice(
         Boolean.TRUE.equals(bound));
   }
 
+  /** That it has ended, in the words of then. */
+  public AlertNotice over() {
+    return new AlertNotice(
+        code, cup, "cleared", since, value, threshold, whatToDo, tank, cups, false, 0, bound);
+  }
+
   /** The same, told to people who were told before. */
   public AlertNotice toldAgain() {
     return new AlertNotice(

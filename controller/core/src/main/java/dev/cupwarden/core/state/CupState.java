@@ -1,5 +1,6 @@
 package dev.cupwarden.core.state;
 
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.PassOnTrial;
@@ -8,7 +9,6 @@ import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Misplaced;
-import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
@@ -24,7 +24,8 @@ import java.time.Instant;
 import java.util.List;
 
 /**
- * All that is kept of one cup from one tick to the next.
+ * All that is kept of one cup from one tick to the next. An older journal may tell more: what is no
+ * longer kept is passed over.
  *
  * @param setup as the grower entered it, with the stage and vessel that orders changed since
  * @param stageSince when its stage was first known here
@@ -46,7 +47,6 @@ import java.util.List;
  * @param rising climb of its weight with nothing ordered
  * @param steps rises from one raw reading to the next
  * @param roots what its use says of its roots
- * @param draw what the cutting itself draws by day
  * @param given what counts as given within the longest label interval, oldest first
  * @param unlookedMl ordered since the last look at its scale
  * @param distrustedSince null while its scale is trusted
@@ -56,6 +56,7 @@ import java.util.List;
  * @param reckoning of its water while its weight is not to be had; null in an older journal
  * @param misplaced in whose place it stands; null in an older journal: nobody knows
  */
+@JsonIgnoreProperties("draw")
 public record CupState(
     Cup setup,
     Instant stageSince,
@@ -80,7 +81,6 @@ public record CupState(
     WetClock wet,
     UseLog use,
     RootSignal roots,
-    PlantDraw draw,
     List<Given> given,
     double unlookedMl,
     WateringHabit habit,
@@ -117,7 +117,6 @@ public record CupState(
         WetClock.DRYING,
         UseLog.EMPTY,
         RootSignal.NONE,
-        PlantDraw.NONE,
         List.of(),
         0.0,
         WateringHabit.NONE,
@@ -164,7 +163,6 @@ public record CupState(
         weighed.wet,
         weighed.use,
         weighed.roots,
-        weighed.draw,
         given,
         unlookedMl,
         habit,

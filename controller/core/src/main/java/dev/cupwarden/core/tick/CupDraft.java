@@ -12,7 +12,6 @@ import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.Misplaced;
-import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.estimate.WeightEvent;
@@ -77,7 +76,6 @@ final class CupDraft {
   WetClock wet;
   UseLog use;
   RootSignal roots;
-  PlantDraw draw;
   List<Given> given;
   double unlookedMl;
   WateringHabit habit;
@@ -127,7 +125,6 @@ final class CupDraft {
     wet = kept.wet();
     use = kept.use();
     roots = kept.roots();
-    draw = kept.draw();
     given = kept.given();
     unlookedMl = kept.unlookedMl();
     habit = kept.habit();
@@ -165,7 +162,6 @@ final class CupDraft {
         wet,
         use,
         roots,
-        draw,
         given,
         unlookedMl,
         habit,

@@ -6,7 +6,6 @@ import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.EstimateState;
-import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
@@ -134,27 +133,16 @@ final class JudgeConditions {
     return strength > 0.0 && strength <= SharedHose.MOST_ON_DRY_ROOTS;
   }
 
-  /** Half way back to what is expected, a sign is gone. */
+  /** Half way back to what is expected, the sign is gone. */
   private static void roots(CupDraft cup, Conditions to) {
-    RootSignal.Sign sign = cup.roots.sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
     double ratio = cup.roots.ratio();
-    for (RootSignal.Kind kind : RootSignal.Kind.values()) {
-      boolean more = kind == RootSignal.Kind.LOOK_AT_ROOTS;
-      double threshold = more ? RootSignal.LOOK_AT : RootSignal.SUSPECT_AT;
-      double clear = (1.0 + threshold) / 2.0;
-      boolean gone = more ? ratio < clear : ratio > clear;
-      if (!more && cup.draw.fallen()) {
-        double left = 1.0 + cup.draw.lately();
-        double usual = 1.0 - PlantDraw.FALLS_BY;
-        to.add(kind.code(), cup.name(), Condition.Level.ON, left, usual);
-        continue;
-      }
-      Condition.Level level =
-          sign != null && sign.kind() == kind
-              ? Condition.Level.ON
-              : gone ? Condition.Level.OFF : Condition.Level.BETWEEN;
-      to.add(kind.code(), cup.name(), level, ratio, threshold);
-    }
+    Condition.Level level =
+        cup.roots.draws()
+            ? Condition.Level.ON
+            : ratio < (1.0 + RootSignal.LOOK_AT) / 2.0
+                ? Condition.Level.OFF
+                : Condition.Level.BETWEEN;
+    to.add("look-at-roots", cup.name(), level, ratio, RootSignal.LOOK_AT);
   }
 
   private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {

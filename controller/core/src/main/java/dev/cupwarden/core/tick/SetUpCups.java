@@ -3,7 +3,6 @@ package dev.cupwarden.core.tick;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.EstimateState;
-import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.Reckoning;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
@@ -121,7 +120,6 @@ final class SetUpCups {
     cup.wet = WetClock.DRYING;
     cup.use = UseLog.EMPTY;
     cup.roots = RootSignal.NONE;
-    cup.draw = PlantDraw.NONE;
     cup.account = WaterAccount.NONE;
     cup.reckoning = Reckoning.NONE;
     cup.seeNow(draft.at);

@@ -11,9 +11,7 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.units.MiddleValue;
-import dev.cupwarden.core.watering.OpenHours;
 import dev.cupwarden.core.watering.UseLog;
-import java.time.Duration;
 import java.time.Instant;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
@@ -21,20 +19,11 @@ final class UpdateEstimates {
   /** Fewer cups say nothing of how a bench dries. */
   private static final int LEAST_NEIGHBOURS = 3;
 
-  /** After a pass, until water has sunk in and drained. */
-  private static final Duration SINKS_IN = Duration.ofMinutes(60);
-
-  /** Leaves hardly draw in less, umol/m2/s. */
-  private static final double DIM = 20.0;
-
   private final Estimator estimator;
-  private final OpenHours daylight;
   private final WeighDrained weighDrained;
 
-  /** With the hours of light, for benches without a light sensor. */
-  UpdateEstimates(Estimator estimator, OpenHours daylight, WeighDrained weighDrained) {
+  UpdateEstimates(Estimator estimator, WeighDrained weighDrained) {
     this.estimator = estimator;
-    this.daylight = daylight;
     this.weighDrained = weighDrained;
   }
 
@@ -51,7 +40,6 @@ final class UpdateEstimates {
     for (CupDraft cup : draft.cups.values()) {
       look(draft, cup, vpdKpa, moved);
       logUse(draft, cup, feed);
-      logDraw(draft, cup, vpdKpa);
       if (cup.now.trusted()) {
         cup.wet = cup.wet.look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay);
       }
@@ -139,32 +127,6 @@ final class UpdateEstimates {
       cup.use = cup.use.plus(draft.at, lostG, hours);
       cup.salts = cup.salts.used(lostG, cup.setup.stage(), feed);
     }
-  }
-
-  /** Counts only what surely dried: no water on its way or draining, nothing handled. */
-  private void logDraw(BenchDraft draft, CupDraft cup, double vpdKpa) {
-    boolean drying =
-        cup.now.trusted()
-            && draft.before.at() != null
-            && cup.events.isEmpty()
-            && !Double.isNaN(cup.readG)
-            && (cup.lastPassAt == null
-                || Duration.between(cup.lastPassAt, draft.at).compareTo(SINKS_IN) > 0);
-    if (!drying) {
-      cup.draw = cup.draw.interrupted();
-      return;
-    }
-    double hours = Elapsed.hours(draft.before.at(), draft.at);
-    cup.draw =
-        hours <= UseLog.LONGEST_GAP_H
-            ? cup.draw.dried(cup.now.massG(), hours, vpdKpa, light(draft))
-            : cup.draw.interrupted();
-  }
-
-  /** By the light sensor; without one, by the hours of daylight. */
-  private boolean light(BenchDraft draft) {
-    double light = AirState.valueOf(draft.air.light());
-    return Double.isNaN(light) ? daylight.open(draft.at, Duration.ZERO) : light > DIM;
   }
 
   /** A rise seen only after a doubt may be the pass that went before it. */

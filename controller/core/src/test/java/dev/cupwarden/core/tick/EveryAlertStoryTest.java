@@ -40,7 +40,6 @@ class EveryAlertStoryTest {
       Map.ofEntries(
           Map.entry(AlertCode.WET_TOO_LONG, () -> drying("A2", 200.0, 0.02, 49)),
           Map.entry(AlertCode.NEAR_DRY, EveryAlertStoryTest::heldPastDry),
-          Map.entry(AlertCode.ROT_SUSPECTED, () -> useChanges(0.25)),
           Map.entry(AlertCode.LOOK_AT_ROOTS, EveryAlertStoryTest::useGrows),
           Map.entry(AlertCode.SCALE_STUCK, EveryAlertStoryTest::stuck),
           Map.entry(AlertCode.SCALE_NOISY, EveryAlertStoryTest::noisy),
@@ -124,15 +123,6 @@ class EveryAlertStoryTest {
     story.look("{\"id\":\"h\",\"kind\":\"hold\",\"until\":\"2027-02-16T08:00:00Z\"}");
     story.run(Duration.ofHours(1));
     return story;
-  }
-
-  /** Five cups use the same for three weeks; then A1 alone uses so many times as much. */
-  private static Story useChanges(double times) {
-    TrueWater water = new TrueWater(5, 0.10, 0.8);
-    water.run(Duration.ofDays(21));
-    water.rateGPerH.merge("A1", times, (rate, by) -> rate * by);
-    water.run(Duration.ofDays(7));
-    return water.story;
   }
 
   /** Five cups use the same; A1's use then grows by four hundredths a day for a month. */

@@ -25,18 +25,6 @@ enum Condition {
           || truth.depletion() < Math.max(refill, 0) + 0.02;
     }
   },
-  /** Three tenths on the way to death. */
-  ROT("rot-suspected", 1, 1) {
-    @Override
-    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
-      return scene.cup(cup).rot() >= 0.3;
-    }
-
-    @Override
-    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
-      return scene.cup(cup).rot() >= 0.1;
-    }
-  },
   /** Past its dry line; wide within a tenth of it. */
   NEAR_DRY("near-dry", 0.5, 0) {
     @Override

@@ -34,31 +34,31 @@ class AlertJudgeTest {
   }
 
   @Test
-  void rotThatIsToldWithinTwoDaysIsFound() {
-    scene.cup(0).infect(0.5);
+  void saltThatIsToldWithinTwoDaysIsFound() {
+    scene.cup(0).give(100, 8);
     pass(0, DAY);
-    judge.tick(List.of(notice("rot-suspected", "C001", "raised")), DAY, 20);
+    judge.tick(List.of(notice("salts-high", "C001", "raised")), DAY, 20);
     pass(DAY + 1, 4 * DAY);
-    AlertCount count = judge.counts().get("rot-suspected");
+    AlertCount count = judge.counts().get("salts-high");
     assertEquals(1, count.raised());
     assertEquals(0, count.falseOnes());
     assertEquals(1, count.conditions());
     assertEquals(0, count.missed());
-    assertTrue(judge.active(0, Set.of("rot-suspected")));
+    assertTrue(judge.active(0, Set.of("salts-high")));
   }
 
   @Test
-  void rotThatNobodyToldOfIsMissed() {
-    scene.cup(0).infect(0.5);
+  void saltThatNobodyToldOfIsMissed() {
+    scene.cup(0).give(100, 8);
     pass(0, 4 * DAY);
-    assertEquals(1, judge.counts().get("rot-suspected").missed());
+    assertEquals(1, judge.counts().get("salts-high").missed());
   }
 
   @Test
-  void anAlertForAHealthyCupIsFalse() {
-    judge.tick(List.of(notice("rot-suspected", "C002", "raised")), 1, 20);
+  void anAlertForASoundCupIsFalse() {
+    judge.tick(List.of(notice("salts-high", "C002", "raised")), 1, 20);
     pass(2, 4 * DAY);
-    AlertCount count = judge.counts().get("rot-suspected");
+    AlertCount count = judge.counts().get("salts-high");
     assertEquals(1, count.falseOnes());
     assertEquals(0, count.conditions());
   }

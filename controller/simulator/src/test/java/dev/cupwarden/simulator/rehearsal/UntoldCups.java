@@ -29,7 +29,6 @@ final class UntoldCups implements Policy {
       Set.of(
           "wet-too-long",
           "staying-wet",
-          "rot-suspected",
           "rot-weather",
           "salts-high",
           "feed-old",

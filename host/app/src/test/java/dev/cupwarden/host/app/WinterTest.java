@@ -150,15 +150,6 @@ class WinterTest {
                   .toList();
           assertEquals(List.of(), uncalled);
         });
-    check(
-        "rot",
-        () -> {
-          for (JsonNode event : told.of("alert")) {
-            if (event.at("/data/code").asText().equals("rot-suspected")) {
-              assertEquals("cleared", event.at("/data/state").asText(), event.toString());
-            }
-          }
-        });
   }
 
   /** Told at once and within a day; then watered by what it must have lost, or by rations. */
