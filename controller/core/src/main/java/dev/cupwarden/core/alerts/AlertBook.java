@@ -68,10 +68,13 @@ public final class AlertBook {
         book.next == null ? book.open : Collections.unmodifiableSortedMap(book.next), book.changes);
   }
 
-  /** What an older program told and this one has no word for is over, in the words of then. */
+  /**
+   * What an older program told and this one has no word for is over, in the words of then: an alert
+   * of a code that is gone, or one that was only warned of.
+   */
   private void endRetired() {
     for (OpenAlert alert : List.copyOf(open.values())) {
-      if (AlertCode.find(alert.code()).isEmpty()) {
+      if (AlertCode.find(alert.code()).isEmpty() || !alert.known()) {
         SortedMap<String, OpenAlert> known = new TreeMap<>(open);
         known.remove(alert.key());
         open = Collections.unmodifiableSortedMap(known);
@@ -174,8 +177,7 @@ public final class AlertBook {
     return switch (level) {
       case OFF -> null;
       case BETWEEN -> standing == null ? null : standing.state();
-      case WARN -> standing == null ? "warned" : standing.state();
-      case ON -> "raised";
+      case ON -> OpenAlert.RAISED;
     };
   }
 

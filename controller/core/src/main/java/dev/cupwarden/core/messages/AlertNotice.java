@@ -11,7 +11,7 @@ import java.util.List;
  *
  * @param code the alert's name
  * @param cup whose; absent for the whole bench
- * @param state {@code warned}, {@code raised} or {@code cleared}
+ * @param state {@code raised} or {@code cleared}
  * @param since when it was first so
  * @param value what was found
  * @param threshold what it was held against

@@ -53,14 +53,7 @@ final class JudgeConditions {
   }
 
   private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
-    double wetH = cup.wet.hours(draft.at);
-    Condition.Level wet =
-        wetH >= WetClock.HOLD_AFTER_H
-            ? Condition.Level.ON
-            : wetH >= WetClock.WARN_AFTER_H
-                ? Condition.Level.WARN
-                : wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
-    to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
+    wetness(cup, cup.wet.hours(draft.at), to);
     JudgeDryness.judge(draft, cup, to);
     withoutPlain(draft, cup, to);
     double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
@@ -73,6 +66,18 @@ final class JudgeConditions {
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
       to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
     }
+  }
+
+  /** One of the two stands: the second takes the place of the first. */
+  private static void wetness(CupDraft cup, double wetH, Conditions to) {
+    double tooLongH = WetClock.HOLD_AFTER_H;
+    boolean tooLong = wetH >= tooLongH;
+    boolean stays = wetH >= WetClock.WARN_AFTER_H;
+    Condition.Level still = wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
+    Condition.Level tooLongNow = tooLong ? Condition.Level.ON : still;
+    Condition.Level staysNow = tooLong ? Condition.Level.OFF : stays ? Condition.Level.ON : still;
+    to.add("staying-wet", cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
+    to.add("wet-too-long", cup.name(), tooLongNow, wetH, tooLongH);
   }
 
   /**
@@ -212,21 +217,21 @@ final class JudgeConditions {
   }
 
   /**
-   * Noisy for hours; said ahead of time while it is not so much that the cup is not watered. What
-   * drips from a cup that drains is no noise.
+   * Noisy for hours; worse once it is so much that the cup is not watered. What drips from a cup
+   * that drains is no noise.
    */
   private static void noise(CupDraft cup, boolean disbelieved, Reason doubt, Conditions to) {
     if ((doubt != null && !disbelieved) || cup.estimate.draining()) {
       return;
     }
     double noisyH = cup.estimate.noisyH();
-    Condition.Level great = disbelieved ? Condition.Level.ON : Condition.Level.WARN;
     Condition.Level level =
         noisyH >= NOISY_FOR_H
-            ? great
+            ? Condition.Level.ON
             : noisyH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     double mostG = disbelieved ? doubt.threshold() : EstimateState.NOISY_SD_G;
-    to.add("scale-noisy", cup.name(), level, cup.estimate.noiseG(), mostG);
+    Condition noisy = new Condition("scale-noisy", cup.name(), level, cup.estimate.noiseG(), mostG);
+    to.add(noisy.severe(disbelieved ? 1 : 0));
   }
 
   private static void latches(CupDraft cup, Conditions to) {

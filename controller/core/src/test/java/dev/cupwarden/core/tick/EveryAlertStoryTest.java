@@ -39,6 +39,7 @@ class EveryAlertStoryTest {
   private static final Map<AlertCode, Supplier<Story>> STORIES =
       Map.ofEntries(
           Map.entry(AlertCode.WET_TOO_LONG, () -> drying("A2", 200.0, 0.02, 49)),
+          Map.entry(AlertCode.STAYING_WET, () -> drying("A2", 200.0, 0.02, 25)),
           Map.entry(AlertCode.NEAR_DRY, EveryAlertStoryTest::heldPastDry),
           Map.entry(AlertCode.LOOK_AT_ROOTS, EveryAlertStoryTest::useGrows),
           Map.entry(AlertCode.SCALE_STUCK, EveryAlertStoryTest::stuck),
@@ -55,6 +56,7 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.VALVE_LEAKING, () -> drying("A1", 350.0, -1.0, 5)),
           Map.entry(AlertCode.SENSOR_DEAD, EveryAlertStoryTest::deadSensor),
           Map.entry(AlertCode.TANK_UNSUITED, () -> onFeedAlone(0.25)),
+          Map.entry(AlertCode.FEED_CHANGE, EveryAlertStoryTest::otherFeedInAWeek),
           Map.entry(AlertCode.TANK_EMPTY, () -> onFeedAlone(0.8)),
           Map.entry(AlertCode.TANK_LOW, EveryAlertStoryTest::lowTank),
           Map.entry(AlertCode.FEED_OLD, EveryAlertStoryTest::oldFeed),
@@ -208,6 +210,27 @@ class EveryAlertStoryTest {
             .with("A1", TrueWater.massG(0.85));
     story.look();
     story.run(Duration.ofHours(1));
+    return story;
+  }
+
+  private static Story otherFeedInAWeek() {
+    String plan = "    - {from: 2026-11-01, feed: leafy}\n";
+    Story story =
+        onBench(
+                Story.BENCH
+                    .replace(plan, plan + "    - {from: 2027-02-21, feed: fruity}\n")
+                    .replace(
+                        "water: {ec: 0.30}",
+                        """
+                          fruity:
+                            analysis: {N: 10, P2O5: 10, K2O: 30}
+                            label: {amount: 2 tsp, per: 1 US gal, every: 14 d}
+                            spoon: 5.0 g
+                            ec: 1.2
+                        water: {ec: 0.30}\
+                        """))
+            .with("A1", 350.0);
+    story.look();
     return story;
   }
 

@@ -52,4 +52,26 @@ class OlderJournalTest {
     assertFalse(
         story.state.alerts().values().stream().anyMatch(a -> a.code().equals("rot-suspected")));
   }
+
+  /** Older programs had a third state. */
+  @Test
+  void alertThatWasOnlyWarnedOfIsClearedAndRaisedAsWhatItIs() throws Exception {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 455.0);
+    story.look();
+    story.run(Duration.ofHours(25));
+    String state = Json.MAPPER.writeValueAsString(story.state);
+    String older =
+        state
+            .replace("\"staying-wet", "\"wet-too-long")
+            .replace("\"state\":\"raised\"", "\"state\":\"warned\"");
+    story.state = Json.MAPPER.readValue(older, BenchState.class);
+    story.alerts.clear();
+    story.run(Duration.ofMinutes(5));
+    assertEquals(
+        List.of("wet-too-long cleared", "staying-wet raised"),
+        story.alerts.stream()
+            .filter(a -> "A1".equals(a.cup()))
+            .map(a -> a.code() + " " + a.state())
+            .toList());
+  }
 }

@@ -11,7 +11,19 @@ import dev.cupwarden.simulator.world.TrueCup;
  */
 enum Condition {
   /** A day past the wet line; wide also between capacity and refill line. */
-  WET_TOO_LONG("wet-too-long", 24, 18) {
+  STAYING_WET("staying-wet", 24, 18) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return WET_TOO_LONG.strict(scene, stand, cup, tick, rootC);
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return WET_TOO_LONG.wide(scene, stand, cup, tick, rootC);
+    }
+  },
+  /** Two days so. */
+  WET_TOO_LONG("wet-too-long", 48, 36) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return scene.cup(cup).airFraction() < scene.mix(cup).leastAir();

@@ -64,8 +64,8 @@ class AlertJudgeTest {
   }
 
   @Test
-  void aWarningThatIsRaisedLaterCountsOnce() {
-    judge.tick(List.of(notice("wet-too-long", "C001", "warned")), 1, 20);
+  void anAlertThatIsToldAgainCountsOnce() {
+    judge.tick(List.of(notice("wet-too-long", "C001", "raised")), 1, 20);
     judge.tick(List.of(notice("wet-too-long", "C001", "raised")), 2, 20);
     assertEquals(1, judge.counts().get("wet-too-long").raised());
     judge.tick(List.of(notice("wet-too-long", "C001", "cleared")), 3, 20);

@@ -261,7 +261,7 @@ class WinterTest {
     }
     check(
         "told ahead",
-        () -> within("tank-unsuited", null, "warned", comes.minus(DAY.multipliedBy(7)), SOON));
+        () -> within("feed-change", null, "raised", comes.minus(DAY.multipliedBy(7)), SOON));
     check("told on the day", () -> within("tank-unsuited", null, "raised", comes, SOON));
     check("mixed anew", () -> within("tank-unsuited", null, "cleared", mixed, DAY));
     check(
