@@ -27,38 +27,36 @@ class AlertJudgeTest {
     return new AlertNotice(code, cup, state, Instant.EPOCH, 0, 0, "");
   }
 
-  private void pass(long fromTick, long toTick) {
+  private void pass(long fromTick, long toTick, double rootC) {
     for (long tick = fromTick; tick < toTick; tick++) {
-      judge.tick(List.of(), tick, 20);
+      judge.tick(List.of(), tick, rootC);
     }
   }
 
   @Test
-  void saltThatIsToldWithinTwoDaysIsFound() {
-    scene.cup(0).give(100, 8);
-    pass(0, DAY);
-    judge.tick(List.of(notice("salts-high", "C001", "raised")), DAY, 20);
-    pass(DAY + 1, 4 * DAY);
-    AlertCount count = judge.counts().get("salts-high");
+  void coldThatIsToldWithinTwoDaysIsFound() {
+    pass(0, DAY, 5);
+    judge.tick(List.of(notice("cold", null, "raised")), DAY, 5);
+    pass(DAY + 1, 4 * DAY, 5);
+    AlertCount count = judge.counts().get("cold");
     assertEquals(1, count.raised());
     assertEquals(0, count.falseOnes());
     assertEquals(1, count.conditions());
     assertEquals(0, count.missed());
-    assertTrue(judge.active(0, Set.of("salts-high")));
+    assertTrue(judge.active(AlertJudge.BENCH, Set.of("cold")));
   }
 
   @Test
-  void saltThatNobodyToldOfIsMissed() {
-    scene.cup(0).give(100, 8);
-    pass(0, 4 * DAY);
-    assertEquals(1, judge.counts().get("salts-high").missed());
+  void coldThatNobodyToldOfIsMissed() {
+    pass(0, 4 * DAY, 5);
+    assertEquals(1, judge.counts().get("cold").missed());
   }
 
   @Test
-  void anAlertForASoundCupIsFalse() {
-    judge.tick(List.of(notice("salts-high", "C002", "raised")), 1, 20);
-    pass(2, 4 * DAY);
-    AlertCount count = judge.counts().get("salts-high");
+  void anAlertOfAWarmBenchIsFalse() {
+    judge.tick(List.of(notice("cold", null, "raised")), 1, 20);
+    pass(2, 4 * DAY, 20);
+    AlertCount count = judge.counts().get("cold");
     assertEquals(1, count.falseOnes());
     assertEquals(0, count.conditions());
   }
