@@ -32,6 +32,9 @@ final class JudgeConditions {
   /** A fan, a step on the floor, a leaf that touches is over by then: our choice. */
   private static final double NOISY_FOR_H = 1.5;
 
+  /** One so noisy that its cup is not watered is told of sooner: our choice. */
+  private static final double TOO_NOISY_FOR_H = 1.0;
+
   private static final double NEVER_READ_MIN = 30.0;
 
   static final List<String> CUP_LATCHES =
@@ -226,7 +229,7 @@ final class JudgeConditions {
     }
     double noisyH = cup.estimate.noisyH();
     Condition.Level level =
-        noisyH >= NOISY_FOR_H
+        noisyH >= (disbelieved ? TOO_NOISY_FOR_H : NOISY_FOR_H)
             ? Condition.Level.ON
             : noisyH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     double mostG = disbelieved ? doubt.threshold() : EstimateState.NOISY_SD_G;
