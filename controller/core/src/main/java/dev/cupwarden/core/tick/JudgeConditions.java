@@ -6,6 +6,7 @@ import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
@@ -15,6 +16,7 @@ import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.WetClock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 
@@ -36,6 +38,12 @@ final class JudgeConditions {
   private static final double TOO_NOISY_FOR_H = 1.0;
 
   private static final double NEVER_READ_MIN = 30.0;
+
+  /** A plug that is put back, a restart or a bad hour of a radio is over by then: our choice. */
+  private static final double SILENT_FOR_MIN = 90.0;
+
+  /** A cup that is due so soon cannot wait for that: our choice. */
+  private static final Duration DUE_SOON = Duration.ofHours(6);
 
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
@@ -165,6 +173,8 @@ final class JudgeConditions {
       }
       if (fault.equals("scale-noisy")) {
         noise(cup, so, doubt, to);
+      } else if (so && fault.equals("scale-silent")) {
+        silence(draft, cup, doubt, to);
       } else if (so) {
         to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
       } else if (!settling && !neverRead) {
@@ -183,6 +193,20 @@ final class JudgeConditions {
   }
 
   /** One that stood in another's place was not believed before, either. */
+  /** A short gap is no matter for a person, unless the cup will be due before they could come. */
+  private static void silence(BenchDraft draft, CupDraft cup, Reason doubt, Conditions to) {
+    double dueG = cup.weights.massG(cup.frame.lines().due());
+    boolean soon =
+        cup.forecast(draft)
+            .filter(
+                dries ->
+                    dries.before(draft.at.plus(DUE_SOON), dueG, Forecast.Bound.LIKELY, draft.at))
+            .isPresent();
+    boolean told = soon || doubt.value() >= SILENT_FOR_MIN;
+    Condition.Level level = told ? Condition.Level.ON : Condition.Level.BETWEEN;
+    to.add("scale-silent", cup.name(), level, doubt.value(), doubt.threshold());
+  }
+
   private static Instant liftedSince(CupDraft cup) {
     return cup.misplaced.handled() ? cup.misplaced.steppedAt() : cup.distrustedSince;
   }

@@ -61,6 +61,41 @@ class AlertStoryTest {
   }
 
   @Test
+  void shortGapOfACupThatIsNotDueSoonIsNoMatterForAPerson() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 380.0);
+    story.rateGPerH.put("A1", 0.5);
+    story.look();
+    story.run(Duration.ofHours(6));
+    story.massG.remove("A1");
+    var silent = story.run(Duration.ofMinutes(85));
+    assertTrue(silent.cups().get("A1").checks().contains("untrusted"));
+    assertEquals(List.of(), told(story, "A1"));
+    story.run(Duration.ofMinutes(10));
+    assertEquals(List.of("scale-silent"), told(story, "A1"));
+  }
+
+  @Test
+  void gapThatIsOverBeforeAnHourAndAHalfIsNeitherToldNorCleared() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 380.0);
+    story.look();
+    story.massG.remove("A1");
+    story.run(Duration.ofMinutes(60));
+    story.with("A1", 380.0).run(Duration.ofMinutes(60));
+    assertEquals(List.of(), told(story, "A1"));
+  }
+
+  @Test
+  void gapOfACupThatIsDueWithinSixHoursIsToldAtOnce() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 274.0);
+    story.rateGPerH.put("A1", 1.0);
+    story.look();
+    story.run(Duration.ofHours(3));
+    story.massG.remove("A1");
+    story.run(Duration.ofMinutes(15));
+    assertEquals(List.of("scale-silent"), told(story, "A1"));
+  }
+
+  @Test
   void forgottenCupIsToldOfAfterSixHoursAndOneThatWasSaidToBeAwayIsNot() {
     Story forgotten = Story.from("2027-02-14T08:00:00Z").with("A1", 350.0);
     forgotten.look();

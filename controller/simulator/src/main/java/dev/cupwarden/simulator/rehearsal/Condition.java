@@ -55,7 +55,8 @@ enum Condition {
       return stand.faults().holds(Fault.SCALE_STUCK, cup) && !stand.silent(cup);
     }
   },
-  SCALE_SILENT("scale-silent", 1, 0) {
+  /** Told after an hour and a half, or sooner. */
+  SCALE_SILENT("scale-silent", 2, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.silent(cup);
