@@ -16,6 +16,7 @@ import dev.cupwarden.core.feeding.WateringHabit;
 import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.watering.DryClock;
+import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.UseLog;
 import dev.cupwarden.core.watering.WaterAccount;
@@ -55,6 +56,7 @@ import java.util.List;
  * @param account its account of water; null in a state kept by an older program
  * @param reckoning of its water while its weight is not to be had; null in an older journal
  * @param misplaced in whose place it stands; null in an older journal: nobody knows
+ * @param lowAir how long warm roots have stood in little air; null in an older journal
  */
 @JsonIgnoreProperties("draw")
 public record CupState(
@@ -90,7 +92,8 @@ public record CupState(
     DryClock dryClock,
     WaterAccount account,
     Reckoning reckoning,
-    Misplaced misplaced) {
+    Misplaced misplaced,
+    LowAir lowAir) {
 
   public static CupState fresh(Cup setup) {
     return new CupState(
@@ -126,7 +129,8 @@ public record CupState(
         DryClock.MOIST,
         WaterAccount.NONE,
         Reckoning.NONE,
-        Misplaced.NONE);
+        Misplaced.NONE,
+        LowAir.NONE);
   }
 
   /**
@@ -172,6 +176,7 @@ public record CupState(
         weighed.dryClock,
         weighed.account,
         weighed.reckoning,
-        weighed.misplaced);
+        weighed.misplaced,
+        weighed.lowAir);
   }
 }

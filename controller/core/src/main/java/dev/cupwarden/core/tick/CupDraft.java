@@ -29,6 +29,7 @@ import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.BlindWatering;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.DryClock;
+import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.PredictedUse;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.ScaleDrift;
@@ -86,6 +87,7 @@ final class CupDraft {
   WaterAccount account;
   Reckoning reckoning;
   Misplaced misplaced;
+  LowAir lowAir;
 
   // Found by this tick.
   CupFrame frame;
@@ -135,6 +137,7 @@ final class CupDraft {
     account = kept.account() == null ? WaterAccount.NONE : kept.account();
     reckoning = kept.reckoning() == null ? Reckoning.NONE : kept.reckoning();
     misplaced = kept.misplaced() == null ? Misplaced.NONE : kept.misplaced();
+    lowAir = kept.lowAir() == null ? LowAir.NONE : kept.lowAir();
   }
 
   CupState state() {
@@ -171,7 +174,8 @@ final class CupDraft {
         dryClock,
         account,
         reckoning,
-        misplaced);
+        misplaced,
+        lowAir);
   }
 
   /** Reads off the estimate what is known at that moment; never known before the first look. */

@@ -64,7 +64,9 @@ final class JudgeConditions {
   }
 
   private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
-    wetness(cup, cup.wet.hours(draft.at), to);
+    double wetH = cup.wet.hours(draft.at);
+    wetness(cup, wetH, to);
+    rotWeather(cup, wetH >= WetClock.WARN_AFTER_H, to);
     JudgeDryness.judge(draft, cup, to);
     withoutPlain(draft, cup, to);
     double salt = cup.salts.atCapacityMsPerCm(cup.capacityMl());
@@ -89,6 +91,19 @@ final class JudgeConditions {
     Condition.Level staysNow = tooLong ? Condition.Level.OFF : stays ? Condition.Level.ON : still;
     to.add("staying-wet", cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
     to.add("wet-too-long", cup.name(), tooLongNow, wetH, tooLongH);
+  }
+
+  /**
+   * A risk, told before anything dies; over once it has dried.
+   *
+   * @param told whether its wetness is told already, which is the same story
+   */
+  private static void rotWeather(CupDraft cup, boolean told, Conditions to) {
+    Condition.Level level =
+        cup.lowAir.tooLong() && !told
+            ? Condition.Level.ON
+            : cup.lowAir.needH() > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
+    to.add("rot-weather", cup.name(), level, cup.lowAir.warmH(), cup.lowAir.mostH());
   }
 
   /**

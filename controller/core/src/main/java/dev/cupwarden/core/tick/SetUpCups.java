@@ -15,6 +15,7 @@ import dev.cupwarden.core.setup.CupKeys;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.Weighing;
+import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.UseLog;
 import dev.cupwarden.core.watering.WaterAccount;
 import dev.cupwarden.core.watering.WetClock;
@@ -118,6 +119,7 @@ final class SetUpCups {
     cup.driedFrom = Double.NaN;
     cup.salts = SaltBalance.NONE;
     cup.wet = WetClock.DRYING;
+    cup.lowAir = LowAir.NONE;
     cup.use = UseLog.EMPTY;
     cup.roots = RootSignal.NONE;
     cup.account = WaterAccount.NONE;

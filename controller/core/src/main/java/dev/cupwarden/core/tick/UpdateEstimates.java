@@ -11,6 +11,7 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.units.MiddleValue;
+import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.UseLog;
 import java.time.Instant;
 
@@ -42,9 +43,28 @@ final class UpdateEstimates {
       logUse(draft, cup, feed);
       if (cup.now.trusted()) {
         cup.wet = cup.wet.look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay);
+        lookAtAir(draft, cup);
       }
     }
     WatchSwapped.find(draft);
+  }
+
+  /**
+   * Where no probe tells of the roots, the air does: a small cup follows it within hours, and on a
+   * heat mat it errs to the quiet side. A cup that is due before it has air enough is kept so by
+   * its lines; that is its set-up, of which {@code check} tells.
+   */
+  private static void lookAtAir(BenchDraft draft, CupDraft cup) {
+    double line = cup.frame.water().safeAirDepletion();
+    if (draft.before.at() == null || line >= cup.frame.lines().due()) {
+      cup.lowAir = LowAir.NONE;
+      return;
+    }
+    double rootC = Double.isNaN(draft.rootC()) ? draft.airC() : draft.rootC();
+    double rateGPerH = cup.use.known() ? cup.use.lostPerDayG() / 24.0 : cup.predictedGPerH();
+    double hours = Elapsed.hours(draft.before.at(), draft.at);
+    cup.lowAir =
+        cup.lowAir.look(hours, cup.depletion(), line, rootC, rateGPerH / cup.availableMl());
   }
 
   /** By how much the middle cup's depletion grows in a day; NaN where too few cups are known. */

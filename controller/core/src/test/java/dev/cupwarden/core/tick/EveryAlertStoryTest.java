@@ -40,6 +40,7 @@ class EveryAlertStoryTest {
       Map.ofEntries(
           Map.entry(AlertCode.WET_TOO_LONG, () -> drying("A2", 200.0, 0.02, 49)),
           Map.entry(AlertCode.STAYING_WET, () -> drying("A2", 200.0, 0.02, 25)),
+          Map.entry(AlertCode.ROT_WEATHER, EveryAlertStoryTest::littleAir),
           Map.entry(AlertCode.NEAR_DRY, EveryAlertStoryTest::heldPastDry),
           Map.entry(AlertCode.LOOK_AT_ROOTS, EveryAlertStoryTest::useGrows),
           Map.entry(AlertCode.SCALE_STUCK, EveryAlertStoryTest::stuck),
@@ -210,6 +211,16 @@ class EveryAlertStoryTest {
             .with("A1", TrueWater.massG(0.85));
     story.look();
     story.run(Duration.ofHours(1));
+    return story;
+  }
+
+  /** Above its capacity, and drying by 0.3 g/h where a gram is usual: it does not drain. */
+  private static Story littleAir() {
+    Story story = story().with("A1", 440.0);
+    story.rateGPerH.put("A1", 0.3);
+    story.rootC = 20.0;
+    story.look();
+    story.run(Duration.ofHours(40));
     return story;
   }
 

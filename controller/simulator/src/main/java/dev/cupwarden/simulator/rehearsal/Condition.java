@@ -37,6 +37,13 @@ enum Condition {
           || truth.depletion() < Math.max(refill, 0) + 0.02;
     }
   },
+  /** Judged only when raised: how long a cup needs to dry is of its own rate. */
+  ROT_WEATHER("rot-weather", Double.POSITIVE_INFINITY, 24) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return scene.cup(cup).airFraction() < scene.mix(cup).leastAir() + 0.06;
+    }
+  },
   /** Past its dry line; wide within a tenth of it. */
   NEAR_DRY("near-dry", 0.5, 0) {
     @Override
