@@ -53,18 +53,24 @@ final class UpdateEstimates {
    * Where no probe tells of the roots, the air does: a small cup follows it within hours, and on a
    * heat mat it errs to the quiet side. A cup that is due before it has air enough is kept so by
    * its lines; that is its set-up, of which {@code check} tells.
+   *
+   * <p>Nothing is told before the cup's own rate and capacity are known: the air of a mix that was
+   * never weighed drained is a guess. Its wetness is the lesser by its capacity and by its mass,
+   * since a cup that was not soaked before that weighing seems wetter than it is.
    */
   private static void lookAtAir(BenchDraft draft, CupDraft cup) {
     double line = cup.frame.water().safeAirDepletion();
-    if (draft.before.at() == null || line >= cup.frame.lines().due()) {
+    boolean known =
+        draft.before.at() != null && cup.use.known() && cup.estimate.capacity().learned();
+    if (!known || line >= cup.frame.lines().due()) {
       cup.lowAir = LowAir.NONE;
       return;
     }
     double rootC = Double.isNaN(draft.rootC()) ? draft.airC() : draft.rootC();
-    double rateGPerH = cup.use.known() ? cup.use.lostPerDayG() / 24.0 : cup.predictedGPerH();
     double hours = Elapsed.hours(draft.before.at(), draft.at);
-    cup.lowAir =
-        cup.lowAir.look(hours, cup.depletion(), line, rootC, rateGPerH / cup.availableMl());
+    double depletion = Math.max(cup.depletion(), cup.frame.water().depletionAt(cup.massG()));
+    double dryingPerH = cup.use.lostPerDayG() / 24.0 / cup.availableMl();
+    cup.lowAir = cup.lowAir.look(hours, depletion, line, rootC, dryingPerH);
   }
 
   /** By how much the middle cup's depletion grows in a day; NaN where too few cups are known. */

@@ -214,13 +214,15 @@ class EveryAlertStoryTest {
     return story;
   }
 
-  /** Above its capacity, and drying by 0.3 g/h where a gram is usual: it does not drain. */
+  /** Weighed drained, it lost a gram an hour for three days; a can fills it, and nothing drains. */
   private static Story littleAir() {
-    Story story = story().with("A1", 440.0);
-    story.rateGPerH.put("A1", 0.3);
+    Story story = drying("A1", 400.0, 0.0, 1);
+    story.wait(TICK).look("{\"id\":\"d\",\"kind\":\"drained\",\"cup\":\"A1\"}");
+    story.rateGPerH.put("A1", 1.0);
+    story.run(Duration.ofHours(72));
     story.rootC = 20.0;
-    story.look();
-    story.run(Duration.ofHours(40));
+    story.rateGPerH.put("A1", 0.3);
+    story.with("A1", 440.0).run(Duration.ofHours(40));
     return story;
   }
 
