@@ -16,7 +16,7 @@ final class FlatState {
           "presence",
           List.of("away_since", "away", "back_at"),
           "plant",
-          List.of("stage_since", "use", "roots", "draw"),
+          List.of("stage_since", "use", "roots"),
           "weight",
           List.of(
               "estimate", "last_read_g", "distrusted_since", "weighing", "reckoning", "misplaced"),
@@ -60,6 +60,8 @@ final class FlatState {
     if (written instanceof ObjectNode cup && !cup.has("weight")) {
       // How many passes came short stands in the short run itself.
       cup.remove("short_passes");
+      // No rule asks any more what the leaves drew.
+      cup.remove("draw");
       move(cup, OF_A_CUP);
     }
   }

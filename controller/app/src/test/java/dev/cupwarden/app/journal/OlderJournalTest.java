@@ -108,7 +108,7 @@ class OlderJournalTest {
   void itsTicksAreDecidedAnewAsTheyWereThen() throws Exception {
     BenchState last = restored();
     try (JournalExport export = JournalExport.open(file)) {
-      JournalExport.Start start = export.starts().get(0);
+      JournalExport.StartEntry start = export.starts().get(0);
       Bench bench = BenchFile.read("then", export.benchAt(start).getBytes(StandardCharsets.UTF_8));
       Tick tick = new Tick(bench);
       BenchState state = export.stateAt(start);

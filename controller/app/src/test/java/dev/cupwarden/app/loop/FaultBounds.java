@@ -52,10 +52,7 @@ record FaultBounds(
           entry("NAU7802 lost its supply for a moment", NOTHING_TOLD),
           entry(
               "load cell noisy, 2,000 times the usual",
-              // Named by near-dry within half an hour; that its scale is noisy takes longer, and
-              // what
-              // such a scale shows of a pass is told as dose-over, which it is not.
-              hours(4, "scale-noisy", "near-dry", "blind-ration", "dose-over")),
+              hours(2, "scale-noisy", "near-dry", "blind-ration")),
           entry("scale out of range, 5 kg lean on it", min(10, "scale-out-of-range")),
           entry("cup lifted without a word", hours(7, "cup-away")),
           entry("ADS1115 silent", min(15, "scale-silent", "blind-ration")),
@@ -69,13 +66,15 @@ record FaultBounds(
               min(6, "board-fault")
                   .linesOff(null)
                   .by(
-                      "none: its valve stays energised over a pump that is off; the supply's fuse")),
+                      "none: its valve stays energised over a pump that is off; the supply's"
+                          + " fuse")),
           entry(
               "PCF8574 lost its supply for a moment in the midst of a pass through it",
               NOTHING_TOLD
                   .linesOff(Duration.ofSeconds(90))
                   .by(
-                      "its power-on reset shuts the valve; a pump or hose that stands the pressure")),
+                      "its power-on reset shuts the valve; a pump or hose that stands the"
+                          + " pressure")),
           entry("DS18B20 silent", hours(7, "sensor-dead")),
           entry("DS18B20 shorted", hours(7, "sensor-dead")),
           entry("DS18B20 without enough supply (85 °C)", hours(7, "sensor-dead")),

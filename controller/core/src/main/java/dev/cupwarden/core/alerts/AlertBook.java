@@ -16,7 +16,7 @@ import java.util.TreeMap;
  * Reminders}), and when they end.
  */
 public final class AlertBook {
-  private final SortedMap<String, OpenAlert> open;
+  private SortedMap<String, OpenAlert> open;
   private final Instant at;
   private final Reminders reminders;
   private final List<AlertNotice> changes = new ArrayList<>(2);
@@ -48,7 +48,8 @@ public final class AlertBook {
       Set<String> cups,
       Duration untilNextLook) {
     AlertBook book = new AlertBook(open, at, new Reminders(at, untilNextLook));
-    AlertGrouping together = AlertGrouping.of(open, now.kept(), at, cups.size());
+    book.endRetired();
+    AlertGrouping together = AlertGrouping.of(book.open, now.kept(), at, cups.size());
     for (Conditions.Told told : now.kept()) {
       Condition condition = told.condition();
       if (!together.covers(condition)) {
@@ -59,12 +60,29 @@ public final class AlertBook {
     }
     for (Condition condition : together.benchWide()) {
       List<String> in = together.cups(condition.code());
-      book.turn(condition, open.get(condition.key()), WhatToDo.together(condition, in), in);
+      book.turn(condition, book.open.get(condition.key()), WhatToDo.together(condition, in), in);
     }
     book.forgetAllBut(cups);
     book.remind();
     return new Page(
-        book.next == null ? open : Collections.unmodifiableSortedMap(book.next), book.changes);
+        book.next == null ? book.open : Collections.unmodifiableSortedMap(book.next), book.changes);
+  }
+
+  /**
+   * What an older program told and this one has no word for is over, in the words of then: an alert
+   * of a code that is gone, or one that was only warned of.
+   */
+  private void endRetired() {
+    for (OpenAlert alert : List.copyOf(open.values())) {
+      if (AlertCode.find(alert.code()).isEmpty() || !alert.known()) {
+        SortedMap<String, OpenAlert> known = new TreeMap<>(open);
+        known.remove(alert.key());
+        open = Collections.unmodifiableSortedMap(known);
+        if (alert.told() != null && alert.told().notice() != null) {
+          changes.add(alert.told().notice().over());
+        }
+      }
+    }
   }
 
   private void turn(Condition condition, OpenAlert was, String whatToDo, List<String> cups) {
@@ -159,8 +177,7 @@ public final class AlertBook {
     return switch (level) {
       case OFF -> null;
       case BETWEEN -> standing == null ? null : standing.state();
-      case WARN -> standing == null ? "warned" : standing.state();
-      case ON -> "raised";
+      case ON -> OpenAlert.RAISED;
     };
   }
 

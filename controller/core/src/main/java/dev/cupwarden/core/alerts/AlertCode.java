@@ -19,8 +19,9 @@ import java.util.stream.Collectors;
  */
 public enum AlertCode {
   WET_TOO_LONG("wet-too-long", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  STAYING_WET("staying-wet", "h", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
+  ROT_WEATHER("rot-weather", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   NEAR_DRY("near-dry", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
-  ROT_SUSPECTED("rot-suspected", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_STUCK("scale-stuck", "min", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_NOISY("scale-noisy", "g", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_OUT_OF_RANGE("scale-out-of-range", "g", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
@@ -36,6 +37,7 @@ public enum AlertCode {
   BLIND_RATION("blind-ration", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SENSOR_DEAD("sensor-dead", "h", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
   TANK_UNSUITED("tank-unsuited", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
+  FEED_CHANGE("feed-change", "d", Told.SINGLY, Again.NEVER, Ends.BY_ITSELF),
   TRAY_FULL("tray-full", "mL", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
   TANK_LOW("tank-low", "mL", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
   TANK_EMPTY("tank-empty", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),

@@ -70,7 +70,7 @@ final class AlertGrouping {
     return condition.cup() != null
         && AlertCode.of(condition.code()).together()
         && switch (condition.level()) {
-          case ON, WARN -> true;
+          case ON -> true;
           case BETWEEN -> standing != null;
           case OFF -> false;
         };
@@ -116,7 +116,7 @@ final class AlertGrouping {
         severity = Math.max(severity, condition.severity());
       }
     }
-    Condition.Level level = on ? Condition.Level.ON : Condition.Level.WARN;
+    Condition.Level level = on ? Condition.Level.ON : Condition.Level.BETWEEN;
     Condition one = new Condition(code, null, level, all.size(), LEAST_CUPS).severe(severity);
     return bound ? one.byBound() : one;
   }

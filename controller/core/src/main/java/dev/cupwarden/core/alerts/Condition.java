@@ -40,8 +40,6 @@ public record Condition(
     OFF,
     /** Between: what stands stays, nothing new is raised. */
     BETWEEN,
-    /** Said ahead of time. */
-    WARN,
     /** So. */
     ON
   }

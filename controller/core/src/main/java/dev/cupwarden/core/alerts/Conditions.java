@@ -38,7 +38,7 @@ public final class Conditions {
   /** As that level says. */
   public void add(String code, String cup, Condition.Level level, double value, double threshold) {
     OpenAlert standing = standing(code, Subject.of(cup, null));
-    if (tells(level) || standing != null) {
+    if (level == Condition.Level.ON || standing != null) {
       kept.add(new Told(new Condition(code, cup, level, value, threshold), standing));
     }
   }
@@ -60,13 +60,9 @@ public final class Conditions {
   public void add(Condition condition) {
     String subject = Subject.of(condition.cup(), condition.tank());
     OpenAlert standing = standing(condition.code(), subject);
-    if (standing != null || tells(condition.level())) {
+    if (standing != null || condition.level() == Condition.Level.ON) {
       kept.add(new Told(condition, standing));
     }
-  }
-
-  private static boolean tells(Condition.Level level) {
-    return level == Condition.Level.ON || level == Condition.Level.WARN;
   }
 
   /** On above one value, off below a lower one. */

@@ -7,13 +7,20 @@ import java.time.Instant;
  *
  * @param code its name
  * @param cup whose; null for the whole bench
- * @param state {@code warned} or {@code raised}
+ * @param state {@value #RAISED}, or {@code together} where it is told as a part of its bench's
  * @param since when it first stood
  * @param tank which; null where it is of no tank
  * @param told what a person last heard of it; null where a journal does not say
  */
 public record OpenAlert(
     String code, String cup, String state, Instant since, String tank, LastTold told) {
+
+  static final String RAISED = "raised";
+
+  /** Whether this program has that state; older ones had a third, {@code warned}. */
+  boolean known() {
+    return state.equals(RAISED) || state.equals(AlertGrouping.STATE);
+  }
 
   /** The key under which it stands. */
   String key() {

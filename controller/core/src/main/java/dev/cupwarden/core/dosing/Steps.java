@@ -38,6 +38,9 @@ public record Steps(
   /** Water that runs by itself runs evenly; noise does not. */
   private static final double EVEN = 3.0;
 
+  /** A valve that stands open a little brings the same at each reading: our choice. */
+  private static final double VERY_EVEN = 1.5;
+
   /**
    * After a reading while passes to others may have come here.
    *
@@ -91,5 +94,10 @@ public record Steps(
   /** Whether water runs in by itself. */
   public boolean running() {
     return rises >= RISES;
+  }
+
+  /** Whether it does so too evenly for a scale that seems restless. */
+  public boolean runningEvenly() {
+    return running() && mostG <= VERY_EVEN * leastG;
   }
 }

@@ -46,8 +46,9 @@ public final class Estimator {
   private void read(Look look, double massG) {
     look.standstill =
         look.standstill == null
-            ? Standstill.begin(look.at, massG)
-            : look.standstill.next(look.reading, learnedRate(look));
+            ? Standstill.begin(look.at, massG, look.noise.sdG())
+            : look.standstill.next(
+                look.reading, learnedRate(look), look.change, look.hoursUnread, look.noise.sdG());
     switch (RangeCheck.judge(massG, look.frame)) {
       case LIFTED -> lifted(look, massG);
       case OUT_OF_RANGE -> outOfRange(look, massG);

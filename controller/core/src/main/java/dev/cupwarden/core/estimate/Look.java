@@ -23,6 +23,9 @@ final class Look {
   /** What the scale showed at the last look that read a number, g; NaN at the first. */
   final double lastReadG;
 
+  /** Part by which light and air have changed a rate since the last look. */
+  final double change;
+
   Instant readAt;
   Instant freshUntil;
   LoadFilter filter;
@@ -71,8 +74,8 @@ final class Look {
                 state.seenAt() == null ? 0 : Elapsed.hours(state.seenAt(), at));
     LightUse before = state.byLight() == null ? LightUse.NONE : state.byLight();
     byLight = before.under(reading.light());
+    change = filter == null ? 1 : weather.against(state.weather()) * byLight.against(before);
     if (filter != null) {
-      double change = weather.against(state.weather()) * byLight.against(before);
       filter = filter.predict(at);
       filter = change == 1 ? filter : filter.changeRate(change);
     }

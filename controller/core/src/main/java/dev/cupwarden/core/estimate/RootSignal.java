@@ -1,7 +1,6 @@
 package dev.cupwarden.core.estimate;
 
 import java.time.Instant;
-import java.util.Optional;
 
 /**
  * What a cup's use of water says of its roots, compared with its own past and with its neighbours.
@@ -9,8 +8,8 @@ import java.util.Optional;
  * <p>Once a day the cup's use per unit of drying power is divided by the median of its neighbours';
  * what weather, season and light do to all cups falls out. The ratio is followed quickly (over some
  * two days) and slowly (over a fortnight). A quick one well above the slow one means that the
- * cutting draws more than it did; well below it, while the mix is wet, that it draws less although
- * it has water. This is what is seen, not what it is: a look is asked for, nothing is decided.
+ * cutting draws more than it did: a look is asked for, nothing is decided. Of one below it nothing
+ * is told: too much besides failing roots makes a cutting draw less.
  *
  * @param at last day taken in; null: none
  * @param days taken in
@@ -24,39 +23,10 @@ public record RootSignal(Instant at, int days, double quick, double slow) {
   /** Use must rise to this multiple of its own past to be worth a look (project choice). */
   public static final double LOOK_AT = 1.4;
 
-  /** Use must fall to this part of its own past, while wet, to be a bad sign (project choice). */
-  public static final double SUSPECT_AT = 0.65;
-
   private static final int LEAST_DAYS = 6;
   private static final double QUICK_DAYS = 2;
   private static final double SLOW_DAYS = 14;
   private static final double GREATEST_RATIO = 20;
-
-  /** What was seen. */
-  public enum Kind {
-    LOOK_AT_ROOTS("look-at-roots"),
-    ROT_SUSPECTED("rot-suspected");
-
-    private final String code;
-
-    Kind(String code) {
-      this.code = code;
-    }
-
-    /** Name of the alert. */
-    public String code() {
-      return code;
-    }
-  }
-
-  /**
-   * A sign and its figures.
-   *
-   * @param ratio use now as a multiple of what its own past and its neighbours lead to expect
-   * @param threshold that it passed
-   * @param words what was seen, as told to a person
-   */
-  public record Sign(Kind kind, double ratio, double threshold, String words) {}
 
   /**
    * After one more day.
@@ -88,33 +58,8 @@ public record RootSignal(Instant at, int days, double quick, double slow) {
     return Math.exp(quick - slow);
   }
 
-  /**
-   * The sign to be told, if any.
-   *
-   * @param wet whether the mix has been above the refill line lately: a dry cup uses less anyway
-   */
-  public Optional<Sign> sign(boolean wet) {
-    double ratio = ratio();
-    if (days < LEAST_DAYS) {
-      return Optional.empty();
-    }
-    if (ratio >= LOOK_AT) {
-      return Optional.of(
-          new Sign(Kind.LOOK_AT_ROOTS, ratio, LOOK_AT, words("uses more than before", ratio)));
-    }
-    if (ratio <= SUSPECT_AT && wet) {
-      return Optional.of(
-          new Sign(
-              Kind.ROT_SUSPECTED,
-              ratio,
-              SUSPECT_AT,
-              words("uses less than expected while wet", ratio)));
-    }
-    return Optional.empty();
-  }
-
-  private static String words(String seen, double ratio) {
-    return "%s: %d %% of what its past and its neighbours lead to expect"
-        .formatted(seen, Math.round(ratio * 100));
+  /** Whether it draws so much more than expected that its roots are worth a look. */
+  public boolean draws() {
+    return days >= LEAST_DAYS && ratio() >= LOOK_AT;
   }
 }

@@ -12,7 +12,7 @@ import java.util.List;
  *
  * @param code the alert's name
  * @param cup whose; absent for the whole bench
- * @param state {@code warned}, {@code raised} or {@code cleared}
+ * @param state {@code raised} or {@code cleared}
  * @param since when it was first so
  * @param value what was found
  * @param threshold what it was held against
@@ -81,6 +81,12 @@ public record AlertNotice(
         Boolean.TRUE.equals(again),
         severity == null ? 0 : severity,
         Boolean.TRUE.equals(bound));
+  }
+
+  /** That it has ended, in the words of then. */
+  public AlertNotice over() {
+    return new AlertNotice(
+        code, cup, "cleared", since, value, threshold, whatToDo, tank, cups, false, 0, bound);
   }
 
   /** The same, told to people who were told before. */

@@ -1,6 +1,5 @@
 package dev.cupwarden.core.state;
 
-import dev.cupwarden.core.estimate.PlantDraw;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.watering.UseLog;
 import java.time.Instant;
@@ -11,26 +10,20 @@ import java.time.Instant;
  * @param stageSince when its stage was first known here; null before the first look
  * @param use what its cup lost lately
  * @param roots what that use says of its roots
- * @param draw what the cutting itself draws by day
  */
-public record CupPlant(Instant stageSince, UseLog use, RootSignal roots, PlantDraw draw) {
-  public static final CupPlant UNSEEN =
-      new CupPlant(null, UseLog.EMPTY, RootSignal.NONE, PlantDraw.NONE);
+public record CupPlant(Instant stageSince, UseLog use, RootSignal roots) {
+  public static final CupPlant UNSEEN = new CupPlant(null, UseLog.EMPTY, RootSignal.NONE);
 
   public CupPlant ofStageSince(Instant since) {
-    return new CupPlant(since, use, roots, draw);
+    return new CupPlant(since, use, roots);
   }
 
   public CupPlant with(UseLog next) {
-    return new CupPlant(stageSince, next, roots, draw);
+    return new CupPlant(stageSince, next, roots);
   }
 
   public CupPlant with(RootSignal next) {
-    return new CupPlant(stageSince, use, next, draw);
-  }
-
-  public CupPlant with(PlantDraw next) {
-    return next == draw ? this : new CupPlant(stageSince, use, roots, next);
+    return new CupPlant(stageSince, use, next);
   }
 
   /** In another vessel or mix: what it used before is no measure of what it uses there. */

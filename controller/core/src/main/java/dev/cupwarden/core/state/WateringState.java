@@ -1,6 +1,7 @@
 package dev.cupwarden.core.state;
 
 import dev.cupwarden.core.watering.DryClock;
+import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.Refill;
 import dev.cupwarden.core.watering.WetClock;
 
@@ -12,43 +13,62 @@ import dev.cupwarden.core.watering.WetClock;
  * @param halfGiven whether a first refill has ended that no reading may have borne out
  * @param wet how long it has been wet
  * @param dryClock how long it has been dry
+ * @param lowAir how long warm roots have stood in little air
  */
 public record WateringState(
-    Refill refill, double driedFrom, boolean halfGiven, WetClock wet, DryClock dryClock) {
+    Refill refill,
+    double driedFrom,
+    boolean halfGiven,
+    WetClock wet,
+    DryClock dryClock,
+    LowAir lowAir) {
   public static final WateringState UNSEEN =
-      new WateringState(null, Double.NaN, false, WetClock.DRYING, DryClock.MOIST);
+      new WateringState(null, Double.NaN, false, WetClock.DRYING, DryClock.MOIST, LowAir.NONE);
 
   /** What an older journal does not know is null in it, and nothing is known of it. */
   public WateringState {
     dryClock = dryClock == null ? DryClock.MOIST : dryClock;
+    lowAir = lowAir == null ? LowAir.NONE : lowAir;
   }
 
   /** With that refill under way. */
   public WateringState with(Refill next) {
-    return next == refill ? this : new WateringState(next, driedFrom, halfGiven, wet, dryClock);
+    return next == refill
+        ? this
+        : new WateringState(next, driedFrom, halfGiven, wet, dryClock, lowAir);
   }
 
   /** As if it had not begun. */
   public WateringState withoutRefill() {
-    return new WateringState(null, driedFrom, halfGiven, wet, dryClock);
+    return new WateringState(null, driedFrom, halfGiven, wet, dryClock, lowAir);
   }
 
   public WateringState with(WetClock next) {
-    return next == wet ? this : new WateringState(refill, driedFrom, halfGiven, next, dryClock);
+    return next == wet
+        ? this
+        : new WateringState(refill, driedFrom, halfGiven, next, dryClock, lowAir);
   }
 
   public WateringState with(DryClock next) {
-    return next == dryClock ? this : new WateringState(refill, driedFrom, halfGiven, wet, next);
+    return next == dryClock
+        ? this
+        : new WateringState(refill, driedFrom, halfGiven, wet, next, lowAir);
+  }
+
+  public WateringState with(LowAir next) {
+    return next == lowAir
+        ? this
+        : new WateringState(refill, driedFrom, halfGiven, wet, dryClock, next);
   }
 
   /** A refill that gave water is over; from here on drying back counts. */
   public WateringState ended(double depletion) {
-    return new WateringState(null, depletion, true, wet, dryClock);
+    return new WateringState(null, depletion, true, wet, dryClock, lowAir);
   }
 
   /** Drying back counts from there. */
   public WateringState driedFrom(double depletion) {
-    return new WateringState(refill, depletion, halfGiven, wet, dryClock);
+    return new WateringState(refill, depletion, halfGiven, wet, dryClock, lowAir);
   }
 
   /** Seen so wet since the last refill ended; nothing before the first. */

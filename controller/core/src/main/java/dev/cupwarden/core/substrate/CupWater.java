@@ -22,6 +22,8 @@ public record CupWater(
     double saturatedMl,
     double availableMl,
     double leastAirMl) {
+  /** Air beyond the mix's least that keeps warm roots safe, as a fraction of volume: our choice. */
+  private static final double SAFE_ABOVE_LEAST = 0.05;
 
   /**
    * The figures of one cup.
@@ -77,6 +79,19 @@ public record CupWater(
   /** Depletion at the wet line; negative where it lies above container capacity. */
   public double wetLineDepletion() {
     return depletionAt(wetLineGrossG());
+  }
+
+  /**
+   * Depletion from which on its air is safe: so much above the least that roots bear that warm ones
+   * are not near it. Above 0 in a mix and vessel that drain to less.
+   */
+  public double safeAirDepletion() {
+    return depletionAt(wetLineGrossG() - SAFE_ABOVE_LEAST * volumeMl);
+  }
+
+  /** Safe air, as a fraction of volume. */
+  public double safeAir() {
+    return leastAirMl / volumeMl + SAFE_ABOVE_LEAST;
   }
 
   /**

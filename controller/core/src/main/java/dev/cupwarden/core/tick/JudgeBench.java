@@ -13,7 +13,6 @@ import dev.cupwarden.core.state.TankState;
 import dev.cupwarden.core.watering.Cause;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -70,6 +69,12 @@ final class JudgeBench {
 
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
   private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
+    FeedSwitch change = change(draft);
+    if (change != null && change.days() > 0) {
+      to.add(ofChange(draft, "feed-change", change));
+    } else {
+      to.when("feed-change", null, false, 0.0, 0.0);
+    }
     if (draft.unsuited) {
       String fill =
           draft.supply().hasPlain() ? Catalogue.say("alert.tank-unsuited.plain-out") : null;
@@ -87,9 +92,8 @@ final class JudgeBench {
       to.add(carried);
       return;
     }
-    Condition change = draft.bench.feeding().plan().isEmpty() ? null : feedSwitch(draft);
-    if (change != null) {
-      to.add(change);
+    if (change != null && change.days() <= 0) {
+      to.add(ofChange(draft, "tank-unsuited", change));
     } else if (passesPutOut) {
       to.when("tank-unsuited", null, false, 0.0, 0.0);
     }
@@ -117,25 +121,35 @@ final class JudgeBench {
         "tank-unsuited", null, Condition.Level.ON, told.nMgPerL(), HoseLimit.MOST_N_MG_PER_L, what);
   }
 
-  /** The change of feed that is near and that no tank is ready for; null where there is none. */
-  private static Condition feedSwitch(BenchDraft draft) {
-    SortedMap<String, TankState> feeds = new TreeMap<>(draft.tanks);
-    feeds.values().removeIf(TankState::plain);
-    Set<String> held = feeds.values().stream().map(TankState::feed).collect(Collectors.toSet());
-    FeedSwitch change =
-        FeedSwitch.due(draft.bench.feeding().plan(), draft.today(), held).orElse(null);
-    if (change == null) {
+  /** The change of feed that is near or overdue and that no tank is ready for; null for none. */
+  private static FeedSwitch change(BenchDraft draft) {
+    if (draft.bench.feeding().plan().isEmpty()) {
       return null;
     }
-    TankState tank = feeds.get(feeds.firstKey());
-    double sizeMl = draft.bench.tanks().get(feeds.firstKey()).sizeMl();
+    return FeedSwitch.due(
+            draft.bench.feeding().plan(),
+            draft.today(),
+            feedTanks(draft).values().stream().map(TankState::feed).collect(Collectors.toSet()))
+        .orElse(null);
+  }
+
+  private static SortedMap<String, TankState> feedTanks(BenchDraft draft) {
+    SortedMap<String, TankState> feeds = new TreeMap<>(draft.tanks);
+    feeds.values().removeIf(TankState::plain);
+    return feeds;
+  }
+
+  private static Condition ofChange(BenchDraft draft, String code, FeedSwitch change) {
+    SortedMap<String, TankState> feeds = feedTanks(draft);
+    String first = feeds.firstKey();
+    double sizeMl = draft.bench.tanks().get(first).sizeMl();
     Feed label = draft.bench.feeds().get(change.feed());
     return new Condition(
-        "tank-unsuited",
+        code,
         null,
-        change.days() > 0 ? Condition.Level.WARN : Condition.Level.ON,
+        Condition.Level.ON,
         change.days(),
         FeedSwitch.AHEAD_DAYS,
-        change.sentence(label, sizeMl, tank.strength()));
+        change.sentence(label, sizeMl, feeds.get(first).strength()));
   }
 }

@@ -6,7 +6,7 @@ import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.EstimateState;
-import dev.cupwarden.core.estimate.PlantDraw;
+import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
@@ -16,6 +16,7 @@ import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.WetClock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 
@@ -33,7 +34,16 @@ final class JudgeConditions {
   /** A fan, a step on the floor, a leaf that touches is over by then: our choice. */
   private static final double NOISY_FOR_H = 1.5;
 
+  /** One so noisy that its cup is not watered is told of sooner: our choice. */
+  private static final double TOO_NOISY_FOR_H = 1.0;
+
   private static final double NEVER_READ_MIN = 30.0;
+
+  /** A plug that is put back, a restart or a bad hour of a radio is over by then: our choice. */
+  private static final double SILENT_FOR_MIN = 90.0;
+
+  /** A cup that is due so soon cannot wait for that: our choice. */
+  private static final Duration DUE_SOON = Duration.ofHours(6);
 
   static final List<String> CUP_LATCHES =
       List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
@@ -55,13 +65,8 @@ final class JudgeConditions {
 
   private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
     double wetH = cup.watering.wet().hours(draft.at);
-    Condition.Level wet =
-        wetH >= WetClock.HOLD_AFTER_H
-            ? Condition.Level.ON
-            : wetH >= WetClock.WARN_AFTER_H
-                ? Condition.Level.WARN
-                : wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
-    to.add("wet-too-long", cup.name(), wet, wetH, WetClock.HOLD_AFTER_H);
+    wetness(cup, wetH, to);
+    rotWeather(cup, wetH >= WetClock.WARN_AFTER_H, to);
     JudgeDryness.judge(draft, cup, to);
     withoutPlain(draft, cup, to);
     double salt = cup.doses.salts().atCapacityMsPerCm(cup.capacityMl());
@@ -74,6 +79,36 @@ final class JudgeConditions {
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
       to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
     }
+  }
+
+  /** One of the two stands: the second takes the place of the first. */
+  private static void wetness(CupDraft cup, double wetH, Conditions to) {
+    double tooLongH = WetClock.HOLD_AFTER_H;
+    boolean tooLong = wetH >= tooLongH;
+    boolean stays = wetH >= WetClock.WARN_AFTER_H;
+    Condition.Level still = wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
+    Condition.Level tooLongNow = tooLong ? Condition.Level.ON : still;
+    Condition.Level staysNow = tooLong ? Condition.Level.OFF : stays ? Condition.Level.ON : still;
+    to.add("staying-wet", cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
+    to.add("wet-too-long", cup.name(), tooLongNow, wetH, tooLongH);
+  }
+
+  /**
+   * A risk, told before anything dies; over once it has dried.
+   *
+   * @param told whether its wetness is told already, which is the same story
+   */
+  private static void rotWeather(CupDraft cup, boolean told, Conditions to) {
+    Condition.Level level =
+        cup.watering.lowAir().tooLong() && !told
+            ? Condition.Level.ON
+            : cup.watering.lowAir().needH() > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
+    to.add(
+        "rot-weather",
+        cup.name(),
+        level,
+        cup.watering.lowAir().warmH(),
+        cup.watering.lowAir().mostH());
   }
 
   /**
@@ -134,28 +169,16 @@ final class JudgeConditions {
     return strength > 0.0 && strength <= SharedHose.MOST_ON_DRY_ROOTS;
   }
 
-  /** Half way back to what is expected, a sign is gone. */
+  /** Half way back to what is expected, the sign is gone. */
   private static void roots(CupDraft cup, Conditions to) {
-    RootSignal.Sign sign =
-        cup.plant.roots().sign(cup.depletion() < cup.frame.lines().due()).orElse(null);
     double ratio = cup.plant.roots().ratio();
-    for (RootSignal.Kind kind : RootSignal.Kind.values()) {
-      boolean more = kind == RootSignal.Kind.LOOK_AT_ROOTS;
-      double threshold = more ? RootSignal.LOOK_AT : RootSignal.SUSPECT_AT;
-      double clear = (1.0 + threshold) / 2.0;
-      boolean gone = more ? ratio < clear : ratio > clear;
-      if (!more && cup.plant.draw().fallen()) {
-        double left = 1.0 + cup.plant.draw().lately();
-        double usual = 1.0 - PlantDraw.FALLS_BY;
-        to.add(kind.code(), cup.name(), Condition.Level.ON, left, usual);
-        continue;
-      }
-      Condition.Level level =
-          sign != null && sign.kind() == kind
-              ? Condition.Level.ON
-              : gone ? Condition.Level.OFF : Condition.Level.BETWEEN;
-      to.add(kind.code(), cup.name(), level, ratio, threshold);
-    }
+    Condition.Level level =
+        cup.plant.roots().draws()
+            ? Condition.Level.ON
+            : ratio < (1.0 + RootSignal.LOOK_AT) / 2.0
+                ? Condition.Level.OFF
+                : Condition.Level.BETWEEN;
+    to.add("look-at-roots", cup.name(), level, ratio, RootSignal.LOOK_AT);
   }
 
   private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
@@ -173,6 +196,8 @@ final class JudgeConditions {
       }
       if (fault.equals("scale-noisy")) {
         noise(cup, so, doubt, to);
+      } else if (so && fault.equals("scale-silent")) {
+        silence(draft, cup, doubt, to);
       } else if (so) {
         to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
       } else if (!settling && !neverRead) {
@@ -189,6 +214,20 @@ final class JudgeConditions {
     double longestH = cup.presence.away() ? AWAY_TOO_LONG_H : FORGOTTEN_H;
     double awayH = hours(goneSince, draft.at);
     to.above("cup-away", cup.name(), awayH, longestH, longestH);
+  }
+
+  /** A short gap is no matter for a person, unless the cup will be due before they could come. */
+  private static void silence(BenchDraft draft, CupDraft cup, Reason doubt, Conditions to) {
+    double dueG = cup.weights.massG(cup.frame.lines().due());
+    boolean soon =
+        cup.forecast(draft)
+            .filter(
+                dries ->
+                    dries.before(draft.at.plus(DUE_SOON), dueG, Forecast.Bound.LIKELY, draft.at))
+            .isPresent();
+    boolean told = soon || doubt.value() >= SILENT_FOR_MIN;
+    Condition.Level level = told ? Condition.Level.ON : Condition.Level.BETWEEN;
+    to.add("scale-silent", cup.name(), level, doubt.value(), doubt.threshold());
   }
 
   /** One that stood in another's place was not believed before, either. */
@@ -231,21 +270,22 @@ final class JudgeConditions {
   }
 
   /**
-   * Noisy for hours; said ahead of time while it is not so much that the cup is not watered. What
-   * drips from a cup that drains is no noise.
+   * Noisy for hours; worse once it is so much that the cup is not watered. What drips from a cup
+   * that drains is no noise.
    */
   private static void noise(CupDraft cup, boolean disbelieved, Reason doubt, Conditions to) {
     if ((doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
       return;
     }
     double noisyH = cup.weight.estimate().noisyH();
-    Condition.Level great = disbelieved ? Condition.Level.ON : Condition.Level.WARN;
     Condition.Level level =
-        noisyH >= NOISY_FOR_H
-            ? great
+        noisyH >= (disbelieved ? TOO_NOISY_FOR_H : NOISY_FOR_H)
+            ? Condition.Level.ON
             : noisyH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     double mostG = disbelieved ? doubt.threshold() : EstimateState.NOISY_SD_G;
-    to.add("scale-noisy", cup.name(), level, cup.weight.estimate().noiseG(), mostG);
+    Condition noisy =
+        new Condition("scale-noisy", cup.name(), level, cup.weight.estimate().noiseG(), mostG);
+    to.add(noisy.severe(disbelieved ? 1 : 0));
   }
 
   private static void latches(CupDraft cup, Conditions to) {

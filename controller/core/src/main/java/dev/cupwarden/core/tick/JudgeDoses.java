@@ -47,9 +47,9 @@ final class JudgeDoses {
         cup.witness = cup.witness.with(cup.witness.rising().dosed());
       }
       if (!Double.isNaN(cup.readG)) {
-        if (cup.witness.onTrial() != null
-            && DoseCheck.judges(cup.witness.onTrial(), draft.at)
-            && plausible(cup)) {
+        boolean judges =
+            cup.witness.onTrial() != null && DoseCheck.judges(cup.witness.onTrial(), draft.at);
+        if (judges && plausible(cup) && !restless(cup)) {
           judge(draft, cup);
         }
         if (!dosed) {
@@ -81,6 +81,11 @@ final class JudgeDoses {
   /** A reading may judge unless its scale is known to lie. */
   private static boolean plausible(CupDraft cup) {
     return cup.now.trusted() && !cup.presence.away();
+  }
+
+  /** Long before a scale is so noisy that its cup is not watered it is no witness any more. */
+  private static boolean restless(CupDraft cup) {
+    return cup.weight.estimate().noiseG() > EstimateState.NOISY_SD_G;
   }
 
   private static void judge(BenchDraft draft, CupDraft cup) {
@@ -241,7 +246,9 @@ final class JudgeDoses {
       double mostG = DoseCheck.OVER_ABOVE * draft.before.pump().lastPassesMl();
       cup.witness = cup.witness.with(cup.witness.steps().whilePumped(riseG, leastG, mostG));
     }
-    if (cup.witness.steps().astray() || cup.witness.steps().running()) {
+    boolean running =
+        seemsNoisy(cup) ? cup.witness.steps().runningEvenly() : cup.witness.steps().running();
+    if (cup.witness.steps().astray() || running) {
       cup.latch = new Latch("valve-leaking", draft.at, riseG, leastG);
       if (cup.witness.steps().astray()) {
         draft.pump = draft.pump.latched(cup.latch);
@@ -285,25 +292,27 @@ final class JudgeDoses {
     return itsOwn || quiet(draft) || !seesSteps(cup, false) ? 0.0 : cup.readG - cup.readBeforeG;
   }
 
-  /**
-   * Whether two raw readings in a row say something of water; those of a restless scale do not,
-   * long before it is so restless that its cup is not watered.
-   */
+  /** Whether two raw readings in a row say something of water. */
   private static boolean seesSteps(CupDraft cup, boolean quiet) {
     return !cup.presence.away()
         && !cup.now.lifted()
-        && cup.weight.estimate().noiseG() <= EstimateState.NOISY_SD_G
+        && !restless(cup)
         && !Double.isNaN(cup.readG - cup.readBeforeG)
         && !faulty(cup, quiet);
   }
 
   /**
    * A scale that is known to lie says nothing of water; one that is only in doubt may. A weight
-   * beyond what the cup can hold may be just the water that went astray.
+   * beyond what the cup can hold may be just the water that went astray, and so may rises that look
+   * like a restless scale while nothing is pumped.
    */
   private static boolean faulty(CupDraft cup, boolean quiet) {
     String doubt = cup.now.distrust().map(Reason::code).orElse("");
-    return doubt.equals("scale-noisy") || (quiet && doubt.equals("scale-out-of-range"));
+    return quiet ? doubt.equals("scale-out-of-range") : seemsNoisy(cup);
+  }
+
+  private static boolean seemsNoisy(CupDraft cup) {
+    return cup.now.distrust().map(Reason::code).filter("scale-noisy"::equals).isPresent();
   }
 
   private static long leaking(BenchDraft draft, double othersG) {

@@ -81,7 +81,6 @@ public final class Tick {
     updateEstimates =
         new UpdateEstimates(
             new Estimator(new EstimatorSettings(bench.tick())),
-            window,
             new WeighDrained(rounds == Rounds.DAILY));
     putOutPasses = new PutOutPasses(window, rounds == Rounds.DAILY);
   }

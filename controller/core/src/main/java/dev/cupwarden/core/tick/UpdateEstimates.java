@@ -12,9 +12,8 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.units.MiddleValue;
-import dev.cupwarden.core.watering.OpenHours;
+import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.UseLog;
-import java.time.Duration;
 import java.time.Instant;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
@@ -22,20 +21,11 @@ final class UpdateEstimates {
   /** Fewer cups say nothing of how a bench dries. */
   private static final int LEAST_NEIGHBOURS = 3;
 
-  /** After a pass, until water has sunk in and drained. */
-  private static final Duration SINKS_IN = Duration.ofMinutes(60);
-
-  /** Leaves hardly draw in less, umol/m2/s. */
-  private static final double DIM = 20.0;
-
   private final Estimator estimator;
-  private final OpenHours daylight;
   private final WeighDrained weighDrained;
 
-  /** With the hours of light, for benches without a light sensor. */
-  UpdateEstimates(Estimator estimator, OpenHours daylight, WeighDrained weighDrained) {
+  UpdateEstimates(Estimator estimator, WeighDrained weighDrained) {
     this.estimator = estimator;
-    this.daylight = daylight;
     this.weighDrained = weighDrained;
   }
 
@@ -52,16 +42,43 @@ final class UpdateEstimates {
     for (CupDraft cup : draft.cups.values()) {
       look(draft, cup, vpdKpa, moved);
       logUse(draft, cup, feed);
-      logDraw(draft, cup, vpdKpa);
       if (cup.now.trusted()) {
         cup.watering =
             cup.watering.with(
                 cup.watering
                     .wet()
                     .look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay));
+        lookAtAir(draft, cup);
       }
     }
     WatchSwapped.find(draft);
+  }
+
+  /**
+   * Where no probe tells of the roots, the air does: a small cup follows it within hours, and on a
+   * heat mat it errs to the quiet side. A cup that is due before it has air enough is kept so by
+   * its lines; that is its set-up, of which {@code check} tells.
+   *
+   * <p>Nothing is told before the cup's own rate and capacity are known: the air of a mix that was
+   * never weighed drained is a guess. Its wetness is the lesser by its capacity and by its mass,
+   * since a cup that was not soaked before that weighing seems wetter than it is.
+   */
+  private static void lookAtAir(BenchDraft draft, CupDraft cup) {
+    double line = cup.frame.water().safeAirDepletion();
+    boolean known =
+        draft.before.at() != null
+            && cup.plant.use().known()
+            && cup.weight.estimate().capacity().learned();
+    if (!known || line >= cup.frame.lines().due()) {
+      cup.watering = cup.watering.with(LowAir.NONE);
+      return;
+    }
+    double rootC = Double.isNaN(draft.rootC()) ? draft.airC() : draft.rootC();
+    double hours = Elapsed.hours(draft.before.at(), draft.at);
+    double depletion = Math.max(cup.depletion(), cup.frame.water().depletionAt(cup.massG()));
+    double dryingPerH = cup.plant.use().lostPerDayG() / 24.0 / cup.availableMl();
+    cup.watering =
+        cup.watering.with(cup.watering.lowAir().look(hours, depletion, line, rootC, dryingPerH));
   }
 
   /** By how much the middle cup's depletion grows in a day; NaN where too few cups are known. */
@@ -146,33 +163,6 @@ final class UpdateEstimates {
       cup.plant = cup.plant.with(cup.plant.use().plus(draft.at, lostG, hours));
       cup.doses = cup.doses.with(cup.doses.salts().used(lostG, cup.setup.stage(), feed));
     }
-  }
-
-  /** Counts only what surely dried: no water on its way or draining, nothing handled. */
-  private void logDraw(BenchDraft draft, CupDraft cup, double vpdKpa) {
-    boolean drying =
-        cup.now.trusted()
-            && draft.before.at() != null
-            && cup.events.isEmpty()
-            && !Double.isNaN(cup.readG)
-            && (cup.doses.lastPassAt() == null
-                || Duration.between(cup.doses.lastPassAt(), draft.at).compareTo(SINKS_IN) > 0);
-    if (!drying) {
-      cup.plant = cup.plant.with(cup.plant.draw().interrupted());
-      return;
-    }
-    double hours = Elapsed.hours(draft.before.at(), draft.at);
-    cup.plant =
-        cup.plant.with(
-            hours <= UseLog.LONGEST_GAP_H
-                ? cup.plant.draw().dried(cup.now.massG(), hours, vpdKpa, light(draft))
-                : cup.plant.draw().interrupted());
-  }
-
-  /** By the light sensor; without one, by the hours of daylight. */
-  private boolean light(BenchDraft draft) {
-    double light = AirState.valueOf(draft.air.light());
-    return Double.isNaN(light) ? daylight.open(draft.at, Duration.ZERO) : light > DIM;
   }
 
   /** A rise seen only after a doubt may be the pass that went before it. */

@@ -88,16 +88,6 @@ class AlertGroupingTest {
   }
 
   @Test
-  void warningOfManyBecomesOneAlarmOfMany() {
-    set(1, 6, Condition.Level.WARN);
-    assertEquals("warned", look("wet-too-long").get(0).state());
-    set(2, 2, Condition.Level.ON);
-    List<AlertNotice> told = look("wet-too-long");
-    assertEquals(1, told.size());
-    assertEquals("raised", told.get(0).state());
-  }
-
-  @Test
   void latchesAreClearedCupByCupAndToldSo() {
     set(1, 6, Condition.Level.ON);
     assertEquals(6, look("dose-short").size());

@@ -1,7 +1,6 @@
 package dev.cupwarden.core.alerts;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -89,15 +88,14 @@ class ToldAgainTest {
     assertEquals(1, said.size());
   }
 
+  /** What was never raised is never cleared. */
   @Test
-  void firstWarningIsNotToldAgain() {
+  void whatIsOnlyNearItsLimitIsNeitherToldNorCleared() {
     run(
         Duration.ofDays(2),
-        now -> now.add("wet-too-long", "C01", Condition.Level.WARN, 30.0, 48.0));
-    assertEquals(1, said.size());
-    look(on("wet-too-long", "C01"));
-    assertEquals("raised", said.get(1).notice().state());
-    assertFalse(said.get(1).notice().again());
+        now -> now.add("wet-too-long", "C01", Condition.Level.BETWEEN, 30.0, 48.0));
+    look(now -> now.add("wet-too-long", "C01", Condition.Level.OFF, 0.0, 48.0));
+    assertEquals(List.of(), said);
   }
 
   @Test

@@ -182,6 +182,44 @@ class EstimatorTest {
     }
   }
 
+  /** A display of whole grams, a cell of a tenth of a gram, light that goes out and comes again. */
+  private double inWholeGrams(int looks, double fromG, double gPerH, double light, boolean live) {
+    double shownG = Math.rint(fromG);
+    for (int look = 0; look < looks; look++) {
+      double massG = fromG - gPerH * look / 12 + 2 * Cups.wobble(look);
+      shownG = live ? Math.rint(massG) : shownG;
+      cup.look(5, new CupReading(cup.now, shownG, 0, 1.0, 20.0, light, true));
+    }
+    return fromG - gPerH * looks / 12;
+  }
+
+  private double threeDaysInWholeGrams() {
+    double massG = 395;
+    for (int day = 0; day < 3; day++) {
+      massG = inWholeGrams(144, massG, 1.8, 200, true);
+      massG = inWholeGrams(144, massG, 0.04, 0, true);
+    }
+    return massG;
+  }
+
+  @Test
+  void scaleOfWholeGramsThatIsStuckIsFoundWithinFiveStepsOfLoss() {
+    double massG = threeDaysInWholeGrams();
+    massG = inWholeGrams(24, massG, 1.8, 200, true);
+    inWholeGrams(33, massG, 1.8, 200, false);
+    assertEquals("scale-stuck", cup.code());
+  }
+
+  @Test
+  void scaleOfWholeGramsUnderAStillCupIsNotStuckInALongNight() {
+    double massG = threeDaysInWholeGrams();
+    massG = inWholeGrams(144, massG, 1.8, 200, true);
+    for (int hour = 0; hour < 16; hour++) {
+      massG = inWholeGrams(12, massG, 0.01, 0, true);
+      assertEquals("trusted", cup.code(), "hour " + hour);
+    }
+  }
+
   @Test
   void silentScaleIsNotBelievedAfterTwelveMinutesAndTheFirstReadingMendsIt() {
     cup.dries(24, 320, 1.3);

@@ -59,8 +59,9 @@ class NoiseTest {
     reads(100, 0.1, look -> 300);
     reads(18, 2.0, look -> 300);
     assertTrue(noise.greatH() > 0, "sd " + noise.sdG());
+    assertEquals(1.0, noise.greatH(), 0.25, "of an hour and a half");
     reads(18, 1.0, look -> 300);
-    assertEquals(2, noise.greatH(), 0.5);
+    assertEquals(2.5, noise.greatH(), 0.25, "of three");
     reads(60, 0.1, look -> 300);
     assertEquals(0, noise.greatH());
   }

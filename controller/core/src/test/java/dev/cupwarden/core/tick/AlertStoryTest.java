@@ -51,13 +51,48 @@ class AlertStoryTest {
   }
 
   @Test
-  void fullCupThatDoesNotDryIsWarnedOfAfterADay() {
+  void fullCupThatDoesNotDryIsToldOfAfterADay() {
     Story story = Story.from("2027-02-14T08:00:00Z").with("A2", 200.0);
     story.rateGPerH.put("A2", 0.02);
     story.look();
     story.run(Duration.ofHours(25));
-    assertEquals(List.of("wet-too-long"), told(story, "A2"));
-    assertFalse(story.raised("wet-too-long"), "warned only");
+    assertEquals(List.of("staying-wet"), told(story, "A2"));
+    assertFalse(story.raised("wet-too-long"));
+  }
+
+  @Test
+  void shortGapOfACupThatIsNotDueSoonIsNoMatterForAPerson() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 380.0);
+    story.rateGPerH.put("A1", 0.5);
+    story.look();
+    story.run(Duration.ofHours(6));
+    story.massG.remove("A1");
+    var silent = story.run(Duration.ofMinutes(85));
+    assertTrue(silent.cups().get("A1").checks().contains("untrusted"));
+    assertEquals(List.of(), told(story, "A1"));
+    story.run(Duration.ofMinutes(10));
+    assertEquals(List.of("scale-silent"), told(story, "A1"));
+  }
+
+  @Test
+  void gapThatIsOverBeforeAnHourAndAHalfIsNeitherToldNorCleared() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 380.0);
+    story.look();
+    story.massG.remove("A1");
+    story.run(Duration.ofMinutes(60));
+    story.with("A1", 380.0).run(Duration.ofMinutes(60));
+    assertEquals(List.of(), told(story, "A1"));
+  }
+
+  @Test
+  void gapOfACupThatIsDueWithinSixHoursIsToldAtOnce() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 274.0);
+    story.rateGPerH.put("A1", 1.0);
+    story.look();
+    story.run(Duration.ofHours(3));
+    story.massG.remove("A1");
+    story.run(Duration.ofMinutes(15));
+    assertEquals(List.of("scale-silent"), told(story, "A1"));
   }
 
   @Test
@@ -149,14 +184,15 @@ class AlertStoryTest {
                     label: {amount: 2 tsp, per: 1 US gal, every: 14 d}
                     spoon: 5.0 g
                     ec: 1.2
-                water: {ec: 0.30}""");
+                water: {ec: 0.30}\
+                """);
     Story story = new Story(yaml, "2027-04-07T09:00:00Z", Tick.Rounds.ONE_A_TICK);
     story.look();
     assertEquals(List.of(), told(story, null), "eight days ahead");
     story.wait(Duration.ofDays(1)).look();
-    assertEquals(List.of("tank-unsuited"), told(story, null));
+    assertEquals(List.of("feed-change"), told(story, null));
     AlertNotice ahead = story.alerts.get(story.alerts.size() - 1);
-    assertEquals("warned", ahead.state());
+    assertEquals("raised", ahead.state());
     assertNull(ahead.cup());
     assertEquals(7.0, ahead.value());
     // 2 tsp of 5 g in a US gallon (3.785 L) are 2.642 g/L; half of it in 4 L are 5.3 g.
@@ -166,6 +202,7 @@ class AlertStoryTest {
         ahead.whatToDo());
     story.wait(Duration.ofDays(7)).look();
     assertTrue(story.raised("tank-unsuited"));
+    assertTrue(story.cleared("feed-change"));
   }
 
   @Test

@@ -56,8 +56,7 @@ class DoubtedCapacityTest {
     assertEquals(400.0, capacity(story).massG(), 1e-9, "that is still what is believed");
     assertTrue(story.look().cups().get("A1").checks().contains("too-wet"));
     story.run(Duration.ofHours(20));
-    assertTrue(
-        story.alerts.stream().anyMatch(a -> a.code().equals("wet-too-long")), "the clock goes on");
+    assertTrue(story.raised("staying-wet"), "the clock goes on");
   }
 
   @Test

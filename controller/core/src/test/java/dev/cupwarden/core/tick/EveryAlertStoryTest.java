@@ -39,8 +39,9 @@ class EveryAlertStoryTest {
   private static final Map<AlertCode, Supplier<Story>> STORIES =
       Map.ofEntries(
           Map.entry(AlertCode.WET_TOO_LONG, () -> drying("A2", 200.0, 0.02, 49)),
+          Map.entry(AlertCode.STAYING_WET, () -> drying("A2", 200.0, 0.02, 25)),
+          Map.entry(AlertCode.ROT_WEATHER, EveryAlertStoryTest::littleAir),
           Map.entry(AlertCode.NEAR_DRY, EveryAlertStoryTest::heldPastDry),
-          Map.entry(AlertCode.ROT_SUSPECTED, () -> useChanges(0.25)),
           Map.entry(AlertCode.LOOK_AT_ROOTS, EveryAlertStoryTest::useGrows),
           Map.entry(AlertCode.SCALE_STUCK, EveryAlertStoryTest::stuck),
           Map.entry(AlertCode.SCALE_NOISY, EveryAlertStoryTest::noisy),
@@ -56,6 +57,7 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.VALVE_LEAKING, () -> drying("A1", 350.0, -1.0, 5)),
           Map.entry(AlertCode.SENSOR_DEAD, EveryAlertStoryTest::deadSensor),
           Map.entry(AlertCode.TANK_UNSUITED, () -> onFeedAlone(0.25)),
+          Map.entry(AlertCode.FEED_CHANGE, EveryAlertStoryTest::otherFeedInAWeek),
           Map.entry(AlertCode.TANK_EMPTY, () -> onFeedAlone(0.8)),
           Map.entry(AlertCode.TANK_LOW, EveryAlertStoryTest::lowTank),
           Map.entry(AlertCode.FEED_OLD, EveryAlertStoryTest::oldFeed),
@@ -124,15 +126,6 @@ class EveryAlertStoryTest {
     story.look("{\"id\":\"h\",\"kind\":\"hold\",\"until\":\"2027-02-16T08:00:00Z\"}");
     story.run(Duration.ofHours(1));
     return story;
-  }
-
-  /** Five cups use the same for three weeks; then A1 alone uses so many times as much. */
-  private static Story useChanges(double times) {
-    TrueWater water = new TrueWater(5, 0.10, 0.8);
-    water.run(Duration.ofDays(21));
-    water.rateGPerH.merge("A1", times, (rate, by) -> rate * by);
-    water.run(Duration.ofDays(7));
-    return water.story;
   }
 
   /** Five cups use the same; A1's use then grows by four hundredths a day for a month. */
@@ -218,6 +211,39 @@ class EveryAlertStoryTest {
             .with("A1", TrueWater.massG(0.85));
     story.look();
     story.run(Duration.ofHours(1));
+    return story;
+  }
+
+  /** Weighed drained, it lost a gram an hour for three days; a can fills it, and nothing drains. */
+  private static Story littleAir() {
+    Story story = drying("A1", 400.0, 0.0, 1);
+    story.wait(TICK).look("{\"id\":\"d\",\"kind\":\"drained\",\"cup\":\"A1\"}");
+    story.rateGPerH.put("A1", 1.0);
+    story.run(Duration.ofHours(72));
+    story.rootC = 20.0;
+    story.rateGPerH.put("A1", 0.3);
+    story.with("A1", 440.0).run(Duration.ofHours(40));
+    return story;
+  }
+
+  private static Story otherFeedInAWeek() {
+    String plan = "    - {from: 2026-11-01, feed: leafy}\n";
+    Story story =
+        onBench(
+                Story.BENCH
+                    .replace(plan, plan + "    - {from: 2027-02-21, feed: fruity}\n")
+                    .replace(
+                        "water: {ec: 0.30}",
+                        """
+                          fruity:
+                            analysis: {N: 10, P2O5: 10, K2O: 30}
+                            label: {amount: 2 tsp, per: 1 US gal, every: 14 d}
+                            spoon: 5.0 g
+                            ec: 1.2
+                        water: {ec: 0.30}\
+                        """))
+            .with("A1", 350.0);
+    story.look();
     return story;
   }
 

@@ -25,8 +25,9 @@ class LostScaleStoryTest {
     story.rateGPerH.put("A1", RATE_G_PER_H);
     story.run(Duration.ofDays(4));
     story.massG.remove("A1");
-    story.run(Duration.ofMinutes(20));
-    assertTrue(story.raised("scale-silent"));
+    Advice silent = story.run(Duration.ofMinutes(20));
+    assertTrue(silent.cups().get("A1").checks().contains("untrusted"));
+    assertFalse(story.raised("scale-silent"), "it is not due before tomorrow");
   }
 
   @Test

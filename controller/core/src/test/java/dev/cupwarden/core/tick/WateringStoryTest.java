@@ -97,7 +97,8 @@ class WateringStoryTest {
   void threeCupsRunningStopThePump() {
     String yaml =
         Story.BENCH
-            + "  A3: {vessel: tall, mix: coir-perlite, plant: vine, stage: toughened, cutting: 14 g}\n"
+            + "  A3: {vessel: tall, mix: coir-perlite, plant: vine, stage: toughened, cutting: 14"
+            + " g}\n"
             + "  A4: {vessel: tall, mix: coir-perlite, plant: vine, stage: toughened, cutting: 14"
             + " g}\n";
     Story story = new Story(yaml, "2027-02-14T08:00:00Z", Tick.Rounds.ONE_A_TICK);
@@ -220,15 +221,16 @@ class WateringStoryTest {
   }
 
   @Test
-  void wetCupIsWarnedAboutAfterADayAndRaisedAfterTwo() {
+  void wetCupIsToldAfterADayAndHeldAfterTwo() {
     Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 455.0);
     story.look();
     Advice wet = story.run(Duration.ofHours(25));
     assertEquals(CupActivity.WET, wet.cups().get("A1").state());
-    assertTrue(story.alerts.stream().anyMatch(a -> a.state().equals("warned")));
+    assertTrue(story.raised("staying-wet"));
     assertFalse(story.raised("wet-too-long"));
     Advice longer = story.run(Duration.ofHours(24));
     assertTrue(story.raised("wet-too-long"));
+    assertTrue(story.cleared("staying-wet"));
     assertTrue(longer.cups().get("A1").checks().contains("wet-too-long"));
   }
 

@@ -21,7 +21,6 @@ public final class AlertCount {
     missed += other.missed;
   }
 
-  /** Raised or warned of. */
   public int raised() {
     return raised;
   }

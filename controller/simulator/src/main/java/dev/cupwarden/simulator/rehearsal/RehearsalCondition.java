@@ -11,7 +11,19 @@ import dev.cupwarden.simulator.world.TrueCup;
  */
 enum RehearsalCondition {
   /** A day past the wet line; wide also between capacity and refill line. */
-  WET_TOO_LONG("wet-too-long", 24, 18) {
+  STAYING_WET("staying-wet", 24, 18) {
+    @Override
+    boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return WET_TOO_LONG.strict(scene, stand, cup, tick, rootC);
+    }
+
+    @Override
+    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
+      return WET_TOO_LONG.wide(scene, stand, cup, tick, rootC);
+    }
+  },
+  /** Two days so. */
+  WET_TOO_LONG("wet-too-long", 48, 36) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return scene.cup(cup).airFraction() < scene.mix(cup).leastAir();
@@ -25,16 +37,11 @@ enum RehearsalCondition {
           || truth.depletion() < Math.max(refill, 0) + 0.02;
     }
   },
-  /** Three tenths on the way to death. */
-  ROT("rot-suspected", 1, 1) {
+  /** Judged only when raised: how long a cup needs to dry is of its own rate. */
+  ROT_WEATHER("rot-weather", Double.POSITIVE_INFINITY, 24) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
-      return scene.cup(cup).rot() >= 0.3;
-    }
-
-    @Override
-    boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
-      return scene.cup(cup).rot() >= 0.1;
+      return scene.cup(cup).airFraction() < scene.mix(cup).leastAir() + 0.06;
     }
   },
   /** Past its dry line; wide within a tenth of it. */
@@ -55,7 +62,8 @@ enum RehearsalCondition {
       return stand.faults().holds(InjectedFault.SCALE_STUCK, cup) && !stand.silent(cup);
     }
   },
-  SCALE_SILENT("scale-silent", 1, 0) {
+  /** Told after an hour and a half, or sooner. */
+  SCALE_SILENT("scale-silent", 2, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.silent(cup);

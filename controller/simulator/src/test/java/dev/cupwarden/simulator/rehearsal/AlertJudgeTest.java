@@ -27,45 +27,43 @@ class AlertJudgeTest {
     return new AlertNotice(code, cup, state, Instant.EPOCH, 0, 0, "");
   }
 
-  private void pass(long fromTick, long toTick) {
+  private void pass(long fromTick, long toTick, double rootC) {
     for (long tick = fromTick; tick < toTick; tick++) {
-      judge.tick(List.of(), tick, 20);
+      judge.tick(List.of(), tick, rootC);
     }
   }
 
   @Test
-  void rotThatIsToldWithinTwoDaysIsFound() {
-    scene.cup(0).infect(0.5);
-    pass(0, DAY);
-    judge.tick(List.of(notice("rot-suspected", "C001", "raised")), DAY, 20);
-    pass(DAY + 1, 4 * DAY);
-    AlertCount count = judge.counts().get("rot-suspected");
+  void coldThatIsToldWithinTwoDaysIsFound() {
+    pass(0, DAY, 5);
+    judge.tick(List.of(notice("cold", null, "raised")), DAY, 5);
+    pass(DAY + 1, 4 * DAY, 5);
+    AlertCount count = judge.counts().get("cold");
     assertEquals(1, count.raised());
     assertEquals(0, count.falseOnes());
     assertEquals(1, count.conditions());
     assertEquals(0, count.missed());
-    assertTrue(judge.active(0, Set.of("rot-suspected")));
+    assertTrue(judge.active(AlertJudge.BENCH, Set.of("cold")));
   }
 
   @Test
-  void rotThatNobodyToldOfIsMissed() {
-    scene.cup(0).infect(0.5);
-    pass(0, 4 * DAY);
-    assertEquals(1, judge.counts().get("rot-suspected").missed());
+  void coldThatNobodyToldOfIsMissed() {
+    pass(0, 4 * DAY, 5);
+    assertEquals(1, judge.counts().get("cold").missed());
   }
 
   @Test
-  void anAlertForAHealthyCupIsFalse() {
-    judge.tick(List.of(notice("rot-suspected", "C002", "raised")), 1, 20);
-    pass(2, 4 * DAY);
-    AlertCount count = judge.counts().get("rot-suspected");
+  void anAlertOfAWarmBenchIsFalse() {
+    judge.tick(List.of(notice("cold", null, "raised")), 1, 20);
+    pass(2, 4 * DAY, 20);
+    AlertCount count = judge.counts().get("cold");
     assertEquals(1, count.falseOnes());
     assertEquals(0, count.conditions());
   }
 
   @Test
-  void aWarningThatIsRaisedLaterCountsOnce() {
-    judge.tick(List.of(notice("wet-too-long", "C001", "warned")), 1, 20);
+  void anAlertThatIsToldAgainCountsOnce() {
+    judge.tick(List.of(notice("wet-too-long", "C001", "raised")), 1, 20);
     judge.tick(List.of(notice("wet-too-long", "C001", "raised")), 2, 20);
     assertEquals(1, judge.counts().get("wet-too-long").raised());
     judge.tick(List.of(notice("wet-too-long", "C001", "cleared")), 3, 20);

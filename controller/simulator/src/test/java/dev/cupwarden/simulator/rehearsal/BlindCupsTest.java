@@ -27,9 +27,6 @@ class BlindCupsTest {
   /** And not so long past its wet line. */
   private static final double WET_H = 24;
 
-  /** A struck cup that stood dry for a week uses less than before: that may be told. */
-  private static final String ROT = "rot-suspected";
-
   /** What a cup that was reckoned badly would be told of, once it is weighed again. */
   private static final Set<String> FALSE =
       Set.of("valve-leaking", "cups-swapped", "weigh-drained", "dose-short");
@@ -97,9 +94,6 @@ class BlindCupsTest {
     for (BlindTrial.Blind cup : trial(World.FIRST, 3, 12, deadDays)) {
       Set<String> told = new TreeSet<>(cup.told());
       told.retainAll(FALSE);
-      if (cup.stage().rooted()) {
-        told.addAll(cup.told().contains(ROT) ? Set.of(ROT) : Set.of());
-      }
       assertEquals(Set.of(), told, cup.toString());
       if (cup.stage().rooted()) {
         assertTrue(cup.mostPastDry(BlindTrial.BLIND_DAYS) <= PAST_DRY, cup.toString());

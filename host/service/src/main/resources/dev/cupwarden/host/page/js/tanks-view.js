@@ -15,6 +15,7 @@ const ML_PER_US_GAL = 3785.411784; // exact
 const MONTHS_SHOWN = 9;
 const MONTHS_BEFORE = 1;
 const SETTLE_MS = 250;
+const OF_FEED = ['feed-change', 'tank-unsuited'];
 
 function gauge(ml, sizeMl) {
   return s(
@@ -181,7 +182,7 @@ function planPanel(bench) {
   const feeding = bench.setup?.feeding;
   const plan = feeding?.plan ?? [];
   const title = h('h2', null, t.plan);
-  const unsuited = bench.alerts.find((alert) => alert.code === 'tank-unsuited');
+  const unsuited = bench.alerts.find((alert) => OF_FEED.includes(alert.code));
   if (plan.length === 0 && !feeding?.pause) return h('section', { class: 'panel' }, title, h('p', { class: 'quiet' }, t.planNone));
   const next = plan.find((step) => noonOf(step.from) > bench.now);
   const now = new Date(bench.now);
@@ -218,7 +219,7 @@ export function tanksView(benchName) {
 
   /** Anew only where something of it has changed: what is typed there must stay. */
   function plan() {
-    const key = JSON.stringify([bench.setup?.feeds, bench.setup?.feeding, bench.alerts.filter((alert) => alert.code === 'tank-unsuited')]);
+    const key = JSON.stringify([bench.setup?.feeds, bench.setup?.feeding, bench.alerts.filter((alert) => OF_FEED.includes(alert.code))]);
     if (key === planned) return;
     planned = key;
     plans.replaceChildren(mixPanel(bench), planPanel(bench));
