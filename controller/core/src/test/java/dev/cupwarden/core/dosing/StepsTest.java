@@ -33,9 +33,16 @@ class StepsTest {
 
   @Test
   void riseOfWhichHalfIsLeftIsKept() {
+    Steps rose = Steps.NONE.whilePumped(4, 3, 80).whilePumped(-1.5, 3, 80);
+    assertEquals(new Steps(1, 4.0, 2.0, 0, 0.0, 0.0), rose.whilePumped(-0.5, 3, 80));
+    assertEquals(Steps.NONE, rose.whilePumped(-0.6, 3, 80));
+  }
+
+  @Test
+  void fallOfMoreThanHalfAStepIsARestlessScales() {
     Steps rose = Steps.NONE.whilePumped(40, 3, 80);
-    assertEquals(new Steps(1, 40.0, 20.0, 0, 0.0, 0.0), rose.whilePumped(-20, 3, 80));
-    assertEquals(Steps.NONE, rose.whilePumped(-20.1, 3, 80));
+    assertEquals(new Steps(1, 40.0, 38.5, 0, 0.0, 0.0), rose.whilePumped(-1.5, 3, 80));
+    assertEquals(Steps.NONE, rose.whilePumped(-1.6, 3, 80));
   }
 
   /** Of 30 g four fifths are 24. */
@@ -45,8 +52,11 @@ class StepsTest {
     for (int rise = 0; rise < 3; rise++) {
       thrice = thrice.whilePumped(10, 3, 80);
     }
-    assertTrue(thrice.whilePumped(-6.0, 3, 80).astray());
-    assertFalse(thrice.whilePumped(-6.1, 3, 80).astray());
+    for (int fall = 0; fall < 4; fall++) {
+      thrice = thrice.whilePumped(-1.5, 3, 80);
+    }
+    assertTrue(thrice.astray());
+    assertFalse(thrice.whilePumped(-0.1, 3, 80).astray());
   }
 
   @Test
