@@ -4,6 +4,7 @@ import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Misplaced;
 import dev.cupwarden.core.estimate.Reckoning;
 import java.time.Instant;
+import java.util.Objects;
 
 /**
  * What a cup's scale tells of it, and what is reckoned while that tells nothing.
@@ -38,9 +39,7 @@ public record CupWeight(
   }
 
   public CupWeight with(Weighing next) {
-    return next == weighing
-        ? this
-        : new CupWeight(estimate, lastReadG, distrustedSince, next, reckoning, misplaced);
+    return new CupWeight(estimate, lastReadG, distrustedSince, next, reckoning, misplaced);
   }
 
   public CupWeight with(Reckoning next) {
@@ -70,7 +69,7 @@ public record CupWeight(
   public CupWeight judged(boolean trusted, Instant at) {
     Instant first = distrustedSince == null ? at : distrustedSince;
     Instant since = trusted ? null : first;
-    return since == distrustedSince ? this : distrusted(since);
+    return Objects.equals(since, distrustedSince) ? this : distrusted(since);
   }
 
   /** In another vessel or mix: nothing that was weighed there holds here. */

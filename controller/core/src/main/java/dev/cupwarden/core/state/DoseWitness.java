@@ -66,9 +66,7 @@ public record DoseWitness(
   }
 
   public DoseWitness with(Soaking next) {
-    return next == soaking
-        ? this
-        : new DoseWitness(learned, next, onTrial, rising, shortRun, steps);
+    return new DoseWitness(learned, next, onTrial, rising, shortRun, steps);
   }
 
   public DoseWitness with(Rising next) {
@@ -76,9 +74,7 @@ public record DoseWitness(
   }
 
   public DoseWitness with(Steps next) {
-    return next == steps
-        ? this
-        : new DoseWitness(learned, soaking, onTrial, rising, shortRun, next);
+    return new DoseWitness(learned, soaking, onTrial, rising, shortRun, next);
   }
 
   /** A person has looked: nothing seen before counts against it. */

@@ -33,9 +33,7 @@ public record WateringState(
 
   /** With that refill under way. */
   public WateringState with(Refill next) {
-    return next == refill
-        ? this
-        : new WateringState(next, driedFrom, halfGiven, wet, dryClock, lowAir);
+    return new WateringState(next, driedFrom, halfGiven, wet, dryClock, lowAir);
   }
 
   /** As if it had not begun. */
@@ -44,21 +42,15 @@ public record WateringState(
   }
 
   public WateringState with(WetClock next) {
-    return next == wet
-        ? this
-        : new WateringState(refill, driedFrom, halfGiven, next, dryClock, lowAir);
+    return new WateringState(refill, driedFrom, halfGiven, next, dryClock, lowAir);
   }
 
   public WateringState with(DryClock next) {
-    return next == dryClock
-        ? this
-        : new WateringState(refill, driedFrom, halfGiven, wet, next, lowAir);
+    return new WateringState(refill, driedFrom, halfGiven, wet, next, lowAir);
   }
 
   public WateringState with(LowAir next) {
-    return next == lowAir
-        ? this
-        : new WateringState(refill, driedFrom, halfGiven, wet, dryClock, next);
+    return new WateringState(refill, driedFrom, halfGiven, wet, dryClock, next);
   }
 
   /** A refill that gave water is over; from here on drying back counts. */

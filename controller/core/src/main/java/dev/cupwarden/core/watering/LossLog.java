@@ -189,6 +189,17 @@ public record LossLog(List<Slot> closed, Slot open) {
     return size < 2 ? Double.NaN : least;
   }
 
+  /** How much the air of the last two slots dried, kPa of vapour pressure deficit at the mean. */
+  double latestDriveKpa() {
+    double driveKpaH = 0.0;
+    double hours = 0.0;
+    for (Slot slot : closed.subList(Math.max(0, closed.size() - 2), closed.size())) {
+      driveKpaH += slot.driveKpaH();
+      hours += slot.seenH();
+    }
+    return driveKpaH / hours;
+  }
+
   private List<Slot> lastDay() {
     List<Slot> known = new ArrayList<>(7);
     if (!closed.isEmpty()) {

@@ -107,8 +107,8 @@ public final class WatchDrift {
   /** A loss that leaps up at once is not waited for until a day is over. */
   private static WaterAccount leap(WaterAccount was, Instant at, double more, double availableMl) {
     UsualUse usual = was.usual();
-    double mean = more * usual.perKpa();
-    double over = was.losses().latestExcessGPerH(mean);
+    double perKpa = more * usual.perKpa();
+    double over = was.losses().latestExcessGPerH(perKpa);
     boolean beyond = was.losses().latestExcessGPerH(TIMES_PEAK * more * usual.peakPerKpa()) > 0.0;
     if (!beyond || over < LEAST_LEAP_G_PER_H || was.drift().since() != null) {
       return was;
@@ -118,7 +118,9 @@ public final class WatchDrift {
       return was;
     }
     Instant since = at.minus(LossLog.SLOT).minus(LossLog.SLOT);
-    return was.drift(ScaleDrift.suspected(since, unexplainedG, mean + over, mean));
+    double foretoldGPerH = perKpa * was.losses().latestDriveKpa();
+    return was.drift(
+        ScaleDrift.suspected(since, unexplainedG, foretoldGPerH + over, foretoldGPerH));
   }
 
   /**

@@ -292,6 +292,10 @@ class WatchDriftTest {
         WatchDrift.slotOver(account(log, leafy, ScaleDrift.NONE), AT, others, availableMl).drift();
     assertEquals(unexplainedG, drift.unexplainedG(), EXACT);
     assertEquals(unexplainedG > 0.0 ? after(16) : null, drift.since());
+    if (unexplainedG > 0.0) {
+      assertEquals(use * 0.05, drift.foretoldGPerH(), EXACT, "1 g/h and kPa in 0.05 kPa");
+      assertEquals(1.5, drift.seenGPerH(), EXACT);
+    }
   }
 
   /** Of 200 mL available 20 g matter; 5 mL are the least pass. */
