@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.simulator.physics.RoomAir;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -104,8 +105,9 @@ class RefereeTest {
   @Test
   void aWholeCupfulAndMoreInOneDayIsSeen() {
     String last = "";
-    for (int i = 0; i < 20; i++) {
-      last = judge(plain(25, "due"), readings(NOON.plusSeconds(720L * i), WARM, 300));
+    Instant morning = NOON.minus(Duration.ofHours(3));
+    for (int i = 0; i < 28; i++) {
+      last = judge(plain(25, "due"), readings(morning.plusSeconds(720L * i), WARM, 300));
     }
     assertTrue(last.contains("day-volume"), last);
   }
