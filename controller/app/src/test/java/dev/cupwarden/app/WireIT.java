@@ -27,6 +27,9 @@ class WireIT {
   private static final Duration SOON = Duration.ofSeconds(90);
   private static final Topics TOPICS = new Topics("back-room");
 
+  /** The window opens then: in the evening no cup would be watered for hours. */
+  private static final String MORNING = "2026-11-28T08:30:00Z";
+
   @TempDir Path folder;
 
   private record Heard(String topic, JsonNode body) {}
@@ -111,6 +114,8 @@ class WireIT {
               "7",
               "--dried-for",
               "9",
+              "--begins",
+              MORNING,
               "--speed",
               "300",
               "--broker",
