@@ -135,6 +135,7 @@ public final class RunControllerCommand implements Callable<Integer> {
           simulate
               ? ControllerRun.onSimulator(plan, simulation())
               : ControllerRun.onBoard(plan, Optional.ofNullable(watchdog));
+      tellSafety(plan.bench());
       started(plan, run);
       return untilTold(run);
     } catch (BadUsage | SetupException | BoardException e) {
@@ -161,7 +162,6 @@ public final class RunControllerCommand implements Callable<Integer> {
           "%s: this bench is not safe to leave alone, and does not run:%n%s"
               .formatted(benchFile, String.join(System.lineSeparator(), safety.faults())));
     }
-    (simulate ? safety.faults() : safety.waived()).forEach(log::warn);
     return new ControllerRun.Plan(
         bench, BenchSource.text(benchFile), journal, Optional.of(settings()), report -> {});
   }
@@ -220,6 +220,12 @@ public final class RunControllerCommand implements Callable<Integer> {
     } catch (IOException e) {
       throw new BadUsage("--password-file: " + passwordFile + " cannot be read: " + e.getMessage());
     }
+  }
+
+  /** What lacks on a simulated bench, and on a real one what the grower has waived. */
+  private void tellSafety(Bench bench) {
+    BenchSafety safety = new BenchSafety(bench, bench.board().get());
+    (simulate ? safety.faults() : safety.waived()).forEach(log::warn);
   }
 
   private void started(ControllerRun.Plan plan, ControllerRun run) {
