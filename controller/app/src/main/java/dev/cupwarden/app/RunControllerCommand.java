@@ -5,7 +5,6 @@ import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
-import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import java.io.IOException;
@@ -16,6 +15,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
@@ -155,12 +155,13 @@ public final class RunControllerCommand implements Callable<Integer> {
 
   private ControllerRun.Plan plan() throws BadUsage, SetupException {
     Bench bench = BenchSource.load(benchFile);
-    BenchSafety safety = new BenchSafety(bench, requireWiring(bench));
+    requireWiring(bench);
     // On a simulated bench no water runs: what is missing is told and refuses nothing.
-    if (!simulate && !safety.faults().isEmpty()) {
+    List<String> faults = simulate ? List.of() : new BenchSafety(bench).faults();
+    if (!faults.isEmpty()) {
       throw new BadUsage(
           "%s: this bench is not safe to leave alone, and does not run:%n%s"
-              .formatted(benchFile, String.join(System.lineSeparator(), safety.faults())));
+              .formatted(benchFile, String.join(System.lineSeparator(), faults)));
     }
     return new ControllerRun.Plan(
         bench, BenchSource.text(benchFile), journal, Optional.of(settings()), report -> {});
@@ -177,7 +178,7 @@ public final class RunControllerCommand implements Callable<Integer> {
     return new ControllerRun.Simulation(seed, speed, driedFor, Optional.ofNullable(begins));
   }
 
-  private BoardWiring requireWiring(Bench bench) throws BadUsage {
+  private void requireWiring(Bench bench) throws BadUsage {
     if (bench.board().isEmpty()) {
       throw new BadUsage(
           benchFile + " board: run needs the bench's wiring (scales, pump, valves), and has none");
@@ -189,7 +190,6 @@ public final class RunControllerCommand implements Callable<Integer> {
             benchFile + " cups." + cup.name() + ": run needs the cup's scale (or probe) and valve");
       }
     }
-    return bench.board().get();
   }
 
   private BrokerSettings settings() throws BadUsage {
@@ -224,7 +224,7 @@ public final class RunControllerCommand implements Callable<Integer> {
 
   /** What lacks on a simulated bench, and on a real one what the grower has waived. */
   private void tellSafety(Bench bench) {
-    BenchSafety safety = new BenchSafety(bench, bench.board().get());
+    BenchSafety safety = new BenchSafety(bench);
     (simulate ? safety.faults() : safety.waived()).forEach(log::warn);
   }
 

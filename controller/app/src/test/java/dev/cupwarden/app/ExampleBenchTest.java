@@ -29,7 +29,7 @@ class ExampleBenchTest {
   void itLacksNothingAndCanBeRun() throws SetupException {
     Bench bench = BackRoom.bench();
     assertEquals(12, bench.cups().size());
-    assertEquals(List.of(), new BenchSafety(bench, bench.board().get()).faults());
+    assertEquals(List.of(), new BenchSafety(bench).faults());
     new Tick(bench);
   }
 

@@ -112,7 +112,7 @@ final class BenchCheck {
 
   /** What the file says of the parts that keep a bench safe. */
   List<Finding> safety() {
-    BenchSafety safety = new BenchSafety(bench, wiring);
+    BenchSafety safety = new BenchSafety(bench);
     List<Finding> findings = new ArrayList<>();
     safety.faults().forEach(fault -> findings.add(Finding.fail("parts", fault)));
     safety.notes().forEach(note -> findings.add(Finding.note("parts", note)));

@@ -18,8 +18,7 @@ final class HoseCheck {
   }
 
   List<Finding> all() {
-    boolean feeds = bench.tanks().values().stream().anyMatch(tank -> tank.feed().isPresent());
-    if (!feeds || !bench.hose().told()) {
+    if (!bench.hasFeedTank() || !bench.hose().told()) {
       return List.of();
     }
     List<Finding> findings = new ArrayList<>();

@@ -76,6 +76,11 @@ public record Bench(
         HoseRules.NONE);
   }
 
+  /** Whether there is feed in any of its tanks. */
+  public boolean hasFeedTank() {
+    return tanks.values().stream().anyMatch(tank -> tank.feed().isPresent());
+  }
+
   /** The lines of a cup: its own, else those of its stage on this bench. */
   public StageLines linesOf(Cup cup) {
     return cup.lines().orElseGet(() -> lines.get(cup.stage()));

@@ -2,10 +2,12 @@ package dev.cupwarden.core.setup;
 
 import dev.cupwarden.core.setup.BoardWiring.Gpio;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 
 /** What a bench file itself says of the parts that keep people, floors and cuttings safe. */
 public final class BenchSafety {
@@ -19,9 +21,12 @@ public final class BenchSafety {
   private final Bench bench;
   private final BoardWiring wiring;
 
-  public BenchSafety(Bench bench, BoardWiring wiring) {
+  /**
+   * @param bench one with a board
+   */
+  public BenchSafety(Bench bench) {
     this.bench = bench;
-    this.wiring = wiring;
+    this.wiring = bench.board().orElseThrow();
   }
 
   /** What must be put right before the bench may run, a sentence each. */
@@ -29,10 +34,18 @@ public final class BenchSafety {
     List<String> faults = new ArrayList<>();
     for (SafetyPart part : SafetyPart.values()) {
       if (!wiring.more().without().containsKey(part)) {
-        lacks(part).forEach(lack -> faults.add(lack + ", or say why not (" + key(part) + ")."));
+        for (String of : lacking(part)) {
+          faults.add(part.missing(of) + ", or say why not (board.without." + part.word() + ").");
+        }
       }
     }
-    onAtPowerUp().forEach(faults::add);
+    faults.addAll(
+        linesThat(
+            gpio -> !gpio.activeLow() && gpio.line() <= LAST_PULLED_UP,
+            "%s hangs on GPIO %d, which is pulled up from power-up until the program starts, and so"
+                + " is on for that time: take one of GPIO "
+                + (LAST_PULLED_UP + 1)
+                + " to 27."));
     return faults;
   }
 
@@ -43,69 +56,37 @@ public final class BenchSafety {
         .toList();
   }
 
-  private static String key(SafetyPart part) {
-    return "board.without." + part.word();
-  }
-
-  private List<String> lacks(SafetyPart part) {
-    BoardWiring.More more = wiring.more();
-    boolean lacking =
-        switch (part) {
-          case HEARTBEAT -> more.heartbeat().isEmpty();
-          case LEAK -> more.leak().isEmpty();
-          case HOSE -> feeds() && !bench.hose().told();
-          case TANK_LEVEL -> !withoutGauge().isEmpty();
-          case CUT_OUT -> more.mat().filter(mat -> mat.cutOutC().isEmpty()).isPresent();
-          case ROOT_THERMOMETER -> more.mat().isPresent() && more.root().isEmpty();
-        };
-    if (!lacking) {
-      return List.of();
-    }
-    return part == SafetyPart.TANK_LEVEL
-        ? withoutGauge().stream().map(part::missing).toList()
-        : List.of(part.missing(""));
-  }
-
-  private boolean feeds() {
-    return bench.tanks().values().stream().anyMatch(tank -> tank.feed().isPresent());
-  }
-
-  private List<String> withoutGauge() {
-    return bench.tanks().keySet().stream()
-        .filter(tank -> !wiring.more().gauges().containsKey(tank))
-        .toList();
-  }
-
-  private List<String> onAtPowerUp() {
-    List<String> on = new ArrayList<>();
-    lines()
-        .forEach(
-            (name, gpio) -> {
-              if (!gpio.activeLow() && gpio.line() <= LAST_PULLED_UP) {
-                on.add(
-                    ("%s hangs on GPIO %d, which is pulled up from power-up until the program"
-                            + " starts, and so is on for that time: take one of GPIO %d to 27.")
-                        .formatted(name, gpio.line(), LAST_PULLED_UP + 1));
-              }
-            });
-    return on;
-  }
-
   /** What a person has to measure, a sentence each. */
   public List<String> notes() {
-    List<String> notes = new ArrayList<>();
-    lines()
-        .forEach(
-            (name, gpio) -> {
-              if (gpio.activeLow() && gpio.line() > LAST_PULLED_UP) {
-                notes.add(
-                    ("%s is on while its line is low, and GPIO %d is pulled down until the program"
-                            + " starts: its stage needs a pull-up of its own; measure that it is"
-                            + " off then.")
-                        .formatted(name, gpio.line()));
-              }
-            });
-    return notes;
+    return linesThat(
+        gpio -> gpio.activeLow() && gpio.line() > LAST_PULLED_UP,
+        "%s is on while its line is low, and GPIO %d is pulled down until the program starts: its"
+            + " stage needs a pull-up of its own; measure that it is off then.");
+  }
+
+  /** Each tank, or other whole, that lacks that part; "" for the bench. */
+  private Collection<String> lacking(SafetyPart part) {
+    BoardWiring.More more = wiring.more();
+    return switch (part) {
+      case HEARTBEAT -> bench(more.heartbeat().isEmpty());
+      case LEAK -> bench(more.leak().isEmpty());
+      case HOSE -> bench(bench.hasFeedTank() && !bench.hose().told());
+      case TANK_LEVEL ->
+          bench.tanks().keySet().stream().filter(tank -> !more.gauges().containsKey(tank)).toList();
+      case CUT_OUT -> bench(more.mat().filter(mat -> mat.cutOutC().isEmpty()).isPresent());
+      case ROOT_THERMOMETER -> bench(more.mat().isPresent() && more.root().isEmpty());
+    };
+  }
+
+  private static List<String> bench(boolean lacks) {
+    return lacks ? List.of("") : List.of();
+  }
+
+  private List<String> linesThat(Predicate<Gpio> are, String sentence) {
+    return lines().entrySet().stream()
+        .filter(output -> are.test(output.getValue()))
+        .map(output -> sentence.formatted(output.getKey(), output.getValue().line()))
+        .toList();
   }
 
   /** Outputs on the processor's own lines, by how a sentence begins with them. */
