@@ -18,14 +18,8 @@ import java.util.Set;
 public record PumpTrial(String cup, Instant begunAt, Instant failedAt) {
   public static final PumpTrial NONE = new PumpTrial(null, null, null);
 
-  /** Code of the latch of a pump, or of a cup, to which passes did not come. */
-  public static final String SHORT = "dose-short";
-
-  /** Code of the latch where water came to a cup to which none was sent. */
-  public static final String ASTRAY = "valve-leaking";
-
   /** A pump that runs on by itself waits for a person: its output, not a witness, is in doubt. */
-  private static final Set<String> ENDED = Set.of(SHORT, ASTRAY);
+  private static final Set<String> ENDED = Set.of(Latch.SHORT, Latch.ASTRAY);
 
   private static final Duration EVERY = Duration.ofHours(24);
 
@@ -43,7 +37,7 @@ public record PumpTrial(String cup, Instant begunAt, Instant failedAt) {
    * @param pumpPart of what is ordered that the pump truly gives
    */
   public boolean passed(Latch pump, DoseCheck.Finding finding, double pumpPart) {
-    if (!pump.code().equals(ASTRAY)) {
+    if (!pump.is(Latch.ASTRAY)) {
       return finding.verdict() != DoseCheck.Verdict.SHORT;
     }
     double wholeG = DoseCheck.BYPASS_BELOW * pumpPart * finding.orderedMl();

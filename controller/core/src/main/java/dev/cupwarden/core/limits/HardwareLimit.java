@@ -41,7 +41,7 @@ final class HardwareLimit implements Limit {
     if (latch == null || LeakyValveLimit.old(latch, pass)) {
       return null;
     }
-    boolean tried = pass.bench().trial() && latch.code().equals(PumpTrial.SHORT);
+    boolean tried = pass.bench().trial() && latch.is(Latch.SHORT);
     return tried ? null : latch;
   }
 

@@ -1,7 +1,6 @@
 package dev.cupwarden.core.limits;
 
 import dev.cupwarden.core.dosing.Latch;
-import dev.cupwarden.core.dosing.PumpTrial;
 import java.time.Duration;
 
 /**
@@ -15,7 +14,7 @@ final class LeakyValveLimit implements Limit {
 
   /** Whether a rescue may show by now that the valve shuts. */
   static boolean old(Latch latch, Case pass) {
-    return latch.code().equals(PumpTrial.ASTRAY)
+    return latch.is(Latch.ASTRAY)
         && Duration.between(latch.since(), pass.at()).compareTo(A_DAY) >= 0;
   }
 

@@ -46,9 +46,6 @@ final class CupDraft {
   /** A weight that is reckoned in a drifting scale's place is known to so much of what counts. */
   private static final double REPLACED_SD = 0.1;
 
-  /** Code of the latch of cups that changed places. */
-  static final String SWAPPED = "cups-swapped";
-
   Cup setup;
   CupPresence presence;
   Hold hold;
@@ -121,7 +118,7 @@ final class CupDraft {
 
   /** Whether it is latched for having changed places with another cup. */
   boolean swapped() {
-    return latch != null && latch.code().equals(SWAPPED);
+    return latch != null && latch.is(Latch.SWAPPED);
   }
 
   /** Put in the place of another: from here on its own water is reckoned, from that weight. */

@@ -46,7 +46,7 @@ final class JudgeConditions {
   private static final Duration DUE_SOON = Duration.ofHours(6);
 
   static final List<String> CUP_LATCHES =
-      List.of("dose-short", "valve-leaking", "pump-running-on", "cups-swapped");
+      List.of(Latch.SHORT, Latch.ASTRAY, Latch.RUNNING_ON, Latch.SWAPPED);
 
   private static final List<String> SCALE_FAULTS =
       List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent", "scale-drifting");
@@ -309,7 +309,7 @@ final class JudgeConditions {
 
   /** Told anew once it dries where it stands, and gets nothing. */
   private static Condition swapped(CupDraft cup, Condition condition) {
-    boolean dries = condition.code().equals(CupDraft.SWAPPED) && JudgeDryness.nearDry(cup);
+    boolean dries = condition.code().equals(Latch.SWAPPED) && JudgeDryness.nearDry(cup);
     return dries ? condition.severe(1) : condition;
   }
 

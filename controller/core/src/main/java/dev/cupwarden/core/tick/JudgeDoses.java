@@ -139,7 +139,7 @@ final class JudgeDoses {
     draft.pump = draft.pump.cameShort(cup.name());
     int shortCups = draft.pump.shortCups().size();
     if (shortCups >= SHORT_CUPS && draft.pump.latch() == null) {
-      draft.pump = draft.pump.latched(new Latch("dose-short", draft.at, shortCups, SHORT_CUPS));
+      draft.pump = draft.pump.latched(new Latch(Latch.SHORT, draft.at, shortCups, SHORT_CUPS));
     }
   }
 
@@ -157,12 +157,12 @@ final class JudgeDoses {
   }
 
   private static Latch latch(BenchDraft draft, double riseG, double thresholdG) {
-    return new Latch("dose-short", draft.at, riseG, thresholdG);
+    return new Latch(Latch.SHORT, draft.at, riseG, thresholdG);
   }
 
   /** A cup whose weight shows the passes after all needs no person. Leaks are never forgiven. */
   private static void forgiveLateArrival(CupDraft cup) {
-    boolean latchedShort = cup.latch != null && cup.latch.code().equals("dose-short");
+    boolean latchedShort = cup.latch != null && cup.latch.is(Latch.SHORT);
     if (!latchedShort || cup.witness.shortRun() == null || !plausible(cup)) {
       return;
     }
@@ -176,7 +176,7 @@ final class JudgeDoses {
   /** Water that drips on a cup in another's place is a leak as well; a hand at it is none. */
   private static boolean watched(CupDraft cup) {
     boolean swapped =
-        cup.now.distrust().map(Reason::code).filter(CupDraft.SWAPPED::equals).isPresent();
+        cup.now.distrust().map(Reason::code).filter(Latch.SWAPPED::equals).isPresent();
     boolean resting = swapped && cup.weight.estimate().settled() && cup.events.isEmpty();
     return !cup.presence.away() && (plausible(cup) || resting);
   }
@@ -202,14 +202,14 @@ final class JudgeDoses {
     if (cup.witness.rising().leaking(othersG)) {
       boolean many = quiet(draft) && leaking(draft, othersG) > 1;
       boolean pumped = many && cup.witness.rising().climbingGPerH(draft.at) > DRIPS_G_PER_H;
-      String code = pumped ? "pump-running-on" : "valve-leaking";
+      String code = pumped ? Latch.RUNNING_ON : Latch.ASTRAY;
       cup.latch =
           new Latch(
               code,
               draft.at,
               cup.witness.rising().climbedG(),
               cup.witness.rising().thresholdG() + othersG);
-      if (code.equals("pump-running-on")) {
+      if (cup.latch.is(Latch.RUNNING_ON)) {
         draft.pump = draft.pump.latched(cup.latch);
       }
     }
@@ -221,7 +221,7 @@ final class JudgeDoses {
       if (event instanceof WeightEvent.HandWatering rise
           && !cup.swapped()
           && stray(draft, rise.gainG(), leastG)) {
-        cup.latch = new Latch("valve-leaking", draft.at, rise.gainG(), leastG);
+        cup.latch = new Latch(Latch.ASTRAY, draft.at, rise.gainG(), leastG);
         draft.pump = draft.pump.latched(cup.latch);
       }
     }
@@ -249,7 +249,7 @@ final class JudgeDoses {
     boolean running =
         seemsNoisy(cup) ? cup.witness.steps().runningEvenly() : cup.witness.steps().running();
     if (cup.witness.steps().astray() || running) {
-      cup.latch = new Latch("valve-leaking", draft.at, riseG, leastG);
+      cup.latch = new Latch(Latch.ASTRAY, draft.at, riseG, leastG);
       if (cup.witness.steps().astray()) {
         draft.pump = draft.pump.latched(cup.latch);
       }
@@ -276,8 +276,7 @@ final class JudgeDoses {
     if (diverted.cameTo(gainedG)) {
       for (CupDraft cup : gained) {
         boolean over = cup.finding != null;
-        cup.latch =
-            new Latch("valve-leaking", draft.at, gainG(draft, cup, over), Rising.stepG(0.0));
+        cup.latch = new Latch(Latch.ASTRAY, draft.at, gainG(draft, cup, over), Rising.stepG(0.0));
         draft.pump = draft.pump.latched(cup.latch);
       }
     }

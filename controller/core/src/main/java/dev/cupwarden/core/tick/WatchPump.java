@@ -106,7 +106,7 @@ final class WatchPump {
 
   /** Whether a cup is held for nothing but a pass that did not arrive, or not at all. */
   private static boolean shortOfWater(CupDraft cup) {
-    return cup.latch == null || cup.latch.code().equals(PumpTrial.SHORT);
+    return cup.latch == null || cup.latch.is(Latch.SHORT);
   }
 
   /** After a pass was put out. */

@@ -73,7 +73,7 @@ final class WatchSwapped {
       return;
     }
     if (cup.latch == null) {
-      cup.latch = new Latch(CupDraft.SWAPPED, draft.at, apartG, 0.0);
+      cup.latch = new Latch(Latch.SWAPPED, draft.at, apartG, 0.0);
     }
     cup.standsInPlaceOf(other.name(), step.at(), step.beforeG(), draft.at);
   }
