@@ -4,6 +4,7 @@ import dev.cupwarden.core.messages.AlertNotice;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
@@ -16,7 +17,7 @@ import java.util.TreeMap;
  * Reminders}), and when they end.
  */
 public final class AlertBook {
-  private SortedMap<String, OpenAlert> open;
+  private final SortedMap<String, OpenAlert> open;
   private final Instant at;
   private final Reminders reminders;
   private final List<AlertNotice> changes = new ArrayList<>(2);
@@ -34,7 +35,8 @@ public final class AlertBook {
 
   /**
    * Holds conditions against what stands. A condition that is not among them leaves its alert as it
-   * is, unless the cup is gone. Many cups with one cause are told as one; see {@link Together}.
+   * is, unless the cup is gone. Many cups with one cause are told as one; see {@link
+   * AlertGrouping}.
    *
    * @param open what stands, by key
    * @param now conditions at that moment, in the order of telling
@@ -47,8 +49,8 @@ public final class AlertBook {
       Instant at,
       Set<String> cups,
       Duration untilNextLook) {
-    AlertBook book = new AlertBook(open, at, new Reminders(at, untilNextLook));
-    book.endRetired();
+    AlertBook book = new AlertBook(known(open), at, new Reminders(at, untilNextLook));
+    book.endRetired(open.values());
     AlertGrouping together = AlertGrouping.of(book.open, now.kept(), at, cups.size());
     for (Conditions.Told told : now.kept()) {
       Condition condition = told.condition();
@@ -68,19 +70,21 @@ public final class AlertBook {
         book.next == null ? book.open : Collections.unmodifiableSortedMap(book.next), book.changes);
   }
 
-  /**
-   * What an older program told and this one has no word for is over, in the words of then: an alert
-   * of a code that is gone, or one that was only warned of.
-   */
-  private void endRetired() {
-    for (OpenAlert alert : List.copyOf(open.values())) {
-      if (AlertCode.find(alert.code()).isEmpty() || !alert.known()) {
-        SortedMap<String, OpenAlert> known = new TreeMap<>(open);
-        known.remove(alert.key());
-        open = Collections.unmodifiableSortedMap(known);
-        if (alert.told() != null && alert.told().notice() != null) {
-          changes.add(alert.told().notice().over());
-        }
+  /** All of it, but what only an older program has a word for. */
+  private static SortedMap<String, OpenAlert> known(SortedMap<String, OpenAlert> open) {
+    if (open.values().stream().allMatch(OpenAlert::known)) {
+      return open;
+    }
+    SortedMap<String, OpenAlert> known = new TreeMap<>(open);
+    known.values().removeIf(alert -> !alert.known());
+    return Collections.unmodifiableSortedMap(known);
+  }
+
+  /** What this program has no word for is over, in the words of then. */
+  private void endRetired(Collection<OpenAlert> stood) {
+    for (OpenAlert alert : stood) {
+      if (!alert.known() && alert.told() != null && alert.told().notice() != null) {
+        changes.add(alert.told().notice().over());
       }
     }
   }

@@ -17,9 +17,10 @@ public record OpenAlert(
 
   static final String RAISED = "raised";
 
-  /** Whether this program has that state; older ones had a third, {@code warned}. */
+  /** Whether this program has that code and state; older ones had a third, {@code warned}. */
   boolean known() {
-    return state.equals(RAISED) || state.equals(AlertGrouping.STATE);
+    boolean stateKnown = state.equals(RAISED) || state.equals(AlertGrouping.STATE);
+    return stateKnown && AlertCode.find(code).isPresent();
   }
 
   /** The key under which it stands. */
