@@ -179,25 +179,28 @@ public record LossLog(List<Slot> closed, Slot open) {
 
   /** The same over the last two slots alone; NaN where one of them was not seen. */
   double latestExcessGPerH(double perKpa) {
-    int size = closed.size();
     double least = Double.POSITIVE_INFINITY;
-    for (int i = Math.max(0, size - 2); i < size; i++) {
-      Slot slot = closed.get(i);
+    for (Slot slot : latest()) {
       double excess = (slot.seenG() - perKpa * slot.driveKpaH()) / slot.seenH();
       least = slot.known() ? Math.min(least, excess) : Double.NaN;
     }
-    return size < 2 ? Double.NaN : least;
+    return closed.size() < 2 ? Double.NaN : least;
   }
 
   /** How much the air of the last two slots dried, kPa of vapour pressure deficit at the mean. */
   double latestDriveKpa() {
     double driveKpaH = 0.0;
     double hours = 0.0;
-    for (Slot slot : closed.subList(Math.max(0, closed.size() - 2), closed.size())) {
+    for (Slot slot : latest()) {
       driveKpaH += slot.driveKpaH();
       hours += slot.seenH();
     }
     return driveKpaH / hours;
+  }
+
+  /** The last two slots, or what there is of them. */
+  private List<Slot> latest() {
+    return closed.subList(Math.max(0, closed.size() - 2), closed.size());
   }
 
   private List<Slot> lastDay() {

@@ -41,7 +41,7 @@ public record LowAir(double warmH, double needH) {
    */
   public LowAir look(double hours, double depletion, double line, double rootC, double dryingPerH) {
     boolean low = needH > 0.0;
-    if (low ? depletion >= line + BACK_BY : depletion >= line) {
+    if (depletion >= line + (low ? BACK_BY : 0.0)) {
       return NONE;
     }
     boolean counts = low && hours <= LONGEST_GAP_H && rootC > WARM_C;
