@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** A cup on a bench of the tests: time moves by hand, what it shows is typed in. */
 final class Cups {
@@ -76,6 +77,13 @@ final class Cups {
 
   String code() {
     return estimate().distrust().map(Reason::code).orElse("trusted");
+  }
+
+  /** Every event so far, by its kind, in order. */
+  String told() {
+    return events.stream()
+        .map(event -> event.getClass().getSimpleName())
+        .collect(Collectors.joining(" "));
   }
 
   <E extends WeightEvent> List<E> events(Class<E> kind) {

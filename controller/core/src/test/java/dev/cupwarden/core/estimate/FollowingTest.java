@@ -22,12 +22,6 @@ class FollowingTest {
     massG = cup.dries(144, 320, 0.6);
   }
 
-  private String told() {
-    return cup.events.stream()
-        .map(event -> event.getClass().getSimpleName())
-        .reduce("", (all, one) -> all.isEmpty() ? one : all + " " + one);
-  }
-
   /** Of 30 mL a fifth more, 3 g and the 2 g: 41 g. */
   @ParameterizedTest(name = "{0} g after a pass of 30 mL: \"{1}\"")
   @CsvSource({
@@ -40,7 +34,7 @@ class FollowingTest {
   })
   void riseThatIsThePass(double riseG, String event) {
     cup.look(5, massG + riseG, 30, true);
-    assertEquals(event, told());
+    assertEquals(event, cup.told());
   }
 
   @Test
@@ -49,7 +43,7 @@ class FollowingTest {
     assertEquals(20, cup.events(WeightEvent.OwnDose.class).get(0).gainG(), 0.2);
     assertEquals(10, cup.state.awaitedMl(), 0.2);
     cup.looks(5, massG + 29);
-    assertEquals("OwnDose OwnDose", told());
+    assertEquals("OwnDose OwnDose", cup.told());
     assertEquals(9, cup.events(WeightEvent.OwnDose.class).get(1).gainG(), 0.3);
   }
 
@@ -57,9 +51,9 @@ class FollowingTest {
   @Test
   void greaterRiseWhileAPassIsAwaitedIsToldWithIt() {
     cup.look(5, massG + 60, 30, true);
-    assertEquals("", told());
+    assertEquals("", cup.told());
     cup.reads(massG + 60);
-    assertEquals("OwnDose", told());
+    assertEquals("OwnDose", cup.told());
     assertEquals(60, cup.events(WeightEvent.OwnDose.class).get(0).gainG(), 0.3);
     assertEquals(0, cup.state.awaitedMl());
     assertTrue(cup.estimate().trusted());
@@ -78,10 +72,10 @@ class FollowingTest {
   })
   void secondReadingTellsWhatTheFirstWas(double firstG, double secondG, String event, String code) {
     cup.reads(massG + firstG);
-    assertEquals("", told());
+    assertEquals("", cup.told());
     assertEquals("trusted", cup.code(), "one reading is only in doubt");
     cup.reads(massG + secondG);
-    assertEquals(event, told());
+    assertEquals(event, cup.told());
     assertEquals(code, cup.code());
   }
 
@@ -107,7 +101,7 @@ class FollowingTest {
   @CsvSource({"30, HandWatering, trusted", "-8, '', trusted", "-20, Returned, settling"})
   void readingAfterAGapIsTakenAsItIs(double changeG, String event, String code) {
     cup.looks(60, massG + changeG);
-    assertEquals(event, told());
+    assertEquals(event, cup.told());
     assertEquals(code, cup.code());
     assertEquals(massG + changeG, cup.estimate().massG(), 1.0);
   }
@@ -117,7 +111,7 @@ class FollowingTest {
   void doubtBeforeAGapIsToldByTheReadingAfterIt() {
     cup.reads(massG + 40);
     cup.looks(60, massG + 39.4);
-    assertEquals("HandWatering", told());
+    assertEquals("HandWatering", cup.told());
     assertEquals(40, cup.events(WeightEvent.HandWatering.class).get(0).gainG(), 0.5);
     assertEquals(massG + 39.4, cup.estimate().massG(), 1.0);
   }
@@ -126,7 +120,7 @@ class FollowingTest {
   void spikeBeforeAGapIsForgottenAfterIt() {
     cup.reads(massG + 40);
     cup.looks(60, massG - 0.6);
-    assertEquals("", told());
+    assertEquals("", cup.told());
     assertEquals(massG - 0.6, cup.estimate().massG(), 1.0);
     assertTrue(cup.estimate().trusted());
   }

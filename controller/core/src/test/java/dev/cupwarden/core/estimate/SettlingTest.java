@@ -23,12 +23,6 @@ class SettlingTest {
     massG = cup.dries(144, 320, 0.6);
   }
 
-  private String told() {
-    return cup.events.stream()
-        .map(event -> event.getClass().getSimpleName())
-        .reduce("", (all, one) -> all.isEmpty() ? one : all + " " + one);
-  }
-
   private List<String> codesAfter(double... readings) {
     return Arrays.stream(readings)
         .mapToObj(
@@ -54,7 +48,7 @@ class SettlingTest {
     assertEquals(
         List.of("settling", "settling", "trusted"),
         codesAfter(massG + moreG, massG + moreG, massG + moreG));
-    assertEquals(event, told());
+    assertEquals(event, cup.told());
     assertEquals(massG + moreG, cup.estimate().massG(), 0.5);
     double toldG =
         switch (event) {
@@ -86,7 +80,7 @@ class SettlingTest {
     assertEquals(
         List.of("settling", "settling", "settling", "trusted"),
         codesAfter(massG, massG + 20, massG + 20, massG + 20));
-    assertEquals("HandWatering", told());
+    assertEquals("HandWatering", cup.told());
   }
 
   @Test
@@ -97,7 +91,7 @@ class SettlingTest {
     assertEquals("settling", cup.code());
     cup.reads(massG + 30);
     assertEquals("trusted", cup.code());
-    assertEquals("OwnDose", told());
+    assertEquals("OwnDose", cup.told());
   }
 
   @Test
