@@ -100,7 +100,7 @@ class FloodedRunIT {
         flood(host);
         await("the hold is done", () -> isAnswered(host, "stop", "done"));
         holdS = (System.nanoTime() - flooded) / 1e9;
-        assertTrue(isAnswered(host, "dose-399", "refused"), "no room is left");
+        await("no room is left", () -> isAnswered(host, "dose-399", "refused"));
         awaitTicks(host, 3);
         assertTrue(run.isAlive());
         run.kill();
