@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -86,8 +87,11 @@ public final class FailedStarts {
     now = count;
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
-      PrivateFile.make(file);
-      Files.writeString(file, Json.written(count), StandardCharsets.UTF_8);
+      // In the file's place at once: a start killed while it writes must not forget those before.
+      Path next = file.resolveSibling(file.getFileName() + ".next");
+      PrivateFile.make(next);
+      Files.writeString(next, Json.written(count), StandardCharsets.UTF_8);
+      Files.move(next, file, StandardCopyOption.ATOMIC_MOVE);
     } catch (IOException e) {
       // What cannot be counted is no reason not to start.
       log.warn("{} cannot be written: {}", file, e.getMessage());
