@@ -16,7 +16,8 @@ final class HostName {
     Path file = data.resolve("host-name");
     try {
       PrivateFiles.folder(data, file.getFileName().toString());
-      if (!Files.exists(file)) {
+      // Empty: the host was killed, or the power went, as it was made.
+      if (!Files.exists(file) || Files.size(file) == 0) {
         PrivateFiles.file(file);
         Files.writeString(file, "cupwarden-host-" + UUID.randomUUID() + "\n");
       }

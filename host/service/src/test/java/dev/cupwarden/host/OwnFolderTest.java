@@ -99,6 +99,14 @@ class OwnFolderTest {
     assertEquals("rw-------", rights(data.resolve("host-name")));
   }
 
+  @Test
+  void aNameCutOffAsItWasMadeIsMadeAnew() throws Exception {
+    Path data = Files.createDirectory(folder.resolve("data"));
+    Files.createFile(data.resolve("host-name"));
+    String name = HostName.of(data);
+    assertEquals(name, HostName.of(data), "and kept from then on");
+  }
+
   /** Such as a home, or a folder of temporary files. */
   @Test
   void aFolderThatHoldsMoreThanAHostKeepsItsRights() throws Exception {
