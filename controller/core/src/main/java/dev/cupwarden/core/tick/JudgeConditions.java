@@ -5,12 +5,13 @@ import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.Distrust;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
-import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.BlindRation;
@@ -18,6 +19,7 @@ import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -48,8 +50,8 @@ final class JudgeConditions {
   static final List<String> CUP_LATCHES =
       List.of(Latch.SHORT, Latch.ASTRAY, Latch.RUNNING_ON, Latch.SWAPPED);
 
-  private static final List<String> SCALE_FAULTS =
-      List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent", "scale-drifting");
+  private static final List<DistrustCode> SCALE_FAULTS =
+      Arrays.stream(DistrustCode.values()).filter(DistrustCode::scaleFailed).toList();
 
   Conditions judge(BenchDraft draft, boolean passesPutOut) {
     Conditions conditions = new Conditions(draft.alerts);
@@ -182,26 +184,23 @@ final class JudgeConditions {
   }
 
   private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
-    Reason doubt = cup.now.distrust().orElse(null);
-    boolean settling = doubt != null && doubt.code().equals("settling");
-    boolean neverRead = doubt != null && doubt.code().equals("never-read");
-    for (String fault : SCALE_FAULTS) {
-      boolean so =
-          doubt != null && doubt.code().equals(fault) && !cup.now.lifted() && !cup.presence.away();
-      if (so
-          && fault.equals("scale-out-of-range")
-          && !cup.weight.distrustedSince().isBefore(draft.at)) {
+    Distrust doubt = cup.now.distrust().orElse(null);
+    boolean settling = cup.now.distrusted(DistrustCode.SETTLING);
+    boolean neverRead = cup.now.distrusted(DistrustCode.NEVER_READ);
+    for (DistrustCode fault : SCALE_FAULTS) {
+      boolean so = cup.now.distrusted(fault) && !cup.now.lifted() && !cup.presence.away();
+      if (so && fault.perhapsLoaded() && !cup.weight.distrustedSince().isBefore(draft.at)) {
         // A single spike is doubted, but nobody need be told of it.
         continue;
       }
-      if (fault.equals("scale-noisy")) {
+      if (fault == DistrustCode.SCALE_NOISY) {
         noise(cup, so, doubt, to);
-      } else if (so && fault.equals("scale-silent")) {
+      } else if (so && fault == DistrustCode.SCALE_SILENT) {
         silence(draft, cup, doubt, to);
       } else if (so) {
-        to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
+        to.add(fault.word(), cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
       } else if (!settling && !neverRead) {
-        to.when(fault, cup.name(), false, 0.0, 0.0);
+        to.when(fault.word(), cup.name(), false, 0.0, 0.0);
       }
     }
     double silentMin = neverRead ? 60.0 * hours(cup.plant.stageSince(), draft.at) : 0.0;
@@ -217,7 +216,7 @@ final class JudgeConditions {
   }
 
   /** A short gap is no matter for a person, unless the cup will be due before they could come. */
-  private static void silence(BenchDraft draft, CupDraft cup, Reason doubt, Conditions to) {
+  private static void silence(BenchDraft draft, CupDraft cup, Distrust doubt, Conditions to) {
     double dueG = cup.weights.massG(cup.frame.lines().due());
     boolean soon =
         cup.forecast(draft)
@@ -273,7 +272,7 @@ final class JudgeConditions {
    * Noisy for hours; worse once it is so much that the cup is not watered. What drips from a cup
    * that drains is no noise.
    */
-  private static void noise(CupDraft cup, boolean disbelieved, Reason doubt, Conditions to) {
+  private static void noise(CupDraft cup, boolean disbelieved, Distrust doubt, Conditions to) {
     if ((doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
       return;
     }

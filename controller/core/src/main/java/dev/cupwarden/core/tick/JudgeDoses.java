@@ -7,9 +7,9 @@ import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.WeightEvent;
-import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.watering.Cause;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -175,8 +175,7 @@ final class JudgeDoses {
 
   /** Water that drips on a cup in another's place is a leak as well; a hand at it is none. */
   private static boolean watched(CupDraft cup) {
-    boolean swapped =
-        cup.now.distrust().map(Reason::code).filter(Latch.SWAPPED::equals).isPresent();
+    boolean swapped = cup.now.distrusted(DistrustCode.CUPS_SWAPPED);
     boolean resting = swapped && cup.weight.estimate().settled() && cup.events.isEmpty();
     return !cup.presence.away() && (plausible(cup) || resting);
   }
@@ -306,12 +305,11 @@ final class JudgeDoses {
    * like a restless scale while nothing is pumped.
    */
   private static boolean faulty(CupDraft cup, boolean quiet) {
-    String doubt = cup.now.distrust().map(Reason::code).orElse("");
-    return quiet ? doubt.equals("scale-out-of-range") : seemsNoisy(cup);
+    return quiet ? cup.now.distrusted(DistrustCode.SCALE_OUT_OF_RANGE) : seemsNoisy(cup);
   }
 
   private static boolean seemsNoisy(CupDraft cup) {
-    return cup.now.distrust().map(Reason::code).filter("scale-noisy"::equals).isPresent();
+    return cup.now.distrusted(DistrustCode.SCALE_NOISY);
   }
 
   private static long leaking(BenchDraft draft, double othersG) {

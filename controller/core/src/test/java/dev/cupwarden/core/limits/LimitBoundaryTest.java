@@ -11,6 +11,8 @@ import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.estimate.Distrust;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -314,7 +316,7 @@ class LimitBoundaryTest {
             .free("trusted", d -> {})
             .held(
                 "silent",
-                d -> d.distrust = new Reason("scale-silent", 31.0, 30.0, "min"),
+                d -> d.distrust = new Distrust(DistrustCode.SCALE_SILENT, 31.0, 30.0),
                 31.0,
                 30.0,
                 "min",
