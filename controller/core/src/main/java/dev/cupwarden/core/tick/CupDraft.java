@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
@@ -119,7 +120,7 @@ final class CupDraft {
 
   /** Whether it is latched for having changed places with another cup. */
   boolean swapped() {
-    return latch != null && latch.is(Latch.SWAPPED);
+    return latch != null && latch.is(AlertCode.CUPS_SWAPPED);
   }
 
   /** Put in the place of another: from here on its own water is reckoned, from that weight. */

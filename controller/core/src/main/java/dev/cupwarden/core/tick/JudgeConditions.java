@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
@@ -47,8 +48,12 @@ final class JudgeConditions {
   /** A cup that is due so soon cannot wait for that: our choice. */
   private static final Duration DUE_SOON = Duration.ofHours(6);
 
-  static final List<String> CUP_LATCHES =
-      List.of(Latch.SHORT, Latch.ASTRAY, Latch.RUNNING_ON, Latch.SWAPPED);
+  static final List<AlertCode> CUP_LATCHES =
+      List.of(
+          AlertCode.DOSE_SHORT,
+          AlertCode.VALVE_LEAKING,
+          AlertCode.PUMP_RUNNING_ON,
+          AlertCode.CUPS_SWAPPED);
 
   private static final List<DistrustCode> SCALE_FAULTS =
       Arrays.stream(DistrustCode.values()).filter(DistrustCode::scaleFailed).toList();
@@ -73,13 +78,13 @@ final class JudgeConditions {
     withoutPlain(draft, cup, to);
     double salt = cup.doses.salts().atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
-    to.above("salts-high", cup.name(), salt, most, 0.9 * most);
+    to.above(AlertCode.SALTS_HIGH, cup.name(), salt, most, 0.9 * most);
     roots(cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.plant.use().known()) {
       double dayG = cup.plant.use().lostPerDayG();
       double roomG =
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
-      to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
+      to.above(AlertCode.POT_ON, cup.name(), dayG, roomG, 0.8 * roomG);
     }
   }
 
@@ -91,8 +96,8 @@ final class JudgeConditions {
     Condition.Level still = wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     Condition.Level tooLongNow = tooLong ? Condition.Level.ON : still;
     Condition.Level staysNow = tooLong ? Condition.Level.OFF : stays ? Condition.Level.ON : still;
-    to.add("staying-wet", cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
-    to.add("wet-too-long", cup.name(), tooLongNow, wetH, tooLongH);
+    to.add(AlertCode.STAYING_WET, cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
+    to.add(AlertCode.WET_TOO_LONG, cup.name(), tooLongNow, wetH, tooLongH);
   }
 
   /**
@@ -106,7 +111,7 @@ final class JudgeConditions {
             ? Condition.Level.ON
             : cup.watering.lowAir().needH() > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     to.add(
-        "rot-weather",
+        AlertCode.ROT_WEATHER,
         cup.name(),
         level,
         cup.watering.lowAir().warmH(),
@@ -123,7 +128,7 @@ final class JudgeConditions {
     Instant since = capacity.learned() ? capacity.at() : cup.weight.weighing().knownSince();
     double days = hours(since, draft.at) / 24.0;
     if (cup.presence.away()) {
-      to.add("weigh-drained", cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
+      to.add(AlertCode.WEIGH_DRAINED, cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
     } else if (capacity.doubted()) {
       double beyondDays =
           (hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H) / 24.0;
@@ -131,14 +136,15 @@ final class JudgeConditions {
       Condition.Level on = Condition.Level.ON;
       to.add(
           new Condition(
-              "weigh-drained",
+              AlertCode.WEIGH_DRAINED,
               cup.name(),
               on,
               beyondDays,
               threshold,
               Catalogue.say("alert.weigh-drained.doubted")));
     } else {
-      to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
+      to.when(
+          AlertCode.WEIGH_DRAINED, cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
     }
   }
 
@@ -154,14 +160,14 @@ final class JudgeConditions {
     if (thirsts) {
       to.add(
           new Condition(
-              "tank-empty",
+              AlertCode.TANK_EMPTY,
               cup.name(),
               Condition.Level.ON,
               cup.depletion(),
               dry,
               Catalogue.say("alert.tank-empty.past-dry")));
     } else {
-      to.when("tank-empty", cup.name(), false, 0.0, 0.0);
+      to.when(AlertCode.TANK_EMPTY, cup.name(), false, 0.0, 0.0);
     }
   }
 
@@ -180,7 +186,7 @@ final class JudgeConditions {
             : ratio < (1.0 + RootSignal.LOOK_AT) / 2.0
                 ? Condition.Level.OFF
                 : Condition.Level.BETWEEN;
-    to.add("look-at-roots", cup.name(), level, ratio, RootSignal.LOOK_AT);
+    to.add(AlertCode.LOOK_AT_ROOTS, cup.name(), level, ratio, RootSignal.LOOK_AT);
   }
 
   private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
@@ -198,21 +204,26 @@ final class JudgeConditions {
       } else if (so && fault == DistrustCode.SCALE_SILENT) {
         silence(draft, cup, doubt, to);
       } else if (so) {
-        to.add(fault.word(), cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
+        to.add(
+            fault.alert().orElseThrow(),
+            cup.name(),
+            Condition.Level.ON,
+            doubt.value(),
+            doubt.threshold());
       } else if (!settling && !neverRead) {
-        to.when(fault.word(), cup.name(), false, 0.0, 0.0);
+        to.when(fault.alert().orElseThrow(), cup.name(), false, 0.0, 0.0);
       }
     }
     double silentMin = neverRead ? 60.0 * hours(cup.plant.stageSince(), draft.at) : 0.0;
     if (silentMin > NEVER_READ_MIN) {
-      to.above("scale-silent", cup.name(), silentMin, NEVER_READ_MIN, 0.0);
+      to.above(AlertCode.SCALE_SILENT, cup.name(), silentMin, NEVER_READ_MIN, 0.0);
     }
     blind(draft, cup, to);
     Instant goneSince =
         cup.presence.away() ? cup.presence.awaySince() : cup.now.lifted() ? liftedSince(cup) : null;
     double longestH = cup.presence.away() ? AWAY_TOO_LONG_H : FORGOTTEN_H;
     double awayH = hours(goneSince, draft.at);
-    to.above("cup-away", cup.name(), awayH, longestH, longestH);
+    to.above(AlertCode.CUP_AWAY, cup.name(), awayH, longestH, longestH);
   }
 
   /** A short gap is no matter for a person, unless the cup will be due before they could come. */
@@ -226,7 +237,7 @@ final class JudgeConditions {
             .isPresent();
     boolean told = soon || doubt.value() >= SILENT_FOR_MIN;
     Condition.Level level = told ? Condition.Level.ON : Condition.Level.BETWEEN;
-    to.add("scale-silent", cup.name(), level, doubt.value(), doubt.threshold());
+    to.add(AlertCode.SCALE_SILENT, cup.name(), level, doubt.value(), doubt.threshold());
   }
 
   /** One that stood in another's place was not believed before, either. */
@@ -247,10 +258,10 @@ final class JudgeConditions {
             ? Condition.Level.OFF
             : blindH >= afterH ? Condition.Level.ON : Condition.Level.BETWEEN;
     if (level == Condition.Level.ON) {
-      Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH);
+      Condition blind = new Condition(AlertCode.BLIND_RATION, cup.name(), level, blindH, afterH);
       to.add(givesBlind(draft, cup, blind));
     } else {
-      to.add("blind-ration", cup.name(), level, blindH, afterH);
+      to.add(AlertCode.BLIND_RATION, cup.name(), level, blindH, afterH);
     }
   }
 
@@ -283,14 +294,15 @@ final class JudgeConditions {
             : noisyH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     double mostG = disbelieved ? doubt.threshold() : EstimateState.NOISY_SD_G;
     Condition noisy =
-        new Condition("scale-noisy", cup.name(), level, cup.weight.estimate().noiseG(), mostG);
+        new Condition(
+            AlertCode.SCALE_NOISY, cup.name(), level, cup.weight.estimate().noiseG(), mostG);
     to.add(noisy.severe(disbelieved ? 1 : 0));
   }
 
   private static void latches(CupDraft cup, Conditions to) {
     Latch latch = cup.latch;
-    for (String code : CUP_LATCHES) {
-      boolean so = latch != null && latch.code().equals(code);
+    for (AlertCode code : CUP_LATCHES) {
+      boolean so = latch != null && latch.is(code);
       double value = so ? latch.value() : 0.0;
       double threshold = so ? latch.threshold() : 0.0;
       if (so && cup.weight.misplaced().on()) {
@@ -302,13 +314,13 @@ final class JudgeConditions {
     if (cup.finding != null) {
       boolean over = cup.finding.verdict() == DoseCheck.Verdict.OVER;
       double most = DoseCheck.OVER_ABOVE * cup.finding.orderedMl();
-      to.when("dose-over", cup.name(), over, cup.finding.riseG(), most);
+      to.when(AlertCode.DOSE_OVER, cup.name(), over, cup.finding.riseG(), most);
     }
   }
 
   /** Told anew once it dries where it stands, and gets nothing. */
   private static Condition swapped(CupDraft cup, Condition condition) {
-    boolean dries = condition.code().equals(Latch.SWAPPED) && JudgeDryness.nearDry(cup);
+    boolean dries = condition.code() == AlertCode.CUPS_SWAPPED && JudgeDryness.nearDry(cup);
     return dries ? condition.severe(1) : condition;
   }
 
