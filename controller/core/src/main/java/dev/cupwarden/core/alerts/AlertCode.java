@@ -1,5 +1,7 @@
 package dev.cupwarden.core.alerts;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.Catalogue;
 import java.time.Duration;
@@ -107,6 +109,7 @@ public enum AlertCode {
    *
    * @throws IllegalArgumentException where no alert has it
    */
+  @JsonCreator
   public static AlertCode of(String word) {
     AlertCode code = BY_WORD.get(word);
     if (code == null) {
@@ -136,7 +139,8 @@ public enum AlertCode {
     return Optional.ofNullable(BY_WORD.get(word));
   }
 
-  /** Its name on the wire. */
+  /** Its name on the wire and in a journal. */
+  @JsonValue
   public String word() {
     return word;
   }

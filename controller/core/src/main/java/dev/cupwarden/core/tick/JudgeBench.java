@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.FeedSwitch;
@@ -38,7 +39,7 @@ final class JudgeBench {
     double airC = draft.airC();
     ClimateRules climate = draft.bench.climate();
     if (!Double.isNaN(rootC)) {
-      to.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
+      to.below(AlertCode.COLD, null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
     }
     if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
       double coldestC =
@@ -47,11 +48,11 @@ final class JudgeBench {
           Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
       double frostC = climate.frostC();
       double heatC = climate.heatC();
-      to.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C);
-      to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
+      to.below(AlertCode.FROST, null, coldestC, frostC, frostC + HYSTERESIS_C);
+      to.above(AlertCode.HEAT, null, warmestC, heatC, heatC - HYSTERESIS_C);
     }
     double trayMl = draft.bench.trayMl();
-    to.above("tray-full", null, draft.pump.trayMl(), trayMl, trayMl);
+    to.above(AlertCode.TRAY_FULL, null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =
         Math.max(
             Math.max(
@@ -64,27 +65,29 @@ final class JudgeBench {
       silentH = Math.max(silentH, JudgeConditions.hours(tank.readAt(), draft.at));
     }
     double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
-    to.above("sensor-dead", null, silentH, deadH, deadH);
+    to.above(AlertCode.SENSOR_DEAD, null, silentH, deadH, deadH);
   }
 
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
   private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
     FeedSwitch change = change(draft);
     if (change != null && change.days() > 0) {
-      to.add(ofChange(draft, "feed-change", change));
+      to.add(ofChange(draft, AlertCode.FEED_CHANGE, change));
     } else {
-      to.when("feed-change", null, false, 0.0, 0.0);
+      to.when(AlertCode.FEED_CHANGE, null, false, 0.0, 0.0);
     }
     if (draft.unsuited) {
       String fill =
           draft.supply().hasPlain() ? Catalogue.say("alert.tank-unsuited.plain-out") : null;
-      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, 1.0, 0.0, fill));
+      to.add(new Condition(AlertCode.TANK_UNSUITED, null, Condition.Level.ON, 1.0, 0.0, fill));
       return;
     }
     List<String> onFeed = onFeed(draft);
     if (!onFeed.isEmpty()) {
       String fill = Catalogue.say("alert.tank-unsuited.on-feed", String.join(", ", onFeed));
-      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, onFeed.size(), 0.0, fill));
+      to.add(
+          new Condition(
+              AlertCode.TANK_UNSUITED, null, Condition.Level.ON, onFeed.size(), 0.0, fill));
       return;
     }
     Condition carried = outOfHose(draft);
@@ -93,9 +96,9 @@ final class JudgeBench {
       return;
     }
     if (change != null && change.days() <= 0) {
-      to.add(ofChange(draft, "tank-unsuited", change));
+      to.add(ofChange(draft, AlertCode.TANK_UNSUITED, change));
     } else if (passesPutOut) {
-      to.when("tank-unsuited", null, false, 0.0, 0.0);
+      to.when(AlertCode.TANK_UNSUITED, null, false, 0.0, 0.0);
     }
   }
 
@@ -118,7 +121,12 @@ final class JudgeBench {
     }
     String what = Catalogue.say("alert.tank-unsuited.carried", told.cup(), told.nMgPerL());
     return new Condition(
-        "tank-unsuited", null, Condition.Level.ON, told.nMgPerL(), HoseLimit.MOST_N_MG_PER_L, what);
+        AlertCode.TANK_UNSUITED,
+        null,
+        Condition.Level.ON,
+        told.nMgPerL(),
+        HoseLimit.MOST_N_MG_PER_L,
+        what);
   }
 
   /** The change of feed that is near or overdue and that no tank is ready for; null for none. */
@@ -139,7 +147,7 @@ final class JudgeBench {
     return feeds;
   }
 
-  private static Condition ofChange(BenchDraft draft, String code, FeedSwitch change) {
+  private static Condition ofChange(BenchDraft draft, AlertCode code, FeedSwitch change) {
     SortedMap<String, TankState> feeds = feedTanks(draft);
     String first = feeds.firstKey();
     double sizeMl = draft.bench.tanks().get(first).sizeMl();

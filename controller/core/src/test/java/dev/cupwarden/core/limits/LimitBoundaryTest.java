@@ -8,9 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicContainer.dynamicContainer;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.estimate.Distrust;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -190,7 +193,7 @@ class LimitBoundaryTest {
             .held(
                 "a pump that runs on, on trial",
                 d -> {
-                  d.pumpLatch = new Latch("pump-running-on", AT, 2.0, 3.0);
+                  d.pumpLatch = new Latch(AlertCode.PUMP_RUNNING_ON, AT, 2.0, 3.0);
                   d.trial = true;
                 },
                 2.0,
@@ -237,11 +240,11 @@ class LimitBoundaryTest {
   }
 
   private static Latch latch() {
-    return new Latch("dose-short", AT, 2.0, 3.0);
+    return new Latch(AlertCode.DOSE_SHORT, AT, 2.0, 3.0);
   }
 
   private static Latch astray(String age) {
-    return new Latch(ASTRAY, AT.minus(Duration.parse(age)), 2.0, 3.0);
+    return new Latch(AlertCode.VALVE_LEAKING, AT.minus(Duration.parse(age)), 2.0, 3.0);
   }
 
   private static void leak(CaseDraft draft, Stage stage) {
@@ -314,7 +317,7 @@ class LimitBoundaryTest {
             .free("trusted", d -> {})
             .held(
                 "silent",
-                d -> d.distrust = new Reason("scale-silent", 31.0, 30.0, "min"),
+                d -> d.distrust = new Distrust(DistrustCode.SCALE_SILENT, 31.0, 30.0),
                 31.0,
                 30.0,
                 "min",

@@ -2,6 +2,7 @@ package dev.cupwarden.core.limits;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.messages.BenchSetup;
@@ -110,7 +111,7 @@ class LimitCodeTest {
   void ofClausesThatAreEquallyStrictTheFirstIsTold() {
     CaseDraft draft = new CaseDraft();
     draft.leak(Stage.RESCUE, "PT2H", 25.0, 21.0, null);
-    draft.cupLatch = new Latch("dose-short", CaseDraft.AT, 2.0, 3.0);
+    draft.cupLatch = new Latch(AlertCode.DOSE_SHORT, CaseDraft.AT, 2.0, 3.0);
     assertEquals("dose-short", Limits.judge(draft.made()).holding().get(0).detail());
   }
 

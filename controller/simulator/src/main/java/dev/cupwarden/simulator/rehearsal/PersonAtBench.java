@@ -3,14 +3,17 @@ package dev.cupwarden.simulator.rehearsal;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.simulator.world.Act;
 import dev.cupwarden.simulator.world.Person;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Does what the person decided, and writes the orders by which the controller is told of it. */
 final class PersonAtBench {
@@ -21,20 +24,20 @@ final class PersonAtBench {
 
   /** What a person mends at a cup, by the alert's code. */
   private static final Set<String> MENDABLE =
-      Set.of(
-          "dose-short",
-          "dose-over",
-          "valve-leaking",
-          "scale-stuck",
-          "scale-noisy",
-          "scale-silent",
-          "scale-out-of-range",
-          "scale-drifting",
-          "blind-ration",
-          "cups-swapped");
+      words(
+          AlertCode.DOSE_SHORT,
+          AlertCode.DOSE_OVER,
+          AlertCode.VALVE_LEAKING,
+          AlertCode.SCALE_STUCK,
+          AlertCode.SCALE_NOISY,
+          AlertCode.SCALE_SILENT,
+          AlertCode.SCALE_OUT_OF_RANGE,
+          AlertCode.SCALE_DRIFTING,
+          AlertCode.BLIND_RATION,
+          AlertCode.CUPS_SWAPPED);
 
   /** Told of a cup, but it is the pump that a person then looks after. */
-  private static final Set<String> PUMP = Set.of("pump-running-on");
+  private static final Set<String> PUMP = words(AlertCode.PUMP_RUNNING_ON);
 
   private final Scene scene;
   private final Stand stand;
@@ -58,6 +61,10 @@ final class PersonAtBench {
     this.tickMin = (int) Math.max(1, scene.bench().tick().toMinutes());
     this.outingTold = new boolean[scene.count()];
     this.mixed = start;
+  }
+
+  private static Set<String> words(AlertCode... codes) {
+    return Arrays.stream(codes).map(AlertCode::word).collect(Collectors.toUnmodifiableSet());
   }
 
   /**
