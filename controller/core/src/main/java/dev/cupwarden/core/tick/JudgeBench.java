@@ -5,7 +5,6 @@ import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.FeedSwitch;
 import dev.cupwarden.core.limits.HoseLimit;
 import dev.cupwarden.core.messages.Catalogue;
-import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.state.HoseState;
@@ -19,8 +18,6 @@ import java.util.stream.Collectors;
 
 /** What a person should know of the bench as a whole: pump, room, sensors and tanks. */
 final class JudgeBench {
-  private static final double HYSTERESIS_C = 1.0;
-
   /** What came out of the hose is told for so long: our choice. */
   private static final double TOLD_FOR_H = 24.0;
 
@@ -34,22 +31,7 @@ final class JudgeBench {
 
   private static void room(BenchDraft draft, Conditions to) {
     TellPump.tell(draft, to);
-    double rootC = draft.rootC();
-    double airC = draft.airC();
-    ClimateRules climate = draft.bench.climate();
-    if (!Double.isNaN(rootC)) {
-      to.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
-    }
-    if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
-      double coldestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
-      double warmestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
-      double frostC = climate.frostC();
-      double heatC = climate.heatC();
-      to.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C);
-      to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
-    }
+    JudgeWarmth.judge(draft, to);
     double trayMl = draft.bench.trayMl();
     to.above("tray-full", null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =
