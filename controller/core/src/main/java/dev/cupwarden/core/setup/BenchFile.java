@@ -59,6 +59,7 @@ public final class BenchFile {
                 "cups");
     Bench bench = withoutCups(top);
     Bench whole = withCups(bench, top.need("cups", "the cups by name").safelyNamed());
+    RuleKeys.refuseStrangers(top.maybe("climate"), whole.cups().keySet());
     HoseKeys.refuseShared(top.maybe("drain"), whole.cups().values());
     return whole;
   }

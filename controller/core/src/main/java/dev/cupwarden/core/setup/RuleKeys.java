@@ -3,7 +3,12 @@ package dev.cupwarden.core.setup;
 import dev.cupwarden.core.units.Unit;
 import java.time.Duration;
 import java.time.LocalTime;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
 /** The keys {@code place}, {@code watering}, {@code tick} and {@code climate}. */
@@ -76,12 +81,20 @@ final class RuleKeys {
     if (written.isEmpty()) {
       return usual;
     }
-    Section keys = written.get().section("cold", "frost", "heat");
+    Section keys = written.get().section("cold", "frost", "heat", "root_heat", "root_cups");
     ClimateRules rules =
         new ClimateRules(
             keys.quantity("cold", COLD, usual.coldC()),
             keys.quantity("frost", FROST, usual.frostC()),
-            keys.quantity("heat", HEAT, usual.heatC()));
+            keys.quantity("heat", HEAT, usual.heatC()),
+            keys.quantity("root_heat", HEAT, usual.rootHeatC()),
+            rootCups(keys.maybe("root_cups")));
+    if (!(rules.coldC() < rules.rootHeatC())) {
+      throw written
+          .get()
+          .refuse(
+              "root_heat %s C is not above cold %s C".formatted(rules.rootHeatC(), rules.coldC()));
+    }
     if (!(rules.frostC() < rules.coldC() && rules.coldC() < rules.heatC())) {
       throw written
           .get()
@@ -90,5 +103,27 @@ final class RuleKeys {
                   .formatted(rules.frostC(), rules.coldC(), rules.heatC()));
     }
     return rules;
+  }
+
+  private static Optional<SortedSet<String>> rootCups(Optional<Entry> written)
+      throws SetupException {
+    if (written.isEmpty()) {
+      return Optional.empty();
+    }
+    SortedSet<String> cups = new TreeSet<>();
+    for (Entry cup : written.get().list()) {
+      cups.add(cup.text());
+    }
+    return Optional.of(Collections.unmodifiableSortedSet(cups));
+  }
+
+  /** No cup is named that is not there: a slip of the pen would leave a cup to the air's cold. */
+  static void refuseStrangers(Optional<Entry> climate, Collection<String> cups)
+      throws SetupException {
+    Optional<Entry> named =
+        climate.isEmpty() ? Optional.empty() : climate.get().named().maybe("root_cups");
+    for (Entry cup : named.isPresent() ? named.get().list() : List.<Entry>of()) {
+      cup.oneOf("a cup of this bench", cups);
+    }
   }
 }

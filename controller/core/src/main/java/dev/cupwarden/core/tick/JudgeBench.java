@@ -6,7 +6,6 @@ import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.FeedSwitch;
 import dev.cupwarden.core.limits.HoseLimit;
 import dev.cupwarden.core.messages.Catalogue;
-import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.state.HoseState;
@@ -20,8 +19,6 @@ import java.util.stream.Collectors;
 
 /** What a person should know of the bench as a whole: pump, room, sensors and tanks. */
 final class JudgeBench {
-  private static final double HYSTERESIS_C = 1.0;
-
   /** What came out of the hose is told for so long: our choice. */
   private static final double TOLD_FOR_H = 24.0;
 
@@ -35,6 +32,7 @@ final class JudgeBench {
 
   private static void room(BenchDraft draft, Conditions to) {
     TellPump.tell(draft, to);
+<<<<<<< HEAD
     double rootC = draft.rootC();
     double airC = draft.airC();
     ClimateRules climate = draft.bench.climate();
@@ -51,6 +49,9 @@ final class JudgeBench {
       to.below(AlertCode.FROST, null, coldestC, frostC, frostC + HYSTERESIS_C);
       to.above(AlertCode.HEAT, null, warmestC, heatC, heatC - HYSTERESIS_C);
     }
+=======
+    JudgeWarmth.judge(draft, to);
+>>>>>>> 525e5516
     double trayMl = draft.bench.trayMl();
     to.above(AlertCode.TRAY_FULL, null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =

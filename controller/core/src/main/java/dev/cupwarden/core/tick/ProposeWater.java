@@ -90,7 +90,7 @@ final class ProposeWater {
     boolean heldOtherwise =
         cause.rescue()
             && (!window.open()
-                || draft.rootC() < draft.bench.climate().coldC()
+                || draft.rootsC(cup) < draft.bench.climate().coldC()
                 || draft.pump.watch().leak().onRescue());
     boolean unsure =
         (!cup.witness.learned() && !cup.watering.halfGiven())

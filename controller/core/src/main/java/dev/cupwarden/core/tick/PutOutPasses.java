@@ -150,7 +150,7 @@ final class PutOutPasses {
           new Case(
               draft.at,
               new Case.Proposal(Cause.ORDER, Double.POSITIVE_INFINITY, leastMl, Set.of(), false),
-              cupFacts(cup, Case.HoseFacts.CLEAR),
+              cupFacts(draft, cup, Case.HoseFacts.CLEAR),
               facts);
       next.put(cup.name(), new NextPass(cup.roomMl(), Limits.capMl(dose), leastMl));
     }
@@ -331,10 +331,10 @@ final class PutOutPasses {
             ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
             : new Case.Proposal(
                 wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
-    return new Case(draft.at, proposal, cupFacts(cup, hose), facts);
+    return new Case(draft.at, proposal, cupFacts(draft, cup, hose), facts);
   }
 
-  static Case.CupFacts cupFacts(CupDraft cup, Case.HoseFacts hose) {
+  static Case.CupFacts cupFacts(BenchDraft draft, CupDraft cup, Case.HoseFacts hose) {
     return new Case.CupFacts(
         cup.setup.stage(),
         cup.frame.lines(),
@@ -356,6 +356,7 @@ final class PutOutPasses {
         cup.witness.soaking(),
         cup.fed,
         cup.doses.salts().atCapacityMsPerCm(cup.capacityMl()),
+        draft.rootsC(cup),
         hose);
   }
 
@@ -383,7 +384,6 @@ final class PutOutPasses {
         draft.bench.feeds(),
         draft.seen.clockInDoubt(),
         draft.airC(),
-        draft.rootC(),
         draft.today(),
         window,
         soakKeptByPerson,

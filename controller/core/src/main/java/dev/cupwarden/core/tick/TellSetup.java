@@ -40,7 +40,11 @@ final class TellSetup {
         new BenchSetup.Feeding(
             feeding.floor(), feeding.ceiling(), feeding.target(), feeding.pause(), feeding.plan()),
         new BenchSetup.Climate(
-            bench.climate().coldC(), bench.climate().frostC(), bench.climate().heatC()),
+            bench.climate().coldC(),
+            bench.climate().frostC(),
+            bench.climate().heatC(),
+            bench.climate().rootHeatC(),
+            bench.climate().rootCups()),
         each(
             bench.vessels(),
             vessel ->

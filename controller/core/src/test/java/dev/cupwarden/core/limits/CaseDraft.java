@@ -116,6 +116,7 @@ final class CaseDraft {
             soaking,
             fed,
             saltMsPerCm,
+            rootC,
             hose),
         new Case.BenchFacts(
             WateringRules.USUAL,
@@ -131,7 +132,6 @@ final class CaseDraft {
             Map.of("leafy", LEAFY),
             clockInDoubt,
             airC,
-            rootC,
             today,
             window,
             between,

@@ -380,8 +380,9 @@ class LimitBoundaryTest {
         new Boundary("frost FrostLimit")
             .free("roots at 3 °C", d -> d.rootC = 3.0)
             .held("roots at 2.9 °C", d -> d.rootC = 2.9, 2.9, 3.0, "C")
-            .held("air at 2.9 °C", d -> d.airC = 2.9, 2.9, 3.0, "C")
-            .held("air alone", d -> temperatures(d, 2.9, Double.NaN), 2.9, 3.0, "C")
+            .free("air at 2.9 °C over warm roots", d -> d.airC = 2.9)
+            .free("air at 0.6 °C over warm roots", d -> d.airC = 0.6)
+            .held("air at 0.5 °C", d -> d.airC = 0.5, 0.5, 0.5, "C", "ice")
             .held("roots alone", d -> temperatures(d, Double.NaN, 2.9), 2.9, 3.0, "C")
             .free("unknown", d -> temperatures(d, Double.NaN, Double.NaN));
     Boundary cold =

@@ -86,7 +86,7 @@ final class Referee {
         at);
     note(!rescue && !inWindow(cup, at), LimitCode.WINDOW, pass, at);
     note(!readings.onBench()[cup], LimitCode.AWAY, pass, at);
-    note(coldest(readings) < bench.climate().frostC(), LimitCode.FROST, pass, at);
+    note(frost(readings), LimitCode.FROST, pass, at);
     note(!rescue && readings.air().rootC() < bench.climate().coldC(), LimitCode.COLD, pass, at);
     Duration unread = Duration.between(lastRead[cup], at);
     boolean blind = unread.compareTo(BLIND_AFTER) > 0;
@@ -137,8 +137,9 @@ final class Referee {
     return true;
   }
 
-  private static double coldest(RehearsalReadings readings) {
-    return Math.min(readings.air().rootC(), readings.air().airC());
+  /** Roots that may freeze, or air in which water freezes in a drip end. */
+  private boolean frost(RehearsalReadings readings) {
+    return readings.air().rootC() < bench.climate().frostC() || readings.air().airC() <= 0.5;
   }
 
   private void note(boolean isBroken, LimitCode limit, Watering pass, Instant at) {
