@@ -32,26 +32,7 @@ final class JudgeBench {
 
   private static void room(BenchDraft draft, Conditions to) {
     TellPump.tell(draft, to);
-<<<<<<< HEAD
-    double rootC = draft.rootC();
-    double airC = draft.airC();
-    ClimateRules climate = draft.bench.climate();
-    if (!Double.isNaN(rootC)) {
-      to.below(AlertCode.COLD, null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
-    }
-    if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
-      double coldestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
-      double warmestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
-      double frostC = climate.frostC();
-      double heatC = climate.heatC();
-      to.below(AlertCode.FROST, null, coldestC, frostC, frostC + HYSTERESIS_C);
-      to.above(AlertCode.HEAT, null, warmestC, heatC, heatC - HYSTERESIS_C);
-    }
-=======
     JudgeWarmth.judge(draft, to);
->>>>>>> 525e5516
     double trayMl = draft.bench.trayMl();
     to.above(AlertCode.TRAY_FULL, null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =

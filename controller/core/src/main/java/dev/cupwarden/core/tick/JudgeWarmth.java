@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.limits.FrostLimit;
@@ -17,27 +18,27 @@ final class JudgeWarmth {
 
   static void judge(BenchDraft draft, Conditions to) {
     ClimateRules climate = draft.bench.climate();
-    to.add(below(draft, "cold", climate.coldC()));
+    to.add(below(draft, AlertCode.COLD, climate.coldC()));
     to.add(frost(draft));
     to.add(heat(draft));
   }
 
   /** What freezes in a drip end freezes for all, whatever is told of the roots. */
   private static Condition frost(BenchDraft draft) {
-    Condition roots = below(draft, "frost", draft.bench.climate().frostC());
+    Condition roots = below(draft, AlertCode.FROST, draft.bench.climate().frostC());
     double airC = draft.airC();
     if (airC <= FrostLimit.ICE_C) {
       String what = Catalogue.say("alert.frost.do.ice");
-      return new Condition("frost", null, Condition.Level.ON, airC, FrostLimit.ICE_C, what);
+      return new Condition(AlertCode.FROST, null, Condition.Level.ON, airC, FrostLimit.ICE_C, what);
     }
     boolean nearIce = airC <= FrostLimit.ICE_C + HYSTERESIS_C;
     return nearIce && roots.level() == Condition.Level.OFF
-        ? new Condition("frost", null, Condition.Level.BETWEEN, airC, FrostLimit.ICE_C)
+        ? new Condition(AlertCode.FROST, null, Condition.Level.BETWEEN, airC, FrostLimit.ICE_C)
         : roots;
   }
 
   /** Of the coldest roots; if not all are so cold, those that are stand in its words. */
-  private static Condition below(BenchDraft draft, String code, double leastC) {
+  private static Condition below(BenchDraft draft, AlertCode code, double leastC) {
     List<String> names = new ArrayList<>(0);
     double coldestC = Double.POSITIVE_INFINITY;
     for (CupDraft cup : draft.cups.values()) {
@@ -54,7 +55,7 @@ final class JudgeWarmth {
     String some =
         names.isEmpty() || names.size() == draft.cups.size()
             ? null
-            : Catalogue.say("alert." + code + ".do.some", String.join(", ", names));
+            : Catalogue.say("alert." + code.word() + ".do.some", String.join(", ", names));
     // Where nobody tells of any cup there is no number to tell.
     double toldC = Double.isInfinite(coldestC) ? leastC : coldestC;
     return new Condition(code, null, level, toldC, leastC, some);
@@ -72,13 +73,14 @@ final class JudgeWarmth {
             : overC < -HYSTERESIS_C ? Condition.Level.OFF : Condition.Level.BETWEEN;
     return overRootsC > 0.0
         ? new Condition(
-            "heat",
+            AlertCode.HEAT,
             null,
             level,
             draft.rootC(),
             climate.rootHeatC(),
             Catalogue.say("alert.heat.do.roots"))
-        : new Condition("heat", null, level, climate.heatC() + finite(overAirC), climate.heatC());
+        : new Condition(
+            AlertCode.HEAT, null, level, climate.heatC() + finite(overAirC), climate.heatC());
   }
 
   private static double finite(double overC) {

@@ -360,7 +360,7 @@ final class StubHost implements AutoCloseable {
             List.of(
                 new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"),
                 new FeedingRules.PlanStep(LocalDate.parse("2027-04-15"), "bloom"))),
-        new BenchSetup.Climate(12, 3, 30),
+        new BenchSetup.Climate(12, 3, 30, 27, Optional.empty()),
         new TreeMap<>(
             Map.of(
                 "tall", new BenchSetup.Vessel(92, 60, 112, 13),
