@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.ObservationReader;
 import dev.cupwarden.core.setup.Bench;
@@ -108,7 +109,7 @@ class OlderJournalTest {
     assertEquals(Instant.parse("2027-01-10T13:50:00.250Z"), dosed.doses().lastPassAt());
     assertEquals(Instant.parse("2027-01-11T06:40:00.250Z"), state.cups().get("A2").hold().until());
     CupState latched = state.cups().get("A3");
-    assertEquals("dose-short", latched.latch().code());
+    assertEquals(AlertCode.DOSE_SHORT, latched.latch().code());
     assertEquals(2, latched.witness().shortPasses());
     assertTrue(state.cups().get("B1").presence().away());
     assertEquals("C1", state.cups().get("B2").weight().misplaced().partner());
