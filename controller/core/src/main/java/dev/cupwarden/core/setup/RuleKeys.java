@@ -6,7 +6,7 @@ import java.time.LocalTime;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
-/** The keys {@code place}, {@code watering}, {@code tick} and {@code climate}. */
+/** The keys {@code place}, {@code watering}, {@code tick}, {@code climate} and {@code lamp}. */
 final class RuleKeys {
   private static final Range LATITUDE = Range.of(-90, 90);
   private static final Range LONGITUDE = Range.of(-180, 180);
@@ -71,7 +71,25 @@ final class RuleKeys {
     return written.isEmpty() ? USUAL_TICK : written.get().duration(TICK);
   }
 
-  static ClimateRules climate(Optional<Entry> written) throws SetupException {
+  static ClimateRules climate(Optional<Entry> written, Optional<Entry> lamp) throws SetupException {
+    ClimateRules rules = climate(written);
+    return lamp.isEmpty()
+        ? rules
+        : new ClimateRules(
+            rules.coldC(), rules.frostC(), rules.heatC(), Optional.of(lamp(lamp.get())));
+  }
+
+  private static Lamp lamp(Entry written) throws SetupException {
+    Section keys = written.section("from", "to");
+    LocalTime from = keys.need("from", "the time of day at which it is lit").time();
+    LocalTime to = keys.need("to", "the time of day at which it is put out").time();
+    if (from.equals(to)) {
+      throw written.refuse("from and to are both %s: it burns at no hour, or at all".formatted(to));
+    }
+    return new Lamp(from, to);
+  }
+
+  private static ClimateRules climate(Optional<Entry> written) throws SetupException {
     ClimateRules usual = ClimateRules.USUAL;
     if (written.isEmpty()) {
       return usual;
