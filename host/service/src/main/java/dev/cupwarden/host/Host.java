@@ -14,7 +14,9 @@ import dev.cupwarden.host.ingest.Ingest;
 import dev.cupwarden.host.ingest.LiveEvent;
 import dev.cupwarden.host.orders.OrderException;
 import dev.cupwarden.host.orders.OrderService;
+import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Store;
+import dev.cupwarden.host.store.StoreClaim;
 import dev.cupwarden.host.store.StoreMaintenance;
 import dev.cupwarden.host.users.BenchKeys;
 import dev.cupwarden.host.watch.StandbyMqttLink;
@@ -100,6 +102,7 @@ public final class Host implements AutoCloseable {
     settings.page().requireFree();
     String name = HostName.of(settings.data());
     lock(settings);
+    Optional<StoreClaim> claim = claim(settings);
     Store store = started(Store.open(settings.keeping().database()));
     brokerUri =
         settings.otherBroker().map(OtherBroker::uri).orElseGet(() -> ownBroker(settings, store));
@@ -137,6 +140,7 @@ public final class Host implements AutoCloseable {
     chores.every(
         UPKEEP,
         new StoreMaintenance(store, InstantSource.system(), settings.keeping().retention())::run);
+    claim.ifPresent(held -> chores.every(UPKEEP, held::renew));
     // Started last and so stopped first, while marks can still be told.
     started(ingest).start();
   }
@@ -151,6 +155,18 @@ public final class Host implements AutoCloseable {
         .map(Path::getParent)
         .filter(folder -> !folder.equals(data))
         .ifPresent(folder -> started(FolderLock.of(folder)));
+  }
+
+  /** A database's; a file is locked by its folder. */
+  private Optional<StoreClaim> claim(HostSettings settings) {
+    Database database = settings.keeping().database();
+    return database.file().isPresent()
+        ? Optional.empty()
+        : Optional.of(started(StoreClaim.of(database, isShared(settings))));
+  }
+
+  private static boolean isShared(HostSettings settings) {
+    return settings.otherBroker().map(OtherBroker::shared).orElse(false);
   }
 
   private Optional<Instant> waitingSince() {
@@ -179,12 +195,11 @@ public final class Host implements AutoCloseable {
   }
 
   private HostMqttLink openLink(HostSettings settings, String name) {
-    boolean shared = settings.otherBroker().map(OtherBroker::shared).orElse(false);
     return HostMqttLink.open(
         brokerUri,
         name,
         settings.otherBroker().map(OtherBroker::credential).orElse(Optional.of(own)),
-        shared ? SHARED : List.of(Topics.everything()),
+        isShared(settings) ? SHARED : List.of(Topics.everything()),
         new Intake());
   }
 

@@ -2,7 +2,6 @@ package dev.cupwarden.host.ingest;
 
 import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.AlertNotice;
-import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
@@ -12,18 +11,18 @@ import dev.cupwarden.host.store.Events.Gap;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Readings.Reading;
 import dev.cupwarden.host.store.RejectedMessages.RejectedRow;
-import dev.cupwarden.host.store.Setups.CupRow;
 import dev.cupwarden.host.store.Store;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.slf4j.Logger;
@@ -32,6 +31,10 @@ import org.slf4j.LoggerFactory;
 /**
  * Messages that are stored together in one transaction. Made anew for each attempt, so that a
  * transaction that was rolled back leaves nothing behind.
+ *
+ * <p>Messages are gathered first, and written by {@link #finish} kind by kind in the order of their
+ * keys: hosts that share a store take the rows that both write in one order, and none waits for
+ * another in a circle.
  */
 final class Batch {
   private static final Logger LOG = LoggerFactory.getLogger(Batch.class);
@@ -40,10 +43,14 @@ final class Batch {
   private final Instant now;
   private final List<Reading> readings = new ArrayList<>();
   private final List<LiveEvent> live = new ArrayList<>();
-  private final Set<Journal> touched = new LinkedHashSet<>();
+  private final LatestState state = new LatestState();
+  private final List<Numbered> numbered = new ArrayList<>();
+  private final SortedMap<Alerts.Key, List<TimedNotice>> notices = new TreeMap<>();
+  private final List<TimedReceipt> receipts = new ArrayList<>();
+  private final SortedSet<Journal> touched = new TreeSet<>();
   private final Map<Journal, Long> kept = new LinkedHashMap<>();
   private final Map<Journal, Long> toldAgain = new LinkedHashMap<>();
-  private final Set<String> heard = new LinkedHashSet<>();
+  private final SortedSet<String> heard = new TreeSet<>();
   private final Gaps gaps;
   private final Ticks ticks;
   private final AlertListener alertListener;
@@ -51,7 +58,36 @@ final class Batch {
   private long passedOver;
 
   /** A journal of a bench, in which events are numbered. */
-  record Journal(String bench, String epoch) {}
+  record Journal(String bench, String epoch) implements Comparable<Journal> {
+    private static final Comparator<Journal> ORDER =
+        Comparator.comparing(Journal::bench).thenComparing(Journal::epoch);
+
+    @Override
+    public int compareTo(Journal other) {
+      return ORDER.compare(this, other);
+    }
+  }
+
+  /**
+   * An event with its number.
+   *
+   * @param said none where it could not be read, and another stands in for it
+   */
+  private record Numbered(EventRow row, Optional<BenchMessage.Happened> said) {
+    private static final Comparator<Numbered> ORDER =
+        Comparator.comparing((Numbered each) -> each.row().bench())
+            .thenComparing(each -> each.row().epoch())
+            .thenComparing(each -> each.row().seq());
+  }
+
+  private record TimedNotice(AlertNotice notice, Instant at) {}
+
+  private record TimedReceipt(BenchMessage.Answered answered, ReceiptRow row) {
+    private static final Comparator<TimedReceipt> ORDER =
+        Comparator.comparing((TimedReceipt each) -> each.row().bench())
+            .thenComparing(each -> each.row().orderId())
+            .thenComparing(each -> each.row().outcome());
+  }
 
   /**
    * @param now when the host does this; not the bench's time
@@ -95,46 +131,53 @@ final class Batch {
   private final class Rows implements BenchMessage.Taker {
     @Override
     public void measured(BenchMessage.Measured said) {
-      store.benches().touch(handle, said.bench());
+      state.touch(said.bench());
       readings.addAll(said.readings());
     }
 
     @Override
     public void cup(BenchMessage.Cup said) {
-      store.benches().touch(handle, said.bench());
-      CupStatus status = said.status();
-      store.benches().cup(handle, said.bench(), status.cup(), status.at(), Json.written(status));
+      state.cup(said);
       live.add(LiveEvent.of(said));
     }
 
     @Override
     public void cupGone(BenchMessage.CupGone said) {
-      store.benches().removeCup(handle, said.bench(), said.cup());
+      state.cupGone(said.bench(), said.cup());
       live.add(LiveEvent.of(said));
     }
 
     @Override
     public void bench(BenchMessage.Bench said) {
-      store.benches().status(handle, said.bench(), said.status().at(), Json.written(said.status()));
+      state.bench(said);
       live.add(LiveEvent.of(said));
     }
 
     @Override
     public void setUp(BenchMessage.SetUp said) {
-      add(said);
+      state.setUp(said);
+      live.add(LiveEvent.of(said));
     }
 
     @Override
     public void here(BenchMessage.Here said) {
-      store
-          .benches()
-          .presence(handle, said.bench(), said.presence().state(), said.presence().since(), now);
+      state.here(said);
       live.add(LiveEvent.of(said));
     }
 
     @Override
     public void happened(BenchMessage.Happened said) {
-      add(said);
+      Event event = said.event();
+      add(
+          new EventRow(
+              said.bench(),
+              event.epoch(),
+              event.seq(),
+              event.at(),
+              event.kind(),
+              event.cup(),
+              Json.written(event.data())),
+          Optional.of(said));
     }
 
     @Override
@@ -153,63 +196,10 @@ final class Batch {
     }
   }
 
-  private void add(BenchMessage.SetUp said) {
-    store.benches().touch(handle, said.bench());
-    Map<String, CupRow> cups = new TreeMap<>();
-    said.setup()
-        .cups()
-        .forEach(
-            (name, cup) ->
-                cups.put(
-                    name,
-                    new CupRow(
-                        cup.plant(),
-                        cup.struck().map(LocalDate::toString).orElse(""),
-                        Json.written(cup))));
-    live.add(LiveEvent.of(said));
-    store
-        .setups()
-        .put(handle, said.bench(), said.setup().at(), Json.written(said.setup()), cups)
-        .forEach(cup -> add(new BenchMessage.CupGone(said.bench(), cup)));
-  }
-
-  private void add(BenchMessage.Happened happened) {
-    Event event = happened.event();
-    String bench = happened.bench();
-    store.benches().touch(handle, bench);
-    touched.add(new Journal(bench, event.epoch()));
-    EventRow row =
-        new EventRow(
-            bench,
-            event.epoch(),
-            event.seq(),
-            event.at(),
-            event.kind(),
-            event.cup(),
-            Json.written(event.data()));
-    if (!store.events().insert(handle, row)) {
-      doubles++;
-      toldAgain.merge(new Journal(bench, event.epoch()), event.seq(), Math::max);
-      return;
-    }
-    happened.alert().ifPresent(notice -> add(bench, notice, event.at()));
-    happened
-        .receipt()
-        .ifPresent(receipt -> add(new BenchMessage.Answered(bench, receipt), event.at()));
-    live.add(LiveEvent.of(happened));
-  }
-
-  private void add(String bench, AlertNotice notice, Instant at) {
-    if (notice.code().equals(AlertCode.TWO_CONTROLLERS.word())
-        && notice.state().equals("cleared")) {
-      return; // Each of the two would end what the other raises; the host hears both, and ends it.
-    }
-    Alerts.Key key = Alerts.Key.of(bench, notice);
-    store
-        .alerts()
-        .put(handle, key, notice.state(), at, Json.written(notice))
-        .filter(before -> notice.again() || !before.equals(notice.state()))
-        .ifPresent(before -> alertListener.alert(handle, bench, before, notice));
+  private void add(EventRow row, Optional<BenchMessage.Happened> said) {
+    state.touch(row.bench());
+    touched.add(new Journal(row.bench(), row.epoch()));
+    numbered.add(new Numbered(row, said));
   }
 
   private void add(BenchMessage.Answered answered, Instant at) {
@@ -217,12 +207,11 @@ final class Batch {
     if (receipt.id() == null) {
       return; // Of an order that had no id: there is nothing it could be the answer to.
     }
-    ReceiptRow row =
-        new ReceiptRow(
-            answered.bench(), receipt.id(), receipt.outcome(), at, Json.written(receipt));
-    if (store.orders().insert(handle, row)) {
-      live.add(LiveEvent.of(answered));
-    }
+    receipts.add(
+        new TimedReceipt(
+            answered,
+            new ReceiptRow(
+                answered.bench(), receipt.id(), receipt.outcome(), at, Json.written(receipt))));
   }
 
   void setAside(RejectedRow row) {
@@ -235,8 +224,6 @@ final class Batch {
    */
   void setAside(RejectedRow row, MessageReader.Numbered number) {
     setAside(row);
-    store.benches().touch(handle, number.bench());
-    touched.add(new Journal(number.bench(), number.epoch()));
     String detail = "Event " + number.seq() + " could not be read: " + row.reason() + ".";
     EventRow standIn =
         new EventRow(
@@ -247,18 +234,69 @@ final class Batch {
             "change",
             null,
             Json.written(Map.of("change", "event-set-aside", "detail", detail)));
-    if (!store.events().insert(handle, standIn)) {
-      doubles++;
-    }
+    add(standIn, Optional.empty());
   }
 
-  /** The last writes of the transaction: what is cheaper done once for all. */
+  /** The writes of the transaction; rows of state last, since hosts meet at them most. */
   void finish() {
+    numbered.stream().sorted(Numbered.ORDER).forEach(this::storeEvent);
+    notices.forEach((key, told) -> told.forEach(each -> storeNotice(key, each)));
+    receipts.stream().sorted(TimedReceipt.ORDER).forEach(this::storeReceipt);
     store.readings().insert(handle, readings);
+    state.write(store, handle, now).forEach(gone -> live.add(LiveEvent.of(gone)));
     for (Journal journal : touched) {
       kept.put(journal, advance(journal));
     }
     heard.forEach(bench -> store.benches().heard(handle, bench, now));
+  }
+
+  private void storeEvent(Numbered event) {
+    EventRow row = event.row();
+    if (!store.events().insert(handle, row)) {
+      doubles++;
+      event
+          .said()
+          .ifPresent(
+              told -> toldAgain.merge(new Journal(row.bench(), row.epoch()), row.seq(), Math::max));
+      return;
+    }
+    event.said().ifPresent(this::takeNew);
+  }
+
+  private void takeNew(BenchMessage.Happened happened) {
+    String bench = happened.bench();
+    Instant at = happened.event().at();
+    happened
+        .alert()
+        .filter(notice -> !isOneSided(notice))
+        .ifPresent(
+            notice ->
+                notices
+                    .computeIfAbsent(Alerts.Key.of(bench, notice), key -> new ArrayList<>())
+                    .add(new TimedNotice(notice, at)));
+    happened.receipt().ifPresent(receipt -> add(new BenchMessage.Answered(bench, receipt), at));
+    live.add(LiveEvent.of(happened));
+  }
+
+  /** Each of two controllers would end what the other raises; the host hears both, and ends it. */
+  private static boolean isOneSided(AlertNotice notice) {
+    return notice.code().equals(AlertCode.TWO_CONTROLLERS.word())
+        && notice.state().equals("cleared");
+  }
+
+  private void storeNotice(Alerts.Key key, TimedNotice told) {
+    AlertNotice notice = told.notice();
+    store
+        .alerts()
+        .put(handle, key, notice.state(), told.at(), Json.written(notice))
+        .filter(before -> notice.again() || !before.equals(notice.state()))
+        .ifPresent(before -> alertListener.alert(handle, key.bench(), before, notice));
+  }
+
+  private void storeReceipt(TimedReceipt receipt) {
+    if (store.orders().insert(handle, receipt.row())) {
+      live.add(LiveEvent.of(receipt.answered()));
+    }
   }
 
   private long advance(Journal journal) {

@@ -4,6 +4,7 @@ import dev.cupwarden.core.messages.AlertNotice;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -20,7 +21,11 @@ public final class Alerts {
   }
 
   /** Whose alert it is; cup and tank are empty for the whole bench. */
-  public record Key(String bench, String code, Optional<String> cup, Optional<String> tank) {
+  public record Key(String bench, String code, Optional<String> cup, Optional<String> tank)
+      implements Comparable<Key> {
+    private static final Comparator<Key> ORDER =
+        Comparator.comparing(Key::bench).thenComparing(Key::code).thenComparing(Key::column);
+
     /** No cup's name has a colon, so that a tank's name can stand in the same column. */
     private static final String TANK = "tank:";
 
@@ -36,6 +41,11 @@ public final class Alerts {
           notice.code(),
           Optional.ofNullable(notice.cup()),
           Optional.ofNullable(notice.tank()));
+    }
+
+    @Override
+    public int compareTo(Key other) {
+      return ORDER.compare(this, other);
     }
 
     private String column() {

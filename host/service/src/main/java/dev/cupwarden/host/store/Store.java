@@ -119,9 +119,13 @@ public final class Store implements AutoCloseable {
       if (pool != null) {
         pool.close();
       }
-      throw new HostException(
-          "The store " + shown + " cannot be opened: " + firstLine(rootOf(no)) + ".", no);
+      throw cannotBeOpened(shown, no);
     }
+  }
+
+  static HostException cannotBeOpened(String shown, Throwable why) {
+    return new HostException(
+        "The store " + shown + " cannot be opened: " + firstLine(rootOf(why)) + ".", why);
   }
 
   /** An older program would write rows that the newer one no longer understands, or lose some. */
