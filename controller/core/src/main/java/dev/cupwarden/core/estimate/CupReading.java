@@ -10,7 +10,7 @@ import java.time.Instant;
  * @param ownDoseMl mL that this program ordered for the cup since the look before, 0 or more
  * @param vpdKpa vapour pressure deficit of the air, kPa; NaN: unknown
  * @param tempC temperature at the scale, °C; NaN: unknown
- * @param light at the bench, µmol/m²/s; NaN: unknown
+ * @param light what is known of it
  * @param neighboursMoved whether other scales of the bench changed their readings since the look
  *     before
  */
@@ -20,8 +20,24 @@ public record CupReading(
     double ownDoseMl,
     double vpdKpa,
     double tempC,
-    double light,
+    LightKnown light,
     boolean neighboursMoved) {
+
+  /**
+   * Where nobody knows the hour.
+   *
+   * @param lightUmol at the bench, µmol/m²/s; NaN: unknown
+   */
+  public CupReading(
+      Instant at,
+      double massG,
+      double ownDoseMl,
+      double vpdKpa,
+      double tempC,
+      double lightUmol,
+      boolean neighboursMoved) {
+    this(at, massG, ownDoseMl, vpdKpa, tempC, LightKnown.measured(lightUmol), neighboursMoved);
+  }
 
   /** A look of which only the weight is known. */
   public static CupReading of(Instant at, double massG) {

@@ -23,6 +23,7 @@ import java.time.Instant;
  * @param drainage after a rise to about capacity; null: none under way
  * @param capacity learned
  * @param byLight how its use answers to light; null in an older journal: nothing is known
+ * @param day how its use goes through the hours; null in an older journal: nothing is known
  * @param pull to which side the last readings keep lying of what was expected, in standard
  *     deviations
  */
@@ -43,10 +44,17 @@ public record EstimateState(
     Drainage drainage,
     Capacity capacity,
     LightUse byLight,
+    DayProfile day,
     double pull) {
 
   /** From here on a scale is noisy, g. */
   public static final double NOISY_SD_G = Noise.GREAT_SD_G;
+
+  /** What an older journal does not know is null in it. */
+  public EstimateState {
+    byLight = byLight == null ? LightUse.NONE : byLight;
+    day = day == null ? DayProfile.NONE : day;
+  }
 
   /** A cup that was never seen. */
   public static EstimateState fresh() {
@@ -67,6 +75,7 @@ public record EstimateState(
         null,
         Capacity.PREDICTED,
         LightUse.NONE,
+        DayProfile.NONE,
         0);
   }
 
@@ -161,6 +170,7 @@ public record EstimateState(
         drainage,
         otherCapacity,
         byLight,
+        day,
         pull);
   }
 }

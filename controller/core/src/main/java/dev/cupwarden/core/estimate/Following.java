@@ -131,7 +131,10 @@ final class Following {
   }
 
   private static void jump(Look look, double changeG) {
-    look.filter = look.filter.jumpTo(look.filter.massG() + changeG, look.readingNoiseVar());
+    double beforeG = look.filter.massG();
+    LoadFilter there = look.filter.jumpTo(beforeG + changeG, look.readingNoiseVar());
+    double revives = DryFall.of(look.frame).times(beforeG, there.massG());
+    look.filter = revives == 1 ? there : there.changeRate(revives);
     look.creep = look.creep.after(look.at, changeG);
     look.pull = 0;
     look.drainage = Drainage.begin(look.at, look.filter.massG(), look.frame);
@@ -153,7 +156,9 @@ final class Following {
     double hours = look.hoursUnread;
     double lossG = forecast.rateGPerH() * hours + forecast.massG() - look.filter.massG();
     look.use = look.use.add(lossG, hours, look.weather.driveKpa());
-    look.byLight = look.byLight.add(lossG, hours, look.weather.driveKpa());
+    double driveKpa = look.weather.driveKpa();
+    look.byLight = look.byLight.add(lossG, hours, driveKpa);
+    look.day = look.day.add(lossG, hours, driveKpa, look.reading.light().hour());
   }
 
   /**

@@ -9,20 +9,21 @@ import java.util.OptionalDouble;
  * How a cup dries from one moment on: the only look ahead. Due and dry times, the order form, the
  * receipt of a hold and the watering that comes before a closed window all ask it.
  *
- * <p>For the next hours the present rate counts, later the cup's mean over the last days; one fades
- * into the other. Both are in the weather given. Loss is not slowed for a drier mix: a line is
- * rather told too early.
- *
- * <p>With present rate a, mean rate b and fading time τ the loss after t hours is L(t) = b·t + (a −
- * b)·τ·(1 − e^(−t/τ)).
+ * <p>For the next hours the present rate counts, later what the cup uses at that hour of its days;
+ * one fades into the other. In the weather given, if any. With the present rate a, the mean b of
+ * whole days, the hour's part c(t) of that mean and the fading time τ, a cup that does not slow has
+ * lost L(t) = ∫ b·c + (a − b·c(0))·e^(−t/τ) dt after t hours. A drying cup slows ({@link DryFall});
+ * at the early bound it does not: that is what one goes by where dry roots are the risk.
  *
  * @param massG gross grams at that moment
  * @param massSdG its standard deviation
  * @param rates loss now and later
+ * @param ahead how the hours to come differ
+ * @param slows how it slows as it dries
  */
-public record Forecast(double massG, double massSdG, Rates rates) {
+public record Forecast(double massG, double massSdG, Rates rates, HoursAhead ahead, DryFall slows) {
   /** The weather of a room holds for a few hours (project choice). */
-  private static final double FADING_H = 4;
+  static final double FADING_H = 4;
 
   /** z of the normal distribution that leaves a tenth above it. */
   private static final double Z_TENTH = 1.2816;
@@ -32,16 +33,14 @@ public record Forecast(double massG, double massSdG, Rates rates) {
    */
   private static final double MEAN_ERR_PART = 0.12;
 
-  /** Likewise in weather that nobody told (project choice). */
+  /** Likewise where the hours of its days are known, in weather that nobody told (own trials). */
+  private static final double DAYS_ERR_PART = 0.15;
+
+  /** Likewise where they are not (project choice). */
   private static final double BLIND_ERR_PART = 0.25;
 
   /** Likewise of a cup of which only its stage and size are known (project choice). */
   public static final double FORETOLD_ERR_PART = 0.5;
-
-  private static final double LONGEST_H = 24 * 365;
-
-  /** A tenth of a second. */
-  private static final double WITHIN_H = 0.1 / 3600;
 
   /** Which of all the ways it may dry is meant. */
   public enum Bound {
@@ -65,6 +64,13 @@ public record Forecast(double massG, double massSdG, Rates rates) {
    * @param meanGPerH of whole days, towards which it goes
    */
   public record Rates(double nowGPerH, double nowSdGPerH, double meanGPerH, double meanSdGPerH) {
+    /** Of a cup that now loses but that part of what a wet one would. */
+    private Rates over(double part) {
+      return part == 1
+          ? this
+          : new Rates(nowGPerH / part, nowSdGPerH / part, meanGPerH, meanSdGPerH);
+    }
+
     private double nowGPerH(Bound bound) {
       return Math.max(0, nowGPerH + bound.sds * nowSdGPerH);
     }
@@ -74,15 +80,29 @@ public record Forecast(double massG, double massSdG, Rates rates) {
     }
   }
 
+  /** Of a cup that dries at all hours alike, and does not slow. */
+  Forecast(double massG, double massSdG, Rates rates) {
+    this(massG, massSdG, rates, HoursAhead.EVEN, DryFall.NEVER);
+  }
+
   /**
    * Of a cup whose use was learned.
    *
    * @param massG gross grams to go on from, with what is on its way
-   * @param vpdKpa of the air to come; empty: unknown
+   * @param frame its weights, with its learned capacity
+   * @param vpdKpa mean of the air to come; empty: as it usually is
+   * @param hour of the day now; NaN: unknown
    */
   public static Forecast of(
-      double massG, CupEstimate estimate, EstimateState state, OptionalDouble vpdKpa) {
-    return new Forecast(massG, estimate.massSdG(), rates(estimate, state, vpdKpa));
+      double massG,
+      CupEstimate estimate,
+      EstimateState state,
+      WeightFrame frame,
+      OptionalDouble vpdKpa,
+      double hour) {
+    DryFall slows = DryFall.of(frame);
+    Rates rates = rates(estimate, state, vpdKpa).over(slows.part(estimate.massG()));
+    return new Forecast(massG, estimate.massSdG(), rates, HoursAhead.of(state.day(), hour), slows);
   }
 
   /** Of a cup of which no use was learned. */
@@ -93,7 +113,11 @@ public record Forecast(double massG, double massSdG, Rates rates) {
 
   /** Hours until it weighs {@code targetG}, 0 if that has passed, infinite if beyond a year. */
   public double hoursTo(double targetG, Bound bound) {
-    return hours(roomG(targetG, bound), rates.nowGPerH(bound), rates.meanGPerH(bound));
+    double fromG = fromG(bound);
+    return fromG <= targetG
+        ? 0
+        : ahead.hours(
+            slows(bound).unslowedG(fromG, targetG), rates.nowGPerH(bound), rates.meanGPerH(bound));
   }
 
   /** The same as a moment, to the minute; null if beyond a year. */
@@ -105,43 +129,22 @@ public record Forecast(double massG, double massSdG, Rates rates) {
   /** Whether it weighs less than {@code targetG} before then. */
   public boolean before(Instant until, double targetG, Bound bound, Instant now) {
     double hours = Elapsed.hours(now, until);
-    return lossG(hours, rates.nowGPerH(bound), rates.meanGPerH(bound)) > roomG(targetG, bound);
+    double lossG = ahead.lossG(hours, rates.nowGPerH(bound), rates.meanGPerH(bound));
+    return slows(bound).massAfter(fromG(bound), lossG) < targetG;
   }
 
   /** Mass likely after that many hours, g, never below {@code dryG}. */
   public double massAfter(double hours, double dryG) {
-    return Math.max(dryG, massG - lossG(hours, rates.nowGPerH, rates.meanGPerH));
+    double lossG = ahead.lossG(hours, rates.nowGPerH, rates.meanGPerH);
+    return Math.max(dryG, slows.massAfter(massG, lossG));
   }
 
-  private double roomG(double targetG, Bound bound) {
-    return massG - bound.sds * massSdG - targetG;
+  private double fromG(Bound bound) {
+    return massG - bound.sds * massSdG;
   }
 
-  private static double lossG(double hours, double nowGPerH, double meanGPerH) {
-    return meanGPerH * hours
-        + (nowGPerH - meanGPerH) * FADING_H * (1 - Math.exp(-hours / FADING_H));
-  }
-
-  /** L is monotone for rates of at least 0; bisection needs no more than that. */
-  private static double hours(double roomG, double now, double mean) {
-    if (roomG <= 0) {
-      return 0;
-    }
-    if (lossG(LONGEST_H, now, mean) < roomG) {
-      return Double.POSITIVE_INFINITY;
-    }
-    // L runs between two straight lines, so the answer lies between their two.
-    double low = roomG / Math.max(now, mean);
-    double high = Math.min(LONGEST_H, roomG / Math.min(now, mean));
-    for (int halving = 0; halving < 48 && high - low > WITHIN_H; halving++) {
-      double middle = (low + high) / 2;
-      if (lossG(middle, now, mean) < roomG) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return (low + high) / 2;
+  private DryFall slows(Bound bound) {
+    return bound == Bound.EARLY ? DryFall.NEVER : slows;
   }
 
   private static Rates rates(CupEstimate estimate, EstimateState state, OptionalDouble vpdKpa) {
@@ -154,6 +157,10 @@ public record Forecast(double massG, double massSdG, Rates rates) {
     double nowSd = estimate.rateSdGPerH();
     if (!use.known()) {
       return new Rates(now, nowSd, now, nowSd);
+    }
+    if (vpdKpa.isEmpty() && state.day().known()) {
+      double mean = state.day().meanGPerH();
+      return new Rates(now, nowSd, mean, DAYS_ERR_PART * mean);
     }
     if (vpdKpa.isPresent() && use.knownPerKpa()) {
       double mean = use.gPerHAt(vpdKpa.getAsDouble());

@@ -41,6 +41,7 @@ final class Look {
   Drainage drainage;
   Capacity capacity;
   LightUse byLight;
+  DayProfile day;
   double pull;
   List<WeightEvent> events = List.of();
 
@@ -65,20 +66,25 @@ final class Look {
     awaitedMl = state.awaitedMl();
     awaitedSince = state.awaitedSince();
     await(reading.ownDoseMl());
-    weather =
-        state
-            .weather()
-            .next(
-                reading.vpdKpa(),
-                reading.tempC(),
-                state.seenAt() == null ? 0 : Elapsed.hours(state.seenAt(), at));
-    LightUse before = state.byLight() == null ? LightUse.NONE : state.byLight();
-    byLight = before.under(reading.light());
-    change = filter == null ? 1 : weather.against(state.weather()) * byLight.against(before);
+    double hoursUnseen = state.seenAt() == null ? 0 : Elapsed.hours(state.seenAt(), at);
+    weather = state.weather().next(reading.vpdKpa(), reading.tempC(), hoursUnseen);
+    byLight = state.byLight().under(reading.light().umol());
+    day = state.day();
+    change = filter == null ? 1 : weather.against(state.weather()) * byLight(state, hoursUnseen);
     if (filter != null) {
+      LoadFilter before = filter;
       filter = filter.predict(at);
-      filter = change == 1 ? filter : filter.changeRate(change);
+      double slowed = change * DryFall.of(frame).times(before.massG(), filter.massG());
+      filter = slowed == 1 ? filter : filter.changeRate(slowed);
     }
+  }
+
+  /** By measured light; else as the hours of its days differ; else as the lamp burns. */
+  private double byLight(EstimateState state, double hoursUnseen) {
+    double hour = reading.light().hour();
+    return reading.light().measured() || !day.known() || Double.isNaN(hour)
+        ? byLight.against(state.byLight())
+        : day.times(hour - hoursUnseen, hour);
   }
 
   private void await(double orderedMl) {
@@ -151,6 +157,7 @@ final class Look {
         drainage,
         capacity,
         byLight,
+        day,
         pull);
   }
 }

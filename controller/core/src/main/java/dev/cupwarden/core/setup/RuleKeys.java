@@ -11,7 +11,7 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
-/** The keys {@code place}, {@code watering}, {@code tick} and {@code climate}. */
+/** The keys {@code place}, {@code watering}, {@code tick}, {@code climate} and {@code lamp}. */
 final class RuleKeys {
   private static final Range LATITUDE = Range.of(-90, 90);
   private static final Range LONGITUDE = Range.of(-180, 180);
@@ -76,31 +76,42 @@ final class RuleKeys {
     return written.isEmpty() ? USUAL_TICK : written.get().duration(TICK);
   }
 
-  static ClimateRules climate(Optional<Entry> written) throws SetupException {
+  static ClimateRules climate(Optional<Entry> written, Optional<Entry> lamp) throws SetupException {
+    Optional<Lamp> lit = lamp.isEmpty() ? Optional.empty() : Optional.of(lamp(lamp.get()));
     ClimateRules usual = ClimateRules.USUAL;
-    if (written.isEmpty()) {
-      return usual;
+    ClimateRules rules = written.isEmpty() ? usual : climate(written.get(), usual);
+    return new ClimateRules(
+        rules.coldC(), rules.frostC(), rules.heatC(), rules.rootHeatC(), rules.rootCups(), lit);
+  }
+
+  private static Lamp lamp(Entry written) throws SetupException {
+    Section keys = written.section("from", "to");
+    LocalTime from = keys.need("from", "the time of day at which it is lit").time();
+    LocalTime to = keys.need("to", "the time of day at which it is put out").time();
+    if (from.equals(to)) {
+      throw written.refuse("from and to are both %s: it burns at no hour, or at all".formatted(to));
     }
-    Section keys = written.get().section("cold", "frost", "heat", "root_heat", "root_cups");
+    return new Lamp(from, to);
+  }
+
+  private static ClimateRules climate(Entry written, ClimateRules usual) throws SetupException {
+    Section keys = written.section("cold", "frost", "heat", "root_heat", "root_cups");
     ClimateRules rules =
         new ClimateRules(
             keys.quantity("cold", COLD, usual.coldC()),
             keys.quantity("frost", FROST, usual.frostC()),
             keys.quantity("heat", HEAT, usual.heatC()),
             keys.quantity("root_heat", HEAT, usual.rootHeatC()),
-            rootCups(keys.maybe("root_cups")));
+            rootCups(keys.maybe("root_cups")),
+            usual.lamp());
     if (!(rules.coldC() < rules.rootHeatC())) {
-      throw written
-          .get()
-          .refuse(
-              "root_heat %s C is not above cold %s C".formatted(rules.rootHeatC(), rules.coldC()));
+      throw written.refuse(
+          "root_heat %s C is not above cold %s C".formatted(rules.rootHeatC(), rules.coldC()));
     }
     if (!(rules.frostC() < rules.coldC() && rules.coldC() < rules.heatC())) {
-      throw written
-          .get()
-          .refuse(
-              "frost %s C, cold %s C and heat %s C are not in rising order"
-                  .formatted(rules.frostC(), rules.coldC(), rules.heatC()));
+      throw written.refuse(
+          "frost %s C, cold %s C and heat %s C are not in rising order"
+              .formatted(rules.frostC(), rules.coldC(), rules.heatC()));
     }
     return rules;
   }

@@ -2,6 +2,7 @@ package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.climate.VapourPressure;
+import dev.cupwarden.core.estimate.LightKnown;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.limits.AllowedPass;
@@ -29,6 +30,7 @@ import dev.cupwarden.core.watering.Rises;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -129,6 +131,16 @@ final class BenchDraft {
     return air.airC() == null || air.rhPct() == null
         ? Double.NaN
         : VapourPressure.deficitKpa(air.airC().value(), air.rhPct().value());
+  }
+
+  /** What is known of the light now; a sensor that fell silent for hours tells nothing. */
+  LightKnown lightKnown() {
+    boolean heard = AirState.silentH(air.light(), at) <= AirState.DEAD_AFTER.toHours();
+    LocalTime clock = at.atZone(zone()).toLocalTime();
+    double hour = clock.toSecondOfDay() / 3600.0;
+    double measuredUmol = heard ? AirState.valueOf(air.light()) : Double.NaN;
+    LightKnown known = new LightKnown(measuredUmol, Double.NaN, hour);
+    return bench.climate().lamp().map(lamp -> known.byLamp(lamp.burnsAt(clock))).orElse(known);
   }
 
   /** What remains of this tick. */
@@ -265,8 +277,11 @@ final class BenchDraft {
   }
 
   LocalDate today() {
-    ZoneId zone = bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
-    return at.atZone(zone).toLocalDate();
+    return at.atZone(zone()).toLocalDate();
+  }
+
+  private ZoneId zone() {
+    return bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
   }
 
   /** The label's interval of a feed; 14 days where there is none. */

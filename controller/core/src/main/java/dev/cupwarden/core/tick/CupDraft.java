@@ -262,11 +262,15 @@ final class CupDraft {
     if (!now.known()) {
       return Optional.empty();
     }
-    double vpdKpa = draft.vpdKpa();
-    OptionalDouble vpd = Double.isNaN(vpdKpa) ? OptionalDouble.empty() : OptionalDouble.of(vpdKpa);
     return Optional.of(
         now.rateKnown()
-            ? Forecast.of(massG(), now, weight.estimate(), vpd)
+            ? Forecast.of(
+                massG(),
+                now,
+                weight.estimate(),
+                weights,
+                OptionalDouble.empty(),
+                draft.lightKnown().hour())
             : Forecast.foretold(massG(), now.massSdG(), predictedGPerH()));
   }
 

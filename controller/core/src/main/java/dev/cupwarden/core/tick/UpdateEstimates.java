@@ -7,9 +7,9 @@ import dev.cupwarden.core.estimate.CupReading;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
+import dev.cupwarden.core.estimate.LightKnown;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.setup.Feed;
-import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.LowAir;
@@ -31,6 +31,7 @@ final class UpdateEstimates {
 
   void update(BenchDraft draft) {
     double vpdKpa = draft.vpdKpa();
+    LightKnown light = draft.lightKnown();
     int moved = 0;
     for (CupDraft cup : draft.cups.values()) {
       cup.readG = reading(draft, cup);
@@ -40,7 +41,7 @@ final class UpdateEstimates {
     String feedName = draft.feedByHand();
     Feed feed = feedName == null ? null : draft.bench.feeds().get(feedName);
     for (CupDraft cup : draft.cups.values()) {
-      look(draft, cup, vpdKpa, moved);
+      look(draft, cup, vpdKpa, light, moved);
       logUse(draft, cup, feed);
       if (cup.now.trusted()) {
         cup.watering =
@@ -99,7 +100,7 @@ final class UpdateEstimates {
     return !Double.isNaN(cup.readG) && cup.readG != cup.weight.lastReadG();
   }
 
-  private void look(BenchDraft draft, CupDraft cup, double vpdKpa, int moved) {
+  private void look(BenchDraft draft, CupDraft cup, double vpdKpa, LightKnown light, int moved) {
     Instant at = draft.at;
     if (cup.plant.stageSince() == null) {
       cup.plant = cup.plant.ofStageSince(at);
@@ -115,7 +116,7 @@ final class UpdateEstimates {
                 cup.doses.unlookedMl(),
                 vpdKpa,
                 draft.airC(),
-                AirState.valueOf(draft.air.light()),
+                light,
                 neighboursMoved));
     // What another cup shows in its place is not its capacity.
     EstimateState next =

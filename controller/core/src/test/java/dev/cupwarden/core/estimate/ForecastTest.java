@@ -143,7 +143,8 @@ class ForecastTest {
   }
 
   private static Forecast of(Cups cup, OptionalDouble vpdKpa) {
-    return Forecast.of(cup.estimate().massG(), cup.estimate(), cup.state, vpdKpa);
+    return Forecast.of(
+        cup.estimate().massG(), cup.estimate(), cup.state, Cups.TALL, vpdKpa, Double.NaN);
   }
 
   private static double likely(Forecast forecast, double targetG) {

@@ -4,7 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * A leafy cup on a good cell: 0.3 g/h by night, 3 to 4 g/h from lights-on, at once. Twelve days,
@@ -27,12 +28,29 @@ class LightsOnTest {
     return hour < 8 || hour >= 20 ? 0.3 : 3 + (hour - 8) / 12;
   }
 
-  private void live(boolean lightKnown) {
+  /** What is known of the light: by a sensor, the lamp's hours, the clock alone, or not at all. */
+  private enum Known {
+    SENSOR,
+    LAMP,
+    HOUR,
+    NOTHING;
+
+    LightKnown at(double hour, boolean lit) {
+      return switch (this) {
+        case SENSOR -> new LightKnown(lit ? 150 : 0, Double.NaN, hour);
+        case LAMP -> new LightKnown(Double.NaN, Double.NaN, Double.NaN).byLamp(lit);
+        case HOUR -> new LightKnown(Double.NaN, Double.NaN, hour);
+        case NOTHING -> LightKnown.NOTHING;
+      };
+    }
+  }
+
+  private void live(Known known) {
     double orderedMl = 0;
     for (int look = 0; look < DAYS * 288; look++) {
       double rate = gPerH(look);
       trueG += orderedMl - rate / 12;
-      double light = lightKnown ? (rate > 1 ? 150 : 0) : Double.NaN;
+      LightKnown light = known.at(look / 12.0 % 24, gPerH(look + 1) > 1);
       double shownG = trueG + CELL_SD_G * random.nextGaussian();
       CupEstimate seen =
           cup.look(5, new CupReading(Cups.START, shownG, orderedMl, 1.0, 20, light, true));
@@ -58,15 +76,28 @@ class LightsOnTest {
         () -> "" + cup.events);
   }
 
-  @Test
-  void withALightSensorItIsFollowed() {
-    live(true);
+  @ParameterizedTest
+  @EnumSource
+  void isFollowed(Known known) {
+    live(known);
     holds();
   }
 
-  @Test
-  void withoutALightSensorItIsFollowed() {
-    live(false);
-    holds();
+  /** The look at lights-on, days after the first: the rate has risen with it. */
+  @ParameterizedTest
+  @EnumSource(names = {"SENSOR", "LAMP", "HOUR"})
+  void rateIsThatOfTheLampAtOnce(Known known) {
+    live(known);
+    for (int look = 0; look < 8 * 12; look++) {
+      trueG -= gPerH(look) / 12;
+      cup.look(
+          5, new CupReading(Cups.START, trueG, 0, 1.0, 20, known.at(look / 12.0, false), true));
+    }
+    double before = cup.estimate().rateGPerH();
+    trueG -= gPerH(95) / 12;
+    cup.look(5, new CupReading(Cups.START, trueG, 0, 1.0, 20, known.at(8, true), true));
+    double after = cup.estimate().rateGPerH();
+    assertEquals(0.3, before, 0.15, "by night");
+    assertEquals(3, after, 1.2, "lit");
   }
 }

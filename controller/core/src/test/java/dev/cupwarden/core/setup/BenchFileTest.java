@@ -53,7 +53,8 @@ class BenchFileTest {
         bench.feeding());
     assertEquals(Set.of(RootStage.values()), bench.lines().keySet());
     assertEquals(new StageLines(0.4, 0, 0.7), bench.lines().get(RootStage.CIRCLING));
-    assertEquals(new ClimateRules(12, 3, 30, 27, Optional.empty()), bench.climate());
+    assertEquals(
+        new ClimateRules(12, 3, 30, 27, Optional.empty(), Optional.empty()), bench.climate());
     assertEquals(
         new Mix("coir-perlite", 0.82, 0.12, 0.22, 1.55, 0.1, 0.1, 0.1),
         bench.mixes().get("coir-perlite"));

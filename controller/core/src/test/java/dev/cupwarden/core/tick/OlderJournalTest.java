@@ -2,6 +2,7 @@ package dev.cupwarden.core.tick;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.AlertNotice;
@@ -69,5 +70,21 @@ class OlderJournalTest {
             .filter(a -> "A1".equals(a.cup()))
             .map(a -> a.code() + " " + a.state())
             .toList());
+  }
+
+  /** How a cup's days go was not kept. */
+  @Test
+  void profileOfItsDaysIsLearnedAnew() throws Exception {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 350.0).with("A2", 350.0);
+    story.look();
+    ObjectNode kept = Json.MAPPER.valueToTree(story.state);
+    ObjectNode estimate = (ObjectNode) kept.at("/cups/A1/weight/estimate");
+    assertTrue(estimate.has("day"));
+    estimate.remove("day");
+    estimate.remove("by_light");
+    story.state = Json.MAPPER.treeToValue(kept, BenchState.class);
+    story.run(Duration.ofHours(3));
+    assertTrue(
+        Json.MAPPER.valueToTree(story.state).at("/cups/A1/weight/estimate/day/hours").asInt() > 0);
   }
 }

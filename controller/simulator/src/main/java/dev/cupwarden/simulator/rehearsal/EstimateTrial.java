@@ -7,6 +7,7 @@ import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.EstimatorSettings;
 import dev.cupwarden.core.estimate.Forecast;
+import dev.cupwarden.core.estimate.LightKnown;
 import dev.cupwarden.core.estimate.SwapDetector;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.estimate.WeightFrame;
@@ -56,7 +57,6 @@ public final class EstimateTrial {
   private final int days;
   private final int tickMin;
   private SwapDetector.Found found = SwapDetector.Found.NOTHING;
-  private double vpdSumKpa;
   private long tick;
 
   private EstimateTrial(Rehearsal of, long seed) {
@@ -241,7 +241,6 @@ public final class EstimateTrial {
     RoomAir air = air();
     scene.cups().forEach(cup -> cup.advance(tickMin * 60.0, air));
     tick++;
-    vpdSumKpa += air.vpdKpa();
     stand.reach(tick);
     double[] shownG = stand.weigh(tick, air);
     List<SwapDetector.Step> steps = new ArrayList<>();
@@ -263,7 +262,13 @@ public final class EstimateTrial {
   private void look(int place, double shownG, RoomAir air, double beforeG) {
     CupReading reading =
         new CupReading(
-            now(), shownG, orderedMl[place], air.vpdKpa(), air.airC(), air.lightUmolPerM2S(), true);
+            now(),
+            shownG,
+            orderedMl[place],
+            air.vpdKpa(),
+            air.airC(),
+            new LightKnown(air.lightUmolPerM2S(), Double.NaN, hour()),
+            true);
     EstimateStep step = estimator.step(states[place], frames[place], reading);
     states[place] = step.state();
     events.get(place).addAll(step.events());
@@ -304,9 +309,13 @@ public final class EstimateTrial {
     return start.plusSeconds(tick * tickMin * 60);
   }
 
+  private double hour() {
+    return tick * tickMin / 60.0 % 24;
+  }
+
   /** 20 °C and 5 °C either way, warmest in mid afternoon, with the same vapour all day. */
   private RoomAir air() {
-    double hour = tick * tickMin / 60.0 % 24;
+    double hour = hour();
     double airC = 20 + 5 * StrictMath.cos(2 * Math.PI * (hour - 15) / 24);
     double rhPct = 100 * 1.0 / RoomAir.saturationKpa(airC);
     double light = hour >= 8 && hour < 20 ? 90 : 0;
@@ -317,7 +326,7 @@ public final class EstimateTrial {
   private final class Question {
     private final int cup;
     private final long askedTick = tick;
-    private final double askedVpdSumKpa = vpdSumKpa;
+    private final double askedHour = hour();
     private final long horizonTicks;
     private final EstimateState state;
     private final CupEstimate estimate;
@@ -338,8 +347,14 @@ public final class EstimateTrial {
     }
 
     void answer() {
-      double vpdKpa = (vpdSumKpa - askedVpdSumKpa) / horizonTicks;
-      Forecast forecast = Forecast.of(estimate.massG(), estimate, state, OptionalDouble.of(vpdKpa));
+      Forecast forecast =
+          Forecast.of(
+              estimate.massG(),
+              estimate,
+              state,
+              state.frame(frames[cup]),
+              OptionalDouble.empty(),
+              askedHour);
       double targetG = scene.cup(cup).grossG();
       double hours = horizonTicks * tickMin / 60.0;
       boolean in =

@@ -1,0 +1,137 @@
+package dev.cupwarden.core.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+
+/** A cup that loses 3 g/h and kPa from 08:00 to 20:00 and 1 g/h and kPa by night. */
+class DayProfileTest {
+  private static double perKpa(int hour) {
+    return hour >= 8 && hour < 20 ? 3 : 1;
+  }
+
+  /** Hours in which it loses so many times its use, in air of that drying power. */
+  private static DayProfile days(DayProfile from, int hours, double times, double driveKpa) {
+    DayProfile day = from;
+    for (int hour = 0; hour < hours; hour++) {
+      double lostG = times * perKpa(hour % 24) * driveKpa / 2;
+      day = day.add(lostG, 0.5, driveKpa, hour % 24 + 0.5);
+      day = day.add(lostG, 0.5, driveKpa, hour % 24 + 1);
+    }
+    return day;
+  }
+
+  @Test
+  void tellsNothingOfTheFirstTwoDays() {
+    DayProfile young = days(DayProfile.NONE, 48, 1, 1);
+    assertEquals(47, young.hours(), "the last hour still runs");
+    assertFalse(young.known());
+    assertEquals(1, young.times(7.9, 8));
+    DayProfile known = days(DayProfile.NONE, 49, 1, 1);
+    assertTrue(known.known());
+  }
+
+  @Test
+  void rateChangesAsTheHoursDo() {
+    DayProfile day = days(DayProfile.NONE, 72, 1, 0.8);
+    assertEquals(3, day.times(7.95, 8), 1e-6);
+    assertEquals(1.0 / 3, day.times(19.95, 20), 1e-6);
+    assertEquals(1, day.times(12, 15), 1e-6);
+    assertEquals(1, day.times(8.0, 8.9));
+    assertEquals(3, day.times(-0.5, 12), 1e-6, "from half an hour before midnight");
+    assertEquals(1, day.times(Double.NaN, 8));
+    assertEquals(1, day.times(7, Double.NaN));
+  }
+
+  /** In air of 0.8 kPa: 2.4 g/h by day and 0.8 by night, 1.6 on the mean. */
+  @Test
+  void hoursAreToldInTheirOwnAir() {
+    DayProfile day = days(DayProfile.NONE, 73, 1, 0.8);
+    assertEquals(0.8, day.gPerH().get(3), 1e-6);
+    assertEquals(2.4, day.gPerH().get(8), 1e-6);
+    assertEquals(1.6, day.meanGPerH(), 1e-6);
+  }
+
+  /** A third day at twice the use: the plain mean of three of it, (1 + 1 + 2) / 3. */
+  @Test
+  void firstDaysAreAPlainMeanAndLaterOnesFadeByAQuarter() {
+    DayProfile day = days(DayProfile.NONE, 48, 1, 1);
+    day = days(day, 24, 2, 1);
+    assertEquals(4.0 / 3, day.perKpa().get(3), 1e-6);
+    day = days(day, 24, 2, 1);
+    // A quarter of the way from 4/3 to 2.
+    assertEquals(1.5, day.perKpa().get(3), 1e-6);
+    day = days(day, 24, 2, 1);
+    assertEquals(1.625, day.perKpa().get(3), 1e-6);
+  }
+
+  /** Use has doubled since the profile was learned: its level follows within a day and a half. */
+  @Test
+  void levelFollowsSoonerThanTheHoursDo() {
+    DayProfile day = days(DayProfile.NONE, 240, 1, 1);
+    assertEquals(2, day.meanGPerH(), 1e-6);
+    day = days(day, 24, 2, 1);
+    // Half of the fading sums is of the new day, 1 - e^(-24/36) = 0.4866 and more of its loss.
+    assertEquals(3.7, day.meanGPerH(), 0.3);
+  }
+
+  /**
+   * Each hour of three days differs by ±0.5 from the last: what 24 even hours show of noise is no
+   * profile.
+   */
+  @Test
+  void scatterIsTakenForNoProfile() {
+    java.util.Random random = new java.util.Random(5);
+    DayProfile day = DayProfile.NONE;
+    for (int hour = 0; hour < 240; hour++) {
+      day = day.add(2 + 0.5 * random.nextGaussian(), 1, 1, hour % 24 + 1);
+    }
+    for (int hour = 0; hour < 23; hour++) {
+      assertEquals(1, day.times(hour, hour + 1), 0.12);
+    }
+  }
+
+  @Test
+  void nothingIsLearnedOfALongGapOrOfAnUnknownHour() {
+    assertSame(DayProfile.NONE, DayProfile.NONE.add(3, 1.01, 1, 9));
+    assertSame(DayProfile.NONE, DayProfile.NONE.add(3, 0, 1, 9));
+    assertSame(DayProfile.NONE, DayProfile.NONE.add(3, 0.5, 1, Double.NaN));
+  }
+
+  /** Less than half of an hour seen tells nothing of it; half does. */
+  @Test
+  void anHourNeedsHalfOfItSeen() {
+    DayProfile little = DayProfile.NONE.add(1, 0.49, 1, 8.5).add(1, 1, 1, 10);
+    assertEquals(0, little.hours());
+    DayProfile half = DayProfile.NONE.add(1, 0.5, 2, 8.5).add(1, 1, 1, 10);
+    assertEquals(1, half.hours());
+    assertEquals(1, half.perKpa().get(8), 1e-9, "1 g in half an hour at 2 kPa");
+    assertEquals(2, half.driveKpa().get(8), 1e-9);
+    DayProfile unknownAir = DayProfile.NONE.add(3, 1, Double.NaN, 9).add(1, 1, 1, 10);
+    assertEquals(3, unknownAir.perKpa().get(8), 1e-9, "air that is not known counts 1");
+  }
+
+  /** An hour's loss counts at most ten times the day's mean, and what it was. */
+  @Test
+  void aSpillIsNoUse() {
+    DayProfile day = days(DayProfile.NONE, 240, 1, 1);
+    double before = day.perKpa().get(3);
+    DayProfile spilt = day.add(500, 1, 1, 4).add(1, 1, 1, 5);
+    // Off by at most 10 x 2 + 1, a quarter of which is taken in.
+    assertEquals(before + 21 / 4.0, spilt.perKpa().get(3), 1e-5);
+  }
+
+  @Test
+  void anHourThatLosesNothingKeepsALittle() {
+    DayProfile day = DayProfile.NONE;
+    for (int hour = 0; hour < 73; hour++) {
+      day = day.add(hour % 24 < 12 ? 0 : 2, 1, 1, hour % 24 + 1);
+    }
+    // A fiftieth of the mean of 1.
+    assertEquals(0.02, day.gPerH().get(0), 1e-3);
+    assertEquals(100, day.times(11, 12), 1);
+  }
+}

@@ -1,0 +1,73 @@
+package dev.cupwarden.core.estimate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** By day (08:00 to 20:00) 1.8 times the mean, by night 0.2. */
+class HoursAheadTest {
+  private static HoursAhead from(double hour) {
+    List<Double> parts = new ArrayList<>();
+    for (int each = 0; each < 24; each++) {
+      parts.add(each >= 8 && each < 20 ? 1.8 : 0.2);
+    }
+    return new HoursAhead(hour, parts);
+  }
+
+  /** From 06:30 on: 1.5 h at 0.2 g/h, then 1.8 g/h. */
+  @Test
+  void presentRateOfItsHourAddsNothing() {
+    HoursAhead morning = from(6.5);
+    assertEquals(0.3, morning.lossG(1.5, 0.2, 1), 1e-9);
+    assertEquals(0.3 + 1.8, morning.lossG(2.5, 0.2, 1), 1e-9);
+    assertEquals(0.3 + 12 * 1.8 + 0.5 * 0.2, morning.lossG(14, 0.2, 1), 1e-9);
+    assertEquals(24, morning.lossG(24, 0.2, 1), 1e-9, "a day");
+    assertEquals(240, morning.lossG(240, 0.2, 1), 1e-9, "ten");
+    assertEquals(2.5, morning.hours(2.1, 0.2, 1), 1e-4);
+    assertEquals(0.75, morning.hours(0.15, 0.2, 1), 1e-4);
+    assertEquals(240, morning.hours(240, 0.2, 1), 1e-3);
+    assertEquals(242.5, morning.hours(242.1, 0.2, 1), 1e-3);
+  }
+
+  /** A surplus of 1 g/h now fades with 4 h: 4 (1 - e^(-2)) = 3.4587 g in 8 h. */
+  @Test
+  void surplusOfNowFades() {
+    assertEquals(8 * 1.8 + 3.4587, from(8).lossG(8, 2.8, 1), 1e-4);
+    assertEquals(8, from(8).hours(8 * 1.8 + 3.45866, 2.8, 1), 1e-3);
+    assertEquals(8 * 1.8 - 3.4587, from(8).lossG(8, 0.8, 1), 1e-4);
+  }
+
+  /** 1.8 g/h are missing at 19:00; at night no more than nothing is lost. */
+  @Test
+  void noHourGivesWater() {
+    double fadedG = 4 * (1 - Math.exp(-0.25));
+    double firstG = 1.8 - 1.8 * fadedG;
+    assertEquals(firstG, from(19).lossG(1, 0, 1), 1e-9);
+    assertEquals(firstG, from(19).lossG(2, 0, 1), 1e-9, "0.2 less 1.2");
+  }
+
+  @Test
+  void aYearIsTheLongest() {
+    assertEquals(8760, HoursAhead.EVEN.hours(8759.9999, 1, 1), 0.01);
+    assertEquals(Double.POSITIVE_INFINITY, HoursAhead.EVEN.hours(8760.1, 1, 1));
+    assertEquals(Double.POSITIVE_INFINITY, HoursAhead.EVEN.hours(1, 0, 0));
+    assertEquals(0, HoursAhead.EVEN.lossG(100, 0, 0));
+  }
+
+  @Test
+  void withoutAProfileOrAnHourAllAreAlike() {
+    assertSame(HoursAhead.EVEN, HoursAhead.of(DayProfile.NONE, 8));
+    DayProfile day = DayProfile.NONE;
+    for (int hour = 0; hour < 73; hour++) {
+      day = day.add(hour % 24 >= 8 && hour % 24 < 20 ? 3 : 1, 1, 1, hour % 24 + 1);
+    }
+    assertSame(HoursAhead.EVEN, HoursAhead.of(day, Double.NaN));
+    HoursAhead ahead = HoursAhead.of(day, 9.25);
+    assertEquals(9.25, ahead.fromHour());
+    assertEquals(1.5, ahead.parts().get(9), 1e-6);
+    assertEquals(0.5, ahead.parts().get(2), 1e-6);
+  }
+}
