@@ -37,6 +37,13 @@ final class PutOutPasses {
   /** A cup that was away may be watered so much later in the day. */
   private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
 
+  /**
+   * Whoever weighs once a day does it after work, or when there is time: no window is kept, and the
+   * next weighing may come after a weekend, Friday evening to Monday evening, and some hours late
+   * (our choice).
+   */
+  private static final Duration NEXT_WEIGHING = Duration.ofHours(76);
+
   /** Limits that a hand dose waits for rather than being refused by. */
   private static final Set<String> WAITED_FOR = LimitCode.waitedFor();
 
@@ -392,6 +399,9 @@ final class PutOutPasses {
   }
 
   private Case.WindowNow window(Instant at) {
+    if (soakKeptByPerson) {
+      return new Case.WindowNow(true, true, NEXT_WEIGHING.toMinutes());
+    }
     boolean open = openHours.open(at, Duration.ZERO);
     double minutes = Elapsed.minutes(at, openHours.nextOpening(at));
     return new Case.WindowNow(open, openHours.open(at, LONGER_FOR_RETURNED), minutes);
