@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.Rest;
 import dev.cupwarden.core.messages.Receipt;
@@ -135,7 +136,7 @@ class WeighDrainedTest {
     if (passMinutes != null) {
       cup.doses =
           cup.doses.plus(
-              new dev.cupwarden.core.dosing.Given(ago(passMinutes), 30.0, 0.0, null, 30.0, false),
+              new Given(ago(passMinutes), 30.0, 0.0, null, 30.0, false),
               cup.doses.salts(),
               ago(9000),
               AT);
