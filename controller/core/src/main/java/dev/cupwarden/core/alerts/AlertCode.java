@@ -32,6 +32,7 @@ public enum AlertCode {
   CUP_AWAY("cup-away", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   CUPS_SWAPPED("cups-swapped", "", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
   DOSE_SHORT("dose-short", "g", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
+  SHEDS_WATER("sheds-water", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   DOSE_OVER("dose-over", "g", Told.SINGLY, Again.NEVER, Ends.BY_ITSELF),
   VALVE_LEAKING("valve-leaking", "g", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
   PUMP_RUNNING_ON("pump-running-on", "g", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_CLEAR),

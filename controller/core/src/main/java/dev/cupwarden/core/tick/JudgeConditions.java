@@ -5,6 +5,7 @@ import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.Distrust;
 import dev.cupwarden.core.estimate.DistrustCode;
@@ -311,6 +312,13 @@ final class JudgeConditions {
         to.when(code, cup.name(), so, value, threshold);
       }
     }
+    Soaking soaking = cup.witness.soaking();
+    to.when(
+        AlertCode.SHEDS_WATER,
+        cup.name(),
+        soaking.sheds(),
+        soaking.shedPasses(),
+        Soaking.SHEDS_AFTER);
     if (cup.finding != null) {
       boolean over = cup.finding.verdict() == DoseCheck.Verdict.OVER;
       double most = DoseCheck.OVER_ABOVE * cup.finding.orderedMl();

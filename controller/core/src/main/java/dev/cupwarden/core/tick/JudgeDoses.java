@@ -108,16 +108,25 @@ final class JudgeDoses {
     double cameMl = draft.pumpPart() * pass.orderedMl();
     boolean bypass = cup.finding.riseG() < DoseCheck.BYPASS_BELOW * cameMl;
     if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS && bypass) {
-      // A flush is meant to run through; it says nothing of how the mix takes water.
-      boolean flushed = cup.refill() != null && cup.refill().cause() == Cause.FLUSH;
-      cup.witness =
-          cup.witness.with(flushed ? cup.witness.soaking() : cup.witness.soaking().afterBypass());
-      double lostMl = cameMl - cup.finding.riseG();
-      draft.pump = draft.pump.ranThrough(lostMl);
-      cup.doses = cup.doses.with(cup.doses.salts().drained(lostMl, cup.capacityMl()));
+      ranThrough(draft, cup, cameMl - cup.finding.riseG(), pass);
     } else {
       cup.witness = cup.witness.with(cup.witness.soaking().afterArrival());
     }
+  }
+
+  private static void ranThrough(BenchDraft draft, CupDraft cup, double lostMl, PassOnTrial pass) {
+    // A flush is meant to run through; it says nothing of how the mix takes water.
+    boolean flushed = cup.refill() != null && cup.refill().cause() == Cause.FLUSH;
+    if (!flushed) {
+      boolean hadRoom = cup.depletion() * cup.availableMl() > lostMl;
+      cup.witness = cup.witness.with(cup.witness.soaking().afterBypass(hadRoom));
+    }
+    draft.pump = draft.pump.ranThrough(lostMl);
+    double stayed = cup.finding.riseG() / (cup.finding.riseG() + lostMl);
+    cup.doses =
+        cup.doses
+            .with(cup.doses.salts().drained(lostMl, cup.capacityMl()))
+            .stayed(pass.passes(), stayed);
   }
 
   /** A cup that may have run over says nothing of the pump. */

@@ -90,6 +90,7 @@ final class ProposeWater {
     boolean heldOtherwise =
         cause.rescue()
             && (!window.open()
+                || cup.witness.soaking().sheds()
                 || draft.rootsC(cup) < draft.bench.climate().coldC()
                 || draft.pump.watch().leak().onRescue());
     boolean unsure =

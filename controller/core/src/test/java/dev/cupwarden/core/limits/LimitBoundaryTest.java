@@ -442,7 +442,7 @@ class LimitBoundaryTest {
             .neverHolds()
             .capped("the bench's", d -> d.capacityMl = 300, 30.0, 30.0, 30.0, "mL", "")
             .capped("a tenth of the cup", d -> d.capacityMl = 299, 29.9, 30.0, 29.9, "mL", "")
-            .capped("halved", d -> d.soaking = new Soaking(0.5), 15.0, 30.0, 15.0, "mL", "")
+            .capped("halved", d -> d.soaking = new Soaking(0.5, 0), 15.0, 30.0, 15.0, "mL", "")
             .capped("a small cup's", d -> d.capacityMl = 20, 5.0, 30.0, 5.0, "mL", "");
     Boundary fed =
         new Boundary("pass PassLimit[part=0.5]")
@@ -486,7 +486,12 @@ class LimitBoundaryTest {
                   d.lastPassAt = AT;
                   d.between = true;
                 });
-    return List.of(day, half, hose, pass, fed, line, tick, refill, ration, soak);
+    Boundary sheds =
+        new Boundary("sheds-water ShedsWaterLimit")
+            .passedBy(Cause.RESCUE, Cause.BLIND)
+            .free("two passes ran past the mix", d -> d.soaking = new Soaking(0.25, 2))
+            .held("three did", d -> d.soaking = new Soaking(0.25, 3), 3.0, 3.0, "");
+    return List.of(day, half, hose, sheds, pass, fed, line, tick, refill, ration, soak);
   }
 
   private static void dayOf(CaseDraft draft, double ml) {
@@ -505,7 +510,7 @@ class LimitBoundaryTest {
 
   private static void soaks(CaseDraft draft, String since) {
     draft.lastPassAt = ago(since);
-    draft.soaking = new Soaking(0.5);
+    draft.soaking = new Soaking(0.5, 0);
   }
 
   private static List<Boundary> feed() {

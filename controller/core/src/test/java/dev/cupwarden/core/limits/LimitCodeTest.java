@@ -35,6 +35,7 @@ class LimitCodeTest {
         "window       | water | veto | min       | lifts   | false "
             + "| fed-rescue rescue flush prime rinse",
         "hose         | water | veto | mg/L N    | waits   | false | fed-rescue rescue prime rinse",
+        "sheds-water  | water | veto |           | refused | true  | rescue blind prime rinse",
         "pass         | water | cap  | mL        | waits   | false | prime rinse",
         "tick-volume  | water | veto | mL        | waits   | false | prime rinse",
         "half-refill  | water | cap  | mL        | waits   | false | blind flush order prime rinse",
@@ -74,9 +75,9 @@ class LimitCodeTest {
   @Test
   void eachCodeAndEachNameStandsOnce() {
     List<BenchSetup.Limit> all = Arrays.stream(LimitCode.values()).map(LimitCode::told).toList();
-    assertEquals(25, all.stream().map(BenchSetup.Limit::code).distinct().count());
-    assertEquals(25, all.stream().map(BenchSetup.Limit::name).distinct().count());
-    assertEquals(25, all.size());
+    assertEquals(26, all.stream().map(BenchSetup.Limit::code).distinct().count());
+    assertEquals(26, all.stream().map(BenchSetup.Limit::name).distinct().count());
+    assertEquals(26, all.size());
   }
 
   @Test

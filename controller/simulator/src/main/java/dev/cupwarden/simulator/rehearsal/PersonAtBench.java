@@ -27,6 +27,7 @@ final class PersonAtBench {
       words(
           AlertCode.DOSE_SHORT,
           AlertCode.DOSE_OVER,
+          AlertCode.SHEDS_WATER,
           AlertCode.VALVE_LEAKING,
           AlertCode.SCALE_STUCK,
           AlertCode.SCALE_NOISY,
@@ -35,6 +36,14 @@ final class PersonAtBench {
           AlertCode.SCALE_DRIFTING,
           AlertCode.BLIND_RATION,
           AlertCode.CUPS_SWAPPED);
+
+  private static final Set<String> SHEDS = words(AlertCode.SHEDS_WATER);
+
+  /** As the alert asks: half an hour, 3 cm deep; then it drains for a while. */
+  private static final int SOAK_MIN = 30;
+
+  private static final double SOAK_CM = 3;
+  private static final int DRAINS_MIN = 60;
 
   /** Told of a cup, but it is the pump that a person then looks after. */
   private static final Set<String> PUMP = words(AlertCode.PUMP_RUNNING_ON);
@@ -139,6 +148,10 @@ final class PersonAtBench {
       stand.remove(dead.cup());
       order("retire", name(dead.cup())).put("because", dead.rotted() ? "rotted" : "dried");
     } else if (act instanceof Act.Mending mending) {
+      if (alerts.active(mending.cup(), SHEDS)) {
+        Act.Soak soak = new Act.Soak(mending.cup(), SOAK_MIN, SOAK_CM, DRAINS_MIN);
+        soaking.add(new Soaking(soak, tick));
+      }
       stand.mend(mending.cup());
       order("clear", name(mending.cup()));
     } else if (act instanceof Act.Filling) {
