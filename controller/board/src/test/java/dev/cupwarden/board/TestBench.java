@@ -5,7 +5,7 @@ import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.BoardWiring.AirSensor;
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
 import dev.cupwarden.core.setup.BoardWiring.MuxChannel;
-import dev.cupwarden.core.setup.BoardWiring.Pump;
+import dev.cupwarden.core.setup.BoardWiring.PumpWiring;
 import dev.cupwarden.core.setup.BoardWiring.Scale;
 import dev.cupwarden.core.setup.BoardWiring.Valve;
 import dev.cupwarden.core.setup.ClimateRules;
@@ -60,7 +60,7 @@ final class TestBench {
     valves.put("plain", new Valve(PLAIN_VALVE, Optional.of("plain")));
     valves.put("feed", new Valve(FEED_VALVE, Optional.of("feed")));
     AirSensor air = new AirSensor("sht3x", new BusPlace(0x44, Optional.empty()));
-    return new BoardWiring(1, scales, Optional.of(air), new Pump(PUMP, ML_PER_S), valves);
+    return new BoardWiring(1, scales, Optional.of(air), new PumpWiring(PUMP, ML_PER_S), valves);
   }
 
   static String cupName(int cup) {

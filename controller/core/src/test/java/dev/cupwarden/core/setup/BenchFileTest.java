@@ -186,7 +186,7 @@ class BenchFileTest {
     assertEquals(
         new BoardWiring.AirSensor("sht3x", new BoardWiring.BusPlace(0x44, Optional.empty())),
         board.air().orElseThrow());
-    assertEquals(new BoardWiring.Pump(17, 1.5), board.pump());
+    assertEquals(new BoardWiring.PumpWiring(17, 1.5), board.pump());
     assertEquals(new BoardWiring.Valve(5, Optional.of("plain")), board.valves().get("plain"));
     assertEquals(
         new Cup.Wiring(Optional.of("s1"), Optional.of("v1"), Optional.of("p1")),

@@ -10,6 +10,7 @@ import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.Distrust;
 import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
+import dev.cupwarden.core.limits.Case;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Observation;
@@ -18,6 +19,7 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.watering.OpenHours;
 import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.time.Instant;
@@ -39,6 +41,9 @@ final class DraftBench {
   static final Duration TICK = Duration.ofMinutes(5);
   static final double A1_CAPACITY_G = 401.872;
   static final double A1_AVAILABLE_ML = 271.754;
+
+  /** Of a watering window that is open. */
+  static final Case.WindowNow OPEN = new Case.WindowNow(true, true, 0.0);
 
   final Bench bench;
   final CupFrames frames;
@@ -95,6 +100,16 @@ final class DraftBench {
       cup.seeNow(AT);
     }
     return draft;
+  }
+
+  /** The step that puts out what a hose lets through. */
+  PutOutPasses putOutPasses() {
+    return new PutOutPasses(new OpenHours(bench.watering().window(), bench.place()), false);
+  }
+
+  /** What limits ask of that draft, its window open. */
+  Case.BenchFacts facts(BenchDraft draft) {
+    return putOutPasses().benchFacts(draft, OPEN);
   }
 
   private Observation seen(String... orders) {

@@ -8,9 +8,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What a rehearsal came to, by the simulator's truth. Hours are cup-hours of living cups. The order
- * in JSON is named, since a virtual machine lists methods in another order at each start, and the
- * same seed gives the same bytes.
+ * What a rehearsal came to, by the simulator's truth: one part for each figure of its JSON. Hours
+ * are cup-hours of living cups. The order in JSON is named, since a virtual machine lists methods
+ * in another order at each start, and the same seed gives the same bytes.
  *
  * @param cupHours lived by all cups
  * @param wetHours past the wet line: less air than the mix's least

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.feeding.Teaspoons;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.BenchSetup;
@@ -414,6 +415,8 @@ final class StubHost implements AutoCloseable {
             feedG,
             "level_teaspoons",
             feedG / bag.spoonG(),
+            "spoons",
+            Teaspoons.words(feedG / bag.spoonG()),
             "ec_ms_per_cm",
             0.3 + bag.labelGPerL() * strength * bag.ecMsPerCmPerGPerL(),
             "water_ec_ms_per_cm",
