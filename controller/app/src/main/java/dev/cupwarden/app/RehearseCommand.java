@@ -6,6 +6,7 @@ import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.simulator.faults.FaultLevel;
 import dev.cupwarden.simulator.rehearsal.EstimateScore;
 import dev.cupwarden.simulator.rehearsal.EstimateTrial;
+import dev.cupwarden.simulator.rehearsal.KnowledgeTrial;
 import dev.cupwarden.simulator.rehearsal.PolicyKind;
 import dev.cupwarden.simulator.rehearsal.Rehearsal;
 import dev.cupwarden.simulator.rehearsal.RehearsalReport;
@@ -144,8 +145,22 @@ public final class RehearseCommand implements Callable<Integer> {
             .collect(EstimateScore::new, EstimateScore::add, EstimateScore::add);
     PrintWriter out = spec.commandLine().getOut();
     all.lines().forEach(out::println);
+    EstimateScore watering =
+        LongStream.range(seed, seed + seeds)
+            .parallel()
+            .mapToObj(each -> knowledge(rehearsal, each))
+            .collect(EstimateScore::new, EstimateScore::add, EstimateScore::add);
+    watering.linesOfItself("rehearsed: ").forEach(out::println);
     out.flush();
     return 0;
+  }
+
+  private EstimateScore knowledge(Rehearsal rehearsal, long each) {
+    try {
+      return KnowledgeTrial.run(rehearsal, each);
+    } catch (SetupException refused) {
+      throw wrong(refused.getMessage());
+    }
   }
 
   private RehearsalReport report(RehearsalRun run) throws ExecutionException, InterruptedException {

@@ -47,6 +47,12 @@ public record Capacity(
    */
   private static final double PREDICTED_SD_PART = 0.05;
 
+  /** Likewise the weight of vessel and dry mix (our choice: both are entered once for many). */
+  private static final double DRY_SD_PART = 0.05;
+
+  /** Likewise the water that a cutting cannot take, of which least is known (our choice). */
+  private static final double UNAVAILABLE_SD_PART = 0.1;
+
   private static final double FAR_FROM_WEIGHED = 0.1;
   private static final double FAR_FROM_PLATEAU = 0.2;
   private static final double FAR_FROM_PREDICTED = 0.25;
@@ -158,6 +164,41 @@ public record Capacity(
           Math.max(
               FAR_FROM_PREDICTED * availableMl, 2 * PREDICTED_SD_PART * predicted.capacityMl());
     };
+  }
+
+  /**
+   * Standard deviation of a depletion that is reckoned from it. With capacity C, the end E of what
+   * the cutting can take and the weight m, D = (C - m) / (C - E), so dD = ((1 - D) dC + D dE - dm)
+   * / (C - E). Of a cup of which no capacity was learned, both C and E err with vessel and dry mix.
+   *
+   * @param since when the cup was first seen: it has grown since, unless it was learned later
+   */
+  public double depletionSd(
+      WeightFrame predicted, double massG, double massSdG, Instant since, Instant now) {
+    WeightFrame known = over(predicted);
+    double depletion = known.depletion(massG);
+    double unavailableG = predicted.capacityMl() - predicted.availableMl();
+    double dryG = DRY_SD_PART * predicted.dryG();
+    double endG = UNAVAILABLE_SD_PART * unavailableG;
+    Instant from = learned() ? at : since;
+    double days = from == null ? 0 : Math.max(0, Elapsed.hours(from, now)) / 24;
+    double grownVarG2 = GROWTH_VAR_PER_DAY * days;
+    double wet = 1 - depletion;
+    double heldVarG2;
+    if (learned()) {
+      double sdG = doubted() ? FAR_FROM_WEIGHED * known.availableMl() : 0;
+      heldVarG2 =
+          wet * wet * (varG2 + sdG * sdG + grownVarG2)
+              + depletion * depletion * (dryG * dryG + endG * endG);
+    } else {
+      double capacityG = PREDICTED_SD_PART * predicted.capacityMl();
+      heldVarG2 =
+          wet * wet * capacityG * capacityG
+              + depletion * depletion * endG * endG
+              + dryG * dryG
+              + grownVarG2;
+    }
+    return Math.sqrt(heldVarG2 + massSdG * massSdG) / known.availableMl();
   }
 
   /** The least that a cup can weigh at capacity, whoever says so, g. */

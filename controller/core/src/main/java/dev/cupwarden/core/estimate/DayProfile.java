@@ -22,6 +22,8 @@ import java.util.List;
  * @param hours taken in
  * @param lostG lost of late, fading, g
  * @param expectedG what the profile expected of those hours, fading likewise, g
+ * @param airKpaH drying power of late, fading within half a day, kPa·h
+ * @param usualKpaH what it usually is in those hours, fading likewise, kPa·h
  * @param open the hour that runs
  */
 record DayProfile(
@@ -31,11 +33,13 @@ record DayProfile(
     int hours,
     double lostG,
     double expectedG,
+    double airKpaH,
+    double usualKpaH,
     Hour open) {
   static final int HOURS = 24;
 
   /** Nothing learned. */
-  static final DayProfile NONE = new DayProfile(List.of(), List.of(), 0, 0, 0, 0, Hour.NONE);
+  static final DayProfile NONE = new DayProfile(List.of(), List.of(), 0, 0, 0, 0, 0, 0, Hour.NONE);
 
   private static final List<Double> UNSEEN =
       Collections.unmodifiableList(Collections.nCopies(HOURS, Double.NaN));
@@ -46,7 +50,10 @@ record DayProfile(
   private static final double STEP = 0.25;
 
   /** As long as the use of whole days is remembered, h. */
-  private static final double LEVEL_FADE_H = 36;
+  private static final double LEVEL_FADE_H = 18;
+
+  /** Weather changes within a day (our choice), h. */
+  private static final double AIR_FADE_H = 12;
 
   /** Of the scatter, in hours: two days. */
   private static final double SCATTER_STEP = 1.0 / 48;
@@ -98,7 +105,8 @@ record DayProfile(
   }
 
   private DayProfile with(Hour other) {
-    return new DayProfile(perKpa, driveKpa, scatter, hours, lostG, expectedG, other);
+    return new DayProfile(
+        perKpa, driveKpa, scatter, hours, lostG, expectedG, airKpaH, usualKpaH, other);
   }
 
   private DayProfile closed() {
@@ -113,7 +121,15 @@ record DayProfile(
     double seen = open.lostG() / open.driveKpaH();
     if (Double.isNaN(was)) {
       return new DayProfile(
-          set(rates, of, seen), set(drives, of, drive), scatter, hours + 1, lostG, expectedG, open);
+          set(rates, of, seen),
+          set(drives, of, drive),
+          scatter,
+          hours + 1,
+          lostG,
+          expectedG,
+          airKpaH,
+          usualKpaH,
+          open);
     }
     double mean = mean();
     double most = MOST_TIMES_MEAN * Math.max(mean, 0) + was;
@@ -121,6 +137,7 @@ record DayProfile(
     double step = Math.max(1.0 / (hours / HOURS + 1), STEP);
     double scatterStep = Math.max(1.0 / Math.max(1, hours - HOURS + 1), SCATTER_STEP);
     double fade = Math.exp(-open.seenH() / LEVEL_FADE_H);
+    double airFade = Math.exp(-open.seenH() / AIR_FADE_H);
     double foretoldG = Math.max(LEAST_PART * mean, was) * open.driveKpaH();
     return new DayProfile(
         set(rates, of, was + step * off),
@@ -129,6 +146,8 @@ record DayProfile(
         hours + 1,
         lostG * fade + open.lostG(),
         expectedG * fade + foretoldG,
+        airKpaH * airFade + open.driveKpaH(),
+        usualKpaH * airFade + drives.get(of) * open.seenH(),
         open);
   }
 
@@ -178,6 +197,11 @@ record DayProfile(
   /** The mean of those, g/h; meaningful if {@link #known}. */
   double meanGPerH() {
     return meanOf(gPerH());
+  }
+
+  /** How the air of late dries beside what is usual at those hours; 1: as usual. */
+  double air() {
+    return usualKpaH > 0 ? airKpaH / usualKpaH : 1;
   }
 
   private double at(int hour, double mean, double kept) {

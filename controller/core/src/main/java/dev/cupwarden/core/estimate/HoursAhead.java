@@ -6,22 +6,29 @@ import java.util.List;
 /**
  * How the hours to come differ in what a cup loses in them.
  *
- * <p>A day and a half is walked hour by hour, what comes later by whole days and then again by the
- * hour: by then the present rate has faded.
+ * <p>What the air of late does to use fades within three days or so (weather's memory; our choice).
+ * Six days are walked hour by hour, what comes later by whole days and then again by the hour: by
+ * then present rate and air have faded.
  *
  * @param fromHour of the day at which they begin, 0 to 24
  * @param parts of the mean of a day in each of its hours, from midnight on; their mean is 1
+ * @param air by how many times the air of late makes use greater or less
  */
-record HoursAhead(double fromHour, List<Double> parts) {
+record HoursAhead(double fromHour, List<Double> parts, double air) {
   /** All alike. */
-  static final HoursAhead EVEN = new HoursAhead(0, Collections.nCopies(DayProfile.HOURS, 1.0));
+  static final HoursAhead EVEN = new HoursAhead(0, Collections.nCopies(DayProfile.HOURS, 1.0), 1);
 
   private static final double LONGEST_H = 24 * 365;
 
   /** A tenth of a second. */
   private static final double WITHIN_H = 0.1 / 3600;
 
-  private static final double WALKED_H = 48;
+  private static final double WALKED_H = 144;
+
+  /**
+   * A day's mean temperature goes with the next by some 0.75 (from memory): three days and more.
+   */
+  private static final double AIR_FADE_H = 48;
 
   /** As far as the profile of the cup's days is known, and the hour. */
   static HoursAhead of(DayProfile day, double hour) {
@@ -30,7 +37,9 @@ record HoursAhead(double fromHour, List<Double> parts) {
     }
     List<Double> each = day.gPerH();
     double mean = day.meanGPerH();
-    return mean > 0 ? new HoursAhead(hour, each.stream().map(one -> one / mean).toList()) : EVEN;
+    return mean > 0
+        ? new HoursAhead(hour, each.stream().map(one -> one / mean).toList(), day.air())
+        : EVEN;
   }
 
   /**
@@ -62,7 +71,7 @@ record HoursAhead(double fromHour, List<Double> parts) {
 
     Walk(double nowGPerH, double meanGPerH) {
       this.meanGPerH = meanGPerH;
-      this.surplusGPerH = nowGPerH - meanGPerH * part(0);
+      this.surplusGPerH = nowGPerH - meanGPerH * part(0) * air;
     }
 
     double lostAt(double hours) {
@@ -104,10 +113,13 @@ record HoursAhead(double fromHour, List<Double> parts) {
     }
 
     private double lossBetween(double fromH, double toH) {
-      double faded =
-          Forecast.FADING_H
-              * (Math.exp(-fromH / Forecast.FADING_H) - Math.exp(-toH / Forecast.FADING_H));
-      return Math.max(0, meanGPerH * part(fromH) * (toH - fromH) + surplusGPerH * faded);
+      double inAirH = toH - fromH + (air - 1) * faded(fromH, toH, AIR_FADE_H);
+      double surplusG = surplusGPerH * faded(fromH, toH, Forecast.FADING_H);
+      return Math.max(0, meanGPerH * part(fromH) * inAirH + surplusG);
+    }
+
+    private static double faded(double fromH, double toH, double withinH) {
+      return withinH * (Math.exp(-fromH / withinH) - Math.exp(-toH / withinH));
     }
 
     /** The loss within an hour grows steadily; bisection needs no more than that. */

@@ -10,9 +10,11 @@ import java.util.List;
  * Which two cups changed places: each now weighs what the other should.
  *
  * <p>A swap always makes one cup fall, which watering never does; so one rise and one fall of the
- * same size, crosswise, within half an hour of one another, are a swap. Cups closer to one another
- * than the least difference cannot be told apart by weight, and watering one as the other does
- * little harm.
+ * same size, crosswise, within half an hour of one another, are a swap. Two scales of which one was
+ * knocked since it was set to zero disagree on the same cup by more than either errs: then one cup
+ * seems to gain what the other seems to lose, so that their sum still stands. Cups closer to one
+ * another than the least difference cannot be told apart by weight, and watering one as the other
+ * does little harm.
  */
 public final class SwapDetector {
   /** Cups that differ by less look alike, g. */
@@ -22,6 +24,13 @@ public final class SwapDetector {
   private static final double LEAST_TOLERANCE_G = 1.5;
 
   private static final double TOLERANCE_PART = 0.005;
+
+  /** By so much a knock may have put one scale's zero apart from the other's: our choice, g. */
+  private static final double MOST_APART_ZEROS_G = 10;
+
+  /** And by no more than this part of what tells the cups apart: our choice. */
+  private static final double ZEROS_PART_OF_DIFFERENCE = 0.125;
+
   private static final Duration TOGETHER = Duration.ofMinutes(30);
 
   private SwapDetector() {}
@@ -118,15 +127,19 @@ public final class SwapDetector {
       for (int j = i + 1; j < open.size(); j++) {
         Step one = open.get(i);
         Step other = open.get(j);
-        double missG =
-            Math.max(
-                Math.abs(one.afterG() - other.beforeG()), Math.abs(other.afterG() - one.beforeG()));
+        double gainsG = one.afterG() - other.beforeG();
+        double losesG = other.afterG() - one.beforeG();
+        double missG = Math.max(Math.abs(gainsG), Math.abs(losesG));
         double toleranceG =
             Math.max(LEAST_TOLERANCE_G, TOLERANCE_PART * Math.max(one.beforeG(), other.beforeG()));
-        boolean apart = Math.abs(one.beforeG() - other.beforeG()) >= LEAST_DIFFERENCE_G;
+        double differenceG = Math.abs(one.beforeG() - other.beforeG());
+        double zerosG = Math.min(MOST_APART_ZEROS_G, ZEROS_PART_OF_DIFFERENCE * differenceG);
+        boolean crosswise =
+            missG <= toleranceG || (missG <= zerosG && Math.abs(gainsG + losesG) <= toleranceG);
+        boolean apart = differenceG >= LEAST_DIFFERENCE_G;
         boolean twoCups = !one.cup().equals(other.cup());
         boolean opposite = (one.afterG() > one.beforeG()) != (other.afterG() > other.beforeG());
-        if (twoCups && apart && opposite && missG <= toleranceG) {
+        if (twoCups && apart && opposite && crosswise) {
           pairs.add(new Pair(one, other, missG));
         }
       }

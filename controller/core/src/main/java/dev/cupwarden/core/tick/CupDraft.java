@@ -63,6 +63,7 @@ final class CupDraft {
   CupFrame frame;
   WeightFrame weights;
   CupEstimate now;
+  Instant lookedAt;
   double readG = Double.NaN;
   double readBeforeG = Double.NaN;
   List<WeightEvent> events = List.of();
@@ -96,6 +97,7 @@ final class CupDraft {
     EstimateState estimate = weight.estimate();
     weights = estimate.frame(frame.weights());
     now = CupEstimate.at(estimate, frame.weights(), at);
+    lookedAt = at;
     ScaleDrift drift = account.drift();
     if (drift.told()) {
       now =
@@ -220,7 +222,7 @@ final class CupDraft {
     return setup.stage().rooted()
         && reckoned()
         && Duration.between(weight.distrustedSince(), at).compareTo(blindAfter()) >= 0
-        && depletionSd() < BlindWatering.GREATEST_SD;
+        && weightSd() < BlindWatering.GREATEST_SD;
   }
 
   /** How long a blind cup waits for its scale. */
@@ -230,9 +232,18 @@ final class CupDraft {
         : BlindRation.AFTER;
   }
 
-  /** Standard deviation of the depletion. */
-  double depletionSd() {
+  /** Standard deviation of the weight alone, as a part of the available water. */
+  double weightSd() {
     return now.massSdG() / weights.availableMl();
+  }
+
+  /** Standard deviation of the depletion, that of the cup's lines included. */
+  double depletionSd() {
+    return weight
+        .estimate()
+        .capacity()
+        .depletionSd(
+            frame.weights(), massG(), now.massSdG(), weight.weighing().knownSince(), lookedAt);
   }
 
   /**

@@ -94,8 +94,7 @@ final class ProposeWater {
                 || draft.rootsC(cup) < draft.bench.climate().coldC()
                 || draft.pump.watch().leak().onRescue());
     boolean unsure =
-        (!cup.witness.learned() && !cup.watering.halfGiven())
-            || cup.now.massSdG() > UNSURE_SD * cup.availableMl();
+        (!cup.witness.learned() && !cup.watering.halfGiven()) || cup.weightSd() > UNSURE_SD;
     Refill whole = starting(draft, cause, Double.POSITIVE_INFINITY);
     if (heldOtherwise) {
       return whole.within(cup.roomMl() / 2.0);
@@ -123,7 +122,7 @@ final class ProposeWater {
   }
 
   private static boolean wantsBlind(BenchDraft draft, CupDraft cup, Case.WindowNow window) {
-    double likelyDry = cup.depletion() + cup.depletionSd();
+    double likelyDry = cup.depletion() + cup.weightSd();
     return likelyDry > cup.frame.lines().due() || dryBeforeNextWindow(draft, cup, window);
   }
 

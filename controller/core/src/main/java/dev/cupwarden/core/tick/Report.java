@@ -35,7 +35,7 @@ final class Report {
           new Advice.CupReport(
               activity(draft, cup),
               known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
-              known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
+              known ? rounded(cup.depletionSd(), 1e4) : null,
               cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
               likely(draft, cup, forecast, cup.frame.lines().due()),
               likely(draft, cup, forecast, cup.frame.lines().dry()),
@@ -62,7 +62,7 @@ final class Report {
         activity(draft, cup),
         known ? rounded(massG(cup), 1e2) : null,
         known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
-        known ? rounded(cup.now.massSdG() / cup.weights.availableMl(), 1e4) : null,
+        known ? rounded(cup.depletionSd(), 1e4) : null,
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
         likely(draft, cup, forecast, cup.frame.lines().due()),
         likely(draft, cup, forecast, cup.frame.lines().dry()),

@@ -168,4 +168,41 @@ class CapacityTest {
     assertTrue(cup.events(WeightEvent.Drained.class).isEmpty());
     assertFalse(cup.state.capacity().learned());
   }
+
+  /**
+   * By hand: dry 100 g, capacity 400 g, available 250 mL, so 300 mL at capacity of which the
+   * cutting cannot take 50. Spreads: of the dry parts 5 g, of capacity 15 g, of the rest 5 g.
+   */
+  @Test
+  void depletionIsInDoubtAsFarAsItsLinesAre() {
+    WeightFrame predicted = new WeightFrame(100, 400, 500, 250);
+    Instant now = Instant.parse("2027-02-14T08:00:00Z");
+    Capacity none = Capacity.PREDICTED;
+    assertEquals(Math.hypot(15, 5) / 250, none.depletionSd(predicted, 400, 0, now, now), 1e-9);
+    assertEquals(Math.hypot(5, 5) / 250, none.depletionSd(predicted, 150, 0, now, now), 1e-9);
+    // Half way: 7.5, 2.5 and 5 g, and 3 g of the weight itself.
+    double half = Math.sqrt(7.5 * 7.5 + 2.5 * 2.5 + 25 + 9);
+    assertEquals(half / 250, none.depletionSd(predicted, 275, 3, null, now), 1e-9);
+    // Sixteen days of growth, 0.5 g² each.
+    Instant since = now.minus(java.time.Duration.ofDays(16));
+    double grown = Math.sqrt(half * half + 8);
+    assertEquals(grown / 250, none.depletionSd(predicted, 275, 3, since, now), 1e-9);
+  }
+
+  /** A weighing is good to 1 g at capacity; below it the dry parts count. */
+  @Test
+  void weighedCupIsKnownWellWhereItIsWet() {
+    WeightFrame predicted = new WeightFrame(100, 400, 500, 250);
+    Instant now = Instant.parse("2027-02-14T08:00:00Z");
+    Capacity weighed = Capacity.PREDICTED.weighed(now, 400);
+    assertEquals(1.0 / 250, weighed.depletionSd(predicted, 400, 0, null, now), 1e-9);
+    double half = Math.sqrt(0.25 + 6.25 + 6.25);
+    assertEquals(half / 250, weighed.depletionSd(predicted, 275, 0, null, now), 1e-9);
+    // In doubt: by a tenth of the available water at capacity.
+    double doubted = Math.hypot(1, 25);
+    assertEquals(
+        doubted / 250, weighed.doubted(now).depletionSd(predicted, 400, 0, null, now), 1e-9);
+    Instant later = now.plus(java.time.Duration.ofDays(16));
+    assertEquals(3.0 / 250, weighed.depletionSd(predicted, 400, 0, null, later), 1e-9);
+  }
 }

@@ -68,14 +68,15 @@ class DayProfileTest {
     assertEquals(1.625, day.perKpa().get(3), 1e-6);
   }
 
-  /** Use has doubled since the profile was learned: its level follows within a day and a half. */
+  /** Use has doubled since the profile was learned: its level follows within the day. */
   @Test
   void levelFollowsSoonerThanTheHoursDo() {
     DayProfile day = days(DayProfile.NONE, 240, 1, 1);
     assertEquals(2, day.meanGPerH(), 1e-6);
     day = days(day, 24, 2, 1);
-    // Half of the fading sums is of the new day, 1 - e^(-24/36) = 0.4866 and more of its loss.
-    assertEquals(3.7, day.meanGPerH(), 0.3);
+    // The hours' means have come a quarter of the way, to 2.5; e^(-24/18) = 0.2636 of the sums is
+    // of before, at 1 to 1, the rest at 2 to 1: 2.5 x 1.7364.
+    assertEquals(4.34, day.meanGPerH(), 0.15);
   }
 
   /**
@@ -133,5 +134,15 @@ class DayProfileTest {
     // A fiftieth of the mean of 1.
     assertEquals(0.02, day.gPerH().get(0), 1e-3);
     assertEquals(100, day.times(11, 12), 1);
+  }
+
+  /** Ten days at 1 kPa, then 12 h at 2 kPa: 1 - 1/e of the fading sums is of those. */
+  @Test
+  void airOfLateIsHeldAgainstTheUsual() {
+    DayProfile day = days(DayProfile.NONE, 240, 1, 1);
+    assertEquals(1, day.air(), 1e-6);
+    DayProfile dry = days(day, 12, 1, 2).add(0, 0.1, 1, 12.1);
+    assertEquals(2 - 1 / Math.E, dry.air(), 0.02);
+    assertEquals(1, DayProfile.NONE.air());
   }
 }

@@ -14,7 +14,7 @@ class HoursAheadTest {
     for (int each = 0; each < 24; each++) {
       parts.add(each >= 8 && each < 20 ? 1.8 : 0.2);
     }
-    return new HoursAhead(hour, parts);
+    return new HoursAhead(hour, parts, 1);
   }
 
   /** From 06:30 on: 1.5 h at 0.2 g/h, then 1.8 g/h. */
@@ -69,5 +69,15 @@ class HoursAheadTest {
     assertEquals(9.25, ahead.fromHour());
     assertEquals(1.5, ahead.parts().get(9), 1e-6);
     assertEquals(0.5, ahead.parts().get(2), 1e-6);
+  }
+
+  /** Air that doubles use, fading with 48 h: in 24 h 24 + 48 (1 - e^(-1/2)) = 42.8866. */
+  @Test
+  void airOfLateFadesInTwoDays() {
+    HoursAhead even = new HoursAhead(0, HoursAhead.EVEN.parts(), 2);
+    assertEquals(42.8866, even.lossG(24, 2, 1), 1e-3);
+    assertEquals(24, even.hours(42.8866, 2, 1), 1e-3);
+    // All of it is 48 g; after six days the rest of them, 48 e^(-3), is let go.
+    assertEquals(240 + 48 - 48 * Math.exp(-3), even.lossG(240, 2, 1), 1e-3);
   }
 }

@@ -53,6 +53,24 @@ class SwapDetectorTest {
   }
 
   /**
+   * Zeros that are 8 g apart: A1 seems to gain what A2 seems to lose. At most 10 g, an eighth of
+   * the 80 g that tell the cups apart, and their sum to 1.5 g.
+   */
+  @Test
+  void scalesOfWhichOneWasKnockedShowASwapAllTheSame() {
+    assertEquals(1, look(step("A1", 280, 208), step("A2", 200, 272)).swaps().size());
+    assertEquals(1, look(step("A1", 280, 192), step("A2", 200, 288)).swaps().size());
+    assertEquals(1, look(step("A1", 280, 208), step("A2", 200, 273.4)).swaps().size());
+    assertEquals(0, look(step("A1", 280, 208), step("A2", 200, 273.6)).swaps().size());
+    assertEquals(0, look(step("A1", 280, 208), step("A2", 200, 288)).swaps().size(), "both gain");
+    assertEquals(1, look(step("A1", 280, 210), step("A2", 200, 270)).swaps().size());
+    assertEquals(0, look(step("A1", 280, 210.1), step("A2", 200, 269.9)).swaps().size());
+    assertEquals(1, look(step("A1", 240, 205), step("A2", 200, 235)).swaps().size(), "40 g / 8");
+    assertEquals(0, look(step("A1", 240, 205.1), step("A2", 200, 234.9)).swaps().size());
+    assertEquals(0, look(step("A1", 400, 210.1), step("A2", 200, 389.9)).swaps().size(), "10 g");
+  }
+
+  /**
    * Cups of 4 g difference at least; 1.5 g, or half a hundredth of the heavier, of disagreement.
    */
   @Test

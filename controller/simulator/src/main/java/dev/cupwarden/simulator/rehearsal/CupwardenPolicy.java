@@ -48,6 +48,11 @@ final class CupwardenPolicy implements Policy {
     return new Decision(passes, step.brief().alerts());
   }
 
+  /** What it keeps. */
+  BenchState state() {
+    return state;
+  }
+
   /** Where the bench stands, as the controller believes. */
   Tick.Standing standing() {
     return tick.standing(state);

@@ -14,9 +14,13 @@ public final class EstimateScore {
   private final List<Double> massErrorsG = new ArrayList<>();
   private final List<Double> doseErrorsG = new ArrayList<>();
   private final List<Double> forecastErrors = new ArrayList<>();
+  private final List<Double> dayAheadErrorsH = new ArrayList<>();
+  private final List<Double> depletionErrors = new ArrayList<>();
+  private final List<Double> depletionErrorsSds = new ArrayList<>();
   private final Map<Happening, int[]> told = new EnumMap<>(Happening.class);
   private int dosesWithin;
   private int forecastsInBounds;
+  private int daysAheadInBounds;
   private int inventions;
   private long looks;
   private long trustedLooks;
@@ -59,6 +63,18 @@ public final class EstimateScore {
     dosesWithin += errorG <= 0.5 + 0.03 * gainG ? 1 : 0;
   }
 
+  /** Of a cup in its own place whose scale is trusted. */
+  void depletion(double error, double sd) {
+    depletionErrors.add(Math.abs(error));
+    depletionErrorsSds.add(Math.abs(error) / sd);
+  }
+
+  /** When it reaches what it weighs a day on. */
+  void dayAhead(double errorH, boolean inBounds) {
+    dayAheadErrorsH.add(Math.abs(errorH));
+    daysAheadInBounds += inBounds ? 1 : 0;
+  }
+
   void forecast(double hours, double toldHours, boolean inBounds) {
     forecastErrors.add(Math.abs(toldHours - hours) / hours);
     forecastsInBounds += inBounds ? 1 : 0;
@@ -66,6 +82,10 @@ public final class EstimateScore {
 
   /** Takes in what another trial found. */
   public void add(EstimateScore other) {
+    dayAheadErrorsH.addAll(other.dayAheadErrorsH);
+    depletionErrors.addAll(other.depletionErrors);
+    depletionErrorsSds.addAll(other.depletionErrorsSds);
+    daysAheadInBounds += other.daysAheadInBounds;
     massErrorsG.addAll(other.massErrorsG);
     doseErrorsG.addAll(other.doseErrorsG);
     forecastErrors.addAll(other.forecastErrors);
@@ -94,6 +114,22 @@ public final class EstimateScore {
   /** The median of |told − true| ÷ true over forecasts of when a weight is reached. */
   public double medianForecastError() {
     return quantile(forecastErrors, 0.5);
+  }
+
+  /** The part of depletions told that lie within so many of their own standard deviations. */
+  public double depletionsWithinSds(double sds) {
+    long within = depletionErrorsSds.stream().filter(each -> each <= sds).count();
+    return part(within, depletionErrorsSds.size());
+  }
+
+  /** The median of |told − true| of when a cup weighs what it weighs a day later, h. */
+  public double medianDayAheadErrorH() {
+    return quantile(dayAheadErrorsH, 0.5);
+  }
+
+  /** The part of those that lie within their 80 % bounds. */
+  public double daysAheadInBounds() {
+    return part(daysAheadInBounds, dayAheadErrorsH.size());
   }
 
   /** The part of a person's doings that were told as what they were. */
@@ -136,12 +172,34 @@ public final class EstimateScore {
             "wanted 0.1 at most; of %d, %.1f %% in their 80 %% bounds",
             forecastErrors.size(),
             100 * part(forecastsInBounds, forecastErrors.size())));
+    lines.addAll(linesOfItself(""));
+    return lines;
+  }
+
+  /** What it tells of its own doubt: of forecasts and depletions. */
+  public List<String> linesOfItself(String before) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        row(
+            before + "a day ahead, median error, h",
+            medianDayAheadErrorH(),
+            "wanted 2 at most; of %d, %.1f %% in their 80 %% bounds",
+            dayAheadErrorsH.size(),
+            100 * daysAheadInBounds()));
+    lines.add(
+        row(
+            before + "depletion within 1 sd, %",
+            100 * depletionsWithinSds(1),
+            "wanted 68; within 2 sd %.1f, wanted 95; rms %.4f",
+            100 * depletionsWithinSds(2),
+            Math.sqrt(
+                depletionErrors.stream().mapToDouble(each -> each * each).average().orElse(0))));
     return lines;
   }
 
   private static String row(String name, double value, String rest, Object... values) {
     return String.format(
-        Locale.ROOT, "%-34s%9.3f  %s", name, value, String.format(Locale.ROOT, rest, values));
+        Locale.ROOT, "%-37s%9.3f  %s", name, value, String.format(Locale.ROOT, rest, values));
   }
 
   private static double part(long of, long all) {

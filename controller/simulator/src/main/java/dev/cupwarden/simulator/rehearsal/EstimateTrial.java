@@ -277,6 +277,9 @@ public final class EstimateTrial {
     if (learned()) {
       score.look(estimate.trusted(), estimate.massG() - scene.cup(standing).grossG());
     }
+    if (learned() && estimate.trusted() && standing == place && tick % (360 / tickMin) == 0) {
+      depletion(place, estimate);
+    }
     if (orderedMl[place] > 0 && !Double.isNaN(shownG)) {
       double seenG =
           step.events().stream()
@@ -286,6 +289,15 @@ public final class EstimateTrial {
       score.dose(scene.cup(place).grossG() - beforeG, seenG);
     }
     orderedMl[place] = 0;
+  }
+
+  private void depletion(int cup, CupEstimate estimate) {
+    double sd =
+        states[cup]
+            .capacity()
+            .depletionSd(frames[cup], estimate.massG(), estimate.massSdG(), start, now());
+    double told = states[cup].frame(frames[cup]).depletion(estimate.massG());
+    score.depletion(told - scene.cup(cup).depletion(), sd);
   }
 
   /** A cup to which nothing is happening, so that a rise is the dose and nothing else. */
@@ -331,11 +343,11 @@ public final class EstimateTrial {
     private final EstimateState state;
     private final CupEstimate estimate;
 
-    Question(int cup, CupEstimate estimate) {
+    Question(int cup, CupEstimate estimate, long horizonTicks) {
       this.cup = cup;
       this.state = states[cup];
       this.estimate = estimate;
-      this.horizonTicks = random.nextLong(4L * 60 / tickMin, 36L * 60 / tickMin);
+      this.horizonTicks = horizonTicks;
     }
 
     boolean due() {
@@ -357,10 +369,16 @@ public final class EstimateTrial {
               askedHour);
       double targetG = scene.cup(cup).grossG();
       double hours = horizonTicks * tickMin / 60.0;
+      boolean dayAhead = horizonTicks == 1440L / tickMin;
       boolean in =
           forecast.hoursTo(targetG, Forecast.Bound.EARLY) <= hours
               && hours <= forecast.hoursTo(targetG, Forecast.Bound.LATE);
-      score.forecast(hours, forecast.hoursTo(targetG, Forecast.Bound.LIKELY), in);
+      double likely = forecast.hoursTo(targetG, Forecast.Bound.LIKELY);
+      if (dayAhead) {
+        score.dayAhead(likely - hours, in);
+      } else {
+        score.forecast(hours, likely, in);
+      }
     }
   }
 
@@ -371,7 +389,9 @@ public final class EstimateTrial {
     for (int cup = 0; cup < scene.count(); cup++) {
       CupEstimate estimate = CupEstimate.at(states[cup], frames[cup], now());
       if (estimate.trusted() && !stand.swapped(cup)) {
-        questions.add(new Question(cup, estimate));
+        long horizon = random.nextLong(4L * 60 / tickMin, 36L * 60 / tickMin);
+        questions.add(new Question(cup, estimate, horizon));
+        questions.add(new Question(cup, estimate, 1440L / tickMin));
       }
     }
   }
