@@ -14,6 +14,7 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.Mix;
 import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.setup.RootingRules;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.setup.Vessel;
 import dev.cupwarden.core.setup.WateringRules;
@@ -88,7 +89,7 @@ final class TestBench {
         WateringRules.USUAL,
         Duration.ofMinutes(5),
         FeedingRules.USUAL,
-        new TreeMap<>(),
+        RootingRules.USUAL,
         ClimateRules.USUAL,
         new TreeMap<>(Map.of("coir-perlite", mix)),
         new TreeMap<>(Map.of("tall", vessel)),

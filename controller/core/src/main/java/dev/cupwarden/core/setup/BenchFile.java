@@ -57,6 +57,7 @@ public final class BenchFile {
                 "board",
                 "hose",
                 "drain",
+                "plants",
                 "cups");
     Bench bench = withoutCups(top);
     Bench whole = withCups(bench, top.need("cups", "the cups by name").safelyNamed());
@@ -77,7 +78,9 @@ public final class BenchFile {
         RuleKeys.watering(top.maybe("watering"), place),
         RuleKeys.tick(top.maybe("tick")),
         FeedKeys.feeding(top.maybe("feeding"), feeds.keySet()),
-        LineKeys.perStage(top.maybe("lines")),
+        new RootingRules(
+            LineKeys.perStage(top.maybe("lines")),
+            PlantKeys.plants(top.maybe("plants"), KnownPlants.table())),
         RuleKeys.climate(top.maybe("climate"), top.maybe("lamp")),
         SubstrateKeys.mixes(top.need("mixes", "the mixes by name")),
         SubstrateKeys.vessels(top.need("vessels", "the vessels by name")),
@@ -104,7 +107,7 @@ public final class BenchFile {
         bench.watering(),
         bench.tick(),
         bench.feeding(),
-        bench.lines(),
+        bench.rooting(),
         bench.climate(),
         bench.mixes(),
         bench.vessels(),

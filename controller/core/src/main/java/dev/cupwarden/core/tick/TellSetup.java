@@ -94,7 +94,7 @@ final class TellSetup {
         cup.setup().struck(),
         cup.setup().stage(),
         cup.setup().cuttingG(),
-        bench.linesOf(cup.setup()));
+        CupFrame.stageLines(bench, cup.setup()));
   }
 
   private static <A, B> SortedMap<String, B> each(

@@ -12,7 +12,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** What a bench file that is right comes to. */
@@ -51,8 +50,7 @@ class BenchFileTest {
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(new FeedingRules.PlanStep(LocalDate.of(2026, 11, 1), "leafy"))),
         bench.feeding());
-    assertEquals(Set.of(RootStage.values()), bench.lines().keySet());
-    assertEquals(new StageLines(0.4, 0, 0.7), bench.lines().get(RootStage.CIRCLING));
+    assertEquals(new StageLines(0.4, 0, 0.7), bench.rooting().lines().get(RootStage.CIRCLING));
     assertEquals(
         new ClimateRules(12, 3, 30, 27, Optional.empty(), Optional.empty()), bench.climate());
     assertEquals(
@@ -103,9 +101,8 @@ class BenchFileTest {
     assertEquals(Duration.ofMinutes(5), bench.tick());
     assertEquals(FeedingRules.USUAL, bench.feeding());
     assertEquals(ClimateRules.USUAL, bench.climate());
-    for (RootStage stage : RootStage.values()) {
-      assertEquals(StageLines.usual(stage), bench.lines().get(stage));
-    }
+    assertEquals(Map.of(), bench.rooting().lines());
+    assertEquals(KnownPlants.table(), bench.rooting().plants());
     assertEquals(
         Map.of("plain", new Tank("plain", Double.POSITIVE_INFINITY, Optional.empty(), 0)),
         bench.tanks());
