@@ -90,7 +90,7 @@ class HoseRoundTest {
   void usualPassOfACup(double part, double ml) {
     BenchDraft draft = new DraftBench("hose: 12 mL").draft();
     CupDraft cup = DraftBench.holds(draft, "A1", 0.5);
-    cup.witness = cup.witness.with(new Soaking(part));
+    cup.witness = cup.witness.with(new Soaking(part, 0));
     assertEquals(ml, HoseRound.passMl(draft, cup));
   }
 
