@@ -52,7 +52,7 @@ public enum AlertCode {
   SALTS_HIGH("salts-high", "mS/cm", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   LOOK_AT_ROOTS("look-at-roots", "", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   POT_ON("pot-on", "g a day", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
-  WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
   CLOCK("clock", "s", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
   NOTICES_FAILING("notices-failing", "", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_ITSELF),
   STORE_FULL("store-full", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
@@ -77,6 +77,8 @@ public enum AlertCode {
   private enum Again {
     /** A person must act, and may put it off. */
     DAILY,
+    /** It can wait for a week, unless it is severe. */
+    WEEKLY_WHILE_MILD,
     /** It only asks for a look. */
     NEVER,
     /** A person must act, and cannot put it off: it cannot wait, or the host tells of itself. */
@@ -84,6 +86,7 @@ public enum AlertCode {
     HOURLY_WHILE_SEVERE
   }
 
+  private static final Duration A_WEEK = Duration.ofDays(7);
   private static final Duration A_DAY = Duration.ofHours(24);
   private static final Duration AN_HOUR = Duration.ofHours(1);
 
@@ -206,7 +209,12 @@ public enum AlertCode {
 
   /** From one telling to the next at that severity. */
   public Duration every(int severity) {
-    return again == Again.HOURLY_WHILE_SEVERE && severity > 0 ? AN_HOUR : A_DAY;
+    boolean severe = severity > 0;
+    return switch (again) {
+      case HOURLY_WHILE_SEVERE -> severe ? AN_HOUR : A_DAY;
+      case WEEKLY_WHILE_MILD -> severe ? A_DAY : A_WEEK;
+      case DAILY, NEVER, NOT_PUT_OFF -> A_DAY;
+    };
   }
 
   /** What to do about it, in one sentence. */

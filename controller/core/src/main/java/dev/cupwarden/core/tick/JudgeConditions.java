@@ -135,14 +135,15 @@ final class JudgeConditions {
           (hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H) / 24.0;
       double threshold = WeighDrained.BEYOND_WET_H / 24.0;
       Condition.Level on = Condition.Level.ON;
-      to.add(
+      Condition doubted =
           new Condition(
               AlertCode.WEIGH_DRAINED,
               cup.name(),
               on,
               beyondDays,
               threshold,
-              Catalogue.say("alert.weigh-drained.doubted")));
+              Catalogue.say("alert.weigh-drained.doubted"));
+      to.add(doubted.severe(1));
     } else {
       to.when(
           AlertCode.WEIGH_DRAINED, cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);

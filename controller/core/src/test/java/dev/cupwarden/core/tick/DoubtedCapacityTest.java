@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.Capacity.Teacher;
 import dev.cupwarden.core.messages.AlertNotice;
@@ -160,5 +161,17 @@ class DoubtedCapacityTest {
     double availableMl = 271.754 - 20.0;
     assertEquals(
         30.0 / availableMl, story.wait(TICK).look().cups().get("A1").fed(), 1e-3, "20 mL less");
+  }
+
+  /** What is in doubt is told each day; what is merely old, once a week. */
+  @Test
+  void doubtIsToldDailyAndAgeWeekly() {
+    Story story = weighedAt(400.0);
+    story.wait(TICK).with("A1", wetLineG(story) + 15.0).run(Duration.ofDays(3));
+    assertEquals(3, asked(story).size());
+    assertEquals(Duration.ofDays(1), AlertCode.WEIGH_DRAINED.every(1));
+    assertEquals(Duration.ofDays(7), AlertCode.WEIGH_DRAINED.every(0));
+    assertEquals(Duration.ofDays(1), AlertCode.NEAR_DRY.every(0));
+    assertEquals(Duration.ofHours(1), AlertCode.LEAK.every(1));
   }
 }
