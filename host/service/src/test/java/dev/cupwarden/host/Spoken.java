@@ -57,6 +57,7 @@ public final class Spoken {
         30.0,
         15.0,
         5.0,
+        null,
         List.of(new CupStatus.Told("window", 6.5, 8.0, "h", "Outside the watering window.")));
   }
 
