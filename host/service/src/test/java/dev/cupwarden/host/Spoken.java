@@ -124,9 +124,11 @@ public final class Spoken {
             0,
             0.5,
             Map.of(RootStage.TOUGHENED, 0.5),
+            FeedingRules.USUAL.strength(),
+            FeedingRules.USUAL.mostNMgPerL(),
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"))),
-        new BenchSetup.Climate(12, 3, 30),
+        new BenchSetup.Climate(12, 3, 30, 27, Optional.empty()),
         new TreeMap<>(Map.of("tall", new BenchSetup.Vessel(92, 60, 112, 13))),
         new TreeMap<>(Map.of("coir", new BenchSetup.Mix(0.82, 0.1, 0.1))),
         // One level teaspoon of 5.8 g per US gallon.

@@ -356,11 +356,13 @@ final class StubHost implements AutoCloseable {
             0,
             0.5,
             Map.of(RootStage.TOUGHENED, 0.5, RootStage.CIRCLING, 1.0),
+            FeedingRules.USUAL.strength(),
+            FeedingRules.USUAL.mostNMgPerL(),
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(
                 new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"),
                 new FeedingRules.PlanStep(LocalDate.parse("2027-04-15"), "bloom"))),
-        new BenchSetup.Climate(12, 3, 30),
+        new BenchSetup.Climate(12, 3, 30, 27, Optional.empty()),
         new TreeMap<>(
             Map.of(
                 "tall", new BenchSetup.Vessel(92, 60, 112, 13),
