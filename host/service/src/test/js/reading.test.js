@@ -70,6 +70,15 @@ test('dry before goes by the early bound, or by what an older controller told', 
   assert.equal(reading.dryBeforeMs({}), null);
 });
 
+test('a strength is so much nitrogen and conductivity', () => {
+  const leafy = { n_pct: 20, label_g_per_l: 1.5, ec_ms_per_cm_per_g_per_l: 1.2 };
+  const held = reading.concentrationOf({ feeds: { leafy }, water_ec_ms_per_cm: 0.3 }, 'leafy', 0.5);
+  assert.ok(Math.abs(held.nMgPerL - 150) < 1e-9);
+  assert.ok(Math.abs(held.ecMsPerCm - 1.2) < 1e-9);
+  assert.equal(reading.concentrationOf({ feeds: {} }, 'leafy', 0.5), null);
+  assert.equal(reading.concentrationOf(null, null, 0), null);
+});
+
 test('grams and depletion are two sides of one weight', () => {
   const cup = { capacity_g: 400, available_ml: 200 };
   assert.equal(reading.massAt(cup, 0.25), 350);

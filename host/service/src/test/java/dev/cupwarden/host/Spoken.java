@@ -57,6 +57,7 @@ public final class Spoken {
         30.0,
         15.0,
         5.0,
+        null,
         List.of(new CupStatus.Told("window", 6.5, 8.0, "h", "Outside the watering window.")));
   }
 
@@ -123,6 +124,8 @@ public final class Spoken {
             0,
             0.5,
             Map.of(RootStage.TOUGHENED, 0.5),
+            FeedingRules.USUAL.strength(),
+            FeedingRules.USUAL.mostNMgPerL(),
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"))),
         new BenchSetup.Climate(12, 3, 30, 27, Optional.empty()),

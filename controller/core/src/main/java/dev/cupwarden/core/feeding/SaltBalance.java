@@ -1,12 +1,10 @@
 package dev.cupwarden.core.feeding;
 
 import dev.cupwarden.core.setup.Feed;
-import dev.cupwarden.core.setup.RootStage;
-import java.util.Map;
 
 /**
  * Salts of one cup, as conductivity times volume (mS/cm x mL): what came in with water and feed,
- * less what ran away and what the plant took of the feed. The salts of the water itself stay.
+ * less what ran away and what the plant took.
  *
  * @param msMl conductivity times volume of all that the cup holds
  * @param feedMsMl of that, what came with feed and has not been taken up
@@ -22,22 +20,36 @@ public record SaltBalance(double msMl, double feedMsMl) {
   private static final double N_TAKEN_MG_PER_L = 100.0;
 
   /**
-   * Part of a rooted cup's loss that goes through its leaves, by root stage; the rest leaves the
-   * top of the mix and takes no salt along. Our choice, on the low side, so that the balance errs
-   * high.
+   * Of the water's own salts, as long as feed is there to go with them: for 100 mg of N leaves hold
+   * 33 mg of calcium and 13 mg of magnesium at the least that is adequate (Epstein 1965, from
+   * memory), 2.8 meq, which feeds of N, P and K do not bring; 10 meq/L are 1 mS/cm (FAO-29). Less
+   * than that is credited, so that the balance errs high.
    */
-  private static final Map<RootStage, Double> THROUGH_LEAVES =
-      Map.of(
-          RootStage.STRUCK, 0.0,
-          RootStage.WHITE, 0.2,
-          RootStage.TOUGHENED, 0.35,
-          RootStage.CIRCLING, 0.55);
+  private static final double OWN_TAKEN_MS_PER_CM = 0.2;
 
   /**
    * Above this, plain water only: the upper end of the low band of pour-through readings, meant for
    * seedlings and salt-sensitive plants (UMass and NC State HIL 590 tables).
    */
   public static final double MOST_MS_PER_CM = 2.6;
+
+  /**
+   * From here on feed is thinned, in proportion, to none at the limit: our choice. A mix that holds
+   * 100 mg/L N of a common feed in water of 0.3 mS/cm lies just below it.
+   */
+  private static final double TRIMMED_FROM_MS_PER_CM = 1.0;
+
+  /** The part of its feed that a cup of that conductivity still gets: 1 to 0. */
+  public static double feedPart(double msPerCm) {
+    double part = (MOST_MS_PER_CM - msPerCm) / (MOST_MS_PER_CM - TRIMMED_FROM_MS_PER_CM);
+    return Math.max(0.0, Math.min(1.0, part));
+  }
+
+  /** What is left of that feed in the mix, mL at label strength; 0 where no EC tells. */
+  public double labelMl(Feed feed) {
+    double labelMsPerCm = feed.labelGPerL() * feed.ecMsPerCmPerGPerL();
+    return labelMsPerCm > 0.0 ? feedMsMl / labelMsPerCm : 0.0;
+  }
 
   /** Conductivity of water with that strength of feed in it, mS/cm. */
   public static double ecMsPerCm(double waterEcMsPerCm, Feed feed, double strength) {
@@ -59,15 +71,30 @@ public record SaltBalance(double msMl, double feedMsMl) {
     return new SaltBalance(Math.max(left, msMl - ml * ecMsPerCm), left);
   }
 
-  /** After the cup lost so much water to air and plant, with that feed in its mix. */
-  public SaltBalance used(double lostMl, RootStage stage, Feed feed) {
+  /** Of a mix that holds so much water and nothing else: nobody wets one with distilled water. */
+  public static SaltBalance wetted(double ml, double waterEcMsPerCm) {
+    return NONE.plus(ml, waterEcMsPerCm, waterEcMsPerCm);
+  }
+
+  /**
+   * After the cup lost so much water to air and plant, with that feed in its mix.
+   *
+   * @param throughLeaves part of it that went through the leaves
+   */
+  public SaltBalance used(double lostMl, double throughLeaves, Feed feed) {
     if (feed == null || feed.nPct() <= 0.0) {
       return this;
     }
     double nMgPerG = feed.nPct() * 10.0;
     double ecMsPerCm = N_TAKEN_MG_PER_L / nMgPerG * feed.ecMsPerCmPerGPerL();
-    double takenMsMl = Math.min(feedMsMl, lostMl * THROUGH_LEAVES.get(stage) * ecMsPerCm);
-    return takenMsMl > 0.0 ? new SaltBalance(msMl - takenMsMl, feedMsMl - takenMsMl) : this;
+    double wantedMsMl = lostMl * throughLeaves * ecMsPerCm;
+    double takenMsMl = Math.min(feedMsMl, wantedMsMl);
+    if (!(takenMsMl > 0.0)) {
+      return this;
+    }
+    double ownMsMl = lostMl * throughLeaves * OWN_TAKEN_MS_PER_CM * takenMsMl / wantedMsMl;
+    double left = feedMsMl - takenMsMl;
+    return new SaltBalance(Math.max(left, msMl - takenMsMl - ownMsMl), left);
   }
 
   /** After so much water of the cup's own concentration ran away. */

@@ -5,6 +5,7 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
@@ -53,6 +54,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param fed label-equivalents within the last label interval
    * @param saltMsPerCm conductivity of its water at capacity, as reckoned
    * @param rootsC what counts as the temperature of its roots; NaN where nothing was supplied
+   * @param driest greatest depletion since its last refill ended
+   * @param mostFeed what bounds the program's own feed, and why
    * @param hose what the shared hose would bring it with plain water
    */
   public record CupFacts(
@@ -77,6 +80,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       double fed,
       double saltMsPerCm,
       double rootsC,
+      double driest,
+      FeedStrength mostFeed,
       HoseFacts hose) {
 
     /** No cup: a pass into a jug or to waste. */
@@ -103,6 +108,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
           0.0,
           0.0,
           Double.NaN,
+          0.0,
+          FeedStrength.UNBOUND,
           HoseFacts.CLEAR);
     }
   }

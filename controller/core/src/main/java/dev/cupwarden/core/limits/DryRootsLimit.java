@@ -2,7 +2,7 @@ package dev.cupwarden.core.limits;
 
 /** Feed burns dry roots: plain water goes first. */
 final class DryRootsLimit implements Limit {
-  private static final double PLAIN_ABOVE = 0.8;
+  static final double PLAIN_ABOVE = 0.8;
 
   @Override
   public Ruling rule(Case pass) {

@@ -112,7 +112,8 @@ public enum LimitCode {
       "mL",
       WAITS,
       BY_ITSELF,
-      cap(new PassLimit(1.0)).passedBy(FED_RESCUE),
+      cap(new PassLimit(1.0)).passedBy(FED_RESCUE, FLUSH),
+      cap(new FlushPassLimit()).onlyFor(FLUSH),
       // Feed on dry roots: half of the usual at a time.
       cap(new PassLimit(0.5)).onlyFor(FED_RESCUE),
       cap(new RefillLineLimit()).onlyFor(DUE, FORECAST, RESCUE, FED_RESCUE, ORDER)),
@@ -125,7 +126,14 @@ public enum LimitCode {
       BY_ITSELF,
       cap(new BudgetLimit()).onlyFor(DUE, FORECAST, RESCUE, FED_RESCUE)),
   RATION("ration", WATER, "mL", WAITS, BY_ITSELF, cap(new BudgetLimit()).onlyFor(BLIND)),
-  SOAK("soak", WATER, "min", WAITS, BY_ITSELF, veto(new SoakLimit())),
+  SOAK(
+      "soak",
+      WATER,
+      "min",
+      WAITS,
+      BY_ITSELF,
+      veto(new SoakLimit()).passedBy(FLUSH),
+      veto(new FlushSoakLimit()).onlyFor(FLUSH)),
   HOLD_FEED(
       "hold-feed",
       FEED,
@@ -141,8 +149,18 @@ public enum LimitCode {
       "depletion",
       REFUSED,
       BY_ITSELF,
-      veto(new DryRootsLimit()).passedBy(FED_RESCUE)),
-  STRENGTH("strength", FEED, "label", REFUSED, BY_A_PERSON, cap(new StrengthLimit())),
+      veto(new DryRootsLimit()).passedBy(FED_RESCUE),
+      veto(new PlainFirstLimit(PlainFirstLimit.Why.DRIED)).passedBy(FED_RESCUE, ORDER),
+      veto(new PlainFirstLimit(PlainFirstLimit.Why.BYPASS)).passedBy(FED_RESCUE, ORDER)),
+  STRENGTH(
+      "strength",
+      FEED,
+      "label",
+      REFUSED,
+      BY_A_PERSON,
+      cap(new StrengthLimit()),
+      // What a person asks for is theirs to judge, below the bench's ceiling.
+      cap(new StageStrengthLimit()).passedBy(FED_RESCUE, ORDER)),
   LEDGER("ledger", FEED, "label", REFUSED, BY_ITSELF, cap(new LedgerLimit())),
   SALT("salt", FEED, "mS/cm", REFUSED, BY_A_PERSON, veto(new SaltLimit())),
   DARK_SEASON(

@@ -52,6 +52,8 @@ public record BenchSetup(
       double floor,
       double ceiling,
       Map<RootStage, Double> target,
+      Map<RootStage, Double> strength,
+      @JsonProperty("most_n_mg_per_l") Map<RootStage, Double> mostNMgPerL,
       Optional<FeedingRules.Pause> pause,
       List<FeedingRules.PlanStep> plan) {}
 

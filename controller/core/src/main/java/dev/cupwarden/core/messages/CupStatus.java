@@ -20,6 +20,7 @@ import java.util.List;
  * @param nextPassMl what a person's dose would get in its next pass once no limit holds; 0 where no
  *     pass is worth a valve, null if the water is not known
  * @param leastPassMl smaller passes are not worth a valve; null from a controller of before
+ * @param nextFeed null for a stage that takes none, and where no tank holds feed
  * @param reasons all limits that hold it back now, with value and threshold
  */
 public record CupStatus(
@@ -46,7 +47,20 @@ public record CupStatus(
     Double roomMl,
     Double nextPassMl,
     Double leastPassMl,
+    NextFeed nextFeed,
     List<Told> reasons) {
+
+  /**
+   * How strong its next feed is to be, in mean over a refill.
+   *
+   * @param strength as a part of the label's
+   * @param cappedBy what keeps it so
+   */
+  public record NextFeed(
+      double strength,
+      @JsonProperty("n_mg_per_l") double nMgPerL,
+      @JsonProperty("ec_ms_per_cm") double ecMsPerCm,
+      Told cappedBy) {}
 
   /**
    * A reason in numbers and in words.

@@ -34,6 +34,14 @@ public final class Sentences {
         .collect(Collectors.joining("; "));
   }
 
+  /** Of a flush that would run over. */
+  public static String trayHasNoRoom(double throughMl, double heldMl, double trayMl) {
+    return say(
+        "%.0f mL would run through, and the tray holds %.0f of %.0f mL: empty it and clear it for the"
+            + " whole bench first, or flush with less",
+        throughMl, heldMl, trayMl);
+  }
+
   /** Of a drained weight that did not come; {@code read}: whether the cup was read meanwhile. */
   public static String stillDripping(boolean read) {
     return "still dripping: say it again (it was not "

@@ -24,6 +24,9 @@ final class FeedKeys {
   private static final Range SPOON = Range.of(0.5, 20, Unit.G);
   private static final Range EC = Range.of(0, 5);
 
+  /** Nursery crops in full growth bear 300 mg/L N, and no cutting does: our choice. */
+  private static final Range MOST_N = Range.of(0, 400, Unit.MG_PER_L);
+
   /** Above this a feed no longer dissolves, or no root stands it: our choice. */
   private static final double MOST_LABEL_G_PER_L = 50;
 
@@ -102,7 +105,8 @@ final class FeedKeys {
     if (written.isEmpty()) {
       return usual;
     }
-    Section keys = written.get().section("floor", "ceiling", "target", "pause", "plan");
+    Section keys =
+        written.get().section("floor", "ceiling", "target", "strength", "most_n", "pause", "plan");
     double floor = keys.number("floor", Range.FRACTION, usual.floor());
     double ceiling = keys.number("ceiling", Range.FRACTION, usual.ceiling());
     if (floor > ceiling) {
@@ -111,25 +115,32 @@ final class FeedKeys {
     return new FeedingRules(
         floor,
         ceiling,
-        target(keys.maybe("target")),
+        byStage(keys.maybe("target"), usual.target(), part -> part.number(Range.FRACTION)),
+        byStage(keys.maybe("strength"), usual.strength(), part -> part.number(Range.FRACTION)),
+        byStage(keys.maybe("most_n"), usual.mostNMgPerL(), most -> most.quantity(MOST_N)),
         pause(keys.maybe("pause")),
         plan(keys.maybe("plan"), feeds));
   }
 
-  /** Only for stages that take feed; one that is not listed has the usual target. */
-  private static Map<RootStage, Double> target(Optional<Entry> written) throws SetupException {
-    Map<RootStage, Double> target = new EnumMap<>(FeedingRules.USUAL.target());
+  /** One value of a stage. */
+  private interface OfStage {
+    double read(Entry written) throws SetupException;
+  }
+
+  /** Only for stages that take feed; one that is not listed has the usual value. */
+  private static Map<RootStage, Double> byStage(
+      Optional<Entry> written, Map<RootStage, Double> usual, OfStage value) throws SetupException {
+    Map<RootStage, Double> byStage = new EnumMap<>(usual);
     if (written.isPresent()) {
       String[] fed =
           RootStage.words().stream()
               .filter(word -> RootStage.of(word).orElseThrow().takesFeed())
               .toArray(String[]::new);
       for (var stage : written.get().section(fed).values().entrySet()) {
-        target.put(
-            RootStage.of(stage.getKey()).orElseThrow(), stage.getValue().number(Range.FRACTION));
+        byStage.put(RootStage.of(stage.getKey()).orElseThrow(), value.read(stage.getValue()));
       }
     }
-    return target;
+    return byStage;
   }
 
   private static Optional<FeedingRules.Pause> pause(Optional<Entry> written) throws SetupException {

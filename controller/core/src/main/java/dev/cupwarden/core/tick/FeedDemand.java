@@ -1,6 +1,5 @@
 package dev.cupwarden.core.tick;
 
-import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Feed;
@@ -28,7 +27,6 @@ public record FeedDemand(
    * @throws IllegalArgumentException where a cup's vessel, mix and lines do not go together
    */
   public static FeedDemand predicted(Bench bench, Feed feed, double tankStrength) {
-    double intervalDays = feed.labelEvery().toMinutes() / 1440.0;
     double waterMl = 0.0;
     double feedMl = 0.0;
     double least = Double.POSITIVE_INFINITY;
@@ -43,9 +41,7 @@ public record FeedDemand(
         unfed.add(cup.name());
         continue;
       }
-      double target = bench.feeding().target().getOrDefault(cup.stage(), 0.0);
-      double strength =
-          FeedStrength.of(bench.feeding(), target, everyDays, intervalDays, refilledPart);
+      double strength = FeedReach.risen(bench, cup, feed, refilledPart);
       least = Math.min(least, strength);
       feedMl += mlPerD * Math.min(1.0, strength / tankStrength);
     }

@@ -3,11 +3,13 @@ package dev.cupwarden.core.tick;
 import dev.cupwarden.core.dosing.Hose;
 import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.LabelRate;
+import dev.cupwarden.core.feeding.StageFeed;
 import dev.cupwarden.core.limits.HoseLimit;
 import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.watering.PredictedUse;
 import java.util.ArrayList;
@@ -66,13 +68,7 @@ public record FeedReach(String cup, double meant, double refillMl, double reache
     Feed feed = bench.feeds().get(tank.feed().get());
     double refilledPart = frame.lines().due() - frame.lines().refill();
     double refillMl = refilledPart * frame.water().availableMl();
-    double meant =
-        FeedStrength.of(
-            bench.feeding(),
-            bench.feeding().target().getOrDefault(cup.stage(), 0.0),
-            PredictedUse.days(cup.stage()),
-            feed.labelEvery().toMinutes() / 1440.0,
-            refilledPart);
+    double meant = risen(bench, cup, feed, refilledPart);
     double most = Math.min(bench.feeding().ceiling(), tank.strength());
     double reached = most;
     if (!Double.isNaN(unfedPassMl) && bench.hose().drain().isEmpty()) {
@@ -80,6 +76,24 @@ public record FeedReach(String cup, double meant, double refillMl, double reache
       reached = most(bench, feed, tank.strength(), refillMl, passMl, unfedPassMl);
     }
     return new FeedReach(cup.name(), meant, refillMl, Math.min(most, reached));
+  }
+
+  /** What a stage is given in the end, where roots are warm and salts low: by its predicted use. */
+  static double risen(Bench bench, Cup cup, Feed feed, double refilledPart) {
+    FeedingRules rules = bench.feeding();
+    double labelNMgPerL = LabelRate.of(feed).elementsMg(1.0, 1000.0).nMg();
+    double spread =
+        FeedStrength.spread(
+            rules.target().getOrDefault(cup.stage(), 0.0),
+            PredictedUse.days(cup.stage()),
+            feed.labelEvery().toMinutes() / 1440.0,
+            refilledPart);
+    FeedStrength own = FeedStrength.of(StageFeed.risen(rules, cup.stage()), labelNMgPerL);
+    double strength =
+        own.lesser(FeedStrength.Cap.LABEL, spread, own.strength(), spread)
+            .atLeast(rules.floor(), own.strength())
+            .strength();
+    return Math.min(rules.ceiling(), strength);
   }
 
   /** Feed first, tenth of a pass by tenth of a pass, for as long as the rest clears the hose. */

@@ -157,7 +157,7 @@ final class FeedThroughHose {
   }
 
   private Next of(CupDraft cup, double ml, double owedMl) {
-    double meant = StrengthMeant.of(draft, cup, Double.NaN);
+    double meant = StrengthMeant.of(draft, cup);
     double mostMl = draft.bench.feeding().ceiling() * ml;
     return new Next(ml, Math.max(0.0, Math.min(mostMl, meant * ml + owedMl)));
   }

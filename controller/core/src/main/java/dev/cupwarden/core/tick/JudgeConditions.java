@@ -12,6 +12,7 @@ import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.RootSignal;
+import dev.cupwarden.core.feeding.Flush;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.setup.RootStage;
@@ -29,6 +30,9 @@ import java.util.List;
  * JudgeBench}.
  */
 final class JudgeConditions {
+  /** A flush that is needed again so soon is no cure: our choice. */
+  private static final double HARD_WATER_D = 45.0;
+
   /** Cups that were said to be moved out by day are back by then: our choice. */
   private static final double AWAY_TOO_LONG_H = 14.0;
 
@@ -71,6 +75,31 @@ final class JudgeConditions {
     return conditions;
   }
 
+  /**
+   * For a cup at its due line, in steps of 50 mL and five days: words that change from hour to hour
+   * would be told each time.
+   */
+  private static String flush(BenchDraft draft, CupDraft cup, double saltMsPerCm) {
+    double waterMsPerCm = draft.bench.waterEcMsPerCm();
+    double capacityMl = cup.capacityMl();
+    double roomMl = cup.frame.lines().due() * cup.availableMl();
+    double ml = Flush.ml(saltMsPerCm, waterMsPerCm, capacityMl, roomMl);
+    if (ml <= 0.0) {
+      return Catalogue.say("alert.salts-high.do.water", waterMsPerCm);
+    }
+    String what =
+        Catalogue.say(
+            "alert.salts-high.do.ml",
+            50.0 * Math.ceil(ml / 50.0),
+            Flush.reachesMsPerCm(waterMsPerCm));
+    double days =
+        Flush.lastsDays(waterMsPerCm, capacityMl, Math.max(1.0, cup.plant.use().lostPerDayG()));
+    boolean hard = cup.plant.use().known() && days < HARD_WATER_D;
+    return hard
+        ? what + " " + Catalogue.say("alert.salts-high.do.hard", 5.0 * Math.ceil(days / 5.0))
+        : what;
+  }
+
   private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
     double wetH = cup.watering.wet().hours(draft.at);
     wetness(cup, wetH, to);
@@ -79,7 +108,12 @@ final class JudgeConditions {
     withoutPlain(draft, cup, to);
     double salt = cup.doses.salts().atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
-    to.above(AlertCode.SALTS_HIGH, cup.name(), salt, most, 0.9 * most);
+    Condition.Level level =
+        salt > most
+            ? Condition.Level.ON
+            : salt < 0.9 * most ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    String flush = level == Condition.Level.OFF ? null : flush(draft, cup, salt);
+    to.add(new Condition(AlertCode.SALTS_HIGH, cup.name(), level, salt, most, flush));
     roots(cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.plant.use().known()) {
       double dayG = cup.plant.use().lostPerDayG();

@@ -208,7 +208,7 @@ final class PutOutPasses {
             ? wish.allowance()
             : judge(draft, cup, wish.wanted(), benchFacts(draft, window, passes));
     cup.allowance = allowance;
-    double wanted = StrengthMeant.of(draft, cup, wish.wanted().strengthAsked());
+    double wanted = StrengthMeant.of(draft, cup, wish.wanted());
     List<Reason> against = against(wish.wanted(), allowance);
     if (!against.isEmpty()) {
       refuseByHand(draft, cup, against);
@@ -364,6 +364,8 @@ final class PutOutPasses {
         cup.fed,
         cup.doses.salts().atCapacityMsPerCm(cup.capacityMl()),
         draft.rootsC(cup),
+        cup.watering.driest(),
+        StrengthMeant.mostOfPass(draft, cup),
         hose);
   }
 

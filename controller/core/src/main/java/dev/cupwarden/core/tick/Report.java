@@ -1,6 +1,10 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.estimate.Forecast;
+import dev.cupwarden.core.feeding.FeedStrength;
+import dev.cupwarden.core.feeding.LabelRate;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.CupActivity;
@@ -8,6 +12,7 @@ import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.messages.Sentences;
+import dev.cupwarden.core.setup.Feed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -78,7 +83,30 @@ final class Report {
         known ? rounded(next.roomMl(), 1e2) : null,
         known ? rounded(next.ml(), 1e2) : null,
         rounded(next.leastMl(), 1e2),
+        nextFeed(draft, cup),
         holding);
+  }
+
+  private static CupStatus.NextFeed nextFeed(BenchDraft draft, CupDraft cup) {
+    Feed feed = draft.bench.feeds().get(String.valueOf(draft.supply().feed()));
+    if (feed == null || !cup.setup.stage().takesFeed()) {
+      return null;
+    }
+    FeedStrength meant = StrengthMeant.meant(draft, cup);
+    double strength = Math.min(meant.strength(), draft.bench.feeding().ceiling());
+    double waterMsPerCm = draft.bench.waterEcMsPerCm();
+    Reason by =
+        new Reason(
+            LimitCode.STRENGTH.word(),
+            meant.value(),
+            meant.threshold(),
+            meant.by().unit(),
+            meant.by().word());
+    return new CupStatus.NextFeed(
+        rounded(strength, 1e4),
+        rounded(LabelRate.of(feed).elementsMg(strength, 1000.0).nMg(), 1e1),
+        rounded(SaltBalance.ecMsPerCm(waterMsPerCm, feed, strength), 1e3),
+        told(by));
   }
 
   /**

@@ -97,7 +97,7 @@ final class SetUpCups {
     cup.weight = cup.weight.repotted();
     cup.watering = cup.watering.repotted();
     cup.account = WaterAccount.NONE;
-    cup.doses = cup.doses.with(SaltBalance.NONE);
+    cup.doses = cup.doses.with(SaltBalance.wetted(cup.capacityMl(), draft.bench.waterEcMsPerCm()));
     cup.witness = cup.witness.repotted();
     cup.seeNow(draft.at);
   }

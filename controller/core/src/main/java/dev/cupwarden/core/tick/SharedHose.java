@@ -105,7 +105,7 @@ final class SharedHose {
    * the tank's.
    */
   static double makesUpWithin(BenchDraft draft, CupDraft cup) {
-    double meant = StrengthMeant.of(draft, cup, Double.NaN);
+    double meant = StrengthMeant.of(draft, cup);
     double most = Math.min(draft.bench.feeding().ceiling(), draft.supply().feedStrength());
     double lacksMl = Math.max(0.0, owedMl(draft, cup) + meant * HoseRound.passMl(draft, cup));
     return lacksMl / Math.max(1e-6, most - meant) / cup.availableMl();

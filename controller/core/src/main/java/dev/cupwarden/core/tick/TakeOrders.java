@@ -5,6 +5,7 @@ import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.orders.OrderReader;
 import dev.cupwarden.core.orders.OrderRefused;
@@ -98,6 +99,7 @@ final class TakeOrders {
     } else if (order instanceof Order.HandDose dose) {
       return dose(draft, dose);
     } else if (order instanceof Order.Flush flush) {
+      refuseOverTray(draft, draft.cup(flush.cup()), flush.ml());
       Refill refill = Refill.byHand(Cause.FLUSH, draft.at, flush.ml(), 0.0, Set.of(), flush.id());
       return begin(draft, draft.cup(flush.cup()), refill);
     } else if (order instanceof Order.Watered watered) {
@@ -235,6 +237,17 @@ final class TakeOrders {
         Refill.byHand(
             Cause.ORDER, draft.at, order.ml(), order.strength(), order.lifts(), order.id());
     return begin(draft, draft.cup(order.cup()), refill);
+  }
+
+  /** What would run through must fit into the tray: a person empties it first. */
+  private static void refuseOverTray(BenchDraft draft, CupDraft cup, double ml)
+      throws OrderRefused {
+    double roomMl = cup.now.known() ? cup.weights.capacityG() - cup.massG() : 0.0;
+    double throughMl = ml - Math.max(0.0, roomMl);
+    double heldMl = draft.pump.trayMl();
+    if (throughMl > 0.0 && heldMl + throughMl > draft.bench.trayMl()) {
+      throw new OrderRefused(Sentences.trayHasNoRoom(throughMl, heldMl, draft.bench.trayMl()));
+    }
   }
 
   /** A person's water takes the place of the program's own; what was given stays given. */

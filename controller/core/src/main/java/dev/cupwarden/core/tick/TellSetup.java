@@ -38,7 +38,13 @@ final class TellSetup {
             bench.watering().passMl(),
             bench.watering().soak().toMillis() / 1000.0),
         new BenchSetup.Feeding(
-            feeding.floor(), feeding.ceiling(), feeding.target(), feeding.pause(), feeding.plan()),
+            feeding.floor(),
+            feeding.ceiling(),
+            feeding.target(),
+            feeding.strength(),
+            feeding.mostNMgPerL(),
+            feeding.pause(),
+            feeding.plan()),
         new BenchSetup.Climate(
             bench.climate().coldC(),
             bench.climate().frostC(),

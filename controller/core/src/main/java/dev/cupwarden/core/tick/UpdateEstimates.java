@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.climate.DryingPower;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Rising;
@@ -9,7 +10,11 @@ import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.LightKnown;
 import dev.cupwarden.core.estimate.WeightEvent;
+import dev.cupwarden.core.feeding.LeafShare;
+import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.LowAir;
@@ -104,6 +109,10 @@ final class UpdateEstimates {
     Instant at = draft.at;
     if (cup.plant.stageSince() == null) {
       cup.plant = cup.plant.ofStageSince(at);
+      if (cup.doses.salts().equals(SaltBalance.NONE)) {
+        cup.doses =
+            cup.doses.with(SaltBalance.wetted(cup.capacityMl(), draft.bench.waterEcMsPerCm()));
+      }
     }
     boolean neighboursMoved = moved - (moved(cup) ? 1 : 0) > 0;
     EstimateStep step =
@@ -162,8 +171,18 @@ final class UpdateEstimates {
     if (hours <= UseLog.LONGEST_GAP_H) {
       double lostG = cup.now.rateGPerH() * hours;
       cup.plant = cup.plant.with(cup.plant.use().plus(draft.at, lostG, hours));
-      cup.doses = cup.doses.with(cup.doses.salts().used(lostG, cup.setup.stage(), feed));
+      cup.doses = cup.doses.with(cup.doses.salts().used(lostG, throughLeaves(draft, cup), feed));
     }
+  }
+
+  private static double throughLeaves(BenchDraft draft, CupDraft cup) {
+    RootStage stage = cup.setup.stage();
+    double vpdKpa = draft.vpdKpa();
+    double lostMlPerD = cup.plant.use().known() ? cup.plant.use().lostPerDayG() : Double.NaN;
+    return stage.rooted() && lostMlPerD > 0.0 && !Double.isNaN(vpdKpa)
+        ? LeafShare.of(
+            lostMlPerD, draft.bench.vessels().get(cup.setup.vessel()), DryingPower.kpa(vpdKpa))
+        : LeafShare.usual(stage);
   }
 
   /** A rise seen only after a doubt may be the pass that went before it. */

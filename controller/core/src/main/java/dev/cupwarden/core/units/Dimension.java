@@ -11,7 +11,8 @@ public enum Dimension {
   TIME("a time"),
   TEMPERATURE("a temperature"),
   CONDUCTIVITY("a conductivity"),
-  FLOW("a flow");
+  FLOW("a flow"),
+  CONCENTRATION("a concentration");
 
   private final String words;
 

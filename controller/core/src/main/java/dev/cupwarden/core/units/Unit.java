@@ -49,7 +49,8 @@ public enum Unit {
   MS_PER_CM("mS/cm", Dimension.CONDUCTIVITY, "1"),
   DS_PER_M("dS/m", Dimension.CONDUCTIVITY, "1"),
   US_PER_CM("uS/cm", Dimension.CONDUCTIVITY, "0.001"),
-  ML_PER_S("mL/s", Dimension.FLOW, "1");
+  ML_PER_S("mL/s", Dimension.FLOW, "1"),
+  MG_PER_L("mg/L", Dimension.CONCENTRATION, "1");
 
   private final String symbol;
   private final Dimension dimension;

@@ -31,6 +31,15 @@ public record Refill(
   /** Past this a refill is over: what is still missing waits for the next. Our choice. */
   public static final Duration LONGEST = Duration.ofHours(6);
 
+  /** A flush is given in passes of at most so much, mL: common practice, a fluid ounce. */
+  public static final double FLUSH_PASS_ML = 30.0;
+
+  /**
+   * Between two passes of a flush there is no more time than lets the last one run in, so that 700
+   * mL are given within two hours: our choice.
+   */
+  public static final Duration FLUSH_SOAK = Duration.ofMinutes(5);
+
   /** One that a person asked for. */
   public static Refill byHand(
       Cause cause, Instant at, double ml, double strengthAsked, Set<String> lifts, String orderId) {

@@ -55,28 +55,32 @@ class SaltBalanceTest {
     assertSalts(90, 90, fed().minus(300, WATER, WATER));
   }
 
-  /** 100 mg/L N of a feed of 200 mg/g are 0.5 g/L, 0.6 mS/cm, of what goes through the leaves. */
+  /**
+   * 100 mg/L N of a feed of 200 mg/g are 0.5 g/L, 0.6 mS/cm, of what goes through the leaves, and
+   * 0.2 mS/cm of the water's own salts go with them.
+   */
   @ParameterizedTest(name = "{0}: {1} mS/cm x mL of 100 mL")
   @CsvSource({"WHITE, 12", "TOUGHENED, 21", "CIRCLING, 33"})
   void plantTakesFeedWithTheWaterThatGoesThroughItsLeaves(RootStage stage, double taken) {
-    assertSalts(120 - taken, 90 - taken, fed().used(100, stage, LEAFY));
+    assertSalts(
+        120 - taken * 0.8 / 0.6, 90 - taken, fed().used(100, LeafShare.usual(stage), LEAFY));
   }
 
   @Test
   void plantTakesNoMoreThanCameWithFeed() {
-    assertSalts(30, 0, fed().used(10_000, RootStage.CIRCLING, LEAFY));
+    assertSalts(0, 0, fed().used(10_000, 0.55, LEAFY));
   }
 
   @Test
   void nothingIsTakenWithoutRootsFeedNitrogenOrLoss() {
     SaltBalance fed = fed();
-    assertSame(fed, fed.used(100, RootStage.STRUCK, LEAFY));
-    assertSame(fed, fed.used(100, RootStage.WHITE, null));
-    assertSame(fed, fed.used(100, RootStage.WHITE, feed(0)), "salts of no nitrogen stay");
-    assertSame(fed, fed.used(0, RootStage.WHITE, LEAFY));
-    assertSame(fed, fed.used(-5, RootStage.WHITE, LEAFY), "water that came is no loss");
+    assertSame(fed, fed.used(100, 0.0, LEAFY));
+    assertSame(fed, fed.used(100, 0.2, null));
+    assertSame(fed, fed.used(100, 0.2, feed(0)), "salts of no nitrogen stay");
+    assertSame(fed, fed.used(0, 0.2, LEAFY));
+    assertSame(fed, fed.used(-5, 0.2, LEAFY), "water that came is no loss");
     SaltBalance watersOwn = SaltBalance.NONE.plus(100, WATER, WATER);
-    assertSame(watersOwn, watersOwn.used(100, RootStage.WHITE, LEAFY));
+    assertSame(watersOwn, watersOwn.used(100, 0.2, LEAFY));
   }
 
   /** A quarter of 200 mL takes a quarter of the salts along. */

@@ -6,6 +6,7 @@ import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.Distrust;
+import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
@@ -51,6 +52,8 @@ final class CaseDraft {
   Soaking soaking = Soaking.USUAL;
   double fed;
   double saltMsPerCm = 1.0;
+  double driest;
+  FeedStrength mostFeed = FeedStrength.UNBOUND;
   Case.HoseFacts hose = Case.HoseFacts.CLEAR;
   FeedingRules feeding = FeedingRules.USUAL;
   Hold benchHold;
@@ -117,6 +120,8 @@ final class CaseDraft {
             fed,
             saltMsPerCm,
             rootC,
+            driest,
+            mostFeed,
             hose),
         new Case.BenchFacts(
             WateringRules.USUAL,

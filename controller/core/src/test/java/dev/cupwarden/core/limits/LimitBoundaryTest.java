@@ -14,6 +14,7 @@ import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.Distrust;
 import dev.cupwarden.core.estimate.DistrustCode;
+import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -438,7 +439,7 @@ class LimitBoundaryTest {
             .free("waited for 2 h", d -> hoseWaits(d, 120.0));
     Boundary pass =
         new Boundary("pass PassLimit[part=1.0]")
-            .passedBy(Cause.FED_RESCUE)
+            .passedBy(Cause.FED_RESCUE, Cause.FLUSH)
             .neverHolds()
             .capped("the bench's", d -> d.capacityMl = 300, 30.0, 30.0, 30.0, "mL", "")
             .capped("a tenth of the cup", d -> d.capacityMl = 299, 29.9, 30.0, 29.9, "mL", "")
@@ -473,8 +474,23 @@ class LimitBoundaryTest {
             .free("without bound", d -> d.wantMl = Double.POSITIVE_INFINITY)
             .capped("5 mL left", d -> d.wantMl = 5.0, 5.0, 5.0, 5.0, "mL", "")
             .capped("4.9 mL left", d -> d.wantMl = 4.9, 4.9, 4.9, 5.0, "mL", "");
+    Boundary flush =
+        new Boundary("pass FlushPassLimit")
+            .onlyFor(Cause.FLUSH)
+            .neverHolds()
+            .capped("of a small cup", d -> d.capacityMl = 99, 30.0, 30.0, 30.0, "mL", "");
+    Boundary flushSoak =
+        new Boundary("soak FlushSoakLimit")
+            .onlyFor(Cause.FLUSH)
+            .alsoBy(RESCUES)
+            .alsoBy(Cause.DUE, Cause.FORECAST, Cause.BLIND, Cause.ORDER)
+            .free("before the first", d -> d.lastPassAt = null)
+            .held("4 min", d -> d.lastPassAt = ago("PT4M"), 4.0, 5.0, "min")
+            .free("5 min", d -> d.lastPassAt = ago("PT5M"))
+            .free("5 min, halved", d -> soaks(d, "PT5M"));
     Boundary soak =
         new Boundary("soak SoakLimit")
+            .passedBy(Cause.FLUSH)
             .free("before the first", d -> d.lastPassAt = null)
             .held("11 min", d -> d.lastPassAt = ago("PT11M"), 11.0, 12.0, "min")
             .free("12 min", d -> d.lastPassAt = ago("PT12M"))
@@ -491,7 +507,8 @@ class LimitBoundaryTest {
             .passedBy(Cause.RESCUE, Cause.BLIND)
             .free("two passes ran past the mix", d -> d.soaking = new Soaking(0.25, 2))
             .held("three did", d -> d.soaking = new Soaking(0.25, 3), 3.0, 3.0, "");
-    return List.of(day, half, hose, sheds, pass, fed, line, tick, refill, ration, soak);
+    return List.of(
+        day, half, hose, sheds, pass, fed, flush, line, tick, refill, ration, soak, flushSoak);
   }
 
   private static void dayOf(CaseDraft draft, double ml) {
@@ -526,10 +543,29 @@ class LimitBoundaryTest {
             .free("at 0.8", d -> d.depletion = 0.8)
             .held("beyond", d -> d.depletion = 0.801, 0.801, 0.8, "depletion")
             .free("unknown", d -> d.depletion = Double.NaN);
+    Boundary dried =
+        new Boundary("dry-roots PlainFirstLimit[why=DRIED]")
+            .passedBy(Cause.FED_RESCUE, Cause.ORDER)
+            .held("dried to 0.81", d -> d.driest = 0.81, 0.81, 0.8, "depletion", "dried")
+            .free("dried to 0.8", d -> d.driest = 0.8)
+            .free("no plain water", d -> driedWithoutPlain(d));
+    Boundary bypass =
+        new Boundary("dry-roots PlainFirstLimit[why=BYPASS]")
+            .passedBy(Cause.FED_RESCUE, Cause.ORDER)
+            .held("halved", d -> d.soaking = new Soaking(0.5, 0), 0.5, 1.0, "pass", "bypass")
+            .free("whole again", d -> d.soaking = Soaking.USUAL);
     Boundary strength =
         new Boundary("strength StrengthLimit")
             .capped("half of the label", d -> ceiling(d, 0.5), 0.5, 0.5, 0.5, "label", "")
             .held("none at all", d -> ceiling(d, 0.0), 0.0, 0.0, "label");
+    FeedStrength none = new FeedStrength(0.0, FeedStrength.Cap.LABEL, 0.3, 0.0);
+    FeedStrength thinned = new FeedStrength(0.1, FeedStrength.Cap.SALT, 2.2, 2.6);
+    Boundary stageStrength =
+        new Boundary("strength StageStrengthLimit")
+            .passedBy(Cause.FED_RESCUE, Cause.ORDER)
+            .free("unbound", d -> d.mostFeed = FeedStrength.UNBOUND)
+            .held("no allowance", d -> d.mostFeed = none, 0.3, 0.0, "label", "label")
+            .capped("salts", d -> d.mostFeed = thinned, 0.1, 2.2, 2.6, "mS/cm", "salt");
     // 200 mL available; a pass of 30 mL.
     Boundary ledger =
         new Boundary("ledger LedgerLimit")
@@ -555,13 +591,29 @@ class LimitBoundaryTest {
             .held("first of the turn", d -> pause(d, "--12-15", "--01-31", "2026-12-15"), 1, 0, "")
             .held("last of the turn", d -> pause(d, "--12-15", "--01-31", "2027-01-31"), 1, 0, "")
             .free("after the turn", d -> pause(d, "--12-15", "--01-31", "2027-02-01"));
-    return List.of(stage, dryRoots, strength, ledger, salt, dark);
+    return List.of(stage, dryRoots, dried, bypass, strength, stageStrength, ledger, salt, dark);
+  }
+
+  private static void driedWithoutPlain(CaseDraft draft) {
+    draft.driest = 0.81;
+    draft.supply = withoutPlain();
+  }
+
+  private static Supply withoutPlain() {
+    return new Supply("plain", 4.0, "feed", "leafy", 4_000.0, 0.5);
   }
 
   private static void ceiling(CaseDraft draft, double most) {
     FeedingRules usual = FeedingRules.USUAL;
     draft.feeding =
-        new FeedingRules(usual.floor(), most, usual.target(), usual.pause(), usual.plan());
+        new FeedingRules(
+            usual.floor(),
+            most,
+            usual.target(),
+            usual.strength(),
+            usual.mostNMgPerL(),
+            usual.pause(),
+            usual.plan());
   }
 
   private static void fed(CaseDraft draft, String ago, double ml) {
@@ -576,6 +628,8 @@ class LimitBoundaryTest {
             usual.floor(),
             usual.ceiling(),
             usual.target(),
+            usual.strength(),
+            usual.mostNMgPerL(),
             Optional.of(new FeedingRules.Pause(MonthDay.parse(from), MonthDay.parse(until))),
             usual.plan());
     draft.today = LocalDate.parse(today);

@@ -235,6 +235,11 @@ class SchemaTest {
         127.7,
         30.0,
         5.0,
+        new CupStatus.NextFeed(
+            0.2448,
+            75.0,
+            0.769,
+            new CupStatus.Told("strength", 101.1, 75.0, "mg/L N", "most-n", "At most 75 mg/L N.")),
         List.of(new CupStatus.Told("soak", 300, 720, "s", "It soaks for 7 more minutes.")));
   }
 

@@ -47,6 +47,8 @@ class BenchFileTest {
             0,
             0.5,
             Map.of(RootStage.TOUGHENED, 0.5, RootStage.CIRCLING, 1.0),
+            Map.of(RootStage.TOUGHENED, 0.33, RootStage.CIRCLING, 0.5),
+            Map.of(RootStage.TOUGHENED, 100.0, RootStage.CIRCLING, 150.0),
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(new FeedingRules.PlanStep(LocalDate.of(2026, 11, 1), "leafy"))),
         bench.feeding());

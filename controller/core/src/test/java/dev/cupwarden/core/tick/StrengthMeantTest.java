@@ -7,13 +7,14 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * First pass of A1 of the example bench (toughened, target 0.5, feed tank at 0.5), by hand: target
- * 0.25 on the first day; 4 days of an interval of 14; 0.45 of the available water from refill to
- * due: 0.25 (4 / 14) / 0.45 = 0.1587. Of 30 mL that is 9.5 mL of the tank, in whole tenths.
+ * First pass of A1 of the example bench (toughened, target 0.5, feed tank at 0.5), by hand: a
+ * quarter of the label, but at most 75 of its 306.43 mg/L N, 0.24475; the label's allowance over
+ * its waterings, 0.5 (4 / 14) / 0.45 = 0.317, leaves that. Of 30 mL it is 14.6 mL of the tank, in
+ * whole tenths; half of it, 7.3 mL, at 15 °C.
  */
 class StrengthMeantTest {
   @ParameterizedTest(name = "roots at {0} °C: {1} mL of feed")
-  @CsvSource({"NaN, 9.5", "18, 9.5", "15, 4.7", "12, 0.0"})
+  @CsvSource({"NaN, 14.6", "18, 14.6", "15, 7.3", "12, 0.0"})
   void firstPassIsAsStrongAsStageHabitAndRootsWant(double rootC, double feedMl) {
     Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 262.1);
     story.rootC = rootC;

@@ -1,5 +1,9 @@
 package dev.cupwarden.simulator.rehearsal;
 
+import dev.cupwarden.core.feeding.FeedStrength;
+import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.feeding.StageFeed;
+import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.core.setup.Window;
@@ -20,7 +24,6 @@ final class OraclePolicy implements Policy {
   private static final double WET_MARGIN = 0.04;
 
   private static final double LEAST_PASS_ML = 5;
-  private static final double SALTY_MS_PER_CM = 2.6;
 
   private final Scene scene;
   private final IntUnaryOperator placeOf;
@@ -30,6 +33,8 @@ final class OraclePolicy implements Policy {
   private final double[] strength;
   private final double[] lossMlPerH;
   private final double[] yesterdayMl;
+  private final RootStage[] seen;
+  private final Instant[] stageSince;
   private Instant yesterday;
 
   /** It sees where each cup stands; a place below 0 is none. */
@@ -42,6 +47,8 @@ final class OraclePolicy implements Policy {
     this.strength = new double[scene.count()];
     this.lossMlPerH = new double[scene.count()];
     this.yesterdayMl = new double[scene.count()];
+    this.seen = new RootStage[scene.count()];
+    this.stageSince = new Instant[scene.count()];
   }
 
   @Override
@@ -68,6 +75,7 @@ final class OraclePolicy implements Policy {
   private Watering decide(int cup, RehearsalReadings readings, boolean open) {
     TrueCup truth = scene.cup(cup);
     RootStage stage = truth.stage();
+    seeStage(cup, readings.at());
     StageLines lines = scene.lines(cup, stage);
     double wet = truth.depletionAtAir(scene.mix(cup).leastAir());
     double refill = Math.max(lines.refill(), wet + WET_MARGIN);
@@ -77,7 +85,7 @@ final class OraclePolicy implements Policy {
     boolean begins = !refilling[cup] && (due || depletion > lines.dry());
     if (begins && depletion > refill) {
       refilling[cup] = true;
-      strength[cup] = strength(cup, readings.at(), stage, depletion - refill);
+      strength[cup] = strength(cup, readings, stage, depletion - refill);
       lastRefill[cup] = readings.at();
     }
     double roomMl = (depletion - refill) * truth.availableMl();
@@ -91,16 +99,47 @@ final class OraclePolicy implements Policy {
     return scene.blend(placeOf.applyAsInt(cup), Math.min(most, roomMl), strength[cup], "due");
   }
 
-  /** Target by stage over the label's interval, shared out by the cup's own interval and refill. */
-  private double strength(int cup, Instant at, RootStage stage, double refilled) {
-    double target = scene.bench().feeding().target().getOrDefault(stage, 0.0);
-    boolean salty = scene.cup(cup).ecAtCapacityMsPerCm() > SALTY_MS_PER_CM;
-    if (!stage.takesFeed() || salty || lastRefill[cup] == null) {
+  /**
+   * By the same rule as the bench's own feed, with what is truly in the mix: stage, label spread
+   * over its waterings, what the mix lacks, cool roots and salts.
+   */
+  private double strength(int cup, RehearsalReadings readings, RootStage stage, double refilled) {
+    FeedingRules rules = scene.bench().feeding();
+    if (!stage.takesFeed() || lastRefill[cup] == null) {
       return 0;
     }
+    TrueCup truth = scene.cup(cup);
+    Instant at = readings.at();
     double days = Duration.between(lastRefill[cup], at).toMinutes() / 1440.0;
-    double wanted = target * (days / scene.labelDays()) / Math.max(0.1, refilled);
-    return Math.max(0, Math.min(scene.bench().feeding().ceiling(), wanted));
+    double refilledPart = Math.max(0.1, refilled);
+    double target = rules.target().getOrDefault(stage, 0.0);
+    double spread = FeedStrength.spread(target, days, scene.labelDays(), refilledPart);
+    Duration interval = Duration.ofMinutes(Math.round(scene.labelDays() * 1440));
+    StageFeed feed = StageFeed.at(rules, stage, stageSince[cup], at, interval);
+    double own = feed.ofLabel(1000 * scene.labelNMgPerMl());
+    double heldMl =
+        scene.labelNMgPerMl() > 0 ? truth.balance().nHeldMg() / scene.labelNMgPerMl() : 0;
+    double lacks = (own * truth.capacityMl() - heldMl) / (refilledPart * truth.availableMl());
+    double cool =
+        FeedStrength.coolRootsPart(readings.air().rootC(), scene.bench().climate().coldC());
+    double ecMsPerCm = truth.ecAtCapacityMsPerCm();
+    double strength =
+        FeedStrength.of(feed, 1000 * scene.labelNMgPerMl())
+            .lesser(FeedStrength.Cap.LABEL, spread, 0, 0)
+            .lesser(FeedStrength.Cap.STOCK, lacks, 0, 0)
+            .lesser(FeedStrength.Cap.COOL, cool * own, 0, 0)
+            .lesser(FeedStrength.Cap.SALT, SaltBalance.feedPart(ecMsPerCm) * own, 0, 0)
+            .atLeast(rules.floor(), own)
+            .strength();
+    return Math.min(rules.ceiling(), strength);
+  }
+
+  private void seeStage(int cup, Instant at) {
+    RootStage stage = scene.cup(cup).stage();
+    if (stage != seen[cup]) {
+      seen[cup] = stage;
+      stageSince[cup] = at;
+    }
   }
 
   private void learnLosses(Instant at) {

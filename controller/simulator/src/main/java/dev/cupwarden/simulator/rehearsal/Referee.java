@@ -61,6 +61,11 @@ final class Referee {
     }
   }
 
+  /** A flush runs through: the grower's rule. */
+  private static final double MOST_FLUSH_PASS_ML = 30;
+
+  private static final Duration FLUSH_SOAK = Duration.ofMinutes(5);
+
   void see(RehearsalReadings readings) {
     for (int cup = 0; cup < lastRead.length; cup++) {
       if (!Double.isNaN(readings.massG()[cup])) {
@@ -76,14 +81,14 @@ final class Referee {
     int cup = pass.cup();
     Instant at = readings.at();
     boolean rescue = pass.why().equals(Cause.RESCUE.word());
+    boolean flush = pass.why().equals(Cause.FLUSH.word());
     double most =
-        Math.min(bench.watering().passMl(), scene.nominal(cup).capacityMl() / 10 * LEARNED);
+        flush
+            ? MOST_FLUSH_PASS_ML
+            : Math.min(bench.watering().passMl(), scene.nominal(cup).capacityMl() / 10 * LEARNED);
     note(pass.totalMl() > most + ROUNDING_ML, LimitCode.PASS, pass, at);
-    note(
-        lastPass[cup] != null && at.isBefore(lastPass[cup].plus(bench.watering().soak())),
-        LimitCode.SOAK,
-        pass,
-        at);
+    Duration soak = flush ? FLUSH_SOAK : bench.watering().soak();
+    note(lastPass[cup] != null && at.isBefore(lastPass[cup].plus(soak)), LimitCode.SOAK, pass, at);
     note(!rescue && !inWindow(cup, at), LimitCode.WINDOW, pass, at);
     note(!readings.onBench()[cup], LimitCode.AWAY, pass, at);
     note(frost(readings), LimitCode.FROST, pass, at);

@@ -84,7 +84,7 @@ class RefereeTest {
 
   @Test
   void frostStopsEvenARescue() {
-    RoomAir frost = RoomAir.of(2, 50, 5, 0);
+    RoomAir frost = RoomAir.of(0.5, 50, 20, 0);
     assertEquals("frost", judge(plain(25, "rescue"), readings(NOON, frost, 300)));
   }
 

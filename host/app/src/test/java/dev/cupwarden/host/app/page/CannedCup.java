@@ -104,6 +104,19 @@ final class CannedCup {
             hundredths(roomMl),
             hundredths(roomMl < LEAST_ML ? 0 : Math.min(roomMl, Math.min(30, availableMl / 10))),
             LEAST_ML,
+            stage.takesFeed()
+                ? new CupStatus.NextFeed(
+                    0.2448,
+                    75.0,
+                    0.769,
+                    new CupStatus.Told(
+                        "strength",
+                        101.1,
+                        75.0,
+                        "mg/L N",
+                        "most-n",
+                        "its root stage takes at most 75 mg/L N, not 101"))
+                : null,
             told(fate, depletion, stage));
   }
 

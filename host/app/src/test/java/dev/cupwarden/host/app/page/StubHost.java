@@ -357,6 +357,8 @@ final class StubHost implements AutoCloseable {
             0,
             0.5,
             Map.of(RootStage.TOUGHENED, 0.5, RootStage.CIRCLING, 1.0),
+            FeedingRules.USUAL.strength(),
+            FeedingRules.USUAL.mostNMgPerL(),
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(
                 new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"),

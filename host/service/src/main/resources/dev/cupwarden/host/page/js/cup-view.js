@@ -38,6 +38,13 @@ function doseFields(event) {
   ];
 }
 
+function nextFeedWords(cup) {
+  const feed = cup.next_feed;
+  if (!feed) return '–';
+  const why = feed.capped_by.sentence;
+  return t.nextFeedIs(u.number(feed.strength, 2), u.number(feed.n_mg_per_l), u.number(feed.ec_ms_per_cm, 2), why);
+}
+
 function head(benchName, cupName) {
   const heading = h('h1', { class: 'headline', tabindex: '-1' });
   const state = h('p', { class: 'cup-state' });
@@ -78,6 +85,7 @@ function head(benchName, cupName) {
       [t.due, cup.due_at ? whenWords(cup.due_at, bench.now) : '–'],
       [t.dry, cup.dry_at ? whenWords(cup.dry_at, bench.now) : '–'],
       [t.fed, t.fedOf(u.percent(cup.fed))],
+      [t.nextFeed, nextFeedWords(cup)],
       [t.sure, cup.sd === null ? '–' : t.sureIs(cup.sd < 0.01 ? t.sureWithin : `± ${u.percent(cup.sd)}`)],
       [text.stageSeen[cup.stage], text.stageFeed[cup.stage]],
     ];

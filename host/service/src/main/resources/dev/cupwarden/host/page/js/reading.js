@@ -98,3 +98,17 @@ export function commonLimit(bench, cause) {
   if (held.length < 2) return null;
   return held[0].find((code) => held.every((codes) => codes.includes(code))) ?? null;
 }
+
+/**
+ * What a feed of that label strength holds: nitrogen as the element and conductivity with the water's own; null where the bench has not
+ * told of that feed.
+ */
+export function concentrationOf(setup, feedName, strength) {
+  const feed = setup?.feeds?.[feedName];
+  if (!feed) return null;
+  const gPerL = strength * feed.label_g_per_l;
+  return {
+    nMgPerL: gPerL * feed.n_pct * 10,
+    ecMsPerCm: setup.water_ec_ms_per_cm + gPerL * feed.ec_ms_per_cm_per_g_per_l,
+  };
+}

@@ -2,6 +2,7 @@
 
 import * as api from './api.js';
 import { freshId, h, s, setText } from './dom.js';
+import { concentrationOf } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -36,6 +37,11 @@ function lastsWords(tank, now) {
   return until - now > YEAR_MS ? t.lastsLong : t.lasts(u.span(until - now), u.date(until));
 }
 
+function holdsPart(bench, tank) {
+  const held = concentrationOf(bench.setup, tank.feed, tank.strength);
+  return held ? h('p', { class: 'quiet' }, t.holds(u.number(held.nMgPerL), u.number(held.ecMsPerCm, 2))) : null;
+}
+
 function tankPanel(bench, tank) {
   const lasts = lastsWords(tank, bench.now);
   return h(
@@ -43,6 +49,7 @@ function tankPanel(bench, tank) {
     { class: 'panel', 'data-tank': tank.tank },
     h('h2', null, tank.tank),
     h('p', { class: 'quiet' }, tank.feed ? t.feedAt(tank.feed, u.number(tank.strength, 2)) : t.plain),
+    holdsPart(bench, tank),
     h(
       'p',
       null,

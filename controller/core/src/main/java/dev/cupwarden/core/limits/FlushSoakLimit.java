@@ -1,0 +1,22 @@
+package dev.cupwarden.core.limits;
+
+import dev.cupwarden.core.watering.Refill;
+import java.time.Duration;
+
+/**
+ * Between the passes of a flush there is no more time than lets the last one run in: soaked through
+ * it carries salts out, dried back it would not. The whole of it comes within two hours.
+ */
+final class FlushSoakLimit implements Limit {
+  @Override
+  public Ruling rule(Case pass) {
+    if (pass.cup().lastPassAt() == null || pass.bench().between()) {
+      return Ruling.FREE;
+    }
+    Duration usual = pass.bench().watering().soak();
+    Duration soak = usual.compareTo(Refill.FLUSH_SOAK) < 0 ? usual : Refill.FLUSH_SOAK;
+    double leastMinutes = soak.toMillis() / 60_000.0;
+    double minutes = pass.hoursSince(pass.cup().lastPassAt()) * 60.0;
+    return minutes < leastMinutes ? Ruling.veto(minutes, leastMinutes) : Ruling.FREE;
+  }
+}
