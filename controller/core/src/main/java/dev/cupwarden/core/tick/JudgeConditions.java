@@ -10,7 +10,6 @@ import dev.cupwarden.core.estimate.Distrust;
 import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
-import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.setup.RootStage;
@@ -79,7 +78,7 @@ final class JudgeConditions {
     double salt = cup.doses.salts().atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
     to.above(AlertCode.SALTS_HIGH, cup.name(), salt, most, 0.9 * most);
-    roots(cup, to);
+    JudgeRoots.judge(draft, cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.plant.use().known()) {
       double dayG = cup.plant.use().lostPerDayG();
       double roomG =
@@ -175,18 +174,6 @@ final class JudgeConditions {
   private static boolean feedForDryRoots(BenchDraft draft) {
     double strength = draft.supply(Cause.FED_RESCUE).feedStrength();
     return strength > 0.0 && strength <= SharedHose.MOST_ON_DRY_ROOTS;
-  }
-
-  /** Half way back to what is expected, the sign is gone. */
-  private static void roots(CupDraft cup, Conditions to) {
-    double ratio = cup.plant.roots().ratio();
-    Condition.Level level =
-        cup.plant.roots().draws()
-            ? Condition.Level.ON
-            : ratio < (1.0 + RootSignal.LOOK_AT) / 2.0
-                ? Condition.Level.OFF
-                : Condition.Level.BETWEEN;
-    to.add(AlertCode.LOOK_AT_ROOTS, cup.name(), level, ratio, RootSignal.LOOK_AT);
   }
 
   private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
