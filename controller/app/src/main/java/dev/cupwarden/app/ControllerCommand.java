@@ -32,7 +32,8 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       JournalCommand.class,
       RehearseCommand.class,
-      RecipeCommand.class
+      RecipeCommand.class,
+      PlantsCommand.class
     })
 public final class ControllerCommand implements Callable<Integer> {
   private static final Logger LOG = LoggerFactory.getLogger(ControllerCommand.class);

@@ -131,6 +131,7 @@ public final class CheckCommand implements Callable<Integer> {
     findings.addAll(check.tanks(trayMl));
     findings.addAll(new HoseCheck(bench).all());
     findings.addAll(new MixCheck(bench).all());
+    findings.addAll(new PlantCheck(bench).all());
     findings.addAll(new SafetyAnswers(confirmed, in, out, asking).all());
     return report(findings, out);
   }

@@ -23,13 +23,21 @@ public record RootingRules(SortedMap<RootStage, StageLines> lines, PlantTable pl
   }
 
   /**
-   * The lines of a cup: its own, else those that the grower set for its stage, else the usual ones,
-   * moved by what is known of its plant.
+   * The lines of a cup: its own, else those that the grower set for its stage, else the usual ones.
+   * While it roots they are moved by what is known of its plant; how wet it wants to stand once its
+   * roots are toughened no table of cuttings tells.
    */
   public StageLines linesOf(Cup cup) {
     StageLines usual = StageLines.usual(cup.stage());
-    return set(cup)
-        .orElseGet(() -> plantOf(cup).map(plant -> usual.movedBy(plant.lineShift())).orElse(usual));
+    return set(cup).orElseGet(() -> roots(cup) ? usual.movedBy(shift(cup)) : usual);
+  }
+
+  private static boolean roots(Cup cup) {
+    return cup.stage() == RootStage.STRUCK || cup.stage() == RootStage.WHITE;
+  }
+
+  private double shift(Cup cup) {
+    return plantOf(cup).map(Plant::lineShift).orElse(0.0);
   }
 
   /** The same as if nothing were known of its plant. */

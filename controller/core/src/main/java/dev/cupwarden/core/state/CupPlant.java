@@ -1,6 +1,7 @@
 package dev.cupwarden.core.state;
 
 import dev.cupwarden.core.estimate.RootSignal;
+import dev.cupwarden.core.plants.RootingClock;
 import dev.cupwarden.core.watering.UseLog;
 import java.time.Instant;
 
@@ -10,24 +11,40 @@ import java.time.Instant;
  * @param stageSince when its stage was first known here; null before the first look
  * @param use what its cup lost lately
  * @param roots what that use says of its roots
+ * @param rooting how far it has come towards roots; null where its plant is not known, before the
+ *     first look, or in an older journal
  */
-public record CupPlant(Instant stageSince, UseLog use, RootSignal roots) {
-  public static final CupPlant UNSEEN = new CupPlant(null, UseLog.EMPTY, RootSignal.NONE);
+public record CupPlant(Instant stageSince, UseLog use, RootSignal roots, RootingClock rooting) {
+  public static final CupPlant UNSEEN = new CupPlant(null, UseLog.EMPTY, RootSignal.NONE, null);
 
   public CupPlant ofStageSince(Instant since) {
-    return new CupPlant(since, use, roots);
+    return new CupPlant(since, use, roots, rooting);
   }
 
   public CupPlant with(UseLog next) {
-    return new CupPlant(stageSince, next, roots);
+    return new CupPlant(stageSince, next, roots, rooting);
   }
 
   public CupPlant with(RootSignal next) {
-    return new CupPlant(stageSince, use, next);
+    return new CupPlant(stageSince, use, next, rooting);
+  }
+
+  public CupPlant with(RootingClock next) {
+    return new CupPlant(stageSince, use, roots, next);
+  }
+
+  /** A person looked at its roots. */
+  public CupPlant lookedAt(Instant at) {
+    return rooting == null ? this : with(rooting.looked(at));
+  }
+
+  /** Another plant, or struck on another day: how far it has come is reckoned anew. */
+  public CupPlant struckAnew() {
+    return new CupPlant(stageSince, use, roots, null);
   }
 
   /** In another vessel or mix: what it used before is no measure of what it uses there. */
   public CupPlant repotted() {
-    return UNSEEN.ofStageSince(stageSince);
+    return new CupPlant(stageSince, UNSEEN.use, UNSEEN.roots, rooting);
   }
 }

@@ -55,12 +55,15 @@ public record CupState(
             && edited.mix().equals(setup.mix())
             && edited.cuttingG() == setup.cuttingG();
     CupPlant staged = edited.stage() == setup.stage() ? plant : plant.ofStageSince(null);
+    boolean samePlant =
+        edited.plant().equals(setup.plant()) && edited.struck().equals(setup.struck());
+    CupPlant rooting = samePlant ? staged : staged.struckAnew();
     return new CupState(
         edited,
         presence,
         hold,
         latch,
-        sameWeights ? staged : staged.repotted(),
+        sameWeights ? rooting : rooting.repotted(),
         sameWeights ? weight : weight.setUpAnew(),
         sameWeights ? watering : WateringState.UNSEEN,
         sameWeights ? account : WaterAccount.NONE,

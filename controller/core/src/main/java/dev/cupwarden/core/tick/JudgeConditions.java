@@ -11,7 +11,6 @@ import dev.cupwarden.core.estimate.Distrust;
 import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
-import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.Flush;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
@@ -114,7 +113,7 @@ final class JudgeConditions {
             : salt < 0.9 * most ? Condition.Level.OFF : Condition.Level.BETWEEN;
     String flush = level == Condition.Level.OFF ? null : flush(draft, cup, salt);
     to.add(new Condition(AlertCode.SALTS_HIGH, cup.name(), level, salt, most, flush));
-    roots(cup, to);
+    JudgeRoots.judge(draft, cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.plant.use().known()) {
       double dayG = cup.plant.use().lostPerDayG();
       double roomG =
@@ -211,18 +210,6 @@ final class JudgeConditions {
   private static boolean feedForDryRoots(BenchDraft draft) {
     double strength = draft.supply(Cause.FED_RESCUE).feedStrength();
     return strength > 0.0 && strength <= SharedHose.MOST_ON_DRY_ROOTS;
-  }
-
-  /** Half way back to what is expected, the sign is gone. */
-  private static void roots(CupDraft cup, Conditions to) {
-    double ratio = cup.plant.roots().ratio();
-    Condition.Level level =
-        cup.plant.roots().draws()
-            ? Condition.Level.ON
-            : ratio < (1.0 + RootSignal.LOOK_AT) / 2.0
-                ? Condition.Level.OFF
-                : Condition.Level.BETWEEN;
-    to.add(AlertCode.LOOK_AT_ROOTS, cup.name(), level, ratio, RootSignal.LOOK_AT);
   }
 
   private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {

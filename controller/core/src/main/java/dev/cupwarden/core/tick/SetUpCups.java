@@ -29,7 +29,8 @@ final class SetUpCups {
       // Seen again is not seen anew: the feed goes on rising from when it was first seen.
       boolean same = cup.setup.stage() == seen.stage();
       refit(cup, cup.setup.withStage(seen.stage()), draft.at);
-      cup.plant = cup.plant.ofStageSince(same ? cup.plant.stageSince() : draft.at);
+      cup.plant =
+          cup.plant.ofStageSince(same ? cup.plant.stageSince() : draft.at).lookedAt(draft.at);
     } else if (order instanceof Order.Repot repot) {
       repot(draft, repot);
     } else if (order instanceof Order.Away away) {

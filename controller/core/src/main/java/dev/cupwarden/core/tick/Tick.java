@@ -149,6 +149,7 @@ public final class Tick {
     judgeDoses.judge(draft);
     reckonWater.learnArrivals(draft);
     updateRootSignals.update(draft);
+    UpdateRooting.update(draft);
     List<AllowedPass> passes = putOut(draft);
     AlertBook.Page alerts =
         AlertBook.judge(

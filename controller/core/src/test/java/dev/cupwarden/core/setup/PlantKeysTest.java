@@ -15,13 +15,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A bench's own plants, and what plants do to the lines of its cups. */
 class PlantKeysTest {
+  private static final String THIRSTY = "plants: {willow: {lines: -0.1}}\n";
+
   private static Bench with(String more) throws SetupException {
     return BenchFile.read("bench.yaml", BenchTexts.backRoom() + more);
   }
 
   private static Bench of(String plant) throws SetupException {
     return BenchFile.read(
-        "bench.yaml", BenchTexts.backRoom().replace("plant: mulberry,", "plant: " + plant + ","));
+        "bench.yaml",
+        BenchTexts.backRoom().replace("plant: mulberry,", "plant: " + plant + ",") + THIRSTY);
   }
 
   private static StageLines linesOf(Bench bench, RootStage stage) {
@@ -115,22 +118,31 @@ class PlantKeysTest {
     assertEquals("plants." + sentence, told.replaceFirst("bench.yaml:\\d+:\\d+ ", ""));
   }
 
-  /** Figs root drier by 0.05 in the table, willows moister by 0.1. */
+  /** Figs root drier by 0.05 in the table, hydrangeas moister; this bench's willows by 0.1. */
   @Test
-  void thePlantMovesTheUsualLinesOfEachStage() throws SetupException {
+  void thePlantMovesTheUsualLinesWhileItRoots() throws SetupException {
     assertEquals(new StageLines(0.65, 0.35, 0.9), linesOf(of("fig"), RootStage.STRUCK));
+    assertEquals(new StageLines(0.55, 0.25, 0.8), linesOf(of("hydrangea"), RootStage.STRUCK));
     assertEquals(new StageLines(0.5, 0.2, 0.75), linesOf(of("willow"), RootStage.STRUCK));
     assertEquals(new StageLines(0.4, 0.05, 0.7), linesOf(of("willow"), RootStage.WHITE));
-    // 0.05 - 0.1 would be above capacity.
-    assertEquals(new StageLines(0.4, 0.0, 0.65), linesOf(of("willow"), RootStage.TOUGHENED));
+    assertEquals(
+        StageLines.usual(RootStage.TOUGHENED),
+        linesOf(of("willow"), RootStage.TOUGHENED),
+        "how it roots says nothing of how it grows on");
   }
 
   @Test
   void whatTheGrowerSetIsNotMoved() throws SetupException {
-    assertEquals(
-        new StageLines(0.4, 0, 0.7),
-        linesOf(of("willow"), RootStage.CIRCLING),
-        "the example sets the lines of this stage");
+    String set = "lines:\n  white: {due: 0.55, refill: 0.2, dry: 0.8}";
+    Bench stage =
+        BenchFile.read(
+            "bench.yaml",
+            BenchTexts.backRoom()
+                    .replace("plant: mulberry,", "plant: willow,")
+                    .replaceFirst("(?m)^lines:.*$", set)
+                + THIRSTY);
+    assertEquals(new StageLines(0.55, 0.2, 0.8), linesOf(stage, RootStage.WHITE));
+    assertEquals(new StageLines(0.5, 0.2, 0.75), linesOf(stage, RootStage.STRUCK));
     Bench own = of("willow, lines: {due: 0.45, refill: 0.1, dry: 0.8}");
     assertEquals(new StageLines(0.45, 0.1, 0.8), linesOf(own, RootStage.STRUCK));
   }

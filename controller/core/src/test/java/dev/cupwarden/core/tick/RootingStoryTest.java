@@ -1,0 +1,150 @@
+package dev.cupwarden.core.tick;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.messages.AlertNotice;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Roots are looked for when they can be there: blackcurrants have them after 14 to 28 days at 20
+ * °C, above a base of 4 °C.
+ */
+class RootingStoryTest {
+  private static final String START = "2027-02-14T00:00:00Z";
+
+  /** A2 of the example bench holds that plant, struck on that day. */
+  private static Story of(String plant, String struck) {
+    String cup = "A2: {vessel: short, mix: coir-perlite, plant: mulberry,     struck: 2026-12-02";
+    assertTrue(Story.BENCH.contains(cup));
+    String yaml =
+        Story.BENCH.replace(
+            cup,
+            "A2: {vessel: short, mix: coir-perlite, plant: %s, struck: %s"
+                .formatted(plant, struck));
+    return new Story(yaml, START, Tick.Rounds.ONE_A_TICK).with("A2", 190.0);
+  }
+
+  private static Story freshAt(double rootC) {
+    Story story = of("blackcurrant", "2027-02-14");
+    story.rootC = rootC;
+    story.look();
+    return story;
+  }
+
+  private static void days(Story story, int days) {
+    for (int hour = 0; hour < 24 * days; hour++) {
+      story.wait(Duration.ofHours(1)).look();
+    }
+  }
+
+  private static List<String> told(Story story) {
+    return story.alerts.stream()
+        .filter(alert -> alert.code().equals("look-at-roots"))
+        .map(AlertNotice::state)
+        .toList();
+  }
+
+  private static String lastWords(Story story) {
+    return story.alerts.stream()
+        .filter(alert -> alert.code().equals("look-at-roots"))
+        .reduce((first, second) -> second)
+        .orElseThrow()
+        .whatToDo();
+  }
+
+  @Test
+  void theLookIsAskedForOnTheDayThatRootsCanBeThere() {
+    Story story = freshAt(20.0);
+    days(story, 13);
+    assertEquals(List.of(), told(story));
+    days(story, 1);
+    assertEquals(List.of("raised"), told(story));
+    assertTrue(lastWords(story).contains("blackcurrant can have roots by now"), lastWords(story));
+  }
+
+  /** 12 °C is half as far above the base. */
+  @Test
+  void inTheCoolItTakesTwiceAsLong() {
+    Story story = freshAt(12.0);
+    days(story, 27);
+    assertEquals(List.of(), told(story));
+    days(story, 1);
+    assertEquals(List.of("raised"), told(story));
+  }
+
+  @Test
+  void whereNobodyTellsOfTheWarmthADayIsADay() {
+    Story story = freshAt(Double.NaN);
+    days(story, 13);
+    assertEquals(List.of(), told(story));
+    days(story, 1);
+    assertEquals(List.of("raised"), told(story));
+  }
+
+  @Test
+  void oncePastTheLateEndTheBarkIsAskedFor() {
+    Story story = freshAt(20.0);
+    days(story, 27);
+    assertEquals(List.of("raised"), told(story), "told once");
+    days(story, 1);
+    assertEquals(List.of("raised", "raised"), told(story), "and again when it is late");
+    assertTrue(lastWords(story).startsWith("No roots by now"), lastWords(story));
+    assertTrue(lastWords(story).contains("scratch the bark"), lastWords(story));
+  }
+
+  @Test
+  void whoLookedAndSawNoneIsAskedAgainAWeekLater() {
+    Story story = freshAt(20.0);
+    days(story, 14);
+    story
+        .wait(Duration.ofMinutes(5))
+        .look("{\"id\":\"s\",\"kind\":\"stage\",\"cup\":\"A2\",\"stage\":\"struck\"}");
+    assertEquals(List.of("raised", "cleared"), told(story));
+    days(story, 6);
+    assertEquals(List.of("raised", "cleared"), told(story));
+    days(story, 1);
+    assertEquals(List.of("raised", "cleared", "raised"), told(story));
+  }
+
+  @Test
+  void whoSawRootsIsNotAskedAgain() {
+    Story story = freshAt(20.0);
+    days(story, 14);
+    story
+        .wait(Duration.ofMinutes(5))
+        .look("{\"id\":\"s\",\"kind\":\"stage\",\"cup\":\"A2\",\"stage\":\"white\"}");
+    days(story, 8);
+    assertEquals(List.of("raised", "cleared"), told(story));
+  }
+
+  /** Whoever sets a bench up says of each cup what its roots are. */
+  @Test
+  void aCuttingThatIsOldWhenFirstSeenIsAskedForAWeekLater() {
+    Story story = of("blackcurrant", "2027-01-05");
+    story.look();
+    days(story, 6);
+    assertEquals(List.of(), told(story));
+    days(story, 1);
+    assertEquals(List.of("raised"), told(story));
+    assertTrue(lastWords(story).startsWith("No roots by now"), lastWords(story));
+  }
+
+  @Test
+  void ofAPlantThatNobodyKnowsNothingIsExpected() {
+    Story story = of("dragon tree", "2027-01-05");
+    story.look();
+    days(story, 20);
+    assertEquals(List.of(), told(story));
+  }
+
+  @Test
+  void itsAgeIsReckonedFromTheDayThatItWasStruck() {
+    Story story = of("blackcurrant", "2027-02-10");
+    story.look();
+    assertEquals(4.0, story.state.cups().get("A2").plant().rooting().days());
+    assertEquals(null, story.state.cups().get("A1").plant().rooting(), "A1 has roots");
+  }
+}
