@@ -79,7 +79,7 @@ public final class AdviseCommand implements Callable<Integer> {
     Adviser adviser = new TickAdviser(bench, BenchSource.tick(benchFile, bench, rounds));
     ZoneId zone = bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
     AdviceWriter writer =
-        text || daily && Terminal.takesOutput() ? new AdviceText(zone) : new AdviceJson();
+        text || (daily && Terminal.takesOutput()) ? new AdviceText(zone) : new AdviceJson();
     AdviseSession session =
         new AdviseSession(bench, adviser, writer, brief, () -> table(bench, zone));
     if (csv) {

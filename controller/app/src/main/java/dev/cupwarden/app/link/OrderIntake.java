@@ -11,7 +11,6 @@ import dev.cupwarden.core.orders.OrderRefused;
 import dev.cupwarden.core.setup.Names;
 import dev.cupwarden.core.units.Quoted;
 import java.io.IOException;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.Optional;
@@ -21,9 +20,6 @@ import java.util.Optional;
  * not judged here.
  */
 final class OrderIntake {
-  /** Clocks of host and bench differ; by more than this, one of them is wrong. */
-  static final Duration CLOCK_TOLERANCE = Duration.ofMinutes(2);
-
   /** What became of it. */
   sealed interface Verdict {}
 
@@ -94,18 +90,15 @@ final class OrderIntake {
     if (!expires.isAfter(issued)) {
       throw new Unfit("an order must expire after it is issued");
     }
-    if (issued.isAfter(now.plus(CLOCK_TOLERANCE))) {
+    Order.Validity validity = new Order.Validity(Optional.of(issued), Optional.of(expires));
+    if (validity.fromTheFuture(now)) {
       throw new Unfit("issued " + issued + ", which is in the future: it is " + now + " here");
     }
     if (!expires.isAfter(now)) {
       throw new Unfit("stale: it expired at " + expires + ", it is " + now + " here");
     }
-    if (new Order.Validity(Optional.of(issued), Optional.of(expires)).tooLong(now)) {
-      throw new Unfit(
-          "expires: an order is good for at most "
-              + Order.Validity.LONGEST.toDays()
-              + " days, not to "
-              + expires);
+    if (validity.tooLong(now)) {
+      throw new Unfit(validity.tooLongWords());
     }
     return expires;
   }

@@ -48,7 +48,7 @@ class OrderIntakeTest {
 
   @Test
   void orderFromTheFutureIsRefused() {
-    refused(GOOD.replace("T07:59", "T08:03"), "o-1", "in the future");
+    refused(GOOD.replace("T07:59", "T08:06"), "o-1", "in the future");
   }
 
   @Test

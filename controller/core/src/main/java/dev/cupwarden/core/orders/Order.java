@@ -108,6 +108,9 @@ public sealed interface Order {
     /** Our choice: what was meant for later than that is ordered later. */
     public static final Duration LONGEST = Duration.ofDays(2);
 
+    /** Clocks of a phone, a host and a bench may differ by so much: our choice. */
+    private static final Duration CLOCKS_APART = Duration.ofMinutes(5);
+
     /**
      * Whether it would be good for too long.
      *
@@ -115,6 +118,17 @@ public sealed interface Order {
      */
     public boolean tooLong(Instant now) {
       return expires.isPresent() && expires.get().isAfter(issued.orElse(now).plus(LONGEST));
+    }
+
+    /** Whether it says it was issued later than clocks that differ explain. */
+    public boolean fromTheFuture(Instant now) {
+      return issued.isPresent() && issued.get().isAfter(now.plus(CLOCKS_APART));
+    }
+
+    /** Why one that is good for too long is refused. */
+    public String tooLongWords() {
+      return "expires: an order is good for at most %d days, not to %s"
+          .formatted(LONGEST.toDays(), expires.orElseThrow());
     }
   }
 }

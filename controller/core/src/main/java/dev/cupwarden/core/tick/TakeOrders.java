@@ -25,9 +25,6 @@ import java.util.Set;
 
 /** What a person asked, done to the bench or refused with a sentence. */
 final class TakeOrders {
-  /** Clocks of a phone and a bench may differ by so much. */
-  private static final Duration CLOCKS_APART = Duration.ofMinutes(5);
-
   /** A hold that outlasts a season is a slip of the pen. */
   private static final Duration LONGEST_HOLD = Duration.ofDays(120);
 
@@ -73,15 +70,11 @@ final class TakeOrders {
       throw new OrderRefused("the order expired at " + expires.get());
     }
     if (validity.tooLong(draft.at)) {
-      throw new OrderRefused(
-          "expires: an order is good for at most "
-              + Order.Validity.LONGEST.toDays()
-              + " days, not to "
-              + expires.get());
+      throw new OrderRefused(validity.tooLongWords());
     }
-    Optional<Instant> issued = validity.issued();
-    if (issued.isPresent() && issued.get().isAfter(draft.at.plus(CLOCKS_APART))) {
-      throw new OrderRefused("the order was issued in the future, at " + issued.get());
+    if (validity.fromTheFuture(draft.at)) {
+      throw new OrderRefused(
+          "the order was issued in the future, at " + validity.issued().orElseThrow());
     }
   }
 

@@ -8,7 +8,6 @@ import dev.cupwarden.host.store.Era;
 import java.io.IOException;
 import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 
 /**
  * Reads a time as the wire has it: text after RFC 3339, within the {@link Era}. A number is
@@ -24,23 +23,13 @@ final class StrictTime extends StdScalarDeserializer<Instant> {
 
   @Override
   public Instant deserialize(JsonParser parser, DeserializationContext context) throws IOException {
-    Instant time = parser.hasToken(JsonToken.VALUE_STRING) ? parsed(parser.getText()) : null;
-    if (time == null) {
-      return context.reportInputMismatch(this, "expected a time such as 2027-02-14T08:00:00Z");
+    if (!parser.hasToken(JsonToken.VALUE_STRING)) {
+      return context.reportInputMismatch(this, Era.EXPECTED);
     }
-    if (!Era.holds(time)) {
-      return context.reportInputMismatch(
-          this, "expected a time from %s to %s", Era.EARLIEST, Era.LATEST);
-    }
-    return time;
-  }
-
-  /** Null if it is not a time. */
-  private static Instant parsed(String text) {
     try {
-      return OffsetDateTime.parse(text).toInstant();
-    } catch (DateTimeException notATime) {
-      return null;
+      return Era.read(parser.getText());
+    } catch (DateTimeException wrong) {
+      return context.reportInputMismatch(this, "%s", wrong.getMessage());
     }
   }
 }

@@ -13,6 +13,9 @@ public final class Era {
   public static final Instant EARLIEST = Instant.EPOCH;
   public static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
 
+  /** What is not a time is told so, as the rest of a sentence. */
+  public static final String EXPECTED = "expected a time such as 2027-02-14T08:00:00Z";
+
   private Era() {}
 
   /**
@@ -25,7 +28,7 @@ public final class Era {
     try {
       time = OffsetDateTime.parse(text).toInstant();
     } catch (DateTimeParseException notATime) {
-      throw new DateTimeException("expected a time such as 2027-02-14T08:00:00Z", notATime);
+      throw new DateTimeException(EXPECTED, notATime);
     }
     if (!holds(time)) {
       throw new DateTimeException("expected a time from " + EARLIEST + " to " + LATEST);

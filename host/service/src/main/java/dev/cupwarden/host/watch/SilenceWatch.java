@@ -162,8 +162,7 @@ public final class SilenceWatch {
     Optional<Instant> sign = beating ? lastBeat(bench) : bench.heard();
     Instant turned = later(bench.turned().orElse(started), started);
     if ("offline".equals(bench.presence()) && sign.filter(turned::isBefore).isEmpty()) {
-      return pulse(
-          Duration.between(turned, now), GONE, "Check that the controller has power and network.");
+      return pulse(Duration.between(turned, now), GONE, AlertCode.CONTROLLER_SILENT.whatToDo());
     }
     if (beating && life.isPresent()) {
       return ControllerLiveness.of(life.get(), now);

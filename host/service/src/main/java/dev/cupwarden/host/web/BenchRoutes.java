@@ -20,7 +20,6 @@ import java.util.List;
 /** What is stored of benches and cups, for reading. */
 final class BenchRoutes {
   private static final int NOT_FOUND = 404;
-  private static final int BAD_REQUEST = 400;
   private static final int MOST_POINTS = 2_000;
   private static final int EVENTS = 200;
   private static final int MOST_EVENTS = 2_000;
@@ -73,7 +72,7 @@ final class BenchRoutes {
     Instant to = RequestParameters.time(context, "to", Era.LATEST);
     Instant last = newest == null || newest.isAfter(to) ? to : newest;
     Instant from = RequestParameters.time(context, "from", last.minus(USUAL_SPAN));
-    requireOrder(from, to);
+    RequestParameters.requireOrder(from, to);
     // Not beyond the newest: the span decides how fine the curve is.
     Instant end = newest == null || to.isBefore(newest) ? to : newest.plusMillis(1);
     if (!from.isBefore(end)) {
@@ -100,7 +99,7 @@ final class BenchRoutes {
     String bench = RequestParameters.bench(context, store);
     Instant from = RequestParameters.time(context, "from", Era.EARLIEST);
     Instant to = RequestParameters.time(context, "to", Era.LATEST);
-    requireOrder(from, to);
+    RequestParameters.requireOrder(from, to);
     List<EventRow> rows =
         store
             .events()
@@ -125,11 +124,5 @@ final class BenchRoutes {
     ArrayNode alerts = Json.MAPPER.createArrayNode();
     store.alerts().open(bench).forEach(row -> alerts.add(AlertRoutes.treeOf(row)));
     JsonResponse.json(context, alerts);
-  }
-
-  private static void requireOrder(Instant from, Instant to) {
-    if (!from.isBefore(to)) {
-      throw new ApiException(BAD_REQUEST, "from: expected a time before to.");
-    }
   }
 }

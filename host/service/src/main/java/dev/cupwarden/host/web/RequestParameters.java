@@ -52,10 +52,15 @@ final class RequestParameters {
   static Export.Asked span(Context context) {
     Instant from = time(context, "from", Era.EARLIEST);
     Instant to = time(context, "to", Era.LATEST);
+    requireOrder(from, to);
+    return new Export.Asked(context.pathParam("bench"), from, to);
+  }
+
+  /** Refuses a span that ends before it begins. */
+  static void requireOrder(Instant from, Instant to) {
     if (!from.isBefore(to)) {
       throw new ApiException(BAD_REQUEST, "from: expected a time before to.");
     }
-    return new Export.Asked(context.pathParam("bench"), from, to);
   }
 
   /** A name in the query, or null. */
