@@ -122,15 +122,3 @@ test('one limit behind all cups of a cause is told as such', () => {
   assert.equal(reading.commonLimit(bench, cause('A1', 'A2')), 'frost');
   assert.equal(reading.commonLimit(bench, cause('A1')), null);
 });
-
-test('teaspoons are told in eighths, as spoons are', () => {
-  const told = [
-    [0.5, 'about ½ level teaspoon'],
-    [0.53, 'a little over ½ level teaspoon'],
-    [0.97, 'a little under 1 level teaspoon'],
-    [1.01, 'about 1 level teaspoon'],
-    [2.26, 'about 2¼ level teaspoons'],
-    [0.05, 'a little under ⅛ level teaspoon'],
-  ];
-  for (const [teaspoons, words] of told) assert.equal(reading.spoonWords(teaspoons), words);
-});

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.feeding.Nutrients;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.feeding.StockRatio;
+import dev.cupwarden.core.feeding.Teaspoons;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
@@ -38,9 +39,6 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "Exit codes:%n",
     exitCodeList = {"0:done", "2:bad usage or a bench file that cannot be used"})
 public final class RecipeCommand implements Callable<Integer> {
-  private static final List<String> EIGHTHS =
-      List.of("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8");
-
   private static final double SMALL_ML = 1000;
 
   @Spec private CommandSpec spec;
@@ -204,20 +202,10 @@ public final class RecipeCommand implements Callable<Integer> {
 
   private static void weigh(StringBuilder text, Recipe recipe) {
     String spoons =
-        recipe.spoonCanTell() ? "or " + spoons(recipe.levelTeaspoons()) : "too little for a spoon";
+        recipe.spoonCanTell()
+            ? "or " + Teaspoons.words(recipe.levelTeaspoons())
+            : "too little for a spoon";
     line(text, "  weigh        %s g, %s", number(recipe.feedG(), 2), spoons);
-  }
-
-  /** In the eighths that spoons come in; nobody levels a spoon closer than to 2 %. */
-  private static String spoons(double levelTeaspoons) {
-    long eighths = Math.max(1, Math.round(levelTeaspoons * 8));
-    double off = levelTeaspoons / (eighths / 8.0) - 1;
-    String how = off > 0.02 ? "a little over " : off < -0.02 ? "a little under " : "about ";
-    String whole = eighths < 8 ? "" : Long.toString(eighths / 8);
-    String part = EIGHTHS.get((int) (eighths % 8));
-    return how
-        + (whole + " " + part).strip()
-        + (eighths > 8 ? " level teaspoons" : " level teaspoon");
   }
 
   private static void lasts(StringBuilder text, Bench bench, Mix mix) {

@@ -51,6 +51,7 @@ final class RehearsalTable {
     line("runoff, L", each -> number(each.runoffMl() / 1000, 2));
     line("leaching fraction", each -> number(each.leachingFraction(), 4));
     line("N given, mg", each -> number(each.nMg(), 0));
+    line("  still in the mix at the end", each -> number(each.heldNMg(), 0));
     line("  to struck and white cups", each -> number(each.unfedNMg(), 1));
     line("N that the label allows, mg", each -> number(each.labelNMg(), 0));
     line("EC at the end, mS/cm", each -> number(each.ecMsPerCm(), 2));

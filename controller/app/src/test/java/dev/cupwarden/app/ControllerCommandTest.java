@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.setup.BenchTexts;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -13,18 +12,16 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** What a person sees who gets the command line wrong: one sentence, and 2. */
 @Timeout(60)
 class ControllerCommandTest {
-  private final StringWriter err = new StringWriter();
-  private final StringWriter out = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter out = command.out;
+  private final StringWriter err = command.err;
   @TempDir private Path dir;
 
   private int execute(String... args) {
-    CommandLine command = ControllerCommand.commandLine();
-    command.setErr(new PrintWriter(err, true)).setOut(new PrintWriter(out, true));
     return command.execute(args);
   }
 

@@ -7,32 +7,23 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 class RecipeCommandTest {
   @TempDir private Path folder;
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter out = command.out;
+  private final StringWriter err = command.err;
   private String bench = BackRoom.text();
 
   private int recipe(String... args) throws IOException {
     Path file = Files.writeString(folder.resolve("bench.yaml"), bench);
-    out.getBuffer().setLength(0);
-    err.getBuffer().setLength(0);
-    CommandLine command = ControllerCommand.commandLine();
-    command.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-    String[] all = new String[args.length + 3];
-    all[0] = "recipe";
-    all[1] = "--bench";
-    all[2] = file.toString();
-    System.arraycopy(args, 0, all, 3, args.length);
-    return command.execute(all);
+    return command.execute(List.of("recipe", "--bench", file.toString()), args);
   }
 
   /** 5.8 g a gallon at half strength: 2.9 g in 3.785 L, so 3.06 g in 4 L; N is 20 % of it. */

@@ -9,7 +9,6 @@ import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.simulator.rehearsal.Figures;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -21,16 +20,12 @@ import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 
 class RehearseCommandTest {
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter out = command.out;
+  private final StringWriter err = command.err;
 
   private int rehearse(String... args) {
-    out.getBuffer().setLength(0);
-    err.getBuffer().setLength(0);
-    return new CommandLine(new RehearseCommand())
-        .setOut(new PrintWriter(out))
-        .setErr(new PrintWriter(err))
-        .execute(args);
+    return command.execute(new CommandLine(new RehearseCommand()), args);
   }
 
   @Test

@@ -7,23 +7,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
 /** {@code rehearse --world}: the same bench in one world, the other, or both. */
 class RehearseWorldsTest {
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter out = command.out;
+  private final StringWriter err = command.err;
 
   private int rehearse(String... args) {
-    out.getBuffer().setLength(0);
-    err.getBuffer().setLength(0);
-    return new CommandLine(new RehearseCommand())
-        .setOut(new PrintWriter(out))
-        .setErr(new PrintWriter(err))
-        .execute(args);
+    return command.execute(new CommandLine(new RehearseCommand()), args);
   }
 
   private JsonNode read(String world) throws JsonProcessingException {

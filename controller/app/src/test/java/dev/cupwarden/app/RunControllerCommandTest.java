@@ -3,19 +3,19 @@ package dev.cupwarden.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.DriverManager;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** What is refused before anything runs: one sentence, and 2. */
 class RunControllerCommandTest {
-  private final StringWriter err = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter err = command.err;
   @TempDir Path folder;
   private Path bench;
   private String text;
@@ -28,15 +28,17 @@ class RunControllerCommandTest {
   }
 
   private void refused(String sentence, String... more) {
-    String[] args = new String[more.length + 6];
-    String[] usual = {
-      "run", "--simulate", "--bench", bench.toString(), "--journal", folder + "/journal.db"
-    };
-    System.arraycopy(usual, 0, args, 0, 6);
-    System.arraycopy(more, 0, args, 6, more.length);
-    CommandLine command = ControllerCommand.commandLine();
-    command.setErr(new PrintWriter(err, true));
-    assertEquals(2, command.execute(args), err::toString);
+    int exit =
+        command.execute(
+            List.of(
+                "run",
+                "--simulate",
+                "--bench",
+                bench.toString(),
+                "--journal",
+                folder + "/journal.db"),
+            more);
+    assertEquals(2, exit, err::toString);
     assertEquals(1, err.toString().strip().lines().count(), err::toString);
     assertTrue(err.toString().contains(sentence), err::toString);
   }

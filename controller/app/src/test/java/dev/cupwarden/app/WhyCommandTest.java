@@ -10,7 +10,6 @@ import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.tick.Tick;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -21,15 +20,15 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** A morning in which a thirsty cup gets its first pass, put down and asked about. */
 class WhyCommandTest {
   private static final Instant SEVEN = Instant.parse("2027-02-14T07:00:00Z");
 
   @TempDir private Path folder;
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter out = command.out;
+  private final StringWriter err = command.err;
   private Instant firstPass;
 
   @BeforeEach
@@ -63,16 +62,8 @@ class WhyCommandTest {
   }
 
   private int why(String... args) {
-    out.getBuffer().setLength(0);
-    err.getBuffer().setLength(0);
-    CommandLine command = ControllerCommand.commandLine();
-    command.setOut(new PrintWriter(out, true)).setErr(new PrintWriter(err, true));
-    String[] all = new String[args.length + 3];
-    all[0] = "journal";
-    all[1] = "why";
-    all[2] = folder.resolve("journal.db").toString();
-    System.arraycopy(args, 0, all, 3, args.length);
-    return command.execute(all);
+    return command.execute(
+        List.of("journal", "why", folder.resolve("journal.db").toString()), args);
   }
 
   @Test

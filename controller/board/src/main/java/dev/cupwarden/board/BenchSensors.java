@@ -160,7 +160,7 @@ final class BenchSensors {
     root.ifPresent(
         chip -> take("root", "Root thermometer", faults, () -> sensed.rootC(chip.tempC())));
     LeakLine.Seen water = leak.tell();
-    water.unread().ifPresent(why -> faults.put("leak", "Leak sensor: " + why));
+    water.unread().ifPresent(why -> faults.put(BoardReadings.LEAK, "Leak sensor: " + why));
     return new BoardReadings(
         massG,
         sensed.airC,

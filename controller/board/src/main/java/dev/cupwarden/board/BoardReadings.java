@@ -35,6 +35,9 @@ public record BoardReadings(
   /** The part of a pump that may be on. */
   public static final String PUMP = "pump";
 
+  /** The part of a leak sensor that cannot be read. */
+  public static final String LEAK = "leak";
+
   public BoardReadings {
     theta = Collections.unmodifiableSortedMap(new TreeMap<>(theta));
     tankMl = Collections.unmodifiableSortedMap(new TreeMap<>(tankMl));

@@ -197,7 +197,7 @@ class BenchBoardTest {
             bench.watering(),
             bench.tick(),
             bench.feeding(),
-            bench.lines(),
+            bench.rooting(),
             bench.climate(),
             bench.mixes(),
             bench.vessels(),

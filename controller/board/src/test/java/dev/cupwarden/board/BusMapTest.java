@@ -7,7 +7,7 @@ import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.BoardWiring.AirSensor;
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
 import dev.cupwarden.core.setup.BoardWiring.MuxChannel;
-import dev.cupwarden.core.setup.BoardWiring.Pump;
+import dev.cupwarden.core.setup.BoardWiring.PumpWiring;
 import dev.cupwarden.core.setup.BoardWiring.Scale;
 import dev.cupwarden.core.setup.BoardWiring.Valve;
 import java.util.Map;
@@ -32,7 +32,7 @@ class BusMapTest {
             1,
             wired,
             Optional.of(new AirSensor("sht3x", air)),
-            new Pump(5, 1.5),
+            new PumpWiring(5, 1.5),
             Map.of("V1", new Valve(valveGpio, Optional.empty())));
     return assertThrows(BoardException.class, () -> BusMap.of(wiring)).getMessage();
   }
@@ -78,7 +78,7 @@ class BusMapTest {
             1,
             Map.of("K1", new Scale("ads1232", trunk(0x2A), 2147, 0)),
             Optional.empty(),
-            new Pump(5, 1.5),
+            new PumpWiring(5, 1.5),
             Map.of());
     assertEquals(
         "Scale K1: \"ads1232\" is not a chip this board has a driver for; known: nau7802, sht3x, ads1115, pcf8574.",

@@ -5,7 +5,7 @@ import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.BoardWiring.AirSensor;
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
 import dev.cupwarden.core.setup.BoardWiring.MuxChannel;
-import dev.cupwarden.core.setup.BoardWiring.Pump;
+import dev.cupwarden.core.setup.BoardWiring.PumpWiring;
 import dev.cupwarden.core.setup.BoardWiring.Scale;
 import dev.cupwarden.core.setup.BoardWiring.Valve;
 import dev.cupwarden.core.setup.ClimateRules;
@@ -14,6 +14,7 @@ import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.Mix;
 import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.setup.RootingRules;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.setup.Vessel;
 import dev.cupwarden.core.setup.WateringRules;
@@ -60,7 +61,7 @@ final class TestBench {
     valves.put("plain", new Valve(PLAIN_VALVE, Optional.of("plain")));
     valves.put("feed", new Valve(FEED_VALVE, Optional.of("feed")));
     AirSensor air = new AirSensor("sht3x", new BusPlace(0x44, Optional.empty()));
-    return new BoardWiring(1, scales, Optional.of(air), new Pump(PUMP, ML_PER_S), valves);
+    return new BoardWiring(1, scales, Optional.of(air), new PumpWiring(PUMP, ML_PER_S), valves);
   }
 
   static String cupName(int cup) {
@@ -88,7 +89,7 @@ final class TestBench {
         WateringRules.USUAL,
         Duration.ofMinutes(5),
         FeedingRules.USUAL,
-        new TreeMap<>(),
+        RootingRules.USUAL,
         ClimateRules.USUAL,
         new TreeMap<>(Map.of("coir-perlite", mix)),
         new TreeMap<>(Map.of("tall", vessel)),

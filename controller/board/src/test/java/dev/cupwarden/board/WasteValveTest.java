@@ -26,7 +26,7 @@ class WasteValveTest {
             plain.watering(),
             plain.tick(),
             plain.feeding(),
-            plain.lines(),
+            plain.rooting(),
             plain.climate(),
             plain.mixes(),
             plain.vessels(),

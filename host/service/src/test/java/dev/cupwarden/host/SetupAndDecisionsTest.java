@@ -163,6 +163,7 @@ class SetupAndDecisionsTest {
     String asked = "api/benches/mixed/recipe?feed=%s&strength=%s&volume_ml=1892.705892";
     JsonNode recipe = host.await(asked.formatted("leafy", "0.5"), answer -> answer.has("feed_g"));
     assertEquals(0.25, recipe.get("level_teaspoons").asDouble(), 1e-9);
+    assertEquals("about 1/4 level teaspoon", recipe.get("spoons").asText());
     assertEquals(1.45, recipe.get("feed_g").asDouble(), 1e-9);
     assertEquals(
         "feed: expected one of leafy.",
@@ -173,5 +174,6 @@ class SetupAndDecisionsTest {
     assertTrue(host.json(asked.formatted("leafy", "-1")).at("/error").asText().contains("0"));
     JsonNode pinch = host.json(asked.formatted("leafy", "0.1"));
     assertTrue(pinch.get("level_teaspoons").isNull(), "too little for a spoon");
+    assertTrue(pinch.get("spoons").isNull());
   }
 }

@@ -125,7 +125,7 @@ public final class Spoken {
             Map.of(RootStage.TOUGHENED, 0.5),
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"))),
-        new BenchSetup.Climate(12, 3, 30),
+        new BenchSetup.Climate(12, 3, 30, 27, Optional.empty()),
         new TreeMap<>(Map.of("tall", new BenchSetup.Vessel(92, 60, 112, 13))),
         new TreeMap<>(Map.of("coir", new BenchSetup.Mix(0.82, 0.1, 0.1))),
         // One level teaspoon of 5.8 g per US gallon.

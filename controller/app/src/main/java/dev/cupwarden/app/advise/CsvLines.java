@@ -1,57 +1,54 @@
 package dev.cupwarden.app.advise;
 
-import dev.cupwarden.core.messages.AmbientReading;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.ObservationDraft;
-import dev.cupwarden.core.setup.Names;
-import dev.cupwarden.core.units.Quoted;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
-import java.util.regex.Pattern;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
+import java.util.function.Consumer;
 
 /**
- * A table, as a spreadsheet writes it: the first line names the columns, each line after it is one
- * time. The header gets no answer unless it is wrong; then every line is refused, as none can be
- * understood.
- *
- * <p>Columns are {@code at}, which comes first, {@code air_c}, {@code rh_pct}, {@code root_c},
- * {@code light}, a cup's name for its gross grams, {@code theta:} with a cup's name, {@code tank:}
- * with a tank's. {@code cup:} may stand before a cup's name, and must where the name is also that
- * of another column. An empty cell was not read.
+ * A table, as a spreadsheet writes it: the first line names the columns ({@link TableColumns}),
+ * each line after it is one time, or one weighing. The header gets no answer unless it is wrong;
+ * then every line is refused, as none can be understood. An empty cell was not read.
  */
 final class CsvLines implements LineFormat {
-  private static final CSVFormat FORMAT =
-      CSVFormat.RFC4180.builder().setIgnoreSurroundingSpaces(true).get();
-  private static final Pattern NUMBER =
-      Pattern.compile("[-+]?[0-9]{1,15}(\\.[0-9]{0,15})?([eE][-+]?[0-9]{1,3})?");
-
-  private final ZoneId zone;
+  private final SpreadsheetTime times;
   private final Set<String> tanks;
-  private List<Column> columns;
+  private final Consumer<String> aside;
+  private final Set<String> said = new HashSet<>();
+  private List<String> notes = List.of();
+  private TableDialect dialect;
+  private TableColumns columns;
   private String brokenHeader;
 
+  /** Where each weighing has a row: what rows of one time have said so far. */
+  private TableRow gathered;
+
+  private String gatheredAt;
+
   /**
-   * @param zone of times that are written without one
+   * @param aside takes each sentence on what is taken for granted, once
    */
-  CsvLines(ZoneId zone, Set<String> tanks) {
-    this.zone = zone;
+  CsvLines(SpreadsheetTime times, Set<String> tanks, Consumer<String> aside) {
+    this.times = times;
     this.tanks = tanks;
+    this.aside = aside;
   }
 
-  /** Whether a first line looks like a header. */
+  /** Whether a first line looks like a header, or tells how the header is written. */
   static boolean isHeader(String line) {
-    return line.matches("\\s*(at|\"at\")\\s*([,;\\t].*)?");
+    if (line.isBlank()) {
+      return false;
+    }
+    try {
+      return TableDialect.said(line).isPresent()
+          || TableHeading.of(TableDialect.of(line).cells(line).get(0)).isTime();
+    } catch (LineRefused noRow) {
+      return false;
+    }
   }
 
   @Override
@@ -60,117 +57,78 @@ final class CsvLines implements LineFormat {
       throw new LineRefused("cannot be read without a right header: " + brokenHeader);
     }
     if (columns == null) {
-      try {
-        columns = header(line, cups);
-      } catch (LineRefused wrong) {
-        brokenHeader = wrong.getMessage();
-        throw wrong;
-      }
+      readHeader(line, cups);
       return Optional.empty();
     }
-    return Optional.of(row(line, cups));
+    List<String> cells = dialect.cells(line);
+    columns.requireWhole(cells);
+    return columns.isOneRowAWeighing() ? weighing(cells, cups) : Optional.of(row(cells, cups));
   }
 
-  /** Puts the text of one cell where it belongs. */
-  private interface Target {
-    void put(ObservationDraft draft, String cell) throws LineRefused;
-  }
-
-  private record Column(String name, Target target) {}
-
-  private List<Column> header(String line, Set<String> cups) throws LineRefused {
-    List<Column> named = new ArrayList<>();
-    Set<String> taken = new HashSet<>();
-    for (String name : cells(line)) {
-      String place = "column %d %s".formatted(named.size() + 1, Quoted.text(name));
-      if (named.isEmpty() && !name.equals("at")) {
-        throw new LineRefused(place + ": expected at, and commas between the columns");
+  private void readHeader(String line, Set<String> cups) throws LineRefused {
+    if (dialect == null) {
+      Optional<TableDialect> said = TableDialect.said(line);
+      dialect = said.orElseGet(() -> TableDialect.of(line));
+      if (said.isPresent()) {
+        return;
       }
-      Column column = new Column(name, target(name, place, cups));
-      if (!taken.add(isOwn(name) ? name : "cup:" + name)) {
-        throw new LineRefused(place + " is given twice");
-      }
-      named.add(column);
     }
-    return named;
-  }
-
-  /** Whether a name says by itself what is in its column; other names are cups. */
-  private static boolean isOwn(String name) {
-    return name.equals("at") || name.contains(":") || AmbientReading.of(name).isPresent();
-  }
-
-  private Target target(String name, String place, Set<String> cups) throws LineRefused {
-    if (name.equals("at")) {
-      return (draft, cell) -> SpreadsheetTime.put(draft, cell, zone);
-    }
-    Optional<AmbientReading> ambient = AmbientReading.of(name);
-    if (ambient.isPresent()) {
-      return (draft, cell) -> draft.ambient(ambient.get(), number(name, cell));
-    }
-    int colon = name.indexOf(':');
-    String part = name.substring(colon + 1);
-    return switch (colon < 0 ? "cup" : name.substring(0, colon)) {
-      case "cup" -> {
-        require(place, part, cups, "a cup of this bench, nor one of the other columns");
-        yield (draft, cell) -> draft.massG(part, number(name, cell));
-      }
-      case "theta" -> {
-        require(place, part, cups, "a cup of this bench");
-        yield (draft, cell) -> draft.theta(part, number(name, cell));
-      }
-      case "tank" -> {
-        require(place, part, tanks, "a tank of this bench");
-        yield (draft, cell) -> draft.tankMl(part, number(name, cell));
-      }
-      default -> throw new LineRefused(place + ": expected cup:, theta: or tank: before a name");
-    };
-  }
-
-  private static void require(String place, String part, Set<String> known, String what)
-      throws LineRefused {
-    if (!known.contains(part)) {
-      throw new LineRefused(
-          "%s is not %s; known: %s".formatted(place, what, Names.list(new TreeSet<>(known))));
+    try {
+      columns = TableColumns.of(dialect, dialect.cells(line), cups, tanks);
+    } catch (LineRefused wrong) {
+      brokenHeader = wrong.getMessage();
+      throw wrong;
     }
   }
 
-  private Observation row(String line, Set<String> cups) throws LineRefused {
-    List<String> cells = cells(line);
-    if (cells.size() != columns.size()) {
-      throw new LineRefused(
-          "has %d cells: expected %d, as in the header".formatted(cells.size(), columns.size()));
-    }
+  private Observation row(List<String> cells, Set<String> cups) throws LineRefused {
+    TableRow row = begin(columns.timeOf(cells), cups);
+    columns.put(row, cells);
+    return finish(row);
+  }
+
+  private TableRow begin(String time, Set<String> cups) throws LineRefused {
     ObservationDraft draft = new ObservationDraft(cups, tanks);
-    for (int i = 0; i < cells.size(); i++) {
-      if (!cells.get(i).isEmpty()) {
-        columns.get(i).target().put(draft, cells.get(i));
-      }
+    if (!time.isEmpty()) {
+      times.put(draft, time);
+      times.takenForGranted(time).filter(said::add).ifPresent(aside);
     }
-    return draft.finish();
+    return new TableRow(draft, cups);
   }
 
-  private static double number(String column, String cell) throws LineRefused {
-    if (!NUMBER.matcher(cell).matches()) {
-      throw new LineRefused(
-          "%s: %s is not a number: expected one such as 312.4, or nothing"
-              .formatted(column, Quoted.text(cell)));
+  /** What the rows before said, once one has another time. */
+  private Optional<Observation> weighing(List<String> cells, Set<String> cups) throws LineRefused {
+    String time = columns.timeOf(cells);
+    if (gathered != null && time.equals(gatheredAt)) {
+      columns.put(gathered, cells);
+      return Optional.empty();
     }
-    return Double.parseDouble(cell);
+    TableRow next = begin(time, cups);
+    columns.put(next, cells);
+    var unused = next.draft().finish(); // What it lacks is told of its own line.
+    Optional<Observation> before = end();
+    gathered = next;
+    gatheredAt = time;
+    return before;
   }
 
-  private static List<String> cells(String line) throws LineRefused {
-    if (line.isBlank()) {
-      throw new LineRefused("is blank: expected cells between commas");
+  @Override
+  public Optional<Observation> end() throws LineRefused {
+    if (gathered == null) {
+      return Optional.empty();
     }
-    try (CSVParser csv = CSVParser.parse(line, FORMAT)) {
-      List<CSVRecord> records = csv.getRecords();
-      if (records.size() != 1) {
-        throw new LineRefused("is not one row of a table");
-      }
-      return records.get(0).toList();
-    } catch (IOException | UncheckedIOException broken) {
-      throw new LineRefused("has a quote that is not closed, or stands in the midst of a cell");
-    }
+    TableRow whole = gathered;
+    gathered = null;
+    return Optional.of(finish(whole));
+  }
+
+  private Observation finish(TableRow row) throws LineRefused {
+    notes = row.notes();
+    return row.draft().finish();
+  }
+
+  @Override
+  public List<String> notes() {
+    return notes;
   }
 }

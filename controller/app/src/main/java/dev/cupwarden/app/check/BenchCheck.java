@@ -44,8 +44,8 @@ final class BenchCheck {
       findings.add(
           Finding.note(
               "sensors",
-              "There is no root thermometer: frost is judged by the air, and nothing is held back"
-                  + " for cold roots."));
+              "There is no root thermometer: frost and cold are judged by the air, so cups on a heat"
+                  + " mat get no water in a cold room."));
     }
     return findings;
   }

@@ -1,6 +1,7 @@
 package dev.cupwarden.app.loop;
 
 import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.Dose;
 import java.time.Instant;
 import java.util.List;
@@ -14,7 +15,6 @@ import org.slf4j.LoggerFactory;
  * judged in the core.
  */
 final class BoardFaults {
-  private static final String LEAK = "leak";
   private static final Logger log = LoggerFactory.getLogger(BoardFaults.class);
 
   private final OwnAlerts alerts;
@@ -46,10 +46,10 @@ final class BoardFaults {
     boolean pump = faults.containsKey(BoardReadings.PUMP);
     boolean outputs = faults.containsKey(BoardReadings.OUTPUTS);
     // A pass that water ended is told as that water.
-    failedLast &= !read.leak() && !faults.containsKey(LEAK);
-    tell("pump-running-on", at, pump, faults.get(BoardReadings.PUMP));
+    failedLast &= !read.leak() && !faults.containsKey(BoardReadings.LEAK);
+    tell(AlertCode.PUMP_RUNNING_ON, at, pump, faults.get(BoardReadings.PUMP));
     tell(
-        "board-fault",
+        AlertCode.BOARD_FAULT,
         at,
         !pump && (outputs || failedLast),
         outputs
@@ -61,7 +61,7 @@ final class BoardFaults {
     return faulty;
   }
 
-  private void tell(String code, Instant at, boolean so, String sentence) {
+  private void tell(AlertCode code, Instant at, boolean so, String sentence) {
     if (so) {
       alerts.raise(code, at, 1, 0, sentence);
     } else {

@@ -3,6 +3,7 @@ package dev.cupwarden.app.loop;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.app.clock.SteadyClock;
+import dev.cupwarden.core.alerts.AlertCode;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
@@ -59,10 +60,10 @@ final class ClockWatch {
       clock.acceptWall();
     }
     if (clock.trusted()) {
-      alerts.clear("clock", at, clock.aheadS());
+      alerts.clear(AlertCode.CLOCK, at, clock.aheadS());
     } else {
       alerts.raise(
-          "clock",
+          AlertCode.CLOCK,
           at,
           clock.aheadS(),
           SteadyClock.JUMP_S,

@@ -4,6 +4,7 @@ import dev.cupwarden.app.journal.FailedStarts;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.SetAside;
+import dev.cupwarden.core.alerts.AlertCode;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -16,7 +17,6 @@ import org.slf4j.LoggerFactory;
  * on.
  */
 final class InputWatch {
-  private static final String CODE = "input-set-aside";
   private static final Logger log = LoggerFactory.getLogger(InputWatch.class);
 
   private final Journal journal;
@@ -32,10 +32,10 @@ final class InputWatch {
   void look(Instant at) {
     List<Path> files = SetAside.beside(journal.file());
     if (files.isEmpty()) {
-      alerts.clear(CODE, at, 0);
+      alerts.clear(AlertCode.INPUT_SET_ASIDE, at, 0);
     } else {
       alerts.raise(
-          CODE,
+          AlertCode.INPUT_SET_ASIDE,
           at,
           files.size(),
           0,

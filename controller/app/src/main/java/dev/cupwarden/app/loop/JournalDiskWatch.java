@@ -1,6 +1,7 @@
 package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.journal.Journal;
+import dev.cupwarden.core.alerts.AlertCode;
 import java.nio.file.Path;
 import java.time.Instant;
 
@@ -13,7 +14,6 @@ final class JournalDiskWatch {
   private static final double LEAST_FREE_MB = 64;
 
   private static final double FREE_AGAIN_MB = 80;
-  private static final String CODE = "store-full";
 
   private final Path file;
   private final OwnAlerts alerts;
@@ -30,20 +30,20 @@ final class JournalDiskWatch {
     double freeMb = file.toFile().getUsableSpace() / 1e6;
     if (freeMb < LEAST_FREE_MB) {
       alerts.raise(
-          CODE,
+          AlertCode.STORE_FULL,
           at,
           freeMb,
           LEAST_FREE_MB,
           "Free some space on the controller's disk; when it is full nothing is watered.");
     } else if (freeMb > FREE_AGAIN_MB && !failing) {
-      alerts.clear(CODE, at, freeMb);
+      alerts.clear(AlertCode.STORE_FULL, at, freeMb);
     }
   }
 
   /** The journal cannot be used. */
   void failed(Instant at, String whatToDo) {
     failing = true;
-    alerts.raise(CODE, at, 1, 0, whatToDo);
+    alerts.raise(AlertCode.STORE_FULL, at, 1, 0, whatToDo);
   }
 
   /** The journal was written. */

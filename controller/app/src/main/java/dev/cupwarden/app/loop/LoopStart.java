@@ -4,6 +4,7 @@ import dev.cupwarden.app.clock.SteadyClock;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.tick.Tick;
@@ -89,10 +90,10 @@ record LoopStart(
   private static List<Journal.ToldAlert> standing(Journal journal, BenchState state)
       throws JournalException {
     List<Journal.ToldAlert> standing = new ArrayList<>();
-    for (String code : OwnAlerts.CODES) {
-      if (!state.alerts().containsKey(code)) {
+    for (AlertCode code : OwnAlerts.CODES) {
+      if (!state.alerts().containsKey(code.word())) {
         journal
-            .lastAlert(code)
+            .lastAlert(code.word())
             .filter(told -> !told.notice().state().equals("cleared"))
             .ifPresent(standing::add);
       }

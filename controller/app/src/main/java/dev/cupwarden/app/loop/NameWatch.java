@@ -1,5 +1,6 @@
 package dev.cupwarden.app.loop;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import java.time.Instant;
 import java.util.function.BooleanSupplier;
 
@@ -8,8 +9,6 @@ import java.util.function.BooleanSupplier;
  * its own, and which of them is wrong only a person knows.
  */
 final class NameWatch {
-  private static final String CODE = "two-controllers";
-
   private final String bench;
   private final OwnAlerts alerts;
   private volatile BooleanSupplier rival = () -> false;
@@ -27,7 +26,7 @@ final class NameWatch {
   void look(Instant at) {
     if (rival.getAsBoolean()) {
       alerts.raise(
-          CODE,
+          AlertCode.TWO_CONTROLLERS,
           at,
           2,
           1,
@@ -35,7 +34,7 @@ final class NameWatch {
               + bench
               + " and both water: stop one, or give one another name in its bench file.");
     } else {
-      alerts.clear(CODE, at, 1);
+      alerts.clear(AlertCode.TWO_CONTROLLERS, at, 1);
     }
   }
 }

@@ -41,7 +41,7 @@ final class ObservationBuilder {
         read.theta(),
         tankMl(read, before),
         read.leak(),
-        read.faults().containsKey("leak"),
+        read.faults().containsKey(BoardReadings.LEAK),
         clockInDoubt,
         List.copyOf(orders),
         hoseInDoubt,

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.core.alerts.AlertBook;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.alerts.LastTold;
@@ -30,14 +31,14 @@ import java.util.TreeMap;
  */
 final class OwnAlerts {
   /** The codes that it may be told by; the core has others. */
-  static final List<String> CODES =
+  static final List<AlertCode> CODES =
       List.of(
-          "clock",
-          "store-full",
-          "pump-running-on",
-          "board-fault",
-          "input-set-aside",
-          "two-controllers");
+          AlertCode.CLOCK,
+          AlertCode.STORE_FULL,
+          AlertCode.PUMP_RUNNING_ON,
+          AlertCode.BOARD_FAULT,
+          AlertCode.INPUT_SET_ASIDE,
+          AlertCode.TWO_CONTROLLERS);
 
   /** More than a usual tick: so that no day passes without a word. */
   private static final Duration UNTIL_NEXT_LOOK = Duration.ofMinutes(10);
@@ -60,12 +61,12 @@ final class OwnAlerts {
     open.put(notice.code(), alert);
   }
 
-  void raise(String code, Instant at, double value, double threshold, String whatToDo) {
+  void raise(AlertCode code, Instant at, double value, double threshold, String whatToDo) {
     judge(new Condition(code, null, Condition.Level.ON, value, threshold, whatToDo), at);
   }
 
-  void clear(String code, Instant at, double value) {
-    OpenAlert was = open.get(code);
+  void clear(AlertCode code, Instant at, double value) {
+    OpenAlert was = open.get(code.word());
     if (was != null) {
       AlertNotice last = was.told().notice();
       judge(

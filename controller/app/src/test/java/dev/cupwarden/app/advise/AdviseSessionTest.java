@@ -58,7 +58,7 @@ class AdviseSessionTest {
   }
 
   private AdviseSession session(boolean brief, boolean csv) {
-    return new AdviseSession(BenchTexts.backRoomBench(), adviser, brief, csv);
+    return JsonSession.of(BenchTexts.backRoomBench(), adviser, brief, csv);
   }
 
   @Test

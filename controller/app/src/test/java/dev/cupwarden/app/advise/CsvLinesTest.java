@@ -8,8 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.Observation;
 import java.time.Instant;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -19,7 +21,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class CsvLinesTest {
   private static final Set<String> CUPS = Set.of("A1", "A2", "light");
-  private final CsvLines csv = new CsvLines(ZoneId.of("Europe/London"), Set.of("plain", "feed"));
+  private final CsvLines csv =
+      new CsvLines(
+          new SpreadsheetTime(ZoneId.of("Europe/London"), Optional.empty(), LocalTime.NOON),
+          Set.of("plain", "feed"),
+          aside -> {});
 
   private Observation row(String header, String line) throws LineRefused {
     assertTrue(csv.read(header, CUPS).isEmpty());
@@ -57,7 +63,17 @@ class CsvLinesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"at", "at,A1", "\"at\",\"A1\"", "at;A1", " at , A1", "at\tA1"})
+  @ValueSource(
+      strings = {
+        "at",
+        "at,A1",
+        "\"at\",\"A1\"",
+        "at;A1",
+        " at , A1",
+        "at\tA1",
+        "Datum;A1",
+        "sep=;"
+      })
   void aHeaderIsKnownByItsFirstCell(String line) {
     assertTrue(CsvLines.isHeader(line));
   }
@@ -76,9 +92,11 @@ class CsvLinesTest {
           at,A9 | column 2 "A9" is not a cup of this bench, nor one of the other columns; known: A1, A2, light
           at,A1,A1 | column 3 "A1" is given twice
           at,A1,cup:A1 | column 3 "cup:A1" is given twice
-          at,A1,at | column 3 "at" is given twice
-          A1,at | column 1 "A1": expected at, and commas between the columns
-          at;A1 | column 1 "at;A1": expected at, and commas between the columns
+          at,A1,at | column 3 "at" is not a cup of this bench, nor one of the other columns; known: A1, A2, light
+          A1,at | column 1 "A1": expected the time first, named at or Date
+          at,a1 | column 2 "a1" is not a cup of this bench, nor one of the other columns; did you mean A1?
+          at,cup | has no column of weights: expected one, such as weight (g)
+          at,weight | has weights and does not say of which cup: expected a column cup, or a column for each cup
           at,tank:rain | column 2 "tank:rain" is not a tank of this bench; known: feed, plain
           at,theta:A9 | column 2 "theta:A9" is not a cup of this bench; known: A1, A2, light
           at,vat:A1 | column 2 "vat:A1": expected cup:, theta: or tank: before a name
@@ -107,7 +125,9 @@ class CsvLinesTest {
           2027-02-14T08:00:00Z,300 | has 2 cells: expected 3, as in the header
           2027-02-14T08:00:00Z,300,20,1 | has 4 cells: expected 3, as in the header
           ,300,20 | at: is missing: expected the time of the readings
-          14/02/2027 08:00,300,20 | at: "14/02/2027 08:00" is not a time: expected RFC 3339, such as 2027-02-14T08:00:00Z
+          yesterday,300,20 | at: "yesterday" is not a time: expected one such as 2027-02-14 08:00 or 2027-02-14T08:00:00Z
+          2/3/2027 08:00,300,20 | at: "2/3/2027 08:00" may be day or month first: say --dates day-first or --dates month-first, or name the bench's place
+          2027-02-14 13:00 PM,300,20 | at: "2027-02-14 13:00 PM" is a time that does not exist
           2027-02-30 08:00,300,20 | at: "2027-02-30 08:00" is a time that does not exist
           2027-03-28 01:30,300,20 | at: "2027-03-28 01:30" is skipped by the clocks of Europe/London
           2027-02-14T08:00:00Z,"300,20 | has a quote that is not closed, or stands in the midst of a cell

@@ -98,7 +98,7 @@ class ScenariosTest {
   private static List<String> answers(Path folder) throws IOException, SetupException {
     Bench bench = BenchSource.load(folder.resolve("bench.yaml"));
     AdviseSession session =
-        new AdviseSession(bench, new TickAdviser(bench, new Tick(bench)), false, false);
+        JsonSession.of(bench, new TickAdviser(bench, new Tick(bench)), false, false);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (InputStream in = Files.newInputStream(folder.resolve("in.jsonl"))) {
       session.run(in, out);

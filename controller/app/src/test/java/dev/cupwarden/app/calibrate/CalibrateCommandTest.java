@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.BackRoom;
-import dev.cupwarden.app.ControllerCommand;
+import dev.cupwarden.app.CommandRun;
 import java.io.BufferedReader;
 import java.io.PrintWriter;
 import java.io.StringReader;
@@ -21,12 +21,12 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** {@code calibrate} on a simulated bench, as a script runs it. */
 class CalibrateCommandTest {
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter out = command.out;
+  private final StringWriter err = command.err;
   @TempDir Path folder;
   private Path bench;
   private String text;
@@ -43,10 +43,7 @@ class CalibrateCommandTest {
     args.addAll(List.of(more));
     args.addAll(
         List.of("--simulate", "--yes", "--bench", bench.toString(), "--data", folder.toString()));
-    CommandLine command = ControllerCommand.commandLine();
-    command.setOut(new PrintWriter(out, true));
-    command.setErr(new PrintWriter(err, true));
-    return command.execute(args.toArray(String[]::new));
+    return command.execute(args);
   }
 
   private double found(String key) {

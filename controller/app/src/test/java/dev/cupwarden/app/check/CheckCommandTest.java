@@ -5,22 +5,20 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.BackRoom;
-import dev.cupwarden.app.ControllerCommand;
-import java.io.PrintWriter;
+import dev.cupwarden.app.CommandRun;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** {@code check} on a simulated bench, as a script runs it. */
 class CheckCommandTest {
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private final CommandRun command = CommandRun.apart();
+  private final StringWriter out = command.out;
+  private final StringWriter err = command.err;
   @TempDir Path folder;
   private Path bench;
   private String text;
@@ -33,13 +31,8 @@ class CheckCommandTest {
   }
 
   private int check(String... more) {
-    List<String> args =
-        new ArrayList<>(List.of("check", "--simulate", "--no-ask", "--bench", bench.toString()));
-    args.addAll(List.of(more));
-    CommandLine command = ControllerCommand.commandLine();
-    command.setOut(new PrintWriter(out, true));
-    command.setErr(new PrintWriter(err, true));
-    return command.execute(args.toArray(String[]::new));
+    return command.execute(
+        List.of("check", "--simulate", "--no-ask", "--bench", bench.toString()), more);
   }
 
   @Test

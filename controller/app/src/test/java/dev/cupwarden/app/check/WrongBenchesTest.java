@@ -5,35 +5,28 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.app.BackRoom;
-import dev.cupwarden.app.ControllerCommand;
-import java.io.PrintWriter;
+import dev.cupwarden.app.CommandRun;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import picocli.CommandLine;
 
 /**
  * The example bench with one thing wrong each: what {@code check} says, and that it does not run.
  */
 class WrongBenchesTest {
   private static final String HEARTBEAT = "(?m)^  heartbeat: .*$";
-  private final StringWriter said = new StringWriter();
+  private final CommandRun line = CommandRun.together();
+  private final StringWriter said = line.out;
   @TempDir Path folder;
 
   private int exitCode(String bench, String... command) throws Exception {
     Path file = Files.writeString(folder.resolve("bench.yaml"), bench);
-    CommandLine line = ControllerCommand.commandLine();
-    line.setOut(new PrintWriter(said, true));
-    line.setErr(new PrintWriter(said, true));
-    String[] args = new String[command.length + 2];
-    System.arraycopy(command, 0, args, 0, command.length);
-    args[command.length] = "--bench";
-    args[command.length + 1] = file.toString();
-    return line.execute(args);
+    return line.execute(List.of(command), "--bench", file.toString());
   }
 
   private int check(String bench) throws Exception {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalEvent;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.Json;
 import java.time.Duration;
@@ -29,7 +30,7 @@ class OwnAlertsTest {
     assertEquals(4, told.size());
     assertTrue(told.get(3).data().path("again").asBoolean());
     assertEquals(START.toString(), told.get(3).data().path("since").asText());
-    alerts.clear("store-full", at, 100);
+    alerts.clear(AlertCode.STORE_FULL, at, 100);
     take();
     assertEquals("cleared", told.get(4).data().path("state").asText());
     assertEquals(64.0, told.get(4).data().path("threshold").asDouble());
@@ -77,7 +78,7 @@ class OwnAlertsTest {
 
   private void full(Duration time) {
     for (Instant end = at.plus(time); !at.isAfter(end); at = at.plus(LOOK)) {
-      alerts.raise("store-full", at, 40, 64, "Free some space.");
+      alerts.raise(AlertCode.STORE_FULL, at, 40, 64, "Free some space.");
       take();
     }
   }

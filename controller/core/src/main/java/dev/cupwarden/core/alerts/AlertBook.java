@@ -132,7 +132,12 @@ public final class AlertBook {
   private void cover(Condition condition) {
     OpenAlert covered =
         new OpenAlert(
-            condition.code(), condition.cup(), AlertGrouping.STATE, at, condition.tank(), null);
+            condition.code().word(),
+            condition.cup(),
+            AlertGrouping.STATE,
+            at,
+            condition.tank(),
+            null);
     keep().put(condition.key(), covered);
   }
 
@@ -140,8 +145,8 @@ public final class AlertBook {
     for (OpenAlert orphan : open.values()) {
       if (orphan.cup() != null && !cups.contains(orphan.cup())) {
         judged.add(orphan.key());
-        Condition gone = Condition.when(orphan.code(), orphan.cup(), false, 0.0, 0.0);
-        end(orphan, gone, AlertCode.of(orphan.code()).whatToDo());
+        AlertCode code = AlertCode.of(orphan.code());
+        end(orphan, Condition.when(code, orphan.cup(), false, 0.0, 0.0), code.whatToDo());
       }
     }
   }
@@ -162,11 +167,10 @@ public final class AlertBook {
     if (alert.told() != null && alert.told().notice() != null) {
       return alert.told().notice();
     }
+    AlertCode code = AlertCode.of(alert.code());
     Condition unknown =
-        new Condition(alert.code(), alert.cup(), Condition.Level.BETWEEN, 0.0, 0.0)
-            .ofTank(alert.tank());
-    return notice(
-        unknown, alert.state(), alert.since(), AlertCode.of(alert.code()).whatToDo(), List.of());
+        new Condition(code, alert.cup(), Condition.Level.BETWEEN, 0.0, 0.0).ofTank(alert.tank());
+    return notice(unknown, alert.state(), alert.since(), code.whatToDo(), List.of());
   }
 
   private SortedMap<String, OpenAlert> keep() {
@@ -188,7 +192,7 @@ public final class AlertBook {
   private static AlertNotice notice(
       Condition condition, String state, Instant since, String whatToDo, List<String> cups) {
     return new AlertNotice(
-        condition.code(),
+        condition.code().word(),
         condition.cup(),
         state,
         since,

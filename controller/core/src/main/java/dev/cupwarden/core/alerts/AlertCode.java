@@ -1,5 +1,7 @@
 package dev.cupwarden.core.alerts;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.Catalogue;
 import java.time.Duration;
@@ -30,6 +32,7 @@ public enum AlertCode {
   CUP_AWAY("cup-away", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   CUPS_SWAPPED("cups-swapped", "", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
   DOSE_SHORT("dose-short", "g", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
+  SHEDS_WATER("sheds-water", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   DOSE_OVER("dose-over", "g", Told.SINGLY, Again.NEVER, Ends.BY_ITSELF),
   VALVE_LEAKING("valve-leaking", "g", Told.SINGLY, Again.DAILY, Ends.BY_CLEAR),
   PUMP_RUNNING_ON("pump-running-on", "g", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_CLEAR),
@@ -110,6 +113,7 @@ public enum AlertCode {
    *
    * @throws IllegalArgumentException where no alert has it
    */
+  @JsonCreator
   public static AlertCode of(String word) {
     AlertCode code = BY_WORD.get(word);
     if (code == null) {
@@ -139,7 +143,8 @@ public enum AlertCode {
     return Optional.ofNullable(BY_WORD.get(word));
   }
 
-  /** Its name on the wire. */
+  /** Its name on the wire and in a journal. */
+  @JsonValue
   public String word() {
     return word;
   }

@@ -3,6 +3,8 @@ package dev.cupwarden.core.alerts;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -21,11 +23,14 @@ final class AlertGrouping {
   /** State of an alert that stands but is told only as a part of its bench's. */
   static final String STATE = "together";
 
+  /** In the order of their names, in which they are told. */
+  private static final Comparator<AlertCode> BY_WORD = Comparator.comparing(AlertCode::word);
+
   private static final int LEAST_CUPS = 4;
   private static final Duration SHORTLY = Duration.ofMinutes(30);
 
-  private final SortedMap<String, Set<String>> members = new TreeMap<>();
-  private final SortedMap<String, Condition> benchWide = new TreeMap<>();
+  private final Map<AlertCode, Set<String>> members = new EnumMap<>(AlertCode.class);
+  private final SortedMap<AlertCode, Condition> benchWide = new TreeMap<>(BY_WORD);
 
   private AlertGrouping() {}
 
@@ -43,7 +48,7 @@ final class AlertGrouping {
       together.endWhatIsOver(open);
       return together;
     }
-    Map<String, List<Conditions.Told>> wanting = new TreeMap<>();
+    Map<AlertCode, List<Conditions.Told>> wanting = new EnumMap<>(AlertCode.class);
     for (Conditions.Told told : now) {
       if (wants(told.condition(), told.standing())) {
         wanting.computeIfAbsent(told.condition().code(), code -> new ArrayList<>(4)).add(told);
@@ -57,10 +62,10 @@ final class AlertGrouping {
   /** What was told of the whole bench and has no cup left in it ends. */
   private void endWhatIsOver(SortedMap<String, OpenAlert> open) {
     for (OpenAlert alert : open.values()) {
-      boolean left =
-          alert.cup() == null && alert.tank() == null && AlertCode.of(alert.code()).together();
-      if (left && !benchWide.containsKey(alert.code())) {
-        benchWide.put(alert.code(), Condition.when(alert.code(), null, false, 0.0, LEAST_CUPS));
+      AlertCode code = AlertCode.of(alert.code());
+      boolean left = alert.cup() == null && alert.tank() == null && code.together();
+      if (left && !benchWide.containsKey(code)) {
+        benchWide.put(code, Condition.when(code, null, false, 0.0, LEAST_CUPS));
       }
     }
   }
@@ -68,7 +73,7 @@ final class AlertGrouping {
   /** So now, or still within its hysteresis. */
   private static boolean wants(Condition condition, OpenAlert standing) {
     return condition.cup() != null
-        && AlertCode.of(condition.code()).together()
+        && condition.code().together()
         && switch (condition.level()) {
           case ON -> true;
           case BETWEEN -> standing != null;
@@ -76,7 +81,7 @@ final class AlertGrouping {
         };
   }
 
-  private void look(String code, List<Conditions.Told> all, Instant at, int cups) {
+  private void look(AlertCode code, List<Conditions.Told> all, Instant at, int cups) {
     List<Condition> fresh = new ArrayList<>(all.size());
     Set<String> in = new TreeSet<>();
     int shortly = 0;
@@ -104,7 +109,7 @@ final class AlertGrouping {
   }
 
   /** As severe as the worst of its cups; by a bound if all of them are. */
-  private static Condition asOne(String code, List<Conditions.Told> all, Set<String> in) {
+  private static Condition asOne(AlertCode code, List<Conditions.Told> all, Set<String> in) {
     boolean on = false;
     boolean bound = true;
     int severity = 0;
@@ -133,7 +138,7 @@ final class AlertGrouping {
   }
 
   /** The cups that one of them stands for, in order of name. */
-  List<String> cups(String code) {
+  List<String> cups(AlertCode code) {
     return List.copyOf(members.getOrDefault(code, Set.of()));
   }
 }

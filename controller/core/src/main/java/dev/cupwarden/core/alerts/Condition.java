@@ -3,7 +3,7 @@ package dev.cupwarden.core.alerts;
 /**
  * Something a person should know of, as it stands at one moment.
  *
- * @param code the alert's name
+ * @param code the alert
  * @param cup whose; null for the whole bench
  * @param level how it stands
  * @param value what was found
@@ -14,7 +14,7 @@ package dev.cupwarden.core.alerts;
  * @param bound whether {@code value} is a bound that one in twenty exceeds, not what was measured
  */
 public record Condition(
-    String code,
+    AlertCode code,
     String cup,
     Level level,
     double value,
@@ -24,13 +24,13 @@ public record Condition(
     int severity,
     boolean bound) {
   /** About which there is to do what its code says. */
-  public Condition(String code, String cup, Level level, double value, double threshold) {
+  public Condition(AlertCode code, String cup, Level level, double value, double threshold) {
     this(code, cup, level, value, threshold, null);
   }
 
   /** As it begins. */
   public Condition(
-      String code, String cup, Level level, double value, double threshold, String whatToDo) {
+      AlertCode code, String cup, Level level, double value, double threshold, String whatToDo) {
     this(code, cup, level, value, threshold, whatToDo, null, 0, false);
   }
 
@@ -45,7 +45,7 @@ public record Condition(
   }
 
   /** Simply so or not. */
-  static Condition when(String code, String cup, boolean so, double value, double threshold) {
+  static Condition when(AlertCode code, String cup, boolean so, double value, double threshold) {
     return new Condition(code, cup, so ? Level.ON : Level.OFF, value, threshold);
   }
 
@@ -71,6 +71,6 @@ public record Condition(
 
   /** The key under which an alert of it stands. */
   String key() {
-    return Subject.key(code, cup, tank);
+    return Subject.key(code.word(), cup, tank);
   }
 }

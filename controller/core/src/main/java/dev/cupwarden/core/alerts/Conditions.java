@@ -36,20 +36,21 @@ public final class Conditions {
   }
 
   /** As that level says. */
-  public void add(String code, String cup, Condition.Level level, double value, double threshold) {
+  public void add(
+      AlertCode code, String cup, Condition.Level level, double value, double threshold) {
     OpenAlert standing = standing(code, Subject.of(cup, null));
     if (level == Condition.Level.ON || standing != null) {
       kept.add(new Told(new Condition(code, cup, level, value, threshold), standing));
     }
   }
 
-  private OpenAlert standing(String code, String subject) {
+  private OpenAlert standing(AlertCode code, String subject) {
     if (!subject.equals(lastSubject)) {
       lastSubject = subject;
       lastOpen = openBySubject.getOrDefault(subject, List.of());
     }
     for (OpenAlert alert : lastOpen) {
-      if (alert.code().equals(code)) {
+      if (alert.code().equals(code.word())) {
         return alert;
       }
     }
@@ -66,7 +67,7 @@ public final class Conditions {
   }
 
   /** On above one value, off below a lower one. */
-  public void above(String code, String cup, double value, double threshold, double clearBelow) {
+  public void above(AlertCode code, String cup, double value, double threshold, double clearBelow) {
     Condition.Level level =
         value > threshold
             ? Condition.Level.ON
@@ -75,7 +76,7 @@ public final class Conditions {
   }
 
   /** On below one value, off above a higher one. */
-  public void below(String code, String cup, double value, double threshold, double clearAbove) {
+  public void below(AlertCode code, String cup, double value, double threshold, double clearAbove) {
     Condition.Level level =
         value < threshold
             ? Condition.Level.ON
@@ -84,7 +85,7 @@ public final class Conditions {
   }
 
   /** Simply so or not. */
-  public void when(String code, String cup, boolean so, double value, double threshold) {
+  public void when(AlertCode code, String cup, boolean so, double value, double threshold) {
     add(code, cup, so ? Condition.Level.ON : Condition.Level.OFF, value, threshold);
   }
 

@@ -9,8 +9,6 @@ import java.time.Duration;
  * anew.
  */
 public final class NearDry {
-  public static final String CODE = AlertCode.NEAR_DRY.word();
-
   /** Of a normal law: one in twenty lies above the mean and so many standard deviations. */
   public static final double ONE_IN_TWENTY_SD = 1.645;
 

@@ -31,7 +31,11 @@ public record PuttingOff(String code, Optional<String> cup, Optional<String> tan
       return Optional.of(
           "until: an alert is put off for at most " + LONGEST.toDays() + " days, not to " + until);
     }
-    if (!AlertCode.of(code).puttingOff()) {
+    Optional<AlertCode> known = AlertCode.find(code);
+    if (known.isEmpty()) {
+      return Optional.of("alert: no alert is called \"" + code + "\"");
+    }
+    if (!known.get().puttingOff()) {
       return Optional.of("alert: " + code + " is not put off: it is told until it is over");
     }
     return open.values().stream().anyMatch(this::means)

@@ -9,9 +9,7 @@ final class WhatToDo {
 
   /** What to do about that condition. */
   static String about(Condition condition) {
-    return condition.whatToDo() == null
-        ? AlertCode.of(condition.code()).whatToDo()
-        : condition.whatToDo();
+    return condition.whatToDo() == null ? condition.code().whatToDo() : condition.whatToDo();
   }
 
   /**
@@ -20,11 +18,12 @@ final class WhatToDo {
    * @param cups in order of name; none once it has ended
    */
   static String together(Condition condition, List<String> cups) {
-    String sentence = AlertCode.of(condition.code()).whatToDoTogether();
+    String sentence = condition.code().whatToDoTogether();
     if (cups.isEmpty()) {
       return sentence;
     }
-    String worst = condition.code().equals(NearDry.CODE) ? NearDry.worst(condition.severity()) : "";
+    String worst =
+        condition.code() == AlertCode.NEAR_DRY ? NearDry.worst(condition.severity()) : "";
     String whatToDo = condition.bound() ? Catalogue.say("alert.near-dry.do.weigh-them") : sentence;
     return String.join(", ", cups) + ": " + worst + whatToDo;
   }

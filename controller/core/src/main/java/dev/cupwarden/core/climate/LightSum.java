@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param missed time over which light is unknown
  * @param last the newest reading
  */
-public record LightSum(double molPerM2, Duration missed, Optional<Reading> last) {
+public record LightSum(double molPerM2, Duration missed, Optional<LightAt> last) {
   /** No light yet. */
   public static final LightSum NONE = new LightSum(0, Duration.ZERO, Optional.empty());
 
@@ -23,11 +23,11 @@ public record LightSum(double molPerM2, Duration missed, Optional<Reading> last)
    * @param at when
    * @param umolPerM2S photosynthetic photon flux density, 0 to 5000 umol per m2 and s
    */
-  public record Reading(Instant at, double umolPerM2S) {
+  public record LightAt(Instant at, double umolPerM2S) {
     /**
      * @throws IllegalArgumentException for a flux out of range
      */
-    public Reading {
+    public LightAt {
       Argument.within("umolPerM2S", umolPerM2S, 0, 5000);
     }
   }
@@ -39,7 +39,7 @@ public record LightSum(double molPerM2, Duration missed, Optional<Reading> last)
    * @param longestGap readings further apart than this have unknown light between them
    * @throws IllegalArgumentException for a reading older than the last
    */
-  public LightSum plus(Reading reading, Duration longestGap) {
+  public LightSum plus(LightAt reading, Duration longestGap) {
     if (last.isEmpty()) {
       return new LightSum(molPerM2, missed, Optional.of(reading));
     }

@@ -14,7 +14,7 @@ import java.util.Optional;
  * @param missed time over which the deficit is unknown
  * @param last the newest reading
  */
-public record VpdTime(double kPaH, Duration missed, Optional<Reading> last) {
+public record VpdTime(double kPaH, Duration missed, Optional<DeficitAt> last) {
   /** Before the first reading. */
   public static final VpdTime NONE = new VpdTime(0, Duration.ZERO, Optional.empty());
 
@@ -24,17 +24,17 @@ public record VpdTime(double kPaH, Duration missed, Optional<Reading> last) {
    * @param at when
    * @param deficitKpa vapour pressure deficit, 0 to 120 kPa
    */
-  public record Reading(Instant at, double deficitKpa) {
+  public record DeficitAt(Instant at, double deficitKpa) {
     /**
      * @throws IllegalArgumentException for a deficit out of range
      */
-    public Reading {
+    public DeficitAt {
       Argument.within("deficitKpa", deficitKpa, 0, 120);
     }
 
     /** The reading with its deficit held to a cap, beyond which stomata close. */
-    public Reading cappedAt(double capKpa) {
-      return new Reading(at, Math.min(deficitKpa, Argument.above("capKpa", capKpa, 0, 120)));
+    public DeficitAt cappedAt(double capKpa) {
+      return new DeficitAt(at, Math.min(deficitKpa, Argument.above("capKpa", capKpa, 0, 120)));
     }
   }
 
@@ -45,7 +45,7 @@ public record VpdTime(double kPaH, Duration missed, Optional<Reading> last) {
    * @param longestGap readings further apart than this have an unknown deficit between them
    * @throws IllegalArgumentException for a reading older than the last
    */
-  public VpdTime plus(Reading reading, Duration longestGap) {
+  public VpdTime plus(DeficitAt reading, Duration longestGap) {
     if (last.isEmpty()) {
       return new VpdTime(kPaH, missed, Optional.of(reading));
     }

@@ -58,13 +58,13 @@ public final class DoseCheck {
     double hours = Elapsed.hours(pass.at(), readAt);
     double riseG = massG - pass.massBeforeG() + pass.rateGPerH() * hours;
     double part = riseG / pass.orderedMl();
-    double blurG = Math.max(3.0, 6.0 * pass.sdG());
+    double toleranceG = Math.max(3.0, 6.0 * pass.sdG());
     Verdict verdict;
     if (part < SHORT_BELOW) {
       verdict = Verdict.SHORT;
     } else if (part < BYPASS_BELOW) {
       verdict = Verdict.BYPASS;
-    } else if (part > OVER_ABOVE && riseG > pass.orderedMl() + blurG) {
+    } else if (part > OVER_ABOVE && riseG > pass.orderedMl() + toleranceG) {
       verdict = Verdict.OVER;
     } else {
       verdict = Verdict.ARRIVED;

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.dosing;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Set;
@@ -19,7 +20,7 @@ public record PumpTrial(String cup, Instant begunAt, Instant failedAt) {
   public static final PumpTrial NONE = new PumpTrial(null, null, null);
 
   /** A pump that runs on by itself waits for a person: its output, not a witness, is in doubt. */
-  private static final Set<String> ENDED = Set.of(Latch.SHORT, Latch.ASTRAY);
+  private static final Set<AlertCode> ENDED = Set.of(AlertCode.DOSE_SHORT, AlertCode.VALVE_LEAKING);
 
   private static final Duration EVERY = Duration.ofHours(24);
 
@@ -37,7 +38,7 @@ public record PumpTrial(String cup, Instant begunAt, Instant failedAt) {
    * @param pumpPart of what is ordered that the pump truly gives
    */
   public boolean passed(Latch pump, DoseCheck.Finding finding, double pumpPart) {
-    if (!pump.is(Latch.ASTRAY)) {
+    if (!pump.is(AlertCode.VALVE_LEAKING)) {
       return finding.verdict() != DoseCheck.Verdict.SHORT;
     }
     double wholeG = DoseCheck.BYPASS_BELOW * pumpPart * finding.orderedMl();

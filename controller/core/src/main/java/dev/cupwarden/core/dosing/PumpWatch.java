@@ -1,5 +1,7 @@
 package dev.cupwarden.core.dosing;
 
+import dev.cupwarden.core.alerts.AlertCode;
+
 /**
  * What stands between a pump that was stopped for every cup and a bench that dies of it.
  *
@@ -9,9 +11,6 @@ package dev.cupwarden.core.dosing;
  */
 public record PumpWatch(LeakWatch leak, PumpTrial trial, boolean boardFault) {
   public static final PumpWatch NONE = new PumpWatch(LeakWatch.NONE, PumpTrial.NONE, false);
-
-  /** Code of a leak's latch in journals that know no watch. */
-  private static final String LEAK = "leak";
 
   /**
    * What a journal kept of it.
@@ -32,7 +31,8 @@ public record PumpWatch(LeakWatch leak, PumpTrial trial, boolean boardFault) {
     return isLeak(pump) ? null : pump;
   }
 
+  /** So in journals that know no watch. */
   private static boolean isLeak(Latch pump) {
-    return pump != null && pump.code().equals(LEAK);
+    return pump != null && pump.is(AlertCode.LEAK);
   }
 }

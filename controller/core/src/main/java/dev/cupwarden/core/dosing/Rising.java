@@ -13,6 +13,8 @@ import java.time.Instant;
  * night. The scale's own noise is taken from the same readings by their second differences, which a
  * steady climb leaves at zero, so that a noisy scale is not taken for a rising cup.
  *
+ * <p>Its thirteen parts lie side by side, as a journal keeps them.
+ *
  * @param from when the half hour that runs began; null: no reading yet
  * @param readings in it
  * @param sumG of its readings, less {@code baseG}

@@ -1,6 +1,5 @@
 package dev.cupwarden.core.estimate;
 
-import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 import java.util.Optional;
@@ -16,9 +15,7 @@ import java.util.Optional;
  * @param rateGPerH loss in the present weather, g/h, 0 or more
  * @param rateSdGPerH its standard deviation
  * @param rateKnown whether the rate was learned from the cup; if not, it is a guess
- * @param distrust why nothing may be watered on this; empty: trusted. Codes {@code never-read},
- *     {@code scale-silent}, {@code scale-out-of-range}, {@code scale-stuck}, {@code scale-noisy},
- *     {@code scale-drifting}, {@code settling}, {@code cups-swapped}
+ * @param distrust why nothing may be watered on this; empty: trusted
  * @param lifted the cup is off its scale
  * @param readAt last reading; null if never read
  */
@@ -30,16 +27,19 @@ public record CupEstimate(
     double rateGPerH,
     double rateSdGPerH,
     boolean rateKnown,
-    Optional<Reason> distrust,
+    Optional<Distrust> distrust,
     boolean lifted,
     Instant readAt) {
 
   /** Whether all that is wrong with its scale is that it falls by itself. */
   public boolean drifts() {
-    return distrust.isPresent() && distrust.get().code().equals("scale-drifting");
+    return distrusted(DistrustCode.SCALE_DRIFTING);
   }
 
-  private static final String SETTLING = "settling";
+  /** Whether that is why it is not trusted. */
+  public boolean distrusted(DistrustCode why) {
+    return distrust.isPresent() && distrust.get().code() == why;
+  }
 
   /** Whether water may be given on this. */
   public boolean trusted() {
@@ -54,7 +54,7 @@ public record CupEstimate(
    */
   public CupEstimate drifting(
       double seenGPerH, double foretoldGPerH, double reckonedG, double sdG) {
-    Reason drift = new Reason("scale-drifting", seenGPerH, foretoldGPerH, "g/h");
+    Distrust drift = new Distrust(DistrustCode.SCALE_DRIFTING, seenGPerH, foretoldGPerH);
     return new CupEstimate(
         known,
         reckonedG,
@@ -70,11 +70,10 @@ public record CupEstimate(
 
   /** The same of a cup in whose place another stands: what that weighs says nothing of it. */
   public CupEstimate anothers() {
-    String code = distrust.map(Reason::code).orElse(SETTLING);
-    if (!code.equals(SETTLING) && !code.equals(Fault.OUT_OF_RANGE.code())) {
+    if (distrust.isPresent() && !distrust.get().code().perhapsAnother()) {
       return this;
     }
-    Reason another = new Reason("cups-swapped", 0, 0, "");
+    Distrust another = new Distrust(DistrustCode.CUPS_SWAPPED, 0, 0);
     return new CupEstimate(
         known,
         massG,
@@ -93,13 +92,13 @@ public record CupEstimate(
    * trusted.
    */
   public boolean unseen() {
-    return lifted || (distrust.isPresent() && !distrust.get().code().equals(SETTLING));
+    return lifted || (distrust.isPresent() && !distrust.get().code().ownWeight());
   }
 
   /** What is known at that moment, not before the last look. */
   public static CupEstimate at(EstimateState state, WeightFrame frame, Instant now) {
     LoadFilter last = state.filter();
-    Optional<Reason> distrust = distrust(state, now);
+    Optional<Distrust> distrust = distrust(state, now);
     boolean lifted =
         state.excursion() != null
             && state.excursion().fault() == Fault.LIFTED
@@ -144,29 +143,24 @@ public record CupEstimate(
     return filter.varR() < within * within;
   }
 
-  private static Optional<Reason> distrust(EstimateState state, Instant now) {
+  private static Optional<Distrust> distrust(EstimateState state, Instant now) {
     if (state.readAt() == null) {
-      return Optional.of(new Reason("never-read", 0, 1, ""));
+      return Optional.of(new Distrust(DistrustCode.NEVER_READ, 0, 1));
     }
     Excursion excursion = state.excursion();
     if (now.isAfter(state.freshUntil())) {
       double most = Elapsed.minutes(state.readAt(), state.freshUntil());
       double silent = Elapsed.minutes(state.readAt(), now);
-      return Optional.of(new Reason("scale-silent", silent, most, "min"));
+      return Optional.of(new Distrust(DistrustCode.SCALE_SILENT, silent, most));
     }
     if (excursion == null) {
       return Optional.empty();
     }
     if (excursion.quietSince() != null && excursion.fault() != Fault.NOISY) {
       double quiet = Elapsed.minutes(excursion.quietSince(), state.readAt());
-      return Optional.of(new Reason(SETTLING, quiet, Excursion.QUIET_MIN, "min"));
+      return Optional.of(new Distrust(DistrustCode.SETTLING, quiet, Excursion.QUIET_MIN));
     }
-    String unit =
-        switch (excursion.fault()) {
-          case OUT_OF_RANGE, NOISY -> "g";
-          case LIFTED, MOVED, STUCK -> "min";
-        };
     return Optional.of(
-        new Reason(excursion.fault().code(), excursion.value(), excursion.threshold(), unit));
+        new Distrust(excursion.fault().distrust(), excursion.value(), excursion.threshold()));
   }
 }

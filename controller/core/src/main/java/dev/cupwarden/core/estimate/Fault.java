@@ -2,19 +2,20 @@ package dev.cupwarden.core.estimate;
 
 /** What was the matter when a cup's weight stopped being believed. */
 enum Fault {
-  OUT_OF_RANGE("scale-out-of-range"),
-  LIFTED("settling"),
-  STUCK("scale-stuck"),
-  NOISY("scale-noisy"),
-  MOVED("settling");
+  OUT_OF_RANGE(DistrustCode.SCALE_OUT_OF_RANGE),
+  LIFTED(DistrustCode.SETTLING),
+  STUCK(DistrustCode.SCALE_STUCK),
+  NOISY(DistrustCode.SCALE_NOISY),
+  MOVED(DistrustCode.SETTLING);
 
-  private final String code;
+  private final DistrustCode distrust;
 
-  Fault(String code) {
-    this.code = code;
+  Fault(DistrustCode distrust) {
+    this.distrust = distrust;
   }
 
-  String code() {
-    return code;
+  /** Why its weight is not believed. */
+  DistrustCode distrust() {
+    return distrust;
   }
 }

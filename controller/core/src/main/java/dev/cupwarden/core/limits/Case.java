@@ -52,6 +52,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param lastPassAt null if there was none
    * @param fed label-equivalents within the last label interval
    * @param saltMsPerCm conductivity of its water at capacity, as reckoned
+   * @param rootsC what counts as the temperature of its roots; NaN where nothing was supplied
    * @param hose what the shared hose would bring it with plain water
    */
   public record CupFacts(
@@ -75,6 +76,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Soaking soaking,
       double fed,
       double saltMsPerCm,
+      double rootsC,
       HoseFacts hose) {
 
     /** No cup: a pass into a jug or to waste. */
@@ -100,6 +102,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
           null,
           0.0,
           0.0,
+          Double.NaN,
           HoseFacts.CLEAR);
     }
   }
@@ -128,7 +131,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param supply what the tanks can give
    * @param feed in the feed tank; null where there is none
    * @param feeds of the bench by name
-   * @param airC NaN where never supplied; likewise rootC
+   * @param airC NaN where never supplied
    * @param window whether it is open for a cup that was there all day, and for one that was not
    * @param between whether soak is kept by a person, who takes a list of passes in order
    * @param pumpPart of what is ordered that the pump truly gives
@@ -148,7 +151,6 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Map<String, Feed> feeds,
       boolean clockInDoubt,
       double airC,
-      double rootC,
       LocalDate today,
       WindowNow window,
       boolean between,

@@ -1,19 +1,21 @@
 package dev.cupwarden.core.limits;
 
-/** Water that may freeze on roots is not given. */
-final class FrostLimit implements Limit {
+/**
+ * Water that may freeze on roots is not given, nor any where it may freeze in hose, valves and drip
+ * ends, however warm a mat keeps the roots.
+ */
+public final class FrostLimit implements Limit {
+  /** Air at or below it may freeze what stands in a drip end: half a kelvin of margin. */
+  public static final double ICE_C = 0.5;
+
   @Override
   public Ruling rule(Case pass) {
-    double frostC = pass.bench().climate().frostC();
-    double coldestC = coldest(pass.bench().rootC(), pass.bench().airC());
-    return coldestC < frostC ? Ruling.veto(coldestC, frostC) : Ruling.FREE;
-  }
-
-  /** NaN, which holds nothing, where neither was ever supplied. */
-  private static double coldest(double rootC, double airC) {
-    if (Double.isNaN(rootC)) {
-      return airC;
+    double airC = pass.bench().airC();
+    if (airC <= ICE_C) {
+      return Ruling.veto("ice", airC, ICE_C, "C");
     }
-    return Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
+    double rootsC = pass.cup().rootsC();
+    double frostC = pass.bench().climate().frostC();
+    return rootsC < frostC ? Ruling.veto(rootsC, frostC) : Ruling.FREE;
   }
 }

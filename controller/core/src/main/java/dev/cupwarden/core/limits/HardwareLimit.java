@@ -1,5 +1,6 @@
 package dev.cupwarden.core.limits;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.PumpTrial;
@@ -18,14 +19,14 @@ final class HardwareLimit implements Limit {
       return leak(pass);
     }
     if (pass.bench().boardFault()) {
-      return Ruling.veto("board-fault", 1.0, 0.0, "");
+      return Ruling.veto(AlertCode.BOARD_FAULT.word(), 1.0, 0.0, "");
     }
     Latch latch = pass.bench().latch();
     if (latch == null || (pass.bench().trial() && PumpTrial.mayEnd(latch))) {
       latch = ofCup(pass);
     }
     if (latch != null) {
-      return Ruling.veto(latch.code(), latch.value(), latch.threshold(), "");
+      return Ruling.veto(latch.code().word(), latch.value(), latch.threshold(), "");
     }
     double leastMl = pass.proposal().leastMl();
     Supply supply = pass.bench().supply();
@@ -33,7 +34,9 @@ final class HardwareLimit implements Limit {
       return Ruling.FREE;
     }
     double suitsMl = supply.undilutedMl(Limits.strongest(pass));
-    return suitsMl < leastMl ? Ruling.veto("tank-empty", suitsMl, leastMl, "mL") : Ruling.FREE;
+    return suitsMl < leastMl
+        ? Ruling.veto(AlertCode.TANK_EMPTY.word(), suitsMl, leastMl, "mL")
+        : Ruling.FREE;
   }
 
   private static Latch ofCup(Case pass) {
@@ -41,7 +44,7 @@ final class HardwareLimit implements Limit {
     if (latch == null || LeakyValveLimit.old(latch, pass)) {
       return null;
     }
-    boolean tried = pass.bench().trial() && latch.is(Latch.SHORT);
+    boolean tried = pass.bench().trial() && latch.is(AlertCode.DOSE_SHORT);
     return tried ? null : latch;
   }
 
@@ -58,7 +61,7 @@ final class HardwareLimit implements Limit {
       case UNEXPLAINED ->
           Ruling.veto("leak-unexplained", leak.balance().unexplainedMl(), 0.0, "mL");
       case PERSON -> Ruling.veto("leak-again", 1.0, 0.0, "");
-      default -> Ruling.veto("leak", 1.0, 0.0, "");
+      default -> Ruling.veto(AlertCode.LEAK.word(), 1.0, 0.0, "");
     };
   }
 }

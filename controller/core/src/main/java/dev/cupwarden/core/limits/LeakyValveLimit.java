@@ -1,5 +1,6 @@
 package dev.cupwarden.core.limits;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import java.time.Duration;
 
@@ -14,7 +15,7 @@ final class LeakyValveLimit implements Limit {
 
   /** Whether a rescue may show by now that the valve shuts. */
   static boolean old(Latch latch, Case pass) {
-    return latch.is(Latch.ASTRAY)
+    return latch.is(AlertCode.VALVE_LEAKING)
         && Duration.between(latch.since(), pass.at()).compareTo(A_DAY) >= 0;
   }
 
@@ -22,7 +23,7 @@ final class LeakyValveLimit implements Limit {
   public Ruling rule(Case pass) {
     Latch latch = pass.cup().latch();
     return latch != null && old(latch, pass)
-        ? Ruling.veto(latch.code(), latch.value(), latch.threshold(), "")
+        ? Ruling.veto(latch.code().word(), latch.value(), latch.threshold(), "")
         : Ruling.FREE;
   }
 }

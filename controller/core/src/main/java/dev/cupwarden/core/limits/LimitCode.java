@@ -99,6 +99,13 @@ public enum LimitCode {
       WAITS,
       BY_ITSELF,
       veto(new HoseLimit()).passedBy(RESCUE, FED_RESCUE)),
+  SHEDS_WATER(
+      "sheds-water",
+      WATER,
+      "",
+      REFUSED,
+      BY_A_PERSON,
+      veto(new ShedsWaterLimit()).passedBy(RESCUE, BLIND)),
   PASS(
       "pass",
       WATER,

@@ -1,6 +1,6 @@
 package dev.cupwarden.core.limits;
 
-import dev.cupwarden.core.messages.Reason;
+import dev.cupwarden.core.estimate.Distrust;
 
 /** Nothing waters on a weight that is in doubt. */
 final class UntrustedLimit implements Limit {
@@ -9,7 +9,7 @@ final class UntrustedLimit implements Limit {
     if (pass.cup().estimate().trusted()) {
       return Ruling.FREE;
     }
-    Reason doubt = pass.cup().estimate().distrust().get();
-    return Ruling.veto(doubt.code(), doubt.value(), doubt.threshold(), doubt.unit());
+    Distrust doubt = pass.cup().estimate().distrust().get();
+    return Ruling.veto(doubt.code().word(), doubt.value(), doubt.threshold(), doubt.code().unit());
   }
 }

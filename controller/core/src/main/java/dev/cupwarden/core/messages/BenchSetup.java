@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 
 /**
  * The bench as it is set up now: the bench file, with what orders have changed since. One part for
@@ -54,7 +55,13 @@ public record BenchSetup(
       Optional<FeedingRules.Pause> pause,
       List<FeedingRules.PlanStep> plan) {}
 
-  public record Climate(double coldC, double frostC, double heatC) {}
+  /** {@code rootCups}: those that the root thermometer speaks for, where not for all. */
+  public record Climate(
+      double coldC,
+      double frostC,
+      double heatC,
+      double rootHeatC,
+      Optional<SortedSet<String>> rootCups) {}
 
   /** Inner diameters, depth of mix, mass when empty. */
   public record Vessel(double topMm, double baseMm, double depthMm, double emptyG) {}

@@ -17,7 +17,7 @@ public record Bench(
     WateringRules watering,
     Duration tick,
     FeedingRules feeding,
-    SortedMap<RootStage, StageLines> lines,
+    RootingRules rooting,
     ClimateRules climate,
     SortedMap<String, Mix> mixes,
     SortedMap<String, Vessel> vessels,
@@ -47,7 +47,7 @@ public record Bench(
       WateringRules watering,
       Duration tick,
       FeedingRules feeding,
-      SortedMap<RootStage, StageLines> lines,
+      RootingRules rooting,
       ClimateRules climate,
       SortedMap<String, Mix> mixes,
       SortedMap<String, Vessel> vessels,
@@ -63,7 +63,7 @@ public record Bench(
         watering,
         tick,
         feeding,
-        lines,
+        rooting,
         climate,
         mixes,
         vessels,
@@ -81,8 +81,8 @@ public record Bench(
     return tanks.values().stream().anyMatch(tank -> tank.feed().isPresent());
   }
 
-  /** The lines of a cup: its own, else those of its stage on this bench. */
+  /** The lines of a cup: its own, else those of its stage and plant on this bench. */
   public StageLines linesOf(Cup cup) {
-    return cup.lines().orElseGet(() -> lines.get(cup.stage()));
+    return rooting.linesOf(cup);
   }
 }

@@ -57,9 +57,11 @@ public final class BenchFile {
                 "board",
                 "hose",
                 "drain",
+                "plants",
                 "cups");
     Bench bench = withoutCups(top);
     Bench whole = withCups(bench, top.need("cups", "the cups by name").safelyNamed());
+    RuleKeys.refuseStrangers(top.maybe("climate"), whole.cups().keySet());
     HoseKeys.refuseShared(top.maybe("drain"), whole.cups().values());
     return whole;
   }
@@ -76,7 +78,9 @@ public final class BenchFile {
         RuleKeys.watering(top.maybe("watering"), place),
         RuleKeys.tick(top.maybe("tick")),
         FeedKeys.feeding(top.maybe("feeding"), feeds.keySet()),
-        LineKeys.perStage(top.maybe("lines")),
+        new RootingRules(
+            LineKeys.perStage(top.maybe("lines")),
+            PlantKeys.plants(top.maybe("plants"), KnownPlants.table())),
         RuleKeys.climate(top.maybe("climate"), top.maybe("lamp")),
         SubstrateKeys.mixes(top.need("mixes", "the mixes by name")),
         SubstrateKeys.vessels(top.need("vessels", "the vessels by name")),
@@ -103,7 +107,7 @@ public final class BenchFile {
         bench.watering(),
         bench.tick(),
         bench.feeding(),
-        bench.lines(),
+        bench.rooting(),
         bench.climate(),
         bench.mixes(),
         bench.vessels(),

@@ -7,7 +7,7 @@ import dev.cupwarden.core.setup.BoardWiring.ExpanderPin;
 import dev.cupwarden.core.setup.BoardWiring.Gpio;
 import dev.cupwarden.core.setup.BoardWiring.OnTimes;
 import dev.cupwarden.core.setup.BoardWiring.OutputPlace;
-import dev.cupwarden.core.setup.BoardWiring.Pump;
+import dev.cupwarden.core.setup.BoardWiring.PumpWiring;
 import dev.cupwarden.core.setup.BoardWiring.Scale;
 import dev.cupwarden.core.setup.BoardWiring.Valve;
 import dev.cupwarden.core.units.Unit;
@@ -118,7 +118,7 @@ final class BoardKeys {
             places.take(keys)));
   }
 
-  private static Pump pump(Entry written, GpioLines lines) throws SetupException {
+  private static PumpWiring pump(Entry written, GpioLines lines) throws SetupException {
     Optional<Entry> expander = written.named().maybe("expander");
     if (expander.isPresent()) {
       throw expander
@@ -128,7 +128,7 @@ final class BoardKeys {
                   + " expected gpio, a line of the processor");
     }
     Section keys = written.section("gpio", "rate", "active", "longest");
-    return new Pump(
+    return new PumpWiring(
         lines.take(keys),
         keys.need("rate", "what it moves, such as 1.5 mL/s").quantity(RATE),
         activeLow(keys),

@@ -20,7 +20,7 @@ public record BoardWiring(
     int i2cBus,
     Map<String, Scale> scales,
     Optional<AirSensor> air,
-    Pump pump,
+    PumpWiring pump,
     Map<String, Valve> valves,
     More more) {
 
@@ -29,7 +29,7 @@ public record BoardWiring(
       int i2cBus,
       Map<String, Scale> scales,
       Optional<AirSensor> air,
-      Pump pump,
+      PumpWiring pump,
       Map<String, Valve> valves) {
     this(i2cBus, scales, air, pump, valves, More.NONE);
   }
@@ -161,8 +161,8 @@ public record BoardWiring(
    *
    * @param longest the grower's own caps, which only tighten the board's
    */
-  public record Pump(int gpio, double mlPerS, boolean activeLow, OnTimes longest) {
-    public Pump(int gpio, double mlPerS) {
+  public record PumpWiring(int gpio, double mlPerS, boolean activeLow, OnTimes longest) {
+    public PumpWiring(int gpio, double mlPerS) {
       this(gpio, mlPerS, false, OnTimes.USUAL);
     }
   }

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.setup;
 
+import dev.cupwarden.core.plants.Span;
 import dev.cupwarden.core.units.Dimension;
 import dev.cupwarden.core.units.Quantity;
 import dev.cupwarden.core.units.QuantityException;
@@ -13,6 +14,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -31,6 +33,9 @@ record Entry(String file, String path, Node node) {
   private static final Pattern NUMBER =
       Pattern.compile("[-+]?([0-9]{1,18}(\\.[0-9]{0,18})?|\\.[0-9]{1,18})([eE][-+]?[0-9]{1,3})?");
   private static final Pattern INTEGER = Pattern.compile("[-+]?[0-9]{1,9}|0x[0-9A-Fa-f]{1,7}");
+  private static final Pattern SPAN =
+      Pattern.compile(
+          "([0-9]{1,4}(?:\\.[0-9]{1,4})?)\\.\\.([0-9]{1,4}(?:\\.[0-9]{1,4})?)(?: ?(\\D.*))?");
   private static final Pattern TIME = Pattern.compile("[0-9]{2}:[0-9]{2}");
   private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}");
   private static final Pattern DAY = Pattern.compile("[0-9]{2}-[0-9]{2}");
@@ -92,13 +97,22 @@ record Entry(String file, String path, Node node) {
 
   /** Free text of 1 to 64 characters. */
   String text() throws SetupException {
+    return line(64);
+  }
+
+  /** Free text of 1 to that many characters. */
+  String line(int longest) throws SetupException {
     String text = scalar("text");
     Tag tag = node.getTag();
     if (Tag.BOOL.equals(tag) || Tag.FLOAT.equals(tag)) {
       throw refuse(found() + " is not text: put it in quotes if it is meant as a name");
     }
-    if (text.isBlank() || text.length() > 64 || text.chars().anyMatch(Character::isISOControl)) {
-      throw refuse(found() + " is not usable as text: expected 1 to 64 characters on one line");
+    boolean fits = !text.isBlank() && text.length() <= longest;
+    if (!fits || text.chars().anyMatch(Character::isISOControl)) {
+      throw refuse(
+          found()
+              + " is not usable as text: expected 1 to %d characters on one line"
+                  .formatted(longest));
     }
     return text;
   }
@@ -131,6 +145,42 @@ record Entry(String file, String path, Node node) {
       throw refuse(found() + " is not a number: expected " + range.words());
     }
     return within(Double.parseDouble(text), range);
+  }
+
+  /** From one value to another, such as {@code 30..60} or {@code 18..24 C}; in base units. */
+  Span span(Range range) throws SetupException {
+    String text = scalar("a range such as 30..60");
+    Matcher ends = SPAN.matcher(text);
+    if (!ends.matches()) {
+      throw refuse(
+          found() + " is not a range: expected two numbers such as 30..60, each " + range.words());
+    }
+    double least = end(ends.group(1), ends.group(3), range);
+    double most = end(ends.group(2), ends.group(3), range);
+    if (least > most) {
+      throw refuse(found() + " is not in rising order");
+    }
+    return new Span(least, most);
+  }
+
+  /** Of a range; the unit stands behind both ends. */
+  private double end(String number, String unit, Range range) throws SetupException {
+    if (range.unit() == null) {
+      if (unit != null) {
+        throw refuse(found() + " has a unit: expected two numbers such as 30..60");
+      }
+      return within(Double.parseDouble(number), range);
+    }
+    try {
+      String written = unit == null ? number : number + " " + unit;
+      return within(Quantity.parse(written, range.unit().dimension()).inBase(), range);
+    } catch (QuantityException refused) {
+      throw refuse(refused.getMessage());
+    }
+  }
+
+  boolean yesOrNo() throws SetupException {
+    return oneOf("yes or no", List.of("yes", "no")).equals("yes");
   }
 
   /** In base units. A bare number is refused. */

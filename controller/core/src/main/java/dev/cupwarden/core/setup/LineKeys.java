@@ -11,12 +11,9 @@ final class LineKeys {
 
   private LineKeys() {}
 
-  /** Every stage; those that are not listed have the usual lines. */
+  /** Of the stages that are listed; the others have the usual lines. */
   static SortedMap<RootStage, StageLines> perStage(Optional<Entry> written) throws SetupException {
     SortedMap<RootStage, StageLines> lines = new TreeMap<>();
-    for (RootStage stage : RootStage.values()) {
-      lines.put(stage, StageLines.usual(stage));
-    }
     if (written.isPresent()) {
       Section keys = written.get().section(RootStage.words().toArray(String[]::new));
       for (var stage : keys.values().entrySet()) {

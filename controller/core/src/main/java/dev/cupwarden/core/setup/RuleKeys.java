@@ -3,7 +3,12 @@ package dev.cupwarden.core.setup;
 import dev.cupwarden.core.units.Unit;
 import java.time.Duration;
 import java.time.LocalTime;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
 /** The keys {@code place}, {@code watering}, {@code tick}, {@code climate} and {@code lamp}. */
@@ -72,11 +77,11 @@ final class RuleKeys {
   }
 
   static ClimateRules climate(Optional<Entry> written, Optional<Entry> lamp) throws SetupException {
-    ClimateRules rules = climate(written);
-    return lamp.isEmpty()
-        ? rules
-        : new ClimateRules(
-            rules.coldC(), rules.frostC(), rules.heatC(), Optional.of(lamp(lamp.get())));
+    Optional<Lamp> lit = lamp.isEmpty() ? Optional.empty() : Optional.of(lamp(lamp.get()));
+    ClimateRules usual = ClimateRules.USUAL;
+    ClimateRules rules = written.isEmpty() ? usual : climate(written.get(), usual);
+    return new ClimateRules(
+        rules.coldC(), rules.frostC(), rules.heatC(), rules.rootHeatC(), rules.rootCups(), lit);
   }
 
   private static Lamp lamp(Entry written) throws SetupException {
@@ -89,24 +94,47 @@ final class RuleKeys {
     return new Lamp(from, to);
   }
 
-  private static ClimateRules climate(Optional<Entry> written) throws SetupException {
-    ClimateRules usual = ClimateRules.USUAL;
-    if (written.isEmpty()) {
-      return usual;
-    }
-    Section keys = written.get().section("cold", "frost", "heat");
+  private static ClimateRules climate(Entry written, ClimateRules usual) throws SetupException {
+    Section keys = written.section("cold", "frost", "heat", "root_heat", "root_cups");
     ClimateRules rules =
         new ClimateRules(
             keys.quantity("cold", COLD, usual.coldC()),
             keys.quantity("frost", FROST, usual.frostC()),
-            keys.quantity("heat", HEAT, usual.heatC()));
+            keys.quantity("heat", HEAT, usual.heatC()),
+            keys.quantity("root_heat", HEAT, usual.rootHeatC()),
+            rootCups(keys.maybe("root_cups")),
+            usual.lamp());
+    if (!(rules.coldC() < rules.rootHeatC())) {
+      throw written.refuse(
+          "root_heat %s C is not above cold %s C".formatted(rules.rootHeatC(), rules.coldC()));
+    }
     if (!(rules.frostC() < rules.coldC() && rules.coldC() < rules.heatC())) {
-      throw written
-          .get()
-          .refuse(
-              "frost %s C, cold %s C and heat %s C are not in rising order"
-                  .formatted(rules.frostC(), rules.coldC(), rules.heatC()));
+      throw written.refuse(
+          "frost %s C, cold %s C and heat %s C are not in rising order"
+              .formatted(rules.frostC(), rules.coldC(), rules.heatC()));
     }
     return rules;
+  }
+
+  private static Optional<SortedSet<String>> rootCups(Optional<Entry> written)
+      throws SetupException {
+    if (written.isEmpty()) {
+      return Optional.empty();
+    }
+    SortedSet<String> cups = new TreeSet<>();
+    for (Entry cup : written.get().list()) {
+      cups.add(cup.text());
+    }
+    return Optional.of(Collections.unmodifiableSortedSet(cups));
+  }
+
+  /** No cup is named that is not there: a slip of the pen would leave a cup to the air's cold. */
+  static void refuseStrangers(Optional<Entry> climate, Collection<String> cups)
+      throws SetupException {
+    Optional<Entry> named =
+        climate.isEmpty() ? Optional.empty() : climate.get().named().maybe("root_cups");
+    for (Entry cup : named.isPresent() ? named.get().list() : List.<Entry>of()) {
+      cup.oneOf("a cup of this bench", cups);
+    }
   }
 }

@@ -18,4 +18,21 @@ public record StageLines(double due, double refill, double dry) {
       case CIRCLING -> new StageLines(0.40, 0.00, 0.70);
     };
   }
+
+  /**
+   * The same moved by a depletion, for a plant that roots drier or moister than most. Watering
+   * still ends at capacity, unless it ended beyond, and the dry line stays one.
+   */
+  StageLines movedBy(double depletion) {
+    double mostWater = Math.min(refill, 0.0);
+    return new StageLines(
+        rounded(due + depletion),
+        rounded(Math.max(mostWater, refill + depletion)),
+        rounded(Math.min(1.0, dry + depletion)));
+  }
+
+  /** 0.6 - 0.05 is 0.55 to a person and to a file. */
+  private static double rounded(double depletion) {
+    return Math.rint(depletion * 1e6) / 1e6;
+  }
 }

@@ -9,27 +9,65 @@ import java.util.OptionalDouble;
 /**
  * The room as last read; null where never supplied. A value stays good after its sensor fell
  * silent: frost that was there is rather assumed than forgotten, and a person is told.
+ *
+ * @param warmestAirC the warmest air since the root thermometer last showed another number; null
+ *     where nothing was supplied, or in an older journal
  */
-public record AirState(Measured airC, Measured rhPct, Measured rootC, Measured light) {
-  public static final AirState UNKNOWN = new AirState(null, null, null, null);
+public record AirState(
+    Measured airC, Measured rhPct, Measured rootC, Measured light, Measured warmestAirC) {
+  public static final AirState UNKNOWN = new AirState(null, null, null, null, null);
 
   /** Longer without a word, and a sensor counts as dead. */
   public static final Duration DEAD_AFTER = Duration.ofHours(6);
+
+  /**
+   * Roots that show the same number to the last digit while the air falls so far are a thermometer
+   * that stands still: even a mat lets its cups cool by some tenths. The grower's rule.
+   */
+  private static final double STILL_WHILE_AIR_FALLS_K = 3.0;
 
   /** A value with the time it was read. */
   public record Measured(double value, Instant at) {}
 
   /** The same with what is measured by the sensors that there are, of the air and of the roots. */
   public AirState only(boolean ofAir, boolean ofRoots) {
-    return new AirState(ofAir ? airC : null, ofAir ? rhPct : null, ofRoots ? rootC : null, light);
+    return new AirState(
+        ofAir ? airC : null,
+        ofAir ? rhPct : null,
+        ofRoots ? rootC : null,
+        light,
+        ofAir && ofRoots ? warmestAirC : null);
   }
 
   public AirState plus(Observation seen) {
+    Measured air = newer(airC, seen.airC(), seen.at());
+    Measured roots = newer(rootC, seen.rootC(), seen.at());
+    boolean moved = rootC == null || roots.value() != rootC.value();
+    boolean warmer = air != null && (warmestAirC == null || air.value() > warmestAirC.value());
     return new AirState(
-        newer(airC, seen.airC(), seen.at()),
+        air,
         newer(rhPct, seen.rhPct(), seen.at()),
-        newer(rootC, seen.rootC(), seen.at()),
-        newer(light, seen.lightUmolPerM2S(), seen.at()));
+        roots,
+        newer(light, seen.lightUmolPerM2S(), seen.at()),
+        moved || warmer ? air : warmestAirC);
+  }
+
+  /**
+   * What counts for roots that the thermometer speaks for, °C: what it shows, or the air where it
+   * is silent or stands still; NaN where nothing was ever supplied.
+   */
+  public double rootsC(Instant at) {
+    boolean silent = silentH(rootC, at) > DEAD_AFTER.toMinutes() / 60.0;
+    boolean byAir = rootC == null || (airC != null && (silent || rootsStandStill()));
+    return valueOf(byAir ? airC : rootC);
+  }
+
+  /** Whether the root thermometer stood still while the air fell. */
+  public boolean rootsStandStill() {
+    return rootC != null
+        && airC != null
+        && warmestAirC != null
+        && warmestAirC.value() - airC.value() >= STILL_WHILE_AIR_FALLS_K;
   }
 
   private static Measured newer(Measured known, OptionalDouble read, Instant at) {

@@ -79,7 +79,12 @@ public record DoseWitness(
 
   /** A person has looked: nothing seen before counts against it. */
   public DoseWitness cleared() {
-    return new DoseWitness(learned, soaking, onTrial, Rising.NONE, null, Steps.NONE);
+    return new DoseWitness(learned, soaking.soaked(), onTrial, Rising.NONE, null, Steps.NONE);
+  }
+
+  /** A person has stood it in water, or watered it. */
+  public DoseWitness soaked() {
+    return with(soaking.soaked());
   }
 
   /** In another vessel or mix: no pass was seen there, but how it takes water is kept. */

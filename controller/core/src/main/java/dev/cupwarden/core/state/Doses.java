@@ -63,6 +63,24 @@ public record Doses(
         after);
   }
 
+  /**
+   * Of its last passes only a part stayed in the mix: so much of their feed counts.
+   *
+   * @param passes how many
+   * @param part 0 to 1
+   */
+  public Doses stayed(int passes, double part) {
+    List<Given> next = new ArrayList<>(given);
+    int left = passes;
+    for (int i = next.size() - 1; i >= 0 && left > 0; i--) {
+      if (!next.get(i).byHand()) {
+        next.set(i, next.get(i).stayed(part));
+        left--;
+      }
+    }
+    return new Doses(List.copyOf(next), lastPassAt, unlookedMl, habit, salts);
+  }
+
   /** Its scale was looked at. */
   public Doses looked() {
     return unlookedMl == 0.0 ? this : new Doses(given, lastPassAt, 0.0, habit, salts);

@@ -185,6 +185,11 @@ final class BenchDraft {
     return AirState.valueOf(air.rootC());
   }
 
+  /** What counts as the temperature of a cup's roots, °C; NaN where nothing was supplied. */
+  double rootsC(CupDraft cup) {
+    return bench.climate().rootsToldOf(cup.name()) ? air.rootsC(at) : airC();
+  }
+
   double airC() {
     return AirState.valueOf(air.airC());
   }

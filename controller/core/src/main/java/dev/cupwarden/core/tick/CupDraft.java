@@ -1,10 +1,13 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.estimate.Distrust;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.Misplaced;
@@ -15,7 +18,6 @@ import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.limits.Limits;
-import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.state.CupPlant;
 import dev.cupwarden.core.state.CupPresence;
@@ -120,7 +122,7 @@ final class CupDraft {
 
   /** Whether it is latched for having changed places with another cup. */
   boolean swapped() {
-    return latch != null && latch.is(Latch.SWAPPED);
+    return latch != null && latch.is(AlertCode.CUPS_SWAPPED);
   }
 
   /** Put in the place of another: from here on its own water is reckoned, from that weight. */
@@ -212,7 +214,7 @@ final class CupDraft {
     return now.known()
         && !presence.away()
         && !weight.estimate().handled()
-        && now.distrust().map(Reason::code).filter(BlindWatering::deadScale).isPresent();
+        && now.distrust().map(Distrust::code).filter(DistrustCode::scaleFailed).isPresent();
   }
 
   /** Whether a blind cup that may be is watered by what is reckoned of it. */

@@ -1,11 +1,11 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.FeedSwitch;
 import dev.cupwarden.core.limits.HoseLimit;
 import dev.cupwarden.core.messages.Catalogue;
-import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.state.HoseState;
@@ -19,8 +19,6 @@ import java.util.stream.Collectors;
 
 /** What a person should know of the bench as a whole: pump, room, sensors and tanks. */
 final class JudgeBench {
-  private static final double HYSTERESIS_C = 1.0;
-
   /** What came out of the hose is told for so long: our choice. */
   private static final double TOLD_FOR_H = 24.0;
 
@@ -34,24 +32,9 @@ final class JudgeBench {
 
   private static void room(BenchDraft draft, Conditions to) {
     TellPump.tell(draft, to);
-    double rootC = draft.rootC();
-    double airC = draft.airC();
-    ClimateRules climate = draft.bench.climate();
-    if (!Double.isNaN(rootC)) {
-      to.below("cold", null, rootC, climate.coldC(), climate.coldC() + HYSTERESIS_C);
-    }
-    if (!Double.isNaN(rootC) || !Double.isNaN(airC)) {
-      double coldestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.min(rootC, airC);
-      double warmestC =
-          Double.isNaN(rootC) ? airC : Double.isNaN(airC) ? rootC : Math.max(rootC, airC);
-      double frostC = climate.frostC();
-      double heatC = climate.heatC();
-      to.below("frost", null, coldestC, frostC, frostC + HYSTERESIS_C);
-      to.above("heat", null, warmestC, heatC, heatC - HYSTERESIS_C);
-    }
+    JudgeWarmth.judge(draft, to);
     double trayMl = draft.bench.trayMl();
-    to.above("tray-full", null, draft.pump.trayMl(), trayMl, trayMl);
+    to.above(AlertCode.TRAY_FULL, null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =
         Math.max(
             Math.max(
@@ -64,27 +47,29 @@ final class JudgeBench {
       silentH = Math.max(silentH, JudgeConditions.hours(tank.readAt(), draft.at));
     }
     double deadH = AirState.DEAD_AFTER.toMinutes() / 60.0;
-    to.above("sensor-dead", null, silentH, deadH, deadH);
+    to.above(AlertCode.SENSOR_DEAD, null, silentH, deadH, deadH);
   }
 
   /** What is in the tanks suits no due cup now, or will not be what the plan wants. */
   private static void tankSuits(BenchDraft draft, boolean passesPutOut, Conditions to) {
     FeedSwitch change = change(draft);
     if (change != null && change.days() > 0) {
-      to.add(ofChange(draft, "feed-change", change));
+      to.add(ofChange(draft, AlertCode.FEED_CHANGE, change));
     } else {
-      to.when("feed-change", null, false, 0.0, 0.0);
+      to.when(AlertCode.FEED_CHANGE, null, false, 0.0, 0.0);
     }
     if (draft.unsuited) {
       String fill =
           draft.supply().hasPlain() ? Catalogue.say("alert.tank-unsuited.plain-out") : null;
-      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, 1.0, 0.0, fill));
+      to.add(new Condition(AlertCode.TANK_UNSUITED, null, Condition.Level.ON, 1.0, 0.0, fill));
       return;
     }
     List<String> onFeed = onFeed(draft);
     if (!onFeed.isEmpty()) {
       String fill = Catalogue.say("alert.tank-unsuited.on-feed", String.join(", ", onFeed));
-      to.add(new Condition("tank-unsuited", null, Condition.Level.ON, onFeed.size(), 0.0, fill));
+      to.add(
+          new Condition(
+              AlertCode.TANK_UNSUITED, null, Condition.Level.ON, onFeed.size(), 0.0, fill));
       return;
     }
     Condition carried = outOfHose(draft);
@@ -93,9 +78,9 @@ final class JudgeBench {
       return;
     }
     if (change != null && change.days() <= 0) {
-      to.add(ofChange(draft, "tank-unsuited", change));
+      to.add(ofChange(draft, AlertCode.TANK_UNSUITED, change));
     } else if (passesPutOut) {
-      to.when("tank-unsuited", null, false, 0.0, 0.0);
+      to.when(AlertCode.TANK_UNSUITED, null, false, 0.0, 0.0);
     }
   }
 
@@ -118,7 +103,12 @@ final class JudgeBench {
     }
     String what = Catalogue.say("alert.tank-unsuited.carried", told.cup(), told.nMgPerL());
     return new Condition(
-        "tank-unsuited", null, Condition.Level.ON, told.nMgPerL(), HoseLimit.MOST_N_MG_PER_L, what);
+        AlertCode.TANK_UNSUITED,
+        null,
+        Condition.Level.ON,
+        told.nMgPerL(),
+        HoseLimit.MOST_N_MG_PER_L,
+        what);
   }
 
   /** The change of feed that is near or overdue and that no tank is ready for; null for none. */
@@ -139,7 +129,7 @@ final class JudgeBench {
     return feeds;
   }
 
-  private static Condition ofChange(BenchDraft draft, String code, FeedSwitch change) {
+  private static Condition ofChange(BenchDraft draft, AlertCode code, FeedSwitch change) {
     SortedMap<String, TankState> feeds = feedTanks(draft);
     String first = feeds.firstKey();
     double sizeMl = draft.bench.tanks().get(first).sizeMl();

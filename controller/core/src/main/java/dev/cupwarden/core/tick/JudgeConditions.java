@@ -1,16 +1,19 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.Distrust;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.estimate.RootSignal;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
-import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.BlindRation;
@@ -18,6 +21,7 @@ import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.WetClock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -45,11 +49,15 @@ final class JudgeConditions {
   /** A cup that is due so soon cannot wait for that: our choice. */
   private static final Duration DUE_SOON = Duration.ofHours(6);
 
-  static final List<String> CUP_LATCHES =
-      List.of(Latch.SHORT, Latch.ASTRAY, Latch.RUNNING_ON, Latch.SWAPPED);
+  static final List<AlertCode> CUP_LATCHES =
+      List.of(
+          AlertCode.DOSE_SHORT,
+          AlertCode.VALVE_LEAKING,
+          AlertCode.PUMP_RUNNING_ON,
+          AlertCode.CUPS_SWAPPED);
 
-  private static final List<String> SCALE_FAULTS =
-      List.of("scale-stuck", "scale-noisy", "scale-out-of-range", "scale-silent", "scale-drifting");
+  private static final List<DistrustCode> SCALE_FAULTS =
+      Arrays.stream(DistrustCode.values()).filter(DistrustCode::scaleFailed).toList();
 
   Conditions judge(BenchDraft draft, boolean passesPutOut) {
     Conditions conditions = new Conditions(draft.alerts);
@@ -71,13 +79,13 @@ final class JudgeConditions {
     withoutPlain(draft, cup, to);
     double salt = cup.doses.salts().atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
-    to.above("salts-high", cup.name(), salt, most, 0.9 * most);
+    to.above(AlertCode.SALTS_HIGH, cup.name(), salt, most, 0.9 * most);
     roots(cup, to);
     if (cup.setup.stage() == RootStage.CIRCLING && cup.plant.use().known()) {
       double dayG = cup.plant.use().lostPerDayG();
       double roomG =
           (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
-      to.above("pot-on", cup.name(), dayG, roomG, 0.8 * roomG);
+      to.above(AlertCode.POT_ON, cup.name(), dayG, roomG, 0.8 * roomG);
     }
   }
 
@@ -89,8 +97,8 @@ final class JudgeConditions {
     Condition.Level still = wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     Condition.Level tooLongNow = tooLong ? Condition.Level.ON : still;
     Condition.Level staysNow = tooLong ? Condition.Level.OFF : stays ? Condition.Level.ON : still;
-    to.add("staying-wet", cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
-    to.add("wet-too-long", cup.name(), tooLongNow, wetH, tooLongH);
+    to.add(AlertCode.STAYING_WET, cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
+    to.add(AlertCode.WET_TOO_LONG, cup.name(), tooLongNow, wetH, tooLongH);
   }
 
   /**
@@ -104,7 +112,7 @@ final class JudgeConditions {
             ? Condition.Level.ON
             : cup.watering.lowAir().needH() > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     to.add(
-        "rot-weather",
+        AlertCode.ROT_WEATHER,
         cup.name(),
         level,
         cup.watering.lowAir().warmH(),
@@ -121,7 +129,7 @@ final class JudgeConditions {
     Instant since = capacity.learned() ? capacity.at() : cup.weight.weighing().knownSince();
     double days = hours(since, draft.at) / 24.0;
     if (cup.presence.away()) {
-      to.add("weigh-drained", cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
+      to.add(AlertCode.WEIGH_DRAINED, cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
     } else if (capacity.doubted()) {
       double beyondDays =
           (hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H) / 24.0;
@@ -129,7 +137,7 @@ final class JudgeConditions {
       Condition.Level on = Condition.Level.ON;
       Condition doubted =
           new Condition(
-              "weigh-drained",
+              AlertCode.WEIGH_DRAINED,
               cup.name(),
               on,
               beyondDays,
@@ -137,7 +145,8 @@ final class JudgeConditions {
               Catalogue.say("alert.weigh-drained.doubted"));
       to.add(doubted.severe(1));
     } else {
-      to.when("weigh-drained", cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
+      to.when(
+          AlertCode.WEIGH_DRAINED, cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
     }
   }
 
@@ -153,14 +162,14 @@ final class JudgeConditions {
     if (thirsts) {
       to.add(
           new Condition(
-              "tank-empty",
+              AlertCode.TANK_EMPTY,
               cup.name(),
               Condition.Level.ON,
               cup.depletion(),
               dry,
               Catalogue.say("alert.tank-empty.past-dry")));
     } else {
-      to.when("tank-empty", cup.name(), false, 0.0, 0.0);
+      to.when(AlertCode.TANK_EMPTY, cup.name(), false, 0.0, 0.0);
     }
   }
 
@@ -179,46 +188,48 @@ final class JudgeConditions {
             : ratio < (1.0 + RootSignal.LOOK_AT) / 2.0
                 ? Condition.Level.OFF
                 : Condition.Level.BETWEEN;
-    to.add("look-at-roots", cup.name(), level, ratio, RootSignal.LOOK_AT);
+    to.add(AlertCode.LOOK_AT_ROOTS, cup.name(), level, ratio, RootSignal.LOOK_AT);
   }
 
   private static void scale(BenchDraft draft, CupDraft cup, Conditions to) {
-    Reason doubt = cup.now.distrust().orElse(null);
-    boolean settling = doubt != null && doubt.code().equals("settling");
-    boolean neverRead = doubt != null && doubt.code().equals("never-read");
-    for (String fault : SCALE_FAULTS) {
-      boolean so =
-          doubt != null && doubt.code().equals(fault) && !cup.now.lifted() && !cup.presence.away();
-      if (so
-          && fault.equals("scale-out-of-range")
-          && !cup.weight.distrustedSince().isBefore(draft.at)) {
+    Distrust doubt = cup.now.distrust().orElse(null);
+    boolean settling = cup.now.distrusted(DistrustCode.SETTLING);
+    boolean neverRead = cup.now.distrusted(DistrustCode.NEVER_READ);
+    for (DistrustCode fault : SCALE_FAULTS) {
+      boolean so = cup.now.distrusted(fault) && !cup.now.lifted() && !cup.presence.away();
+      if (so && fault.perhapsLoaded() && !cup.weight.distrustedSince().isBefore(draft.at)) {
         // A single spike is doubted, but nobody need be told of it.
         continue;
       }
-      if (fault.equals("scale-noisy")) {
+      if (fault == DistrustCode.SCALE_NOISY) {
         noise(cup, so, doubt, to);
-      } else if (so && fault.equals("scale-silent")) {
+      } else if (so && fault == DistrustCode.SCALE_SILENT) {
         silence(draft, cup, doubt, to);
       } else if (so) {
-        to.add(fault, cup.name(), Condition.Level.ON, doubt.value(), doubt.threshold());
+        to.add(
+            fault.alert().orElseThrow(),
+            cup.name(),
+            Condition.Level.ON,
+            doubt.value(),
+            doubt.threshold());
       } else if (!settling && !neverRead) {
-        to.when(fault, cup.name(), false, 0.0, 0.0);
+        to.when(fault.alert().orElseThrow(), cup.name(), false, 0.0, 0.0);
       }
     }
     double silentMin = neverRead ? 60.0 * hours(cup.plant.stageSince(), draft.at) : 0.0;
     if (silentMin > NEVER_READ_MIN) {
-      to.above("scale-silent", cup.name(), silentMin, NEVER_READ_MIN, 0.0);
+      to.above(AlertCode.SCALE_SILENT, cup.name(), silentMin, NEVER_READ_MIN, 0.0);
     }
     blind(draft, cup, to);
     Instant goneSince =
         cup.presence.away() ? cup.presence.awaySince() : cup.now.lifted() ? liftedSince(cup) : null;
     double longestH = cup.presence.away() ? AWAY_TOO_LONG_H : FORGOTTEN_H;
     double awayH = hours(goneSince, draft.at);
-    to.above("cup-away", cup.name(), awayH, longestH, longestH);
+    to.above(AlertCode.CUP_AWAY, cup.name(), awayH, longestH, longestH);
   }
 
   /** A short gap is no matter for a person, unless the cup will be due before they could come. */
-  private static void silence(BenchDraft draft, CupDraft cup, Reason doubt, Conditions to) {
+  private static void silence(BenchDraft draft, CupDraft cup, Distrust doubt, Conditions to) {
     double dueG = cup.weights.massG(cup.frame.lines().due());
     boolean soon =
         cup.forecast(draft)
@@ -228,7 +239,7 @@ final class JudgeConditions {
             .isPresent();
     boolean told = soon || doubt.value() >= SILENT_FOR_MIN;
     Condition.Level level = told ? Condition.Level.ON : Condition.Level.BETWEEN;
-    to.add("scale-silent", cup.name(), level, doubt.value(), doubt.threshold());
+    to.add(AlertCode.SCALE_SILENT, cup.name(), level, doubt.value(), doubt.threshold());
   }
 
   /** One that stood in another's place was not believed before, either. */
@@ -249,10 +260,10 @@ final class JudgeConditions {
             ? Condition.Level.OFF
             : blindH >= afterH ? Condition.Level.ON : Condition.Level.BETWEEN;
     if (level == Condition.Level.ON) {
-      Condition blind = new Condition("blind-ration", cup.name(), level, blindH, afterH);
+      Condition blind = new Condition(AlertCode.BLIND_RATION, cup.name(), level, blindH, afterH);
       to.add(givesBlind(draft, cup, blind));
     } else {
-      to.add("blind-ration", cup.name(), level, blindH, afterH);
+      to.add(AlertCode.BLIND_RATION, cup.name(), level, blindH, afterH);
     }
   }
 
@@ -274,7 +285,7 @@ final class JudgeConditions {
    * Noisy for hours; worse once it is so much that the cup is not watered. What drips from a cup
    * that drains is no noise.
    */
-  private static void noise(CupDraft cup, boolean disbelieved, Reason doubt, Conditions to) {
+  private static void noise(CupDraft cup, boolean disbelieved, Distrust doubt, Conditions to) {
     if ((doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
       return;
     }
@@ -285,14 +296,15 @@ final class JudgeConditions {
             : noisyH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     double mostG = disbelieved ? doubt.threshold() : EstimateState.NOISY_SD_G;
     Condition noisy =
-        new Condition("scale-noisy", cup.name(), level, cup.weight.estimate().noiseG(), mostG);
+        new Condition(
+            AlertCode.SCALE_NOISY, cup.name(), level, cup.weight.estimate().noiseG(), mostG);
     to.add(noisy.severe(disbelieved ? 1 : 0));
   }
 
   private static void latches(CupDraft cup, Conditions to) {
     Latch latch = cup.latch;
-    for (String code : CUP_LATCHES) {
-      boolean so = latch != null && latch.code().equals(code);
+    for (AlertCode code : CUP_LATCHES) {
+      boolean so = latch != null && latch.is(code);
       double value = so ? latch.value() : 0.0;
       double threshold = so ? latch.threshold() : 0.0;
       if (so && cup.weight.misplaced().on()) {
@@ -301,16 +313,23 @@ final class JudgeConditions {
         to.when(code, cup.name(), so, value, threshold);
       }
     }
+    Soaking soaking = cup.witness.soaking();
+    to.when(
+        AlertCode.SHEDS_WATER,
+        cup.name(),
+        soaking.sheds(),
+        soaking.shedPasses(),
+        Soaking.SHEDS_AFTER);
     if (cup.finding != null) {
       boolean over = cup.finding.verdict() == DoseCheck.Verdict.OVER;
       double most = DoseCheck.OVER_ABOVE * cup.finding.orderedMl();
-      to.when("dose-over", cup.name(), over, cup.finding.riseG(), most);
+      to.when(AlertCode.DOSE_OVER, cup.name(), over, cup.finding.riseG(), most);
     }
   }
 
   /** Told anew once it dries where it stands, and gets nothing. */
   private static Condition swapped(CupDraft cup, Condition condition) {
-    boolean dries = condition.code().equals(Latch.SWAPPED) && JudgeDryness.nearDry(cup);
+    boolean dries = condition.code() == AlertCode.CUPS_SWAPPED && JudgeDryness.nearDry(cup);
     return dries ? condition.severe(1) : condition;
   }
 

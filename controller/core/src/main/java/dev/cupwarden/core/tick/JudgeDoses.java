@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Diverted;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
@@ -7,9 +8,9 @@ import dev.cupwarden.core.dosing.PassOnTrial;
 import dev.cupwarden.core.dosing.Rising;
 import dev.cupwarden.core.dosing.Steps;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.WeightEvent;
-import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.watering.Cause;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -107,16 +108,25 @@ final class JudgeDoses {
     double cameMl = draft.pumpPart() * pass.orderedMl();
     boolean bypass = cup.finding.riseG() < DoseCheck.BYPASS_BELOW * cameMl;
     if (cup.finding.verdict() == DoseCheck.Verdict.BYPASS && bypass) {
-      // A flush is meant to run through; it says nothing of how the mix takes water.
-      boolean flushed = cup.refill() != null && cup.refill().cause() == Cause.FLUSH;
-      cup.witness =
-          cup.witness.with(flushed ? cup.witness.soaking() : cup.witness.soaking().afterBypass());
-      double lostMl = cameMl - cup.finding.riseG();
-      draft.pump = draft.pump.ranThrough(lostMl);
-      cup.doses = cup.doses.with(cup.doses.salts().drained(lostMl, cup.capacityMl()));
+      ranThrough(draft, cup, cameMl - cup.finding.riseG(), pass);
     } else {
       cup.witness = cup.witness.with(cup.witness.soaking().afterArrival());
     }
+  }
+
+  private static void ranThrough(BenchDraft draft, CupDraft cup, double lostMl, PassOnTrial pass) {
+    // A flush is meant to run through; it says nothing of how the mix takes water.
+    boolean flushed = cup.refill() != null && cup.refill().cause() == Cause.FLUSH;
+    if (!flushed) {
+      boolean hadRoom = cup.depletion() * cup.availableMl() > lostMl;
+      cup.witness = cup.witness.with(cup.witness.soaking().afterBypass(hadRoom));
+    }
+    draft.pump = draft.pump.ranThrough(lostMl);
+    double stayed = cup.finding.riseG() / (cup.finding.riseG() + lostMl);
+    cup.doses =
+        cup.doses
+            .with(cup.doses.salts().drained(lostMl, cup.capacityMl()))
+            .stayed(pass.passes(), stayed);
   }
 
   /** A cup that may have run over says nothing of the pump. */
@@ -139,7 +149,8 @@ final class JudgeDoses {
     draft.pump = draft.pump.cameShort(cup.name());
     int shortCups = draft.pump.shortCups().size();
     if (shortCups >= SHORT_CUPS && draft.pump.latch() == null) {
-      draft.pump = draft.pump.latched(new Latch(Latch.SHORT, draft.at, shortCups, SHORT_CUPS));
+      draft.pump =
+          draft.pump.latched(new Latch(AlertCode.DOSE_SHORT, draft.at, shortCups, SHORT_CUPS));
     }
   }
 
@@ -157,12 +168,12 @@ final class JudgeDoses {
   }
 
   private static Latch latch(BenchDraft draft, double riseG, double thresholdG) {
-    return new Latch(Latch.SHORT, draft.at, riseG, thresholdG);
+    return new Latch(AlertCode.DOSE_SHORT, draft.at, riseG, thresholdG);
   }
 
   /** A cup whose weight shows the passes after all needs no person. Leaks are never forgiven. */
   private static void forgiveLateArrival(CupDraft cup) {
-    boolean latchedShort = cup.latch != null && cup.latch.is(Latch.SHORT);
+    boolean latchedShort = cup.latch != null && cup.latch.is(AlertCode.DOSE_SHORT);
     if (!latchedShort || cup.witness.shortRun() == null || !plausible(cup)) {
       return;
     }
@@ -175,8 +186,7 @@ final class JudgeDoses {
 
   /** Water that drips on a cup in another's place is a leak as well; a hand at it is none. */
   private static boolean watched(CupDraft cup) {
-    boolean swapped =
-        cup.now.distrust().map(Reason::code).filter(Latch.SWAPPED::equals).isPresent();
+    boolean swapped = cup.now.distrusted(DistrustCode.CUPS_SWAPPED);
     boolean resting = swapped && cup.weight.estimate().settled() && cup.events.isEmpty();
     return !cup.presence.away() && (plausible(cup) || resting);
   }
@@ -202,14 +212,14 @@ final class JudgeDoses {
     if (cup.witness.rising().leaking(othersG)) {
       boolean many = quiet(draft) && leaking(draft, othersG) > 1;
       boolean pumped = many && cup.witness.rising().climbingGPerH(draft.at) > DRIPS_G_PER_H;
-      String code = pumped ? Latch.RUNNING_ON : Latch.ASTRAY;
+      AlertCode code = pumped ? AlertCode.PUMP_RUNNING_ON : AlertCode.VALVE_LEAKING;
       cup.latch =
           new Latch(
               code,
               draft.at,
               cup.witness.rising().climbedG(),
               cup.witness.rising().thresholdG() + othersG);
-      if (cup.latch.is(Latch.RUNNING_ON)) {
+      if (cup.latch.is(AlertCode.PUMP_RUNNING_ON)) {
         draft.pump = draft.pump.latched(cup.latch);
       }
     }
@@ -221,7 +231,7 @@ final class JudgeDoses {
       if (event instanceof WeightEvent.HandWatering rise
           && !cup.swapped()
           && stray(draft, rise.gainG(), leastG)) {
-        cup.latch = new Latch(Latch.ASTRAY, draft.at, rise.gainG(), leastG);
+        cup.latch = new Latch(AlertCode.VALVE_LEAKING, draft.at, rise.gainG(), leastG);
         draft.pump = draft.pump.latched(cup.latch);
       }
     }
@@ -249,7 +259,7 @@ final class JudgeDoses {
     boolean running =
         seemsNoisy(cup) ? cup.witness.steps().runningEvenly() : cup.witness.steps().running();
     if (cup.witness.steps().astray() || running) {
-      cup.latch = new Latch(Latch.ASTRAY, draft.at, riseG, leastG);
+      cup.latch = new Latch(AlertCode.VALVE_LEAKING, draft.at, riseG, leastG);
       if (cup.witness.steps().astray()) {
         draft.pump = draft.pump.latched(cup.latch);
       }
@@ -276,7 +286,9 @@ final class JudgeDoses {
     if (diverted.cameTo(gainedG)) {
       for (CupDraft cup : gained) {
         boolean over = cup.finding != null;
-        cup.latch = new Latch(Latch.ASTRAY, draft.at, gainG(draft, cup, over), Rising.stepG(0.0));
+        cup.latch =
+            new Latch(
+                AlertCode.VALVE_LEAKING, draft.at, gainG(draft, cup, over), Rising.stepG(0.0));
         draft.pump = draft.pump.latched(cup.latch);
       }
     }
@@ -306,12 +318,11 @@ final class JudgeDoses {
    * like a restless scale while nothing is pumped.
    */
   private static boolean faulty(CupDraft cup, boolean quiet) {
-    String doubt = cup.now.distrust().map(Reason::code).orElse("");
-    return quiet ? doubt.equals("scale-out-of-range") : seemsNoisy(cup);
+    return quiet ? cup.now.distrusted(DistrustCode.SCALE_OUT_OF_RANGE) : seemsNoisy(cup);
   }
 
   private static boolean seemsNoisy(CupDraft cup) {
-    return cup.now.distrust().map(Reason::code).filter("scale-noisy"::equals).isPresent();
+    return cup.now.distrusted(DistrustCode.SCALE_NOISY);
   }
 
   private static long leaking(BenchDraft draft, double othersG) {

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.alerts.NearDry;
@@ -30,7 +31,7 @@ final class JudgeDryness {
                 >= 0;
     if (cup.swapped() && !cup.weight.misplaced().on()) {
       // An older program kept not what it held itself; what stands there says nothing of it.
-      to.when(NearDry.CODE, cup.name(), false, 0.0, 0.0);
+      to.when(AlertCode.NEAR_DRY, cup.name(), false, 0.0, 0.0);
       return;
     }
     // What was lifted off dries elsewhere: of that cup-away is told.
@@ -44,13 +45,13 @@ final class JudgeDryness {
             ? Condition.Level.ON
             : depletion < clear ? Condition.Level.OFF : Condition.Level.BETWEEN;
     if (level == Condition.Level.OFF) {
-      to.add(NearDry.CODE, cup.name(), level, depletion, nearDry);
+      to.add(AlertCode.NEAR_DRY, cup.name(), level, depletion, nearDry);
       return;
     }
     int severity = NearDry.severity(cup.watering.dryClock().past(draft.at).orElse(null));
     boolean watered = cup.refill() != null && cup.refill().orderedMl() > 0.0;
     Condition condition =
-        new Condition(NearDry.CODE, cup.name(), level, depletion, nearDry)
+        new Condition(AlertCode.NEAR_DRY, cup.name(), level, depletion, nearDry)
             .saying(whatToDo(cup, severity, !doubted, watered))
             .severe(severity);
     to.add(bound ? condition.byBound() : condition);

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.Recipe;
@@ -17,8 +18,8 @@ final class JudgeTanks {
 
   static void judge(BenchDraft draft, Conditions to) {
     // An older journal may have one open for all tanks together; those of each take its place.
-    to.when("tank-low", null, false, 0.0, 0.0);
-    to.when("feed-old", null, false, 0.0, 0.0);
+    to.when(AlertCode.TANK_LOW, null, false, 0.0, 0.0);
+    to.when(AlertCode.FEED_OLD, null, false, 0.0, 0.0);
     draft.tanks.forEach(
         (name, tank) -> {
           double sizeMl = draft.bench.tanks().get(name).sizeMl();
@@ -31,7 +32,7 @@ final class JudgeTanks {
   private static void old(String name, TankState tank, BenchDraft draft, Conditions to) {
     double oldD = tank.plain() ? 0.0 : JudgeConditions.hours(tank.mixedAt(), draft.at) / 24.0;
     Condition.Level old = oldD > Recipe.KEEPS_DAYS ? Condition.Level.ON : Condition.Level.OFF;
-    to.add(new Condition("feed-old", null, old, oldD, Recipe.KEEPS_DAYS).ofTank(name));
+    to.add(new Condition(AlertCode.FEED_OLD, null, old, oldD, Recipe.KEEPS_DAYS).ofTank(name));
   }
 
   /** Holds less than one pass. */
@@ -46,7 +47,7 @@ final class JudgeTanks {
         leftMl < lowMl
             ? Condition.Level.ON
             : leftMl > FILLED_AGAIN * lowMl ? Condition.Level.OFF : Condition.Level.BETWEEN;
-    Condition low = new Condition("tank-low", null, level, leftMl, lowMl).ofTank(name);
+    Condition low = new Condition(AlertCode.TANK_LOW, null, level, leftMl, lowMl).ofTank(name);
     boolean tellsThatItIsEmpty = isEmpty(draft, tank) && !isNeeded(draft, name, tank);
     to.add(
         tellsThatItIsEmpty
@@ -66,7 +67,7 @@ final class JudgeTanks {
             ? "alert.tank-empty.plain"
             : draft.supply().hasPlain() ? "alert.tank-empty.feed" : "alert.tank-empty.only";
     to.add(
-        new Condition("tank-empty", null, level, tank.leftMl(), passMl)
+        new Condition(AlertCode.TANK_EMPTY, null, level, tank.leftMl(), passMl)
             .saying(Catalogue.say(without, name))
             .ofTank(name));
   }

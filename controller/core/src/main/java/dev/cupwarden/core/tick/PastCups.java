@@ -55,7 +55,7 @@ final class PastCups {
       end(draft, "tank: \"" + order.tank() + "\" does not hold so much");
       return;
     }
-    Case.CupFacts jug = PutOutPasses.cupFacts(cup, Case.HoseFacts.CLEAR);
+    Case.CupFacts jug = PutOutPasses.cupFacts(draft, cup, Case.HoseFacts.CLEAR);
     Limits.Allowance allowance = judge(draft, jug, Cause.PRIME, ml, facts);
     if (!allowance.water()) {
       end(draft, Sentences.joined(allowance.holding()));

@@ -90,7 +90,8 @@ final class ProposeWater {
     boolean heldOtherwise =
         cause.rescue()
             && (!window.open()
-                || draft.rootC() < draft.bench.climate().coldC()
+                || cup.witness.soaking().sheds()
+                || draft.rootsC(cup) < draft.bench.climate().coldC()
                 || draft.pump.watch().leak().onRescue());
     boolean unsure =
         (!cup.witness.learned() && !cup.watering.halfGiven()) || cup.weightSd() > UNSURE_SD;

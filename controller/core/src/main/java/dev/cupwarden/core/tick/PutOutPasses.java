@@ -37,6 +37,13 @@ final class PutOutPasses {
   /** A cup that was away may be watered so much later in the day. */
   private static final Duration LONGER_FOR_RETURNED = Duration.ofHours(2);
 
+  /**
+   * Whoever weighs once a day does it after work, or when there is time: no window is kept, and the
+   * next weighing may come after a weekend, Friday evening to Monday evening, and some hours late
+   * (our choice).
+   */
+  private static final Duration NEXT_WEIGHING = Duration.ofHours(76);
+
   /** Limits that a hand dose waits for rather than being refused by. */
   private static final Set<String> WAITED_FOR = LimitCode.waitedFor();
 
@@ -150,7 +157,7 @@ final class PutOutPasses {
           new Case(
               draft.at,
               new Case.Proposal(Cause.ORDER, Double.POSITIVE_INFINITY, leastMl, Set.of(), false),
-              cupFacts(cup, Case.HoseFacts.CLEAR),
+              cupFacts(draft, cup, Case.HoseFacts.CLEAR),
               facts);
       next.put(cup.name(), new NextPass(cup.roomMl(), Limits.capMl(dose), leastMl));
     }
@@ -331,10 +338,10 @@ final class PutOutPasses {
             ? new Case.Proposal(null, leastMl, leastMl, Set.of(), false)
             : new Case.Proposal(
                 wanted.cause(), wanted.leftMl(), leastMl, wanted.lifts(), wanted.orderedMl() > 0.0);
-    return new Case(draft.at, proposal, cupFacts(cup, hose), facts);
+    return new Case(draft.at, proposal, cupFacts(draft, cup, hose), facts);
   }
 
-  static Case.CupFacts cupFacts(CupDraft cup, Case.HoseFacts hose) {
+  static Case.CupFacts cupFacts(BenchDraft draft, CupDraft cup, Case.HoseFacts hose) {
     return new Case.CupFacts(
         cup.setup.stage(),
         cup.frame.lines(),
@@ -356,6 +363,7 @@ final class PutOutPasses {
         cup.witness.soaking(),
         cup.fed,
         cup.doses.salts().atCapacityMsPerCm(cup.capacityMl()),
+        draft.rootsC(cup),
         hose);
   }
 
@@ -383,7 +391,6 @@ final class PutOutPasses {
         draft.bench.feeds(),
         draft.seen.clockInDoubt(),
         draft.airC(),
-        draft.rootC(),
         draft.today(),
         window,
         soakKeptByPerson,
@@ -392,6 +399,9 @@ final class PutOutPasses {
   }
 
   private Case.WindowNow window(Instant at) {
+    if (soakKeptByPerson) {
+      return new Case.WindowNow(true, true, NEXT_WEIGHING.toMinutes());
+    }
     boolean open = openHours.open(at, Duration.ZERO);
     double minutes = Elapsed.minutes(at, openHours.nextOpening(at));
     return new Case.WindowNow(open, openHours.open(at, LONGER_FOR_RETURNED), minutes);

@@ -4,6 +4,7 @@ import dev.cupwarden.core.dosing.Hose;
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.Case;
 import dev.cupwarden.core.limits.HoseLimit;
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.state.HoseState;
 import dev.cupwarden.core.watering.Cause;
@@ -62,7 +63,8 @@ final class SharedHose {
   static void note(BenchDraft draft, CupDraft cup) {
     Limits.Allowance allowance = cup.allowance;
     boolean waits =
-        allowance.holding().size() == 1 && allowance.holding().get(0).code().equals("hose");
+        allowance.holding().size() == 1
+            && allowance.holding().get(0).code().equals(LimitCode.HOSE.word());
     if (waits) {
       draft.hose.waiting.putIfAbsent(cup.name(), draft.at);
     } else {

@@ -30,6 +30,6 @@ final class StrengthMeant {
     }
     double intervalDays = interval.toMillis() / 86_400_000.0;
     return FeedStrength.of(draft.bench.feeding(), target, everyDays, intervalDays, refilledPart)
-        * FeedStrength.coolRootsPart(draft.rootC(), draft.bench.climate().coldC());
+        * FeedStrength.coolRootsPart(draft.rootsC(cup), draft.bench.climate().coldC());
   }
 }

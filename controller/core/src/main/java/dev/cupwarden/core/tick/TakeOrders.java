@@ -277,6 +277,7 @@ final class TakeOrders {
     cup.give(given, ecMsPerCm, waterEcMsPerCm, draft.ledgerSpan());
     cup.weight =
         cup.weight.with(cup.weight.reckoning().watered(order.ml(), cup.weights.capacityG()));
+    cup.witness = cup.witness.soaked();
     cup.seeNow(draft.at);
     return Receipt.done(order.id());
   }

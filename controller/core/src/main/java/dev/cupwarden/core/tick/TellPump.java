@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Condition;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.dosing.Latch;
@@ -16,16 +17,16 @@ final class TellPump {
   private TellPump() {}
 
   static void tell(BenchDraft draft, Conditions to) {
-    for (String code : JudgeConditions.CUP_LATCHES) {
+    for (AlertCode code : JudgeConditions.CUP_LATCHES) {
       latch(draft, code, to);
     }
     leak(draft, to);
   }
 
   /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */
-  private static void latch(BenchDraft draft, String code, Conditions to) {
+  private static void latch(BenchDraft draft, AlertCode code, Conditions to) {
     Latch latch = draft.pump.latch();
-    if (latch == null || !latch.code().equals(code)) {
+    if (latch == null || !latch.is(code)) {
       to.when(code, null, false, 0.0, 0.0);
       return;
     }
@@ -33,8 +34,8 @@ final class TellPump {
     boolean failed = PumpTrial.mayEnd(latch) && trial.failedAt() != null;
     String whatToDo =
         failed
-            ? Catalogue.say("alert." + code + ".trial-failed", trial.cup())
-            : Catalogue.say("alert." + code + ".pump");
+            ? Catalogue.say("alert." + code.word() + ".trial-failed", trial.cup())
+            : Catalogue.say("alert." + code.word() + ".pump");
     to.add(
         new Condition(code, null, Condition.Level.ON, latch.value(), latch.threshold(), whatToDo));
   }
@@ -42,7 +43,7 @@ final class TellPump {
   private static void leak(BenchDraft draft, Conditions to) {
     LeakWatch leak = draft.pump.watch().leak();
     if (leak.stage() == LeakWatch.Stage.SOUND) {
-      to.when("leak", null, false, 0.0, 0.0);
+      to.when(AlertCode.LEAK, null, false, 0.0, 0.0);
       return;
     }
     double value = 1.0;
@@ -57,7 +58,7 @@ final class TellPump {
     // While it is wet it is told again by the hour.
     boolean wet = draft.seen.leak() || leak.stage() == LeakWatch.Stage.WET;
     to.add(
-        new Condition("leak", null, Condition.Level.ON, value, threshold, words(draft))
+        new Condition(AlertCode.LEAK, null, Condition.Level.ON, value, threshold, words(draft))
             .severe(wet ? 1 : 0));
   }
 

@@ -40,7 +40,11 @@ final class TellSetup {
         new BenchSetup.Feeding(
             feeding.floor(), feeding.ceiling(), feeding.target(), feeding.pause(), feeding.plan()),
         new BenchSetup.Climate(
-            bench.climate().coldC(), bench.climate().frostC(), bench.climate().heatC()),
+            bench.climate().coldC(),
+            bench.climate().frostC(),
+            bench.climate().heatC(),
+            bench.climate().rootHeatC(),
+            bench.climate().rootCups()),
         each(
             bench.vessels(),
             vessel ->
@@ -90,7 +94,7 @@ final class TellSetup {
         cup.setup().struck(),
         cup.setup().stage(),
         cup.setup().cuttingG(),
-        bench.linesOf(cup.setup()));
+        CupFrame.stageLines(bench, cup.setup()));
   }
 
   private static <A, B> SortedMap<String, B> each(

@@ -74,7 +74,7 @@ final class UpdateEstimates {
       cup.watering = cup.watering.with(LowAir.NONE);
       return;
     }
-    double rootC = Double.isNaN(draft.rootC()) ? draft.airC() : draft.rootC();
+    double rootC = draft.rootsC(cup);
     double hours = Elapsed.hours(draft.before.at(), draft.at);
     double depletion = Math.max(cup.depletion(), cup.frame.water().depletionAt(cup.massG()));
     double dryingPerH = cup.plant.use().lostPerDayG() / 24.0 / cup.availableMl();

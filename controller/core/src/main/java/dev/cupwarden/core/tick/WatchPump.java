@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakSensor;
@@ -106,7 +107,7 @@ final class WatchPump {
 
   /** Whether a cup is held for nothing but a pass that did not arrive, or not at all. */
   private static boolean shortOfWater(CupDraft cup) {
-    return cup.latch == null || cup.latch.is(Latch.SHORT);
+    return cup.latch == null || cup.latch.is(AlertCode.DOSE_SHORT);
   }
 
   /** After a pass was put out. */

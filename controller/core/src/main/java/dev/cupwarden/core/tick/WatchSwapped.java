@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.OwnWater;
 import dev.cupwarden.core.estimate.SwapDetector;
@@ -73,7 +74,7 @@ final class WatchSwapped {
       return;
     }
     if (cup.latch == null) {
-      cup.latch = new Latch(Latch.SWAPPED, draft.at, apartG, 0.0);
+      cup.latch = new Latch(AlertCode.CUPS_SWAPPED, draft.at, apartG, 0.0);
     }
     cup.standsInPlaceOf(other.name(), step.at(), step.beforeG(), draft.at);
   }

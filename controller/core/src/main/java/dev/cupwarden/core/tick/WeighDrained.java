@@ -132,6 +132,7 @@ final class WeighDrained {
     cup.learnCapacity(before.weighed(draft.at, foundG), draft.at);
     cup.account = cup.account.filled(draft.at, cup.roomMl());
     cup.weight = cup.weight.with(cup.weight.weighing().beyond(null));
+    cup.witness = cup.witness.soaked();
     return Receipt.learned(asked.orderId(), Sentences.learned(cup.name(), told), told);
   }
 

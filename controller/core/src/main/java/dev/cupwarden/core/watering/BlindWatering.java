@@ -1,7 +1,7 @@
 package dev.cupwarden.core.watering;
 
+import dev.cupwarden.core.estimate.DistrustCode;
 import java.time.Duration;
-import java.util.Set;
 
 /**
  * Water for a rooted cup whose scale is dead, by what is reckoned of it: half refills by the same
@@ -12,8 +12,6 @@ public final class BlindWatering {
   /** A scale that comes back by itself does so within hours; a leafy cup cannot wait a day. */
   private static final Duration AFTER = Duration.ofHours(6);
 
-  private static final String OUT_OF_RANGE = "scale-out-of-range";
-
   /** A depletion known no better than this could lie past either line: nothing more is given. */
   public static final double GREATEST_SD = 0.25;
 
@@ -23,22 +21,13 @@ public final class BlindWatering {
   /** A refill goes half the way. */
   public static final double PART = 0.5;
 
-  /** What makes a cup blind: its scale is at fault, not what somebody did with the cup. */
-  private static final Set<String> DEAD_SCALE =
-      Set.of("scale-silent", "scale-stuck", "scale-noisy", OUT_OF_RANGE, "scale-drifting");
-
   private BlindWatering() {}
-
-  /** Whether a doubt of that code is one of a scale, and none of what stands on it. */
-  public static boolean deadScale(String code) {
-    return DEAD_SCALE.contains(code);
-  }
 
   /**
    * How long a scale must have been in that doubt: where a weight is shown that no cup has, a
    * person may have put something there for the day.
    */
-  public static Duration after(String code) {
-    return code.equals(OUT_OF_RANGE) ? BlindRation.AFTER : AFTER;
+  public static Duration after(DistrustCode doubt) {
+    return doubt.perhapsLoaded() ? BlindRation.AFTER : AFTER;
   }
 }

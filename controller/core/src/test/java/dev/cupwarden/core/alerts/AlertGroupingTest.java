@@ -33,23 +33,23 @@ class AlertGroupingTest {
   @Test
   void fiveScalesFallingSilentAtOnceAreOneAlert() {
     set(1, 5, Condition.Level.ON);
-    List<AlertNotice> told = look("scale-silent");
+    List<AlertNotice> told = look(AlertCode.SCALE_SILENT);
     assertEquals(1, told.size());
     assertEquals(null, told.get(0).cup());
     assertEquals("raised", told.get(0).state());
     assertEquals(5.0, told.get(0).value());
     assertTrue(told.get(0).whatToDo().startsWith("A01, A02, A03, A04, A05: "));
-    assertEquals(List.of(), look("scale-silent"), "told once");
+    assertEquals(List.of(), look(AlertCode.SCALE_SILENT), "told once");
   }
 
   @Test
   void oneAlertEndsWithItsLastCup() {
     set(1, 5, Condition.Level.ON);
-    look("scale-silent");
+    look(AlertCode.SCALE_SILENT);
     set(1, 4, Condition.Level.OFF);
-    assertEquals(List.of(), look("scale-silent"));
+    assertEquals(List.of(), look(AlertCode.SCALE_SILENT));
     set(5, 5, Condition.Level.OFF);
-    List<AlertNotice> told = look("scale-silent");
+    List<AlertNotice> told = look(AlertCode.SCALE_SILENT);
     assertEquals(1, told.size());
     assertEquals("cleared", told.get(0).state());
     assertTrue(open.isEmpty());
@@ -58,16 +58,16 @@ class AlertGroupingTest {
   @Test
   void threeCupsAreThreeAlerts() {
     set(1, 3, Condition.Level.ON);
-    assertEquals(3, look("scale-silent").size());
+    assertEquals(3, look(AlertCode.SCALE_SILENT).size());
   }
 
   @Test
   void laterCupIsToldByItself() {
     set(1, 4, Condition.Level.ON);
-    look("scale-silent");
+    look(AlertCode.SCALE_SILENT);
     at = at.plus(Duration.ofDays(1));
     set(12, 12, Condition.Level.ON);
-    List<AlertNotice> told = look("scale-silent");
+    List<AlertNotice> told = look(AlertCode.SCALE_SILENT);
     assertEquals("A12", told.get(0).cup());
     assertTrue(told.get(1).again(), "a day is over, so the bench's is told again");
   }
@@ -78,7 +78,7 @@ class AlertGroupingTest {
     for (int cup = 1; cup <= CUPS; cup++) {
       at = at.plus(Duration.ofHours(2));
       set(cup, cup, Condition.Level.ON);
-      told.addAll(look("near-dry"));
+      told.addAll(look(AlertCode.NEAR_DRY));
     }
     List<AlertNotice> first = told.stream().filter(notice -> !notice.again()).toList();
     assertEquals(6, first.size(), "five cups, then the bench");
@@ -90,16 +90,16 @@ class AlertGroupingTest {
   @Test
   void latchesAreClearedCupByCupAndToldSo() {
     set(1, 6, Condition.Level.ON);
-    assertEquals(6, look("dose-short").size());
+    assertEquals(6, look(AlertCode.DOSE_SHORT).size());
   }
 
   @Test
   void cupThatIsRetiredLeavesWithoutAWord() {
     set(1, 4, Condition.Level.ON);
-    look("scale-silent");
+    look(AlertCode.SCALE_SILENT);
     names.remove("A04");
     levels.remove("A04");
-    assertEquals(List.of(), look("scale-silent"));
+    assertEquals(List.of(), look(AlertCode.SCALE_SILENT));
     assertEquals(4, open.size(), "three cups and their bench");
   }
 
@@ -109,7 +109,7 @@ class AlertGroupingTest {
     }
   }
 
-  private List<AlertNotice> look(String code) {
+  private List<AlertNotice> look(AlertCode code) {
     Conditions now = new Conditions(open);
     levels.forEach((cup, level) -> now.add(code, cup, level, 1.0, 0.0));
     AlertBook.Page page = AlertBook.judge(open, now, at, names, Duration.ZERO);

@@ -40,7 +40,7 @@ class ToldAgainTest {
 
   @Test
   void anAlertOfFridayIsToldOnSaturdaySundayAndMondayWithItsFirstSince() {
-    run(Duration.ofDays(3), on("dose-short", "C01"));
+    run(Duration.ofDays(3), on(AlertCode.DOSE_SHORT, "C01"));
     assertEquals(List.of(START, days(1), days(2), days(3)), said.stream().map(Said::at).toList());
     assertTrue(said.stream().allMatch(one -> one.notice().since().equals(START)));
     assertTrue(said.stream().allMatch(one -> one.notice().state().equals("raised")));
@@ -51,7 +51,7 @@ class ToldAgainTest {
   @Test
   void ticksThatComeLateLeaveNoMoreThanADayOfSilence() {
     for (int look = 0; look < 600; look++) {
-      look(on("dose-short", "C01"));
+      look(on(AlertCode.DOSE_SHORT, "C01"));
       at = at.plus(LOOK).plusSeconds(7);
     }
     assertEquals(3, said.size());
@@ -64,7 +64,7 @@ class ToldAgainTest {
 
   @Test
   void whatIsNotJudgedNowIsToldAgainInItsLastWords() {
-    look(on("cup-away", "C01"));
+    look(on(AlertCode.CUP_AWAY, "C01"));
     at = at.plus(LOOK);
     run(Duration.ofDays(1), now -> {});
     assertEquals(2, said.size());
@@ -73,7 +73,7 @@ class ToldAgainTest {
 
   @Test
   void leakIsToldByTheHourWhileItIsWetAndDailyOnceItIsDry() {
-    Condition leak = new Condition("leak", null, Condition.Level.ON, 1.0, 0.0);
+    Condition leak = new Condition(AlertCode.LEAK, null, Condition.Level.ON, 1.0, 0.0);
     run(Duration.ofHours(3), now -> now.add(leak.severe(1)));
     assertEquals(4, said.size());
     run(Duration.ofHours(20), now -> now.add(leak));
@@ -84,7 +84,7 @@ class ToldAgainTest {
 
   @Test
   void whatNobodyMustActOnIsToldOnce() {
-    run(Duration.ofDays(5), on("pot-on", "C01"));
+    run(Duration.ofDays(5), on(AlertCode.POT_ON, "C01"));
     assertEquals(1, said.size());
   }
 
@@ -93,14 +93,14 @@ class ToldAgainTest {
   void whatIsOnlyNearItsLimitIsNeitherToldNorCleared() {
     run(
         Duration.ofDays(2),
-        now -> now.add("wet-too-long", "C01", Condition.Level.BETWEEN, 30.0, 48.0));
-    look(now -> now.add("wet-too-long", "C01", Condition.Level.OFF, 0.0, 48.0));
+        now -> now.add(AlertCode.WET_TOO_LONG, "C01", Condition.Level.BETWEEN, 30.0, 48.0));
+    look(now -> now.add(AlertCode.WET_TOO_LONG, "C01", Condition.Level.OFF, 0.0, 48.0));
     assertEquals(List.of(), said);
   }
 
   @Test
   void whatGrowsWorseIsToldAtOnceAndOtherWordsSoon() {
-    Condition near = new Condition("near-dry", "C01", Condition.Level.ON, 0.6, 0.55);
+    Condition near = new Condition(AlertCode.NEAR_DRY, "C01", Condition.Level.ON, 0.6, 0.55);
     look(now -> now.add(near.saying("Near its dry line.")));
     at = at.plus(LOOK);
     look(now -> now.add(near.saying("Past its dry line.").severe(1)));
@@ -124,7 +124,7 @@ class ToldAgainTest {
           now -> {
             for (int cup = 0; cup < 24; cup++) {
               boolean so = run.compareTo(each.multipliedBy(cup)) >= 0;
-              now.when("dose-short", cup(cup), so, 1.0, 2.0);
+              now.when(AlertCode.DOSE_SHORT, cup(cup), so, 1.0, 2.0);
             }
           });
       at = at.plus(LOOK);
@@ -150,7 +150,7 @@ class ToldAgainTest {
         Duration.ofDays(1),
         now -> {
           for (int cup = 0; cup < 4; cup++) {
-            now.when("scale-silent", cup(cup), true, 100.0, 30.0);
+            now.when(AlertCode.SCALE_SILENT, cup(cup), true, 100.0, 30.0);
           }
         });
     assertEquals(2, said.size());
@@ -160,7 +160,7 @@ class ToldAgainTest {
 
   @Test
   void whatWasPutOffIsSilentUntilThenUnlessItGrowsWorse() {
-    Condition near = new Condition("near-dry", "C01", Condition.Level.ON, 0.6, 0.55);
+    Condition near = new Condition(AlertCode.NEAR_DRY, "C01", Condition.Level.ON, 0.6, 0.55);
     look(now -> now.add(near));
     putOff("near-dry", "C01", days(4));
     at = at.plus(LOOK);
@@ -177,21 +177,21 @@ class ToldAgainTest {
 
   @Test
   void putOffThatNamesAnotherCupIsToldBeforeItsTime() {
-    Consumer<Conditions> four = cups("near-dry", 4);
+    Consumer<Conditions> four = cups(AlertCode.NEAR_DRY, 4);
     look(four);
     putOff("near-dry", null, days(4));
     at = at.plus(LOOK);
     run(Duration.ofHours(3), four);
     assertEquals(1, said.size());
-    run(Duration.ofMinutes(5), cups("near-dry", 60));
+    run(Duration.ofMinutes(5), cups(AlertCode.NEAR_DRY, 60));
     assertEquals(2, said.size());
     assertEquals(60, said.get(1).notice().cups().size());
   }
 
   @Test
   void whatIsNotOpenOrMustBeToldIsNotPutOff() {
-    look(on("frost", null));
-    look(on("dose-short", "C02"));
+    look(on(AlertCode.FROST, null));
+    look(on(AlertCode.DOSE_SHORT, "C02"));
     assertEquals(
         Optional.of("alert: frost is not put off: it is told until it is over"),
         refusal("frost", null));
@@ -204,7 +204,7 @@ class ToldAgainTest {
 
   @Test
   void tanksAreAlertsOfTheirOwn() {
-    Condition low = new Condition("tank-low", null, Condition.Level.ON, 300.0, 400.0);
+    Condition low = new Condition(AlertCode.TANK_LOW, null, Condition.Level.ON, 300.0, 400.0);
     look(now -> now.add(low.ofTank("feed")));
     at = at.plus(LOOK);
     look(
@@ -219,7 +219,7 @@ class ToldAgainTest {
   @Test
   void aRestartKeepsWhenItWasToldAndAnOlderJournalCountsFromItsBeginning()
       throws JsonProcessingException {
-    look(on("dose-short", "C01"));
+    look(on(AlertCode.DOSE_SHORT, "C01"));
     String kept = Json.written(open.get("dose-short/C01"));
     open = new TreeMap<>();
     open.put("dose-short/C01", Json.MAPPER.readValue(kept, OpenAlert.class));
@@ -242,11 +242,11 @@ class ToldAgainTest {
     return String.format("C%02d", number);
   }
 
-  private static Consumer<Conditions> on(String code, String cup) {
+  private static Consumer<Conditions> on(AlertCode code, String cup) {
     return now -> now.when(code, cup, true, 1.0, 0.0);
   }
 
-  private static Consumer<Conditions> cups(String code, int count) {
+  private static Consumer<Conditions> cups(AlertCode code, int count) {
     return now -> {
       for (int cup = 0; cup < count; cup++) {
         now.when(code, cup(cup), true, 1.0, 0.0);

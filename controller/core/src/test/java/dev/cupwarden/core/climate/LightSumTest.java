@@ -71,7 +71,7 @@ class LightSumTest {
     assertThrows(IllegalArgumentException.class, () -> LightSum.ofLamp(100, -1));
   }
 
-  private static LightSum.Reading at(int minute, double umol) {
-    return new LightSum.Reading(DAWN.plus(Duration.ofMinutes(minute)), umol);
+  private static LightSum.LightAt at(int minute, double umol) {
+    return new LightSum.LightAt(DAWN.plus(Duration.ofMinutes(minute)), umol);
   }
 }

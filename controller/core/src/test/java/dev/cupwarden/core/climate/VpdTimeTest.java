@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import dev.cupwarden.core.checks.OpenData;
 import dev.cupwarden.core.checks.Outside;
-import dev.cupwarden.core.climate.VpdTime.Reading;
+import dev.cupwarden.core.climate.VpdTime.DeficitAt;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
@@ -68,7 +68,7 @@ class VpdTimeTest {
       double deficitKpa =
           VapourPressure.deficitKpa(celsius(row.get(1)), Double.parseDouble(row.get(3)));
       Duration before = year.missed();
-      year = year.plus(new Reading(Instant.parse(row.get(0)), deficitKpa), HOUR);
+      year = year.plus(new DeficitAt(Instant.parse(row.get(0)), deficitKpa), HOUR);
       gaps += year.missed().equals(before) ? 0 : 1;
     }
     assertEquals(14, gaps);
@@ -109,7 +109,7 @@ class VpdTimeTest {
     assertThrows(IllegalArgumentException.class, () -> time.lossPerKpaH(2), "no time yet");
   }
 
-  private static Reading at(int minute, double deficitKpa) {
-    return new Reading(START.plus(Duration.ofMinutes(minute)), deficitKpa);
+  private static DeficitAt at(int minute, double deficitKpa) {
+    return new DeficitAt(START.plus(Duration.ofMinutes(minute)), deficitKpa);
   }
 }

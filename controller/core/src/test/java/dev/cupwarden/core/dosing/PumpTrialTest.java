@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -12,7 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** One pass a day through a pump that brought nothing: our choice. */
 class PumpTrialTest {
   private static final Instant AT = Instant.parse("2027-02-14T12:00:00Z");
-  private static final Latch NOTHING_CAME = new Latch("dose-short", AT, 0.0, 0.2);
+  private static final Latch NOTHING_CAME = new Latch(AlertCode.DOSE_SHORT, AT, 0.0, 0.2);
 
   private static Instant after(long seconds) {
     return AT.plusSeconds(seconds);
@@ -26,7 +27,7 @@ class PumpTrialTest {
 
   @Test
   void noneForAnotherLatchOrNone() {
-    Latch runsOn = new Latch("pump-running-on", AT, 1.0, 0.0);
+    Latch runsOn = new Latch(AlertCode.PUMP_RUNNING_ON, AT, 1.0, 0.0);
     assertFalse(PumpTrial.NONE.due(runsOn, after(200_000)));
     assertFalse(PumpTrial.NONE.due(null, after(200_000)));
   }

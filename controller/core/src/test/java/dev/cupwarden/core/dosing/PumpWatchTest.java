@@ -4,14 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
 /** What a journal kept of the pump: in an older one a leak is a latch of the pump. */
 class PumpWatchTest {
   private static final Instant AT = Instant.parse("2027-02-14T12:00:00Z");
-  private static final Latch LEAK = new Latch("leak", AT, 1.0, 0.0);
-  private static final Latch RUNS_ON = new Latch("pump-running-on", AT, 1.0, 0.0);
+  private static final Latch LEAK = new Latch(AlertCode.LEAK, AT, 1.0, 0.0);
+  private static final Latch RUNS_ON = new Latch(AlertCode.PUMP_RUNNING_ON, AT, 1.0, 0.0);
 
   @Test
   void whatWasKeptIsTakenAsItIs() {

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.cupwarden.core.messages.Reason;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -13,13 +12,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** What is known of a cup, and whether it is to be believed. */
 class CupEstimateTest {
-  private static CupEstimate distrusted(String code) {
-    Optional<Reason> reason = code == null ? Optional.empty() : Optional.of(reason(code));
+  private static CupEstimate distrusted(DistrustCode code) {
+    Optional<Distrust> reason = Optional.ofNullable(code).map(CupEstimateTest::reason);
     return new CupEstimate(true, 300, 1, 2, 1.5, 0.2, true, reason, false, Cups.START);
   }
 
-  private static Reason reason(String code) {
-    return new Reason(code, 1, 2, "min");
+  private static Distrust reason(DistrustCode code) {
+    return new Distrust(code, 1, 2);
   }
 
   /** 86 g at 1.2 g/h: in ten hours 74 g, of which 78.559 are dry. */
@@ -55,28 +54,29 @@ class CupEstimateTest {
     assertEquals(27, drifts.massSdG());
     assertEquals(1.5, drifts.rateGPerH());
     assertEquals(0.5, drifts.rateSdGPerH());
-    assertEquals(new Reason("scale-drifting", 2.5, 1.5, "g/h"), drifts.distrust().orElseThrow());
+    assertEquals(
+        new Distrust(DistrustCode.SCALE_DRIFTING, 2.5, 1.5), drifts.distrust().orElseThrow());
     assertTrue(drifts.drifts());
     assertFalse(drifts.trusted());
-    CupEstimate silent = distrusted("scale-silent").drifting(2.5, 1.5, 330, 27);
-    assertEquals("scale-silent", silent.distrust().orElseThrow().code(), "said before");
+    CupEstimate silent = distrusted(DistrustCode.SCALE_SILENT).drifting(2.5, 1.5, 330, 27);
+    assertTrue(silent.distrusted(DistrustCode.SCALE_SILENT), "said before");
     assertFalse(silent.drifts());
     assertFalse(distrusted(null).drifts());
   }
 
   @ParameterizedTest(name = "{0}: {1}")
   @CsvSource({
-    ", cups-swapped",
-    "settling, cups-swapped",
-    "scale-out-of-range, cups-swapped",
-    "scale-silent, scale-silent",
-    "scale-noisy, scale-noisy"
+    ", CUPS_SWAPPED",
+    "SETTLING, CUPS_SWAPPED",
+    "SCALE_OUT_OF_RANGE, CUPS_SWAPPED",
+    "SCALE_SILENT, SCALE_SILENT",
+    "SCALE_NOISY, SCALE_NOISY"
   })
-  void anothersWeightSaysNothingOfIt(String code, String told) {
+  void anothersWeightSaysNothingOfIt(DistrustCode code, DistrustCode told) {
     CupEstimate was = distrusted(code);
     CupEstimate anothers = was.anothers();
     assertEquals(told, anothers.distrust().orElseThrow().code());
-    if (told.equals(code)) {
+    if (told == code) {
       assertSame(was, anothers);
     } else {
       assertEquals(300, anothers.massG());
@@ -84,12 +84,21 @@ class CupEstimateTest {
   }
 
   @ParameterizedTest(name = "{0}: unseen {1}")
-  @CsvSource({", false", "settling, false", "scale-silent, true", "cups-swapped, true"})
-  void unseenUnlessItMerelySettles(String code, boolean unseen) {
+  @CsvSource({", false", "SETTLING, false", "SCALE_SILENT, true", "CUPS_SWAPPED, true"})
+  void unseenUnlessItMerelySettles(DistrustCode code, boolean unseen) {
     assertEquals(unseen, distrusted(code).unseen());
     CupEstimate lifted =
         new CupEstimate(
-            true, 300, 0, 2, 1.5, 0.2, true, Optional.of(reason("settling")), true, Cups.START);
+            true,
+            300,
+            0,
+            2,
+            1.5,
+            0.2,
+            true,
+            Optional.of(reason(DistrustCode.SETTLING)),
+            true,
+            Cups.START);
     assertTrue(lifted.unseen());
   }
 
@@ -98,7 +107,8 @@ class CupEstimateTest {
   void waterThatIsReckonedTakesTheWeightsPlace() {
     OwnWater water = new OwnWater(Cups.START, Cups.START, 280, 9, 0, 0.04, 1.5, 1, 0);
     CupEstimate reckoned =
-        distrusted("scale-silent").reckoned(Reckoning.NONE.with(water), DryingUse.NONE, Cups.TALL);
+        distrusted(DistrustCode.SCALE_SILENT)
+            .reckoned(Reckoning.NONE.with(water), DryingUse.NONE, Cups.TALL);
     assertEquals(280, reckoned.massG());
     assertEquals(3, reckoned.massSdG());
     assertEquals(1.5, reckoned.rateGPerH());
@@ -106,13 +116,13 @@ class CupEstimateTest {
     assertFalse(reckoned.rateKnown(), "neither share nor use is known");
     DryingUse used = new DryingUse(5, 5, 0, 0);
     assertTrue(
-        distrusted("scale-silent")
+        distrusted(DistrustCode.SCALE_SILENT)
             .reckoned(Reckoning.NONE.with(water), used, Cups.TALL)
             .rateKnown());
     OwnWater below = new OwnWater(Cups.START, Cups.START, 50, 9, 0, 0.04, 1.5, 1, 0);
     assertEquals(
         78.559,
-        distrusted("scale-silent")
+        distrusted(DistrustCode.SCALE_SILENT)
             .reckoned(Reckoning.NONE.with(below), DryingUse.NONE, Cups.TALL)
             .massG(),
         "never below its dry parts");

@@ -1,6 +1,5 @@
 package dev.cupwarden.core.estimate;
 
-import dev.cupwarden.core.messages.Reason;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -76,7 +75,7 @@ final class Cups {
   }
 
   String code() {
-    return estimate().distrust().map(Reason::code).orElse("trusted");
+    return estimate().distrust().map(distrust -> distrust.code().word()).orElse("trusted");
   }
 
   /** Every event so far, by its kind, in order. */

@@ -35,7 +35,7 @@ class EstimatorSilenceTest {
   private static String code(EstimateState state, long seconds) {
     return CupEstimate.at(state, Cups.TALL, Cups.START.plusSeconds(seconds))
         .distrust()
-        .map(reason -> reason.code())
+        .map(distrust -> distrust.code().word())
         .orElse("trusted");
   }
 }

@@ -5,8 +5,8 @@ import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch;
 import dev.cupwarden.core.dosing.Soaking;
 import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.estimate.Distrust;
 import dev.cupwarden.core.feeding.Supply;
-import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.ClimateRules;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -35,7 +35,7 @@ final class CaseDraft {
   boolean refilling;
   RootStage stage = RootStage.CIRCLING;
   CupLines lines = new CupLines(-0.25, 0.0, 0.75, 0.875);
-  Reason distrust;
+  Distrust distrust;
   double depletion = 0.5;
   double capacityMl = 400.0;
   double roomMl = 100.0;
@@ -116,6 +116,7 @@ final class CaseDraft {
             soaking,
             fed,
             saltMsPerCm,
+            rootC,
             hose),
         new Case.BenchFacts(
             WateringRules.USUAL,
@@ -131,7 +132,6 @@ final class CaseDraft {
             Map.of("leafy", LEAFY),
             clockInDoubt,
             airC,
-            rootC,
             today,
             window,
             between,

@@ -8,9 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicContainer.dynamicContainer;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.dosing.Soaking;
+import dev.cupwarden.core.estimate.Distrust;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.setup.FeedingRules;
@@ -190,7 +193,7 @@ class LimitBoundaryTest {
             .held(
                 "a pump that runs on, on trial",
                 d -> {
-                  d.pumpLatch = new Latch("pump-running-on", AT, 2.0, 3.0);
+                  d.pumpLatch = new Latch(AlertCode.PUMP_RUNNING_ON, AT, 2.0, 3.0);
                   d.trial = true;
                 },
                 2.0,
@@ -237,11 +240,11 @@ class LimitBoundaryTest {
   }
 
   private static Latch latch() {
-    return new Latch("dose-short", AT, 2.0, 3.0);
+    return new Latch(AlertCode.DOSE_SHORT, AT, 2.0, 3.0);
   }
 
   private static Latch astray(String age) {
-    return new Latch(ASTRAY, AT.minus(Duration.parse(age)), 2.0, 3.0);
+    return new Latch(AlertCode.VALVE_LEAKING, AT.minus(Duration.parse(age)), 2.0, 3.0);
   }
 
   private static void leak(CaseDraft draft, Stage stage) {
@@ -314,7 +317,7 @@ class LimitBoundaryTest {
             .free("trusted", d -> {})
             .held(
                 "silent",
-                d -> d.distrust = new Reason("scale-silent", 31.0, 30.0, "min"),
+                d -> d.distrust = new Distrust(DistrustCode.SCALE_SILENT, 31.0, 30.0),
                 31.0,
                 30.0,
                 "min",
@@ -377,8 +380,9 @@ class LimitBoundaryTest {
         new Boundary("frost FrostLimit")
             .free("roots at 3 °C", d -> d.rootC = 3.0)
             .held("roots at 2.9 °C", d -> d.rootC = 2.9, 2.9, 3.0, "C")
-            .held("air at 2.9 °C", d -> d.airC = 2.9, 2.9, 3.0, "C")
-            .held("air alone", d -> temperatures(d, 2.9, Double.NaN), 2.9, 3.0, "C")
+            .free("air at 2.9 °C over warm roots", d -> d.airC = 2.9)
+            .free("air at 0.6 °C over warm roots", d -> d.airC = 0.6)
+            .held("air at 0.5 °C", d -> d.airC = 0.5, 0.5, 0.5, "C", "ice")
             .held("roots alone", d -> temperatures(d, Double.NaN, 2.9), 2.9, 3.0, "C")
             .free("unknown", d -> temperatures(d, Double.NaN, Double.NaN));
     Boundary cold =
@@ -438,7 +442,7 @@ class LimitBoundaryTest {
             .neverHolds()
             .capped("the bench's", d -> d.capacityMl = 300, 30.0, 30.0, 30.0, "mL", "")
             .capped("a tenth of the cup", d -> d.capacityMl = 299, 29.9, 30.0, 29.9, "mL", "")
-            .capped("halved", d -> d.soaking = new Soaking(0.5), 15.0, 30.0, 15.0, "mL", "")
+            .capped("halved", d -> d.soaking = new Soaking(0.5, 0), 15.0, 30.0, 15.0, "mL", "")
             .capped("a small cup's", d -> d.capacityMl = 20, 5.0, 30.0, 5.0, "mL", "");
     Boundary fed =
         new Boundary("pass PassLimit[part=0.5]")
@@ -482,7 +486,12 @@ class LimitBoundaryTest {
                   d.lastPassAt = AT;
                   d.between = true;
                 });
-    return List.of(day, half, hose, pass, fed, line, tick, refill, ration, soak);
+    Boundary sheds =
+        new Boundary("sheds-water ShedsWaterLimit")
+            .passedBy(Cause.RESCUE, Cause.BLIND)
+            .free("two passes ran past the mix", d -> d.soaking = new Soaking(0.25, 2))
+            .held("three did", d -> d.soaking = new Soaking(0.25, 3), 3.0, 3.0, "");
+    return List.of(day, half, hose, sheds, pass, fed, line, tick, refill, ration, soak);
   }
 
   private static void dayOf(CaseDraft draft, double ml) {
@@ -501,7 +510,7 @@ class LimitBoundaryTest {
 
   private static void soaks(CaseDraft draft, String since) {
     draft.lastPassAt = ago(since);
-    draft.soaking = new Soaking(0.5);
+    draft.soaking = new Soaking(0.5, 0);
   }
 
   private static List<Boundary> feed() {

@@ -2,6 +2,7 @@ package dev.cupwarden.core.limits;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.messages.BenchSetup;
@@ -34,6 +35,7 @@ class LimitCodeTest {
         "window       | water | veto | min       | lifts   | false "
             + "| fed-rescue rescue flush prime rinse",
         "hose         | water | veto | mg/L N    | waits   | false | fed-rescue rescue prime rinse",
+        "sheds-water  | water | veto |           | refused | true  | rescue blind prime rinse",
         "pass         | water | cap  | mL        | waits   | false | prime rinse",
         "tick-volume  | water | veto | mL        | waits   | false | prime rinse",
         "half-refill  | water | cap  | mL        | waits   | false | blind flush order prime rinse",
@@ -73,9 +75,9 @@ class LimitCodeTest {
   @Test
   void eachCodeAndEachNameStandsOnce() {
     List<BenchSetup.Limit> all = Arrays.stream(LimitCode.values()).map(LimitCode::told).toList();
-    assertEquals(25, all.stream().map(BenchSetup.Limit::code).distinct().count());
-    assertEquals(25, all.stream().map(BenchSetup.Limit::name).distinct().count());
-    assertEquals(25, all.size());
+    assertEquals(26, all.stream().map(BenchSetup.Limit::code).distinct().count());
+    assertEquals(26, all.stream().map(BenchSetup.Limit::name).distinct().count());
+    assertEquals(26, all.size());
   }
 
   @Test
@@ -110,7 +112,7 @@ class LimitCodeTest {
   void ofClausesThatAreEquallyStrictTheFirstIsTold() {
     CaseDraft draft = new CaseDraft();
     draft.leak(Stage.RESCUE, "PT2H", 25.0, 21.0, null);
-    draft.cupLatch = new Latch("dose-short", CaseDraft.AT, 2.0, 3.0);
+    draft.cupLatch = new Latch(AlertCode.DOSE_SHORT, CaseDraft.AT, 2.0, 3.0);
     assertEquals("dose-short", Limits.judge(draft.made()).holding().get(0).detail());
   }
 

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.watering.Cause;
 import java.io.InputStream;
@@ -87,6 +88,34 @@ class CatalogueTest {
       assertFalse(code.clears().isBlank(), code.word());
       assertFalse(code.whatToDo().isBlank(), code.word());
     }
+  }
+
+  /** {@code limit.untrusted.CODE}, beside the limit's own three. */
+  @Test
+  void everyReasonOfDistrustHasItsSentenceAndEachSuchSentenceAReason() {
+    String limit = "limit." + LimitCode.UNTRUSTED.word() + ".";
+    Set<String> known = new TreeSet<>(Set.of(limit + "name", limit + "clears", limit + "do"));
+    for (DistrustCode code : DistrustCode.values()) {
+      assertTrue(known.add(limit + code.word()), code.word() + " stands twice");
+    }
+    Set<String> sentences = new TreeSet<>(Catalogue.keys());
+    sentences.removeIf(key -> !key.startsWith(limit));
+    assertEquals(known, sentences);
+  }
+
+  @Test
+  void everyFailedScaleIsToldByTheAlertOfItsName() {
+    for (DistrustCode code : DistrustCode.values()) {
+      assertTrue(code.alert().isPresent() || !code.scaleFailed(), code.word());
+      code.alert().ifPresent(alert -> assertEquals(alert.word(), code.word()));
+    }
+  }
+
+  @Test
+  void distrustSaysWhatWasFoundInWords() {
+    assertEquals(
+        "no reading for 31 min, 30 at most",
+        Sentences.of(new Reason("untrusted", 31.0, 30.0, "min", "scale-silent")));
   }
 
   @Test

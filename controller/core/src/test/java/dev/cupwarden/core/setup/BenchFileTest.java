@@ -12,7 +12,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** What a bench file that is right comes to. */
@@ -51,9 +50,9 @@ class BenchFileTest {
             Optional.of(new FeedingRules.Pause(MonthDay.of(12, 1), MonthDay.of(12, 24))),
             List.of(new FeedingRules.PlanStep(LocalDate.of(2026, 11, 1), "leafy"))),
         bench.feeding());
-    assertEquals(Set.of(RootStage.values()), bench.lines().keySet());
-    assertEquals(new StageLines(0.4, 0, 0.7), bench.lines().get(RootStage.CIRCLING));
-    assertEquals(new ClimateRules(12, 3, 30), bench.climate());
+    assertEquals(new StageLines(0.4, 0, 0.7), bench.rooting().lines().get(RootStage.CIRCLING));
+    assertEquals(
+        new ClimateRules(12, 3, 30, 27, Optional.empty(), Optional.empty()), bench.climate());
     assertEquals(
         new Mix("coir-perlite", 0.82, 0.12, 0.22, 1.55, 0.1, 0.1, 0.1),
         bench.mixes().get("coir-perlite"));
@@ -102,9 +101,8 @@ class BenchFileTest {
     assertEquals(Duration.ofMinutes(5), bench.tick());
     assertEquals(FeedingRules.USUAL, bench.feeding());
     assertEquals(ClimateRules.USUAL, bench.climate());
-    for (RootStage stage : RootStage.values()) {
-      assertEquals(StageLines.usual(stage), bench.lines().get(stage));
-    }
+    assertEquals(Map.of(), bench.rooting().lines());
+    assertEquals(KnownPlants.table(), bench.rooting().plants());
     assertEquals(
         Map.of("plain", new Tank("plain", Double.POSITIVE_INFINITY, Optional.empty(), 0)),
         bench.tanks());
@@ -185,7 +183,7 @@ class BenchFileTest {
     assertEquals(
         new BoardWiring.AirSensor("sht3x", new BoardWiring.BusPlace(0x44, Optional.empty())),
         board.air().orElseThrow());
-    assertEquals(new BoardWiring.Pump(17, 1.5), board.pump());
+    assertEquals(new BoardWiring.PumpWiring(17, 1.5), board.pump());
     assertEquals(new BoardWiring.Valve(5, Optional.of("plain")), board.valves().get("plain"));
     assertEquals(
         new Cup.Wiring(Optional.of("s1"), Optional.of("v1"), Optional.of("p1")),

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.AlertNotice;
 import java.time.Duration;
 import java.util.List;
@@ -165,7 +166,7 @@ class AlertStoryTest {
         story.massG.merge("A2", 12.0, Double::sum);
       }
     }
-    assertEquals("valve-leaking", story.state.pump().latch().code());
+    assertEquals(AlertCode.VALVE_LEAKING, story.state.pump().latch().code());
     assertEquals(3, story.passes.size(), "three rises are no accident");
   }
 

@@ -53,6 +53,7 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.CUPS_SWAPPED, EveryAlertStoryTest::swapped),
           Map.entry(AlertCode.DOSE_SHORT, () -> arriving(0.0)),
           Map.entry(AlertCode.DOSE_OVER, () -> arriving(1.5)),
+          Map.entry(AlertCode.SHEDS_WATER, () -> arriving(0.4)),
           Map.entry(AlertCode.TRAY_FULL, EveryAlertStoryTest::runsThrough),
           Map.entry(AlertCode.VALVE_LEAKING, () -> drying("A1", 350.0, -1.0, 5)),
           Map.entry(AlertCode.SENSOR_DEAD, EveryAlertStoryTest::deadSensor),

@@ -23,12 +23,15 @@ class JudgeConditionsTest {
     return story.with("A1", frame.weights().massG(depletion));
   }
 
-  /** The example bench: cold below 12 °C, frost below 3 °C, heat above 30 °C; back by 1 °C. */
+  /**
+   * The example bench: cold below 12 °C, frost below 3 °C, heat at the roots above 27 °C; back by 1
+   * °C.
+   */
   @ParameterizedTest(name = "{0}: {1} °C none, {2} °C raised, {3} °C still, {4} °C cleared")
   @CsvSource({
     "cold, 12.0, 11.9, 12.9, 13.1",
     "frost, 3.0, 2.9, 3.9, 4.1",
-    "heat, 30.0, 30.1, 29.1, 28.9"
+    "heat, 27.0, 27.1, 26.1, 25.9"
   })
   void climateOfTheRoots(String code, double none, double raised, double still, double cleared) {
     Story story = steady();
@@ -46,12 +49,21 @@ class JudgeConditionsTest {
     assertTrue(story.cleared(code));
   }
 
-  /** Frost and heat are the air's as well. */
-  @ParameterizedTest(name = "air {1} °C: {0} {2}")
-  @CsvSource({"frost, 2.9, true", "heat, 30.1, true", "cold, 11.9, false"})
-  void climateOfTheAir(String code, double airC, boolean raised) {
+  /** Heat is the air's as well, frost where water freezes in the hose, and both where none tell. */
+  @ParameterizedTest(name = "air {1} °C, roots {2} °C: {0} {3}")
+  @CsvSource({
+    "frost, 0.6, 18, false",
+    "frost, 0.5, 18, true",
+    "frost, 2.9, NaN, true",
+    "frost, 3.0, NaN, false",
+    "heat, 30.1, 18, true",
+    "cold, 11.9, 18, false",
+    "cold, 11.9, NaN, true",
+    "cold, 12.0, NaN, false"
+  })
+  void climateOfTheAir(String code, double airC, double rootC, boolean raised) {
     Story story = steady();
-    story.rootC = 18.0;
+    story.rootC = rootC;
     story.airC = airC;
     story.look();
     assertEquals(raised, story.raised(code));

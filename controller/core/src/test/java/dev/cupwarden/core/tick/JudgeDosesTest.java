@@ -46,12 +46,10 @@ class JudgeDosesTest {
   }
 
   @Test
-  void quarterIsTheLeastAndOnePassThatArrivesDoublesIt() {
+  void twoBypassesLeaveAQuarterAndOnePassThatArrivesDoublesIt() {
     Story story = dry(0.5);
     story.look();
     assertEquals(List.of(25.0, 15.0), next(story));
-    assertEquals(List.of(25.0, 7.5), next(story));
-    assertEquals(List.of(25.0, 7.5), next(story));
     story.arrives.put("A1", 1.0);
     assertEquals(List.of(25.0, 7.5), next(story), "the one before was still half");
     assertEquals(List.of(25.0, 15.0), next(story));

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.dosing.LeakWatch.Stage;
 import dev.cupwarden.core.messages.Receipt;
@@ -269,7 +270,7 @@ class LeakStoryTest {
     Story story = bench(2, "tray: 12 L").wait(TICK);
     story.look();
     BenchState state = story.state;
-    Latch leak = new Latch("leak", state.at(), 1.0, 0.0);
+    Latch leak = new Latch(AlertCode.LEAK, state.at(), 1.0, 0.0);
     story.state = state.with(new PumpState(leak, List.of(), true, null, 0.0, null, 0.0));
     story.massG.replaceAll((cup, g) -> 200.0);
     story.run(Duration.ofHours(6));

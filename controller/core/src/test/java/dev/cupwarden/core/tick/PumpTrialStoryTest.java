@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.state.BenchState;
@@ -128,7 +129,7 @@ class PumpTrialStoryTest {
   }
 
   /** Latched since now for that, with a hose that is whole again. */
-  private static Story latchedFor(String code) {
+  private static Story latchedFor(AlertCode code) {
     Story story = latched();
     CUPS.forEach(cup -> story.arrives.put(cup, 1.0));
     story.state = withPumpLatch(story.state, new Latch(code, story.state.at(), 30.0, 3.0));
@@ -137,7 +138,7 @@ class PumpTrialStoryTest {
 
   @Test
   void aPumpThatRunsOnIsForAPersonAloneAndStaysTold() {
-    Story story = latchedFor("pump-running-on");
+    Story story = latchedFor(AlertCode.PUMP_RUNNING_ON);
     story.run(Duration.ofDays(4));
     assertEquals(List.of(), story.passes);
     AlertNotice told =
@@ -151,7 +152,7 @@ class PumpTrialStoryTest {
 
   @Test
   void aWholePassEndsALatchForWaterThatWentAstray() {
-    Story story = latchedFor("valve-leaking");
+    Story story = latchedFor(AlertCode.VALVE_LEAKING);
     assertEquals(24.0, untilPass(story).toMinutes() / 60.0, 0.2);
     assertEquals(1, story.passes.size());
     assertTrue(TellPumpWords.of(story, "valve-leaking").contains("a trial once a day"));
@@ -165,7 +166,7 @@ class PumpTrialStoryTest {
 
   @Test
   void aPassThatCameInPartKeepsItLatchedAndIsTriedByAnotherCupADayLater() {
-    Story story = latchedFor("valve-leaking");
+    Story story = latchedFor(AlertCode.VALVE_LEAKING);
     CUPS.forEach(cup -> story.arrives.put(cup, 0.7));
     untilPass(story);
     story.run(Duration.ofHours(1));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.dosing.Given;
+import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.setup.RootStage;
 import java.time.Duration;
 import java.time.Instant;
@@ -66,16 +67,17 @@ class BlindRationTest {
 
   @ParameterizedTest(name = "{0}: dead {1}, after {2} h")
   @CsvSource({
-    "scale-silent, true, 6",
-    "scale-stuck, true, 6",
-    "scale-noisy, true, 6",
-    "scale-drifting, true, 6",
-    "scale-out-of-range, true, 24",
-    "settling, false, 6",
-    "cups-swapped, false, 6"
+    "SCALE_SILENT, true, 6",
+    "SCALE_STUCK, true, 6",
+    "SCALE_NOISY, true, 6",
+    "SCALE_DRIFTING, true, 6",
+    "SCALE_OUT_OF_RANGE, true, 24",
+    "SETTLING, false, 6",
+    "NEVER_READ, false, 6",
+    "CUPS_SWAPPED, false, 6"
   })
-  void whatMakesACupBlind(String code, boolean dead, long hours) {
-    assertEquals(dead, BlindWatering.deadScale(code));
+  void whatMakesACupBlind(DistrustCode code, boolean dead, long hours) {
+    assertEquals(dead, code.scaleFailed());
     assertEquals(Duration.ofHours(hours), BlindWatering.after(code));
   }
 

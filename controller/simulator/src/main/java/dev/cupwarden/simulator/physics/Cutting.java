@@ -42,7 +42,7 @@ final class Cutting {
     this.roots = stage.ordinal();
     this.seen = stage;
     this.leafCm2 = stage.rooted() ? 30.0 * stage.ordinal() : 0;
-    this.ageH = stage.rooted() ? traits.budBreakD() * 24 : 0;
+    this.ageH = stage.rooted() ? traits.plant().budBreakD() * 24 : 0;
   }
 
   /** Water that leaves would lose through this air with the mix as it is, mL/h. */
@@ -52,13 +52,13 @@ final class Cutting {
     }
     double light = air.lightUmolPerM2S();
     double open = 0.08 + 0.92 * light / (light + 80);
-    double supply = Math.max(0, Math.min(1, ftsw / traits.criticalFtsw()));
+    double supply = Math.max(0, Math.min(1, ftsw / traits.plant().criticalFtsw()));
     double reach = Math.min(1, 0.25 + 0.35 * roots);
     double warm = Math.max(0.1, Math.min(1, (air.rootC() - 4) / 12));
     double area = BARK_CM2 + leafCm2 * reach * (1 - rot);
     // Leaves close in very dry air, so more than 2 kPa draws no more.
     double drawKpa = Math.min(2, Math.max(0, air.vpdKpa()));
-    return traits.transpirationMlPerHPerCm2PerKpa() * area * drawKpa * open * supply * warm;
+    return traits.plant().transpirationMlPerHPerCm2PerKpa() * area * drawKpa * open * supply * warm;
   }
 
   /** A step of growth and harm; returns mL of water built into new growth. */
@@ -69,23 +69,23 @@ final class Cutting {
     ageH += h;
     rotFor(h, air, airFraction, ecMsPerCm);
     wiltFor(h, air, depletion);
-    if (rot >= 1 || wiltH >= traits.wiltH() * (seen.rooted() ? 1 : 2.5)) {
+    if (rot >= 1 || wiltH >= traits.plant().wiltH() * (seen.rooted() ? 1 : 2.5)) {
       dead = true;
       return 0;
     }
     double warm = warmth(air.rootC());
     double moist = depletion > 0.8 ? 0.2 : 1;
-    double aired = Math.min(1, airFraction / traits.leastAir());
+    double aired = Math.min(1, airFraction / traits.mix().leastAir());
     growRoots(h, warm * moist * aired);
     return growLeaves(h, warm * moist, air.lightUmolPerM2S(), ecMsPerCm);
   }
 
   private void rotFor(double h, RoomAir air, double airFraction, double ecMsPerCm) {
-    double pressure = 1 / (1 + StrictMath.exp((airFraction - traits.leastAir()) / 0.015));
+    double pressure = 1 / (1 + StrictMath.exp((airFraction - traits.mix().leastAir()) / 0.015));
     double warm = Math.max(0.7, Math.min(1.5, 1 + (air.rootC() - 20) * 0.06));
     double burnt = ecMsPerCm > 6 ? 0.1 * (ecMsPerCm - 6) : 0;
     double tender = seen.rooted() ? 1 : 1.3;
-    double rise = (pressure + burnt) * warm * tender / traits.rotH();
+    double rise = (pressure + burnt) * warm * tender / traits.plant().rotH();
     // With air, a rot not yet past half dries up in some ten days; past half it holds.
     double fall = rot < 0.5 && pressure < 0.2 ? 1 / 240.0 : 0;
     double spread = rot > 0.5 && pressure > 0.05 ? 1 / 400.0 : 0;
@@ -93,7 +93,7 @@ final class Cutting {
   }
 
   private void wiltFor(double h, RoomAir air, double depletion) {
-    if (depletion > traits.wiltDepletion()) {
+    if (depletion > traits.plant().wiltDepletion()) {
       wiltH += h * Math.min(2, 0.4 + 0.6 * air.vpdKpa());
       leafCm2 -= leafCm2 * Math.min(0.5, 0.005 * h);
     } else if (wiltH > 0) {
@@ -103,7 +103,9 @@ final class Cutting {
 
   private void growRoots(double h, double vigour) {
     double days =
-        roots < 1 ? traits.whiteD() : roots < 2 ? traits.toughenedD() : traits.circlingD();
+        roots < 1
+            ? traits.plant().roots().whiteD()
+            : roots < 2 ? traits.plant().roots().toughenedD() : traits.plant().roots().circlingD();
     roots = Math.min(3.5, roots + vigour * (1 - rot) * h / 24 / days);
     while (seen != RootStage.CIRCLING && roots >= seen.ordinal() + 1) {
       seen = RootStage.values()[seen.ordinal() + 1];
@@ -111,16 +113,16 @@ final class Cutting {
   }
 
   private double growLeaves(double h, double vigour, double light, double ecMsPerCm) {
-    if (ageH < traits.budBreakD() * 24) {
+    if (ageH < traits.plant().budBreakD() * 24) {
       return 0;
     }
     leafCm2 = Math.max(leafCm2, FIRST_LEAF_CM2);
     // Without roots the wood's reserves carry a few leaves and no more.
-    double room = roots < 1 ? 40 : traits.greatestLeafCm2() * Math.min(1, roots / 3);
+    double room = roots < 1 ? 40 : traits.plant().greatestLeafCm2() * Math.min(1, roots / 3);
     double lit = Math.min(1, light / 60);
     double fed = nPoolMg / (nPoolMg + 3);
     double salty = Math.max(0, Math.min(1, 1 - 0.05 * (ecMsPerCm - 3)));
-    double perD = traits.leafGrowthPerD() * 2 * lit * vigour * fed * salty * (1 - rot);
+    double perD = traits.plant().leafGrowthPerD() * 2 * lit * vigour * fed * salty * (1 - rot);
     double grownCm2 = Math.max(0, leafCm2 * perD * (1 - leafCm2 / room) * h / 24);
     grownCm2 = Math.min(grownCm2, nPoolMg / N_MG_PER_CM2);
     leafCm2 += grownCm2;
@@ -180,7 +182,7 @@ final class Cutting {
   }
 
   double massG() {
-    return traits.cuttingG() + grownG;
+    return traits.plant().cuttingG() + grownG;
   }
 
   double nTakenMg() {

@@ -58,10 +58,10 @@ public final class SimulatedCup implements TrueCup {
     SplittableRandom random = new SplittableRandom(seed);
     this.traits = TraitTable.draw(vessel, mix, cup, random);
     this.feed = feed;
-    this.column = new MixColumn(traits.cone(), traits.retention());
+    this.column = new MixColumn(traits.mix().cone(), traits.mix().retention());
     this.cutting = new Cutting(traits, cup.stage());
-    this.availableMl = column.capacityMl - traits.unavailable() * column.volumeMl;
-    this.airDryMl = 0.5 * traits.unavailable() * column.volumeMl;
+    this.availableMl = column.capacityMl - traits.mix().unavailable() * column.volumeMl;
+    this.airDryMl = 0.5 * traits.mix().unavailable() * column.volumeMl;
     double ml = column.capacityMl * (0.90 + 0.08 * random.nextDouble());
     this.mix.add(ml, 0, ml * feed.saltMgPerMl(0));
     this.start.add(ml, 0, this.mix.saltMg);
@@ -99,7 +99,7 @@ public final class SimulatedCup implements TrueCup {
       infiltrate(h);
     }
     if (mix.ml > column.capacityMl) {
-      double part = 1 - StrictMath.exp(-h / traits.drainH());
+      double part = 1 - StrictMath.exp(-h / traits.mix().drainH());
       mix.pour((mix.ml - column.capacityMl) * part, tray);
     }
     double depletion = depletion();
@@ -109,9 +109,10 @@ public final class SimulatedCup implements TrueCup {
   }
 
   private void infiltrate(double h) {
-    double sinkingMl = Math.min(pond.ml, traits.infiltrationMlPerH() * h);
+    double sinkingMl = Math.min(pond.ml, traits.mix().infiltrationMlPerH() * h);
     // A deep pond finds the cracks; a small pass is taken up by the fibres around it.
-    double throughMl = sinkingMl * shedding * traits.greatestBypass() * pond.ml / (pond.ml + 30);
+    double throughMl =
+        sinkingMl * shedding * traits.mix().greatestBypass() * pond.ml / (pond.ml + 30);
     pond.pour(throughMl, tray);
     double inMl = Math.min(sinkingMl - throughMl, Math.max(0, column.saturatedMl - mix.ml));
     pond.pour(inMl, mix);
@@ -119,7 +120,7 @@ public final class SimulatedCup implements TrueCup {
   }
 
   private void evaporate(double h, RoomAir air, double depletion) {
-    double fullMmPerH = traits.evaporationMmPerHPerKpa() * Math.max(0, air.vpdKpa());
+    double fullMmPerH = traits.mix().evaporationMmPerHPerKpa() * Math.max(0, air.vpdKpa());
     double stage =
         surfaceDryMm <= READILY_EVAPORABLE_MM
             ? 1
@@ -140,7 +141,7 @@ public final class SimulatedCup implements TrueCup {
   }
 
   private void live(double h, RoomAir air, double depletion) {
-    double spareMl = Math.max(0, mix.ml - traits.unavailable() * column.volumeMl);
+    double spareMl = Math.max(0, mix.ml - traits.mix().unavailable() * column.volumeMl);
     double lostMl = Math.min(spareMl, cutting.transpirationMlPerH(air, 1 - depletion) * h);
     mix.evaporate(lostMl);
     transpiredMl += lostMl;
@@ -166,7 +167,7 @@ public final class SimulatedCup implements TrueCup {
 
   @Override
   public double grossG() {
-    return traits.dryG() + cutting.massG() + mix.ml + pond.ml;
+    return traits.mix().dryG() + cutting.massG() + mix.ml + pond.ml;
   }
 
   @Override
@@ -191,7 +192,7 @@ public final class SimulatedCup implements TrueCup {
 
   /** Gross mass at true capacity with the plant as it is, g. */
   public double capacityG() {
-    return traits.dryG() + cutting.massG() + column.capacityMl;
+    return traits.mix().dryG() + cutting.massG() + column.capacityMl;
   }
 
   @Override
@@ -201,13 +202,14 @@ public final class SimulatedCup implements TrueCup {
 
   @Override
   public double depletionAtAir(double airFraction) {
-    return (column.capacityMl - (traits.retention().saturated() - airFraction) * column.volumeMl)
+    return (column.capacityMl
+            - (traits.mix().retention().saturated() - airFraction) * column.volumeMl)
         / availableMl;
   }
 
   @Override
   public double airFraction() {
-    return traits.retention().saturated() - mix.ml / column.volumeMl;
+    return traits.mix().retention().saturated() - mix.ml / column.volumeMl;
   }
 
   /** Conductivity of the water in the mix as it is now, mS/cm. */

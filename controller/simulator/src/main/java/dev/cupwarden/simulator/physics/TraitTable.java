@@ -65,25 +65,30 @@ final class TraitTable {
             1 + (mix.n() - 1) * lognormal(random, 1, 0.06));
     double unavailable = Math.min(saturated * 0.8, mix.unavailable() * lognormal(random, 1, 0.10));
     double dryMixG = mix.dryDensityGPerMl() * new MixColumn(cone, retention).volumeMl;
-    return new CupTraits(
-        cone,
-        retention,
-        unavailable,
-        Math.max(0.02, mix.leastAir() + normal(random, 0, 0.01)),
-        vessel.emptyG() + dryMixG * normal(random, 1, 0.04),
+    CupTraits.FilledMix filled =
+        new CupTraits.FilledMix(
+            cone,
+            retention,
+            unavailable,
+            Math.max(0.02, mix.leastAir() + normal(random, 0, 0.01)),
+            vessel.emptyG() + dryMixG * normal(random, 1, 0.04),
+            lognormal(random, 7.0 / 60 * 0.22 / mix.alphaPerCm(), 0.4),
+            lognormal(random, 360, 0.4),
+            uniform(random, 0.3, 0.95),
+            lognormal(random, 0.050, 0.2));
+    return new CupTraits(filled, plant(cup, random));
+  }
+
+  private static CupTraits.PlantTraits plant(Cup cup, SplittableRandom random) {
+    return new CupTraits.PlantTraits(
         cup.cuttingG(),
-        lognormal(random, 7.0 / 60 * 0.22 / mix.alphaPerCm(), 0.4),
-        lognormal(random, 360, 0.4),
-        uniform(random, 0.3, 0.95),
-        lognormal(random, 0.050, 0.2),
         lognormal(random, 0.0062, 0.2),
         uniform(random, 0.25, 0.40),
         lognormal(random, 400, 0.35),
         lognormal(random, 0.08, 0.15),
         uniform(random, 8, 30),
-        lognormal(random, 24, 0.3),
-        lognormal(random, 10, 0.25),
-        lognormal(random, 20, 0.3),
+        new CupTraits.RootDays(
+            lognormal(random, 24, 0.3), lognormal(random, 10, 0.25), lognormal(random, 20, 0.3)),
         lognormal(random, 110, 0.4),
         uniform(random, 0.84, 0.94),
         lognormal(random, 60, 0.4));

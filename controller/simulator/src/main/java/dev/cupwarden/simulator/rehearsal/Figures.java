@@ -8,9 +8,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What a rehearsal came to, by the simulator's truth. Hours are cup-hours of living cups. The order
- * in JSON is named, since a virtual machine lists methods in another order at each start, and the
- * same seed gives the same bytes.
+ * What a rehearsal came to, by the simulator's truth: one part for each figure of its JSON. Hours
+ * are cup-hours of living cups. The order in JSON is named, since a virtual machine lists methods
+ * in another order at each start, and the same seed gives the same bytes.
  *
  * @param cupHours lived by all cups
  * @param wetHours past the wet line: less air than the mix's least
@@ -20,6 +20,7 @@ import java.util.TreeMap;
  * @param waterMl given by the policy and by hand
  * @param runoffMl run into trays or onto empty places
  * @param nMg nitrogen given
+ * @param heldNMg of that, what is left in the mixes of living cups at the end
  * @param unfedNMg of that, what the pump brought to cups whose roots were struck or white
  * @param labelNMg nitrogen that the label would have allowed from the first tanned roots on
  * @param ecMsPerCm mean at the end over living cups, of the water held at capacity
@@ -42,6 +43,7 @@ public record Figures(
     double waterMl,
     double runoffMl,
     double nMg,
+    double heldNMg,
     double unfedNMg,
     double labelNMg,
     double ecMsPerCm,
@@ -72,6 +74,7 @@ public record Figures(
         waterMl + other.waterMl,
         runoffMl + other.runoffMl,
         nMg + other.nMg,
+        heldNMg + other.heldNMg,
         unfedNMg + other.unfedNMg,
         labelNMg + other.labelNMg,
         living + otherLiving == 0 ? 0 : ecSum / (living + otherLiving),
@@ -120,6 +123,7 @@ public record Figures(
         rounded(waterMl),
         rounded(runoffMl),
         rounded(nMg),
+        rounded(heldNMg),
         rounded(unfedNMg),
         rounded(labelNMg),
         rounded(ecMsPerCm),

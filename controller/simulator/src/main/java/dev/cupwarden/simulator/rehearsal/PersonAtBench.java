@@ -3,14 +3,17 @@ package dev.cupwarden.simulator.rehearsal;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.simulator.world.Act;
 import dev.cupwarden.simulator.world.Person;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Does what the person decided, and writes the orders by which the controller is told of it. */
 final class PersonAtBench {
@@ -21,20 +24,29 @@ final class PersonAtBench {
 
   /** What a person mends at a cup, by the alert's code. */
   private static final Set<String> MENDABLE =
-      Set.of(
-          "dose-short",
-          "dose-over",
-          "valve-leaking",
-          "scale-stuck",
-          "scale-noisy",
-          "scale-silent",
-          "scale-out-of-range",
-          "scale-drifting",
-          "blind-ration",
-          "cups-swapped");
+      words(
+          AlertCode.DOSE_SHORT,
+          AlertCode.DOSE_OVER,
+          AlertCode.SHEDS_WATER,
+          AlertCode.VALVE_LEAKING,
+          AlertCode.SCALE_STUCK,
+          AlertCode.SCALE_NOISY,
+          AlertCode.SCALE_SILENT,
+          AlertCode.SCALE_OUT_OF_RANGE,
+          AlertCode.SCALE_DRIFTING,
+          AlertCode.BLIND_RATION,
+          AlertCode.CUPS_SWAPPED);
+
+  private static final Set<String> SHEDS = words(AlertCode.SHEDS_WATER);
+
+  /** As the alert asks: half an hour, 3 cm deep; then it drains for a while. */
+  private static final int SOAK_MIN = 30;
+
+  private static final double SOAK_CM = 3;
+  private static final int DRAINS_MIN = 60;
 
   /** Told of a cup, but it is the pump that a person then looks after. */
-  private static final Set<String> PUMP = Set.of("pump-running-on");
+  private static final Set<String> PUMP = words(AlertCode.PUMP_RUNNING_ON);
 
   private final Scene scene;
   private final Stand stand;
@@ -58,6 +70,10 @@ final class PersonAtBench {
     this.tickMin = (int) Math.max(1, scene.bench().tick().toMinutes());
     this.outingTold = new boolean[scene.count()];
     this.mixed = start;
+  }
+
+  private static Set<String> words(AlertCode... codes) {
+    return Arrays.stream(codes).map(AlertCode::word).collect(Collectors.toUnmodifiableSet());
   }
 
   /**
@@ -132,6 +148,10 @@ final class PersonAtBench {
       stand.remove(dead.cup());
       order("retire", name(dead.cup())).put("because", dead.rotted() ? "rotted" : "dried");
     } else if (act instanceof Act.Mending mending) {
+      if (alerts.active(mending.cup(), SHEDS)) {
+        Act.Soak soak = new Act.Soak(mending.cup(), SOAK_MIN, SOAK_CM, DRAINS_MIN);
+        soaking.add(new Soaking(soak, tick));
+      }
       stand.mend(mending.cup());
       order("clear", name(mending.cup()));
     } else if (act instanceof Act.Filling) {

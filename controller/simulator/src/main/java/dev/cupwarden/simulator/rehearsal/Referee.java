@@ -1,7 +1,9 @@
 package dev.cupwarden.simulator.rehearsal;
 
+import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Window;
+import dev.cupwarden.core.watering.Cause;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
@@ -13,7 +15,7 @@ import java.util.List;
 
 /**
  * Looks at every pass with no more than the bench file, the readings and what the person said, and
- * notes each broken limit. It shares no code with the controller's limits.
+ * notes each broken limit by its name. It shares no rule with the controller's limits.
  */
 final class Referee {
   private static final Duration NO_READING_FOR = Duration.ofMinutes(12);
@@ -73,26 +75,26 @@ final class Referee {
   void judge(Watering pass, RehearsalReadings readings) {
     int cup = pass.cup();
     Instant at = readings.at();
-    boolean rescue = pass.why().equals("rescue");
+    boolean rescue = pass.why().equals(Cause.RESCUE.word());
     double most =
         Math.min(bench.watering().passMl(), scene.nominal(cup).capacityMl() / 10 * LEARNED);
-    note(pass.totalMl() > most + ROUNDING_ML, "pass", pass, at);
+    note(pass.totalMl() > most + ROUNDING_ML, LimitCode.PASS, pass, at);
     note(
         lastPass[cup] != null && at.isBefore(lastPass[cup].plus(bench.watering().soak())),
-        "soak",
+        LimitCode.SOAK,
         pass,
         at);
-    note(!rescue && !inWindow(cup, at), "window", pass, at);
-    note(!readings.onBench()[cup], "away", pass, at);
-    note(coldest(readings) < bench.climate().frostC(), "frost", pass, at);
-    note(!rescue && readings.air().rootC() < bench.climate().coldC(), "cold", pass, at);
+    note(!rescue && !inWindow(cup, at), LimitCode.WINDOW, pass, at);
+    note(!readings.onBench()[cup], LimitCode.AWAY, pass, at);
+    note(frost(readings), LimitCode.FROST, pass, at);
+    note(!rescue && readings.air().rootC() < bench.climate().coldC(), LimitCode.COLD, pass, at);
     Duration unread = Duration.between(lastRead[cup], at);
     boolean blind = unread.compareTo(BLIND_AFTER) > 0;
-    note(!blind && unread.compareTo(NO_READING_FOR) > 0, "untrusted", pass, at);
+    note(!blind && unread.compareTo(NO_READING_FOR) > 0, LimitCode.UNTRUSTED, pass, at);
     if (pass.strength() > unseenStrength()) {
       fedTooEarly += scene.cup(cup).stage().takesFeed() ? 0 : 1;
-      note(!rescue && !readings.stageSaid()[cup].takesFeed(), "stage", pass, at);
-      note(pass.strength() > bench.feeding().ceiling() + 1e-6, "ledger", pass, at);
+      note(!rescue && !readings.stageSaid()[cup].takesFeed(), LimitCode.STAGE, pass, at);
+      note(pass.strength() > bench.feeding().ceiling() + 1e-6, LimitCode.LEDGER, pass, at);
     }
     lastPass[cup] = at;
     given.get(cup).addLast(new Given(at, pass.totalMl(), pass.strength()));
@@ -118,8 +120,8 @@ final class Referee {
       dayMl += each.at().isAfter(at.minus(Duration.ofHours(24))) ? each.ml() : 0;
     }
     double available = scene.nominal(pass.cup()).availableMl() * LEARNED;
-    note(pass.strength() > 0 && labels > available, "ledger", pass, at);
-    note(LEAST_COUNTED * dayMl > available * 1.2, "day-volume", pass, at);
+    note(pass.strength() > 0 && labels > available, LimitCode.LEDGER, pass, at);
+    note(LEAST_COUNTED * dayMl > available * 1.2, LimitCode.DAY_VOLUME, pass, at);
   }
 
   private boolean inWindow(int cup, Instant at) {
@@ -135,13 +137,14 @@ final class Referee {
     return true;
   }
 
-  private static double coldest(RehearsalReadings readings) {
-    return Math.min(readings.air().rootC(), readings.air().airC());
+  /** Roots that may freeze, or air in which water freezes in a drip end. */
+  private boolean frost(RehearsalReadings readings) {
+    return readings.air().rootC() < bench.climate().frostC() || readings.air().airC() <= 0.5;
   }
 
-  private void note(boolean isBroken, String limit, Watering pass, Instant at) {
+  private void note(boolean isBroken, LimitCode limit, Watering pass, Instant at) {
     if (isBroken) {
-      broken.add(at + " " + scene.names().get(pass.cup()) + " " + limit + " " + pass);
+      broken.add(at + " " + scene.names().get(pass.cup()) + " " + limit.word() + " " + pass);
     }
   }
 

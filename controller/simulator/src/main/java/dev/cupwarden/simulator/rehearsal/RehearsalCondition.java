@@ -1,5 +1,6 @@
 package dev.cupwarden.simulator.rehearsal;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.simulator.faults.InjectedFault;
@@ -11,7 +12,7 @@ import dev.cupwarden.simulator.world.TrueCup;
  */
 enum RehearsalCondition {
   /** A day past the wet line; wide also between capacity and refill line. */
-  STAYING_WET("staying-wet", 24, 18) {
+  STAYING_WET(AlertCode.STAYING_WET, 24, 18) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return WET_TOO_LONG.strict(scene, stand, cup, tick, rootC);
@@ -23,7 +24,7 @@ enum RehearsalCondition {
     }
   },
   /** Two days so. */
-  WET_TOO_LONG("wet-too-long", 48, 36) {
+  WET_TOO_LONG(AlertCode.WET_TOO_LONG, 48, 36) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return scene.cup(cup).airFraction() < scene.mix(cup).leastAir();
@@ -38,14 +39,14 @@ enum RehearsalCondition {
     }
   },
   /** Judged only when raised: how long a cup needs to dry is of its own rate. */
-  ROT_WEATHER("rot-weather", Double.POSITIVE_INFINITY, 24) {
+  ROT_WEATHER(AlertCode.ROT_WEATHER, Double.POSITIVE_INFINITY, 24) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return scene.cup(cup).airFraction() < scene.mix(cup).leastAir() + 0.06;
     }
   },
   /** Past its dry line; wide within a tenth of it. */
-  NEAR_DRY("near-dry", 0.5, 0) {
+  NEAR_DRY(AlertCode.NEAR_DRY, 0.5, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return scene.cup(cup).depletion() > lines(scene, stand, cup).dry();
@@ -56,27 +57,27 @@ enum RehearsalCondition {
       return scene.cup(cup).depletion() > lines(scene, stand, cup).dry() - 0.1;
     }
   },
-  SCALE_STUCK("scale-stuck", 2, 0) {
+  SCALE_STUCK(AlertCode.SCALE_STUCK, 2, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.faults().holds(InjectedFault.SCALE_STUCK, cup) && !stand.silent(cup);
     }
   },
   /** Told after an hour and a half, or sooner. */
-  SCALE_SILENT("scale-silent", 2, 0) {
+  SCALE_SILENT(AlertCode.SCALE_SILENT, 2, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.silent(cup);
     }
   },
-  SCALE_NOISY("scale-noisy", 4, 0) {
+  SCALE_NOISY(AlertCode.SCALE_NOISY, 4, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.faults().holds(InjectedFault.SCALE_NOISY, cup);
     }
   },
   /** Away for hours without a word; a person who said so need not be told of it. */
-  CUP_AWAY("cup-away", 6, 0) {
+  CUP_AWAY(AlertCode.CUP_AWAY, 6, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.away(cup, tick) && !stand.awayTold(cup);
@@ -88,7 +89,7 @@ enum RehearsalCondition {
     }
   },
   /** More salt than seedlings bear, by the salts truly in the cup. */
-  SALTS_HIGH("salts-high", 24, 0) {
+  SALTS_HIGH(AlertCode.SALTS_HIGH, 24, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return scene.cup(cup).ecAtCapacityMsPerCm() > 1.1 * SaltBalance.MOST_MS_PER_CM;
@@ -100,25 +101,25 @@ enum RehearsalCondition {
     }
   },
   /** Judged only when raised: a valve that clogs between waterings is not yet a short dose. */
-  DOSE_SHORT("dose-short", Double.POSITIVE_INFINITY, 0) {
+  DOSE_SHORT(AlertCode.DOSE_SHORT, Double.POSITIVE_INFINITY, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.faults().holds(InjectedFault.VALVE_CLOGGED, cup);
     }
   },
-  VALVE_LEAKING("valve-leaking", 24, 0) {
+  VALVE_LEAKING(AlertCode.VALVE_LEAKING, 24, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.faults().holds(InjectedFault.VALVE_DRIPPING, cup);
     }
   },
-  CUPS_SWAPPED("cups-swapped", 1, 0) {
+  CUPS_SWAPPED(AlertCode.CUPS_SWAPPED, 1, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return stand.swapped(cup);
     }
   },
-  COLD("cold", 1, 0) {
+  COLD(AlertCode.COLD, 1, 0) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return rootC < scene.bench().climate().coldC() - 0.3;
@@ -136,8 +137,8 @@ enum RehearsalCondition {
   final double strictForH;
   final double wideForH;
 
-  RehearsalCondition(String code, double strictForH, double wideForH) {
-    this.code = code;
+  RehearsalCondition(AlertCode alert, double strictForH, double wideForH) {
+    this.code = alert.word();
     this.strictForH = strictForH;
     this.wideForH = wideForH;
   }

@@ -56,6 +56,7 @@ final class Tally {
     double inMl = -startMl;
     double trayMl = stand.spilledMl();
     double nMg = -startNMg;
+    double heldNMg = 0;
     double ecSum = 0;
     double highestEc = 0;
     double leafCm2 = 0;
@@ -66,6 +67,7 @@ final class Tally {
       trayMl += cup.trayMl();
       toughened += cup.stage().takesFeed() ? 1 : 0;
       if (cup.alive()) {
+        heldNMg += balance.nHeldMg();
         ecSum += cup.ecAtCapacityMsPerCm();
         highestEc = Math.max(highestEc, cup.ecAtCapacityMsPerCm());
         leafCm2 += cup.leafCm2();
@@ -86,6 +88,7 @@ final class Tally {
         inMl + stand.spilledMl(),
         trayMl,
         nMg,
+        heldNMg,
         stand.unfedNMg(),
         labelNMg,
         living == 0 ? 0 : ecSum / living,

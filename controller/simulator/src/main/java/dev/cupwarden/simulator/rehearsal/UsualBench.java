@@ -8,7 +8,7 @@ import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.Mix;
 import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.core.setup.RootStage;
-import dev.cupwarden.core.setup.StageLines;
+import dev.cupwarden.core.setup.RootingRules;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.setup.Vessel;
 import dev.cupwarden.core.setup.WateringRules;
@@ -66,10 +66,6 @@ public final class UsualBench {
   }
 
   private static Bench of(SortedMap<String, Cup> cups, List<Vessel> kinds, double tankPart) {
-    SortedMap<RootStage, StageLines> lines = new TreeMap<>();
-    for (RootStage stage : RootStage.values()) {
-      lines.put(stage, StageLines.usual(stage));
-    }
     SortedMap<String, Mix> mixes = new TreeMap<>();
     MIXES.forEach(mix -> mixes.put(mix.name(), mix));
     SortedMap<String, Vessel> vessels = new TreeMap<>();
@@ -86,7 +82,7 @@ public final class UsualBench {
         WateringRules.USUAL,
         Duration.ofMinutes(5),
         FeedingRules.USUAL,
-        lines,
+        RootingRules.USUAL,
         ClimateRules.USUAL,
         mixes,
         vessels,

@@ -15,12 +15,12 @@ final class Disease {
   /** Past this much there is no coming back. */
   private static final double BEYOND = 0.6;
 
-  private final Nature nature;
+  private final Nature.WoodNature nature;
   private double spores;
   private double lesion;
   private double wounds;
 
-  Disease(Nature nature) {
+  Disease(Nature.WoodNature nature) {
     this.nature = nature;
     this.spores = nature.spores();
   }

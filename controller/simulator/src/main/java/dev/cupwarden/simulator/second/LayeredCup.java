@@ -62,14 +62,15 @@ public final class LayeredCup implements TrueCup {
       long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     this.nature = Nature.draw(vessel, sheet, cup, random);
-    this.bed = new Bed(nature.topCm(), nature.baseCm(), nature.depthCm(), nature.curve());
-    this.surface = new Surface(nature, bed);
+    Nature.BedNature mix = nature.bed();
+    this.bed = new Bed(mix.topCm(), mix.baseCm(), mix.depthCm(), mix.curve());
+    this.surface = new Surface(nature.bed(), bed);
     this.plant = new Woody(nature, bed, cup.stage());
     this.labelNMgPerMl = feed.map(bag -> bag.nPct() * bag.labelGPerL() / 100).orElse(0.0);
     this.labelSaltMgPerMl =
         feed.map(bag -> bag.ecMsPerCmPerGPerL() * bag.labelGPerL() * SALT_SCALE).orElse(0.0);
     this.waterSaltMgPerMl = waterEcMsPerCm * SALT_SCALE;
-    this.woodG = cup.cuttingG() - nature.stemMl();
+    this.woodG = cup.cuttingG() - nature.wood().stemMl();
     bed.fill(0.88 + 0.10 * random.nextDouble(), waterSaltMgPerMl);
     start.take(bed.waterMl() + plant.heldMl(), 0, bed.saltMg());
   }
@@ -115,7 +116,7 @@ public final class LayeredCup implements TrueCup {
 
   private void base(double h) {
     double standsCm = basinCm > 0 ? basinCm : saucer.ml / SAUCER_CM2;
-    double ml = bed.solve(h, standsCm, nature.open());
+    double ml = bed.solve(h, standsCm, nature.bed().open());
     movingMlPerH = ml / h;
     Parcel lowest = bed.layer(Bed.LAYERS - 1);
     if (ml > 0) {
@@ -152,7 +153,7 @@ public final class LayeredCup implements TrueCup {
   public double grossG() {
     double plantG = woodG + plant.heldMl() + plant.grownG();
     double aboutG = (onSaucer ? SAUCER_G + saucer.ml : 0) + (covered ? 8 : 0);
-    return nature.dryG() + plantG + waterMl() + aboutG;
+    return nature.bed().dryG() + plantG + waterMl() + aboutG;
   }
 
   @Override
@@ -172,7 +173,7 @@ public final class LayeredCup implements TrueCup {
 
   @Override
   public double availableMl() {
-    return bed.drainedMl() - nature.unavailable() * bed.volumeMl();
+    return bed.drainedMl() - nature.bed().unavailable() * bed.volumeMl();
   }
 
   @Override
@@ -182,13 +183,13 @@ public final class LayeredCup implements TrueCup {
 
   @Override
   public double depletionAtAir(double airFraction) {
-    double ml = (nature.curve().porosity() - airFraction) * bed.volumeMl();
+    double ml = (nature.bed().curve().porosity() - airFraction) * bed.volumeMl();
     return (bed.drainedMl() - ml) / availableMl();
   }
 
   @Override
   public double airFraction() {
-    return nature.curve().porosity() - bed.waterMl() / bed.volumeMl();
+    return nature.bed().curve().porosity() - bed.waterMl() / bed.volumeMl();
   }
 
   @Override

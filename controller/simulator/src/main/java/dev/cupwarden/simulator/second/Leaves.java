@@ -22,12 +22,12 @@ final class Leaves {
 
   private static final double BUD_CM2 = 6;
 
-  private final Nature nature;
+  private final Nature.WoodNature nature;
   private double cm2;
   private double warmDegD;
   private double open = NIGHT;
 
-  Leaves(Nature nature, double cm2) {
+  Leaves(Nature.WoodNature nature, double cm2) {
     this.nature = nature;
     this.cm2 = cm2;
     this.warmDegD = cm2 > 0 ? nature.budsDegD() : 0;

@@ -36,7 +36,7 @@ final class Roots {
       for (int i = 0; i < Bed.LAYERS; i++) {
         lengthCm[i] = reach * FULL_CM_PER_ML * bed.layerMl(i);
       }
-      tanDegD = stage.takesFeed() ? nature.tanDegD() : 0;
+      tanDegD = stage.takesFeed() ? nature.wood().tanDegD() : 0;
     }
   }
 
@@ -44,7 +44,7 @@ final class Roots {
   void grow(double h, double rootC, double vigour) {
     double degD = Math.max(0, Math.min(rootC, 27) - BASE_C) * h / 24;
     if (healed < 1) {
-      healed += degD / nature.callusDegD() * likes(CUT) * (0.5 + 0.5 * vigour);
+      healed += degD / nature.wood().callusDegD() * likes(CUT) * (0.5 + 0.5 * vigour);
       if (healed >= 1) {
         lengthCm[CUT] = SHOWS_CM / 3;
       }
@@ -62,7 +62,7 @@ final class Roots {
           (i > 0 ? lengthCm[i - 1] : 0) + (i + 1 < Bed.LAYERS ? lengthCm[i + 1] : 0);
       double room = Math.max(0, 1 - lengthCm[i] / (mostCm * bed.layerMl(i)));
       double tips = lengthCm[i] + 0.15 * neighbours;
-      lengthCm[i] += tips * nature.rootsPerDegD() * degD * room * likes(i) * vigour;
+      lengthCm[i] += tips * nature.wood().rootsPerDegD() * degD * room * likes(i) * vigour;
     }
   }
 
@@ -77,7 +77,7 @@ final class Roots {
   double dieBack(double h) {
     double before = totalCm();
     for (int i = 0; i < Bed.LAYERS; i++) {
-      if (bed.theta(i) < nature.unavailable() * 1.05) {
+      if (bed.theta(i) < nature.bed().unavailable() * 1.05) {
         lengthCm[i] *= StrictMath.exp(-h / 120);
       }
     }
@@ -89,7 +89,7 @@ final class Roots {
     if (seen == RootStage.STRUCK && total >= SHOWS_CM) {
       seen = RootStage.WHITE;
     }
-    if (seen == RootStage.WHITE && tanDegD >= nature.tanDegD()) {
+    if (seen == RootStage.WHITE && tanDegD >= nature.wood().tanDegD()) {
       seen = RootStage.TOUGHENED;
     }
     if (seen == RootStage.TOUGHENED && total >= 0.5 * FULL_CM_PER_ML * bed.volumeMl()) {

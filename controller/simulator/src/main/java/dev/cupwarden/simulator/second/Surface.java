@@ -11,13 +11,13 @@ final class Surface {
   private static final double DRY_FROM_S_PER_M = 805;
   private static final double SHRINKS_BELOW = 0.62;
 
-  private final Nature nature;
+  private final Nature.BedNature nature;
   private final Bed bed;
   private final Parcel puddle = new Parcel();
   private double sheds;
   private double evaporatedMl;
 
-  Surface(Nature nature, Bed bed) {
+  Surface(Nature.BedNature nature, Bed bed) {
     this.nature = nature;
     this.bed = bed;
   }

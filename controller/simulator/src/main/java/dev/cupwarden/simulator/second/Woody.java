@@ -35,12 +35,12 @@ final class Woody {
     this.nature = nature;
     this.bed = bed;
     this.roots = new Roots(nature, bed, stage);
-    this.leaves = new Leaves(nature, stage.rooted() ? 25.0 * stage.ordinal() : 0);
-    this.disease = new Disease(nature);
-    this.stemMl = nature.stemMl();
+    this.leaves = new Leaves(nature.wood(), stage.rooted() ? 25.0 * stage.ordinal() : 0);
+    this.disease = new Disease(nature.wood());
+    this.stemMl = nature.wood().stemMl();
     double drained = bed.drainedMl() / bed.volumeMl();
-    double late = nature.unavailable() + 0.30 * (drained - nature.unavailable());
-    this.halfCm = nature.curve().suctionCm(late / bed.porosity());
+    double late = nature.bed().unavailable() + 0.30 * (drained - nature.bed().unavailable());
+    this.halfCm = nature.bed().curve().suctionCm(late / bed.porosity());
   }
 
   void live(double h, Breeze air) {
@@ -74,7 +74,7 @@ final class Woody {
   }
 
   private void suffer(double h) {
-    double left = stemMl / nature.stemMl();
+    double left = stemMl / nature.wood().stemMl();
     if (left < 0.45) {
       leaves.shed(Math.min(0.5, 0.03 * h));
     }
@@ -84,7 +84,7 @@ final class Woody {
 
   /** Roots fill the stem up from the layers, most from where it is easiest. */
   private void draw(double h, double rootC) {
-    double missingMl = nature.stemMl() - stemMl;
+    double missingMl = nature.wood().stemMl() - stemMl;
     double easeSum = 0;
     double[] ease = new double[Bed.LAYERS];
     for (int i = 0; i < Bed.LAYERS; i++) {
@@ -98,7 +98,7 @@ final class Woody {
     double mostMl = 0.45 * StrictMath.sqrt(easeSum) * warm * sound * h;
     double wantedMl = Math.min(missingMl, mostMl);
     for (int i = 0; i < Bed.LAYERS && easeSum > 0; i++) {
-      double floorMl = nature.unavailable() * bed.layerMl(i);
+      double floorMl = nature.bed().unavailable() * bed.layerMl(i);
       double spareMl = Math.max(0, bed.layer(i).ml - floorMl);
       double ml = Math.min(spareMl, wantedMl * ease[i] / easeSum);
       feedOn(bed.layer(i), ml);
@@ -131,7 +131,7 @@ final class Woody {
   }
 
   private double turgid() {
-    return Math.max(0, Math.min(1, (stemMl / nature.stemMl() - 0.25) / 0.5));
+    return Math.max(0, Math.min(1, (stemMl / nature.wood().stemMl() - 0.25) / 0.5));
   }
 
   void wound(double part) {

@@ -121,7 +121,7 @@ class RecordedWeightsTest {
         made.watering(),
         tick,
         made.feeding(),
-        made.lines(),
+        made.rooting(),
         made.climate(),
         made.mixes(),
         made.vessels(),

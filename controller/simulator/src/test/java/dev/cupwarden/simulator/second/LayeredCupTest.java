@@ -189,6 +189,7 @@ class LayeredCupTest {
                           PEAT_PERLITE,
                           LayeredCupPropertiesTest.entered(TALL, RootStage.STRUCK),
                           new SplittableRandom(seed))
+                      .wood()
                       .spores()
                   > 0
               ? 1

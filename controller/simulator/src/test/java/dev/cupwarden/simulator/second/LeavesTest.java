@@ -16,12 +16,13 @@ class LeavesTest {
   private static final MixSheet SHEET = new MixSheet(0.85, 0.52, 0.30, 0.15, 0.11);
   private static final double CM2 = 200;
 
-  private static Nature nature(long seed) {
+  private static Nature.WoodNature nature(long seed) {
     return Nature.draw(
-        TALL,
-        SHEET,
-        LayeredCupPropertiesTest.entered(TALL, RootStage.CIRCLING),
-        new SplittableRandom(seed));
+            TALL,
+            SHEET,
+            LayeredCupPropertiesTest.entered(TALL, RootStage.CIRCLING),
+            new SplittableRandom(seed))
+        .wood();
   }
 
   /** Lit for three hours at 21 °C, turgid: g/h, bark included. */

@@ -37,10 +37,7 @@ class OpenDataWorldTest {
       }
       surface =
           new Surface(
-              new Nature(
-                  radiusCm, radiusCm, depthCm, curve, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1, 1, 1, 0, 1,
-                  1),
-              bed);
+              new Nature.BedNature(radiusCm, radiusCm, depthCm, curve, 0, 0, 0, 0, 0, 1), bed);
       startMl = bed.waterMl();
     }
 

@@ -4,9 +4,8 @@ import dev.cupwarden.host.review.Export.Asked;
 import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import java.nio.file.Path;
+import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.format.DateTimeParseException;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -57,25 +56,12 @@ final class StoreQueryOptions {
       return otherwise;
     }
     try {
-      Instant time = OffsetDateTime.parse(text).toInstant();
-      if (Era.holds(time)) {
-        return time;
-      }
-    } catch (DateTimeParseException notATime) {
+      return Era.read(text);
+    } catch (DateTimeException wrong) {
       throw new ParameterException(
           spec.commandLine(),
-          option + ": expected a time such as 2027-02-14T08:00:00Z, not \"" + text + "\".",
-          notATime);
+          option + ": " + wrong.getMessage() + ", not \"" + text + "\".",
+          wrong);
     }
-    throw new ParameterException(
-        spec.commandLine(),
-        option
-            + ": expected a time from "
-            + Era.EARLIEST
-            + " to "
-            + Era.LATEST
-            + ", not \""
-            + text
-            + "\".");
   }
 }

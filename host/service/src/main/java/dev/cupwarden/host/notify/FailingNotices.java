@@ -1,5 +1,6 @@
 package dev.cupwarden.host.notify;
 
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.watch.HostAlerts;
 import dev.cupwarden.host.watch.HostAlerts.AlertContent;
@@ -9,7 +10,7 @@ import dev.cupwarden.host.watch.HostAlerts.AlertContent;
  * each bench of which a notice failed until one has gone through and none waits on another way.
  */
 final class FailingNotices {
-  static final String CODE = "notices-failing";
+  static final String CODE = AlertCode.NOTICES_FAILING.word();
 
   private final Store store;
   private final HostAlerts alerts;

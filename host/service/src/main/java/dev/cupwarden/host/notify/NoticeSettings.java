@@ -3,9 +3,11 @@ package dev.cupwarden.host.notify;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.HostException;
 import dev.cupwarden.host.PrivateFiles;
+import dev.cupwarden.host.watch.StoreWatch;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Path;
@@ -31,13 +33,13 @@ public record NoticeSettings(
    */
   private static final Set<String> USUALLY_URGENT =
       Set.of(
-          "leak",
-          "valve-leaking",
-          "pump-running-on",
-          "frost",
-          "controller-silent",
-          "two-controllers",
-          "host-store-full");
+          AlertCode.LEAK.word(),
+          AlertCode.VALVE_LEAKING.word(),
+          AlertCode.PUMP_RUNNING_ON.word(),
+          AlertCode.FROST.word(),
+          AlertCode.CONTROLLER_SILENT.word(),
+          AlertCode.TWO_CONTROLLERS.word(),
+          StoreWatch.CODE);
 
   private static final int USUAL_GROUP_S = 60;
   private static final int LONGEST_GROUP_S = 3600;

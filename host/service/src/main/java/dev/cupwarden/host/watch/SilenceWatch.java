@@ -1,6 +1,7 @@
 package dev.cupwarden.host.watch;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.store.Benches.Hearing;
 import dev.cupwarden.host.store.Store;
@@ -35,7 +36,7 @@ public final class SilenceWatch {
   /** So long after its last beat a controller that tells of ticks is taken for an older one. */
   static final Duration OLDER_AFTER = Duration.ofDays(1);
 
-  private static final String CODE = "controller-silent";
+  private static final String CODE = AlertCode.CONTROLLER_SILENT.word();
   private static final double S_PER_MIN = 60;
   private static final Logger LOG = LoggerFactory.getLogger(SilenceWatch.class);
 

@@ -31,7 +31,9 @@ public final class StoreWatch {
   /** So that a file that comes and goes does not tell of it each time. */
   private static final double ENOUGH_AGAIN = 1.2;
 
-  private static final String CODE = "host-store-full";
+  /** Told of the host itself; no controller has such an alert. */
+  public static final String CODE = "host-store-full";
+
   private static final int WORSE_THAN_LOW = 1;
   private static final double BYTES_PER_MB = 1e6;
   private static final double S_PER_MIN = 60;

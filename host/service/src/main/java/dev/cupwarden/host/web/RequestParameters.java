@@ -4,9 +4,8 @@ import dev.cupwarden.host.review.Export;
 import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import io.javalin.http.Context;
+import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.format.DateTimeParseException;
 
 /** Reads the parameters of a request, or says in a sentence what is wrong with them. */
 final class RequestParameters {
@@ -43,15 +42,10 @@ final class RequestParameters {
       return otherwise;
     }
     try {
-      Instant time = OffsetDateTime.parse(text).toInstant();
-      if (Era.holds(time)) {
-        return time;
-      }
-    } catch (DateTimeParseException notATime) {
-      throw new ApiException(BAD_REQUEST, name + ": expected a time such as 2027-02-14T08:00:00Z.");
+      return Era.read(text);
+    } catch (DateTimeException wrong) {
+      throw new ApiException(BAD_REQUEST, name + ": " + wrong.getMessage() + ".");
     }
-    throw new ApiException(
-        BAD_REQUEST, name + ": expected a time from " + Era.EARLIEST + " to " + Era.LATEST + ".");
   }
 
   /** The bench in the path, from and to in the query; all of time where they are not there. */

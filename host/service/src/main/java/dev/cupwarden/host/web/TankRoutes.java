@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.feeding.Nutrients;
 import dev.cupwarden.core.feeding.Recipe;
+import dev.cupwarden.core.feeding.Teaspoons;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.Feed;
@@ -160,7 +161,9 @@ final class TankRoutes {
             .put("water_ec_ms_per_cm", recipe.waterEcMsPerCm())
             .put("concentrate", recipe.concentrate());
     // Less than a spoon can tell is to be weighed.
-    told.put("level_teaspoons", recipe.spoonCanTell() ? recipe.levelTeaspoons() : null);
+    boolean spoonCanTell = recipe.spoonCanTell();
+    told.put("level_teaspoons", spoonCanTell ? recipe.levelTeaspoons() : null);
+    told.put("spoons", spoonCanTell ? Teaspoons.words(recipe.levelTeaspoons()) : null);
     return told;
   }
 

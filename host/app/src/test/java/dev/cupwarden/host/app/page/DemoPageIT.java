@@ -37,7 +37,7 @@ class DemoPageIT {
       browser.screenshot("demo-wide");
       browser.run("location.hash = '#/back-room/tanks'");
       browser.awaitText("section[data-tank=plain]", "of 12.0 L");
-      browser.awaitText("p[role=status]", "g of feed, or a little over ½ level teaspoon");
+      browser.awaitText("p[role=status]", "g of feed, or a little over 1/2 level teaspoon");
       browser.screenshot("demo-tanks-wide");
       assertEquals(List.of(), browser.consoleErrors());
     }

@@ -207,7 +207,7 @@ class DoingTest {
   void mixNextWeighsTheFeedForATank() {
     browser.open(host.address() + "#/attic/tanks");
     // 4 L at half of 1.532 g/L is 3.064 g, 0.53 spoons of 5.8 g, and 0.3 + 0.766 g/L x 1.25 mS/cm.
-    browser.awaitText("p[role=status]", "3.06 g of feed, or a little over ½ level teaspoon.");
+    browser.awaitText("p[role=status]", "3.06 g of feed, or a little over 1/2 level teaspoon.");
     browser.awaitText("p[role=status]", "Then about 1.26 mS/cm, of which the water’s own 0.30.");
     browser.awaitText("section[data-tank=feed]", "mix no more than 560 mL at a time");
     browser.awaitText(".panel", "from Apr 15, 2027: bloom");

@@ -140,7 +140,7 @@ class LiveHostTest {
     JsonNode mix = json("api/benches/attic/recipe?feed=leafy&volume_ml=4000&strength=0.5");
     browser.awaitText("p[role=status]", "%.2f g of feed".formatted(mix.get("feed_g").asDouble()));
     assertEquals(0.53, mix.get("level_teaspoons").asDouble(), 0.005);
-    browser.awaitText("p[role=status]", "or a little over ½ level teaspoon");
+    browser.awaitText("p[role=status]", "or a little over 1/2 level teaspoon");
     browser.tabTo("input[inputmode=decimal]");
     browser.press(Keys.TAB);
     browser.typeOver("400");

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.feeding.Teaspoons;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.BenchSetup;
@@ -360,7 +361,7 @@ final class StubHost implements AutoCloseable {
             List.of(
                 new FeedingRules.PlanStep(LocalDate.parse("2026-11-01"), "leafy"),
                 new FeedingRules.PlanStep(LocalDate.parse("2027-04-15"), "bloom"))),
-        new BenchSetup.Climate(12, 3, 30),
+        new BenchSetup.Climate(12, 3, 30, 27, Optional.empty()),
         new TreeMap<>(
             Map.of(
                 "tall", new BenchSetup.Vessel(92, 60, 112, 13),
@@ -414,6 +415,8 @@ final class StubHost implements AutoCloseable {
             feedG,
             "level_teaspoons",
             feedG / bag.spoonG(),
+            "spoons",
+            Teaspoons.words(feedG / bag.spoonG()),
             "ec_ms_per_cm",
             0.3 + bag.labelGPerL() * strength * bag.ecMsPerCmPerGPerL(),
             "water_ec_ms_per_cm",

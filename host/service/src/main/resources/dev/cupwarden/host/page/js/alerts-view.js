@@ -1,7 +1,7 @@
 // Alerts: open ones with what to do, one line for all from one cause, and past ones.
 
 import * as api from './api.js';
-import { freshId, h, say, setText } from './dom.js';
+import { freshId, h, regionTable, say, setText } from './dom.js';
 import { alertsByCause, commonLimit, compareNames, keyOfAlert } from './reading.js';
 import { store } from './store.js';
 import { alertOf, nameOfAlert, nameOfLimit } from './tables.js';
@@ -69,7 +69,7 @@ export function alertsView(benchName) {
   const open = h('div');
   const past = h('tbody');
   const state = h('p', { class: 'quiet', role: 'status' });
-  const pastTable = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.past }, h('table', null, past));
+  const pastTable = regionTable(t.past, null, past);
   const refusal = store.mayAct() ? null : h('p', { class: 'refusal', id: freshId('refusal') }, text.session.lookOnly(store.session.name));
   const el = h(
     'section',

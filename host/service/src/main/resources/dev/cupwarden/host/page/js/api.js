@@ -59,7 +59,7 @@ export const setup = (bench) => get(path('benches', bench, 'setup'));
 /** Tanks: {tank, size_ml, feed, strength, left_ml, use_ml_per_d, use_over_s, lasts_until}. */
 export const tanks = (bench) => get(path('benches', bench, 'tanks'));
 
-/** What to weigh for a volume of a feed at a strength: {feed_g, level_teaspoons, ec_ms_per_cm, …}. */
+/** What to weigh for a volume of a feed at a strength: {feed_g, spoons, ec_ms_per_cm, …}. */
 export const recipe = (bench, fields) => get(path('benches', bench, 'recipe') + query(fields));
 
 /** Of the host itself: whether its store takes what it is given, and how much room it has. */

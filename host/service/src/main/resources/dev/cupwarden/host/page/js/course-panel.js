@@ -2,7 +2,7 @@
 // what it was fed, and its salts.
 
 import * as api from './api.js';
-import { h, setText } from './dom.js';
+import { h, numberCol, regionTable, setText } from './dom.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -35,25 +35,7 @@ export function coursePanel(benchName, cupName) {
     'details',
     { ontoggle: () => tellTable() },
     h('summary', null, t.table),
-    h(
-      'div',
-      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.heading },
-      h(
-        'table',
-        null,
-        h(
-          'thead',
-          null,
-          h(
-            'tr',
-            null,
-            h('th', { scope: 'col' }, text.cup.colTime),
-            NAMES.map((name) => h('th', { scope: 'col', class: 'n' }, t.col[name](u.massUnit()))),
-          ),
-        ),
-        body,
-      ),
-    ),
+    regionTable(t.heading, [text.cup.colTime, ...NAMES.map((name) => numberCol(t.col[name](u.massUnit())))], body),
   );
   const el = h(
     'section',

@@ -3,7 +3,7 @@
 import * as api from './api.js';
 import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
-import { h, setAttr, setText } from './dom.js';
+import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
 import { momentPanel } from './moment-panel.js';
 import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt } from './reading.js';
 import { reasonItems } from './reasons-list.js';
@@ -158,55 +158,23 @@ function curvePanel(benchName, cupName, heard) {
     'details',
     { ontoggle: () => tell() },
     h('summary', null, t.table),
-    h(
-      'div',
-      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.chart },
-      h(
-        'table',
-        null,
-        h(
-          'thead',
-          null,
-          h(
-            'tr',
-            null,
-            h('th', { scope: 'col' }, t.colTime),
-            h('th', { scope: 'col', class: 'n' }, t.colMass),
-            h('th', { scope: 'col', class: 'n' }, t.colLeft),
-          ),
-        ),
-        table,
-      ),
-    ),
+    regionTable(t.chart, [t.colTime, numberCol(t.colMass), numberCol(t.colLeft)], table),
   );
-  const buttons = RANGES_H.map((hours) =>
-    h('button', { type: 'button', 'aria-pressed': 'false', onclick: () => follow(hours) }, t.range[hours]),
+  let following = USUAL_RANGE_H; // hours up to now; null while the reader looks elsewhere
+  const ranges = toggles(
+    RANGES_H,
+    (hours) => t.range[hours],
+    (hours) => hours === following,
+    (hours) => follow(hours),
   );
   const doses = h('tbody');
   const doseNone = h('p', { class: 'quiet' }, t.noDoses);
-  const doseTable = h(
-    'div',
-    { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.doses },
-    h(
-      'table',
-      null,
-      h(
-        'thead',
-        null,
-        h(
-          'tr',
-          null,
-          [t.colTime, t.colWater, t.colFeed, t.colStrength, t.colWhy, t.colOutcome].map((word) => h('th', { scope: 'col' }, word)),
-        ),
-      ),
-      doses,
-    ),
-  );
+  const doseTable = regionTable(t.doses, [t.colTime, t.colWater, t.colFeed, t.colStrength, t.colWhy, t.colOutcome], doses);
   const el = h(
     'section',
     { class: 'panel' },
     h('h2', null, t.chart),
-    h('div', { class: 'row', role: 'group', 'aria-label': t.ranges }, buttons),
+    h('div', { class: 'row', role: 'group', 'aria-label': t.ranges }, ranges.buttons),
     place,
     summary,
     h('p', { class: 'quiet' }, t.chartHint),
@@ -217,7 +185,6 @@ function curvePanel(benchName, cupName, heard) {
   let chart = null;
   let data = { at: [], mass_g: [] };
   let doseEvents = [];
-  let following = USUAL_RANGE_H; // hours up to now; null while the reader looks elsewhere
   let range = null;
   let asked = 0;
   let timer = null;
@@ -228,7 +195,7 @@ function curvePanel(benchName, cupName, heard) {
     following = hours;
     const to = bench().now / 1000;
     range = { from: hours === 0 ? (data.first ?? to - 336 * 3600) : to - hours * 3600, to };
-    buttons.forEach((button, i) => setAttr(button, 'aria-pressed', String(RANGES_H[i] === hours)));
+    ranges.show();
     chart?.setRange(range.from, range.to);
     load(hours === 0);
   }
@@ -236,7 +203,7 @@ function curvePanel(benchName, cupName, heard) {
   function moved(from, to) {
     following = null;
     range = { from, to };
-    buttons.forEach((button) => setAttr(button, 'aria-pressed', 'false'));
+    ranges.show();
     clearTimeout(timer);
     timer = setTimeout(() => load(false), SETTLE_MS);
     tell();

@@ -1,7 +1,7 @@
 // Orders: picked, told beforehand, sent, and followed to their receipts.
 
 import * as api from './api.js';
-import { freshId, h, say, setText } from './dom.js';
+import { freshId, h, regionTable, say, setText } from './dom.js';
 import { BACK_BY, before, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, roomOf } from './orders.js';
 import { compareNames } from './reading.js';
 import { store } from './store.js';
@@ -360,7 +360,7 @@ function orderWords(order) {
 function receiptsPanel(benchName) {
   const list = h('tbody');
   const state = h('p', { class: 'quiet', role: 'status' });
-  const table = h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.receipts }, h('table', null, list));
+  const table = regionTable(t.receipts, null, list);
   const el = h('section', { class: 'panel' }, h('h2', null, t.receipts), state, table);
 
   /** Passes given for orders, since the oldest order that is shown. */

@@ -34,6 +34,49 @@ export function setAttr(el, name, value) {
   else if (el.getAttribute(name) !== String(value)) el.setAttribute(name, value);
 }
 
+/** A heading of a column of numbers. */
+export function numberCol(word) {
+  return h('th', { scope: 'col', class: 'n' }, word);
+}
+
+/** A table in a region of its own that scrolls; its columns' headings are words or elements, or null where it has none. */
+export function regionTable(label, cols, ...parts) {
+  const head =
+    cols &&
+    h(
+      'thead',
+      null,
+      h(
+        'tr',
+        null,
+        cols.map((col) => (typeof col === 'string' ? h('th', { scope: 'col' }, col) : col)),
+      ),
+    );
+  return h('div', { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': label }, h('table', null, head, parts));
+}
+
+/** A button for each value, pressed where `isOn` says so; `show` says it anew after something else has changed that. */
+export function toggles(values, word, isOn, press) {
+  const buttons = values.map((value) =>
+    h(
+      'button',
+      {
+        type: 'button',
+        'aria-pressed': String(isOn(value)),
+        onclick: () => {
+          press(value);
+          show();
+        },
+      },
+      word(value),
+    ),
+  );
+  function show() {
+    buttons.forEach((button, i) => setAttr(button, 'aria-pressed', String(isOn(values[i]))));
+  }
+  return { buttons, show };
+}
+
 let lastId = 0;
 
 /** An id no other element of this page has. */

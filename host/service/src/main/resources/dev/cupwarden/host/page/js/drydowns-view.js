@@ -1,7 +1,7 @@
 // Dry-downs laid over one another from the moment watering ended: a rooting cup dries on a steeper line.
 
 import * as api from './api.js';
-import { h, setAttr, setText } from './dom.js';
+import { h, regionTable, setText, toggles } from './dom.js';
 import { compareNames } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
@@ -44,59 +44,30 @@ export function drydownsView(benchName, chosenNames) {
   const told = h('ul', { class: 'says' });
   const shade = h('p', { class: 'quiet' }, t.band);
   const body = h('tbody');
-  const spans = DAYS.map((each) =>
-    h(
-      'button',
-      {
-        type: 'button',
-        'aria-pressed': String(each === days),
-        onclick: () => {
-          days = each;
-          spans.forEach((button, i) => setAttr(button, 'aria-pressed', String(DAYS[i] === days)));
-          load();
-        },
-      },
-      t.days[each],
-    ),
+  const spans = toggles(
+    DAYS,
+    (each) => t.days[each],
+    (each) => each === days,
+    (each) => {
+      days = each;
+      load();
+    },
   );
-  const picks = names.map((name) =>
-    h(
-      'button',
-      {
-        type: 'button',
-        'aria-pressed': String(chosen.has(name)),
-        onclick: (event) => {
-          if (chosen.has(name)) chosen.delete(name);
-          else if (chosen.size < MOST_CUPS) chosen.add(name);
-          setAttr(event.target, 'aria-pressed', String(chosen.has(name)));
-          load();
-        },
-      },
-      name,
-    ),
+  const picks = toggles(
+    names,
+    (name) => name,
+    (name) => chosen.has(name),
+    (name) => {
+      if (chosen.has(name)) chosen.delete(name);
+      else if (chosen.size < MOST_CUPS) chosen.add(name);
+      load();
+    },
   );
   const tablePanel = h(
     'section',
     { class: 'panel' },
     h('h2', null, t.table),
-    h(
-      'div',
-      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.table },
-      h(
-        'table',
-        null,
-        h(
-          'thead',
-          null,
-          h(
-            'tr',
-            null,
-            [t.colCup, t.colFrom, t.colSpan, t.lost, t.colRate, t.colHalf, t.colFit].map((word) => h('th', { scope: 'col' }, word)),
-          ),
-        ),
-        body,
-      ),
-    ),
+    regionTable(t.table, [t.colCup, t.colFrom, t.colSpan, t.lost, t.colRate, t.colHalf, t.colFit], body),
     h('p', { class: 'quiet' }, t.method),
   );
   const el = h(
@@ -116,9 +87,9 @@ export function drydownsView(benchName, chosenNames) {
           { class: 'panel' },
           h('h2', null, t.cups),
           h('p', { class: 'quiet' }, t.atMost(MOST_CUPS)),
-          h('div', { class: 'row', role: 'group', 'aria-label': t.cups }, picks),
+          h('div', { class: 'row', role: 'group', 'aria-label': t.cups }, picks.buttons),
           h('h3', null, t.weeks),
-          h('div', { class: 'row', role: 'group', 'aria-label': t.weeks }, spans),
+          h('div', { class: 'row', role: 'group', 'aria-label': t.weeks }, spans.buttons),
         ),
       ),
     ),
@@ -236,7 +207,7 @@ export function drydownsView(benchName, chosenNames) {
         for (const { cup } of doses) if (bench.cups.has(cup)) passes.set(cup, (passes.get(cup) ?? 0) + 1);
         const often = [...passes.keys()].sort((a, b) => passes.get(b) - passes.get(a) || compareNames(a, b));
         (often.length > 0 ? often : names).slice(0, SHOWN_AT_FIRST).forEach((name) => chosen.add(name));
-        picks.forEach((button, i) => setAttr(button, 'aria-pressed', String(chosen.has(names[i]))));
+        picks.show();
       } catch (error) {
         setText(state, t.failed(error.message));
         return;

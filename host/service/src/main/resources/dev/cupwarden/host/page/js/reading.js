@@ -98,15 +98,3 @@ export function commonLimit(bench, cause) {
   if (held.length < 2) return null;
   return held[0].find((code) => held.every((codes) => codes.includes(code))) ?? null;
 }
-
-const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];
-const AS_GOOD_AS = 0.02; // of the amount: nobody levels a spoon closer
-
-/** Teaspoons in the eighths that spoons come in: "a little over ½ level teaspoon". */
-export function spoonWords(teaspoons) {
-  const eighths = Math.max(1, Math.round(teaspoons * 8));
-  const off = teaspoons / (eighths / 8) - 1;
-  const spoons = `${Math.floor(eighths / 8) || ''}${EIGHTHS[eighths % 8]}`;
-  const say = text.tanks.spoons;
-  return (off > AS_GOOD_AS ? say.over : off < -AS_GOOD_AS ? say.under : say.near)(spoons, eighths > 8);
-}

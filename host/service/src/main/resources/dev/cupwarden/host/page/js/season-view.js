@@ -1,7 +1,7 @@
 // What became of the cuttings, by plant, mix and vessel, with intervals that admit small numbers.
 
 import * as api from './api.js';
-import { h, setAttr, setText } from './dom.js';
+import { h, numberCol, regionTable, setText, toggles } from './dom.js';
 import { compareNames } from './reading.js';
 import { fateOf, wilson } from './season.js';
 import { store } from './store.js';
@@ -31,45 +31,17 @@ export function seasonView(benchName) {
   const problem = h('p', { class: 'error', role: 'status' });
   const what = h('th', { scope: 'col' });
   const cols = ['cups', 'rooted', 'growing', 'unknown', 'rotted', 'dried', 'other'];
-  const buttons = GROUPINGS.map((each) =>
-    h(
-      'button',
-      {
-        type: 'button',
-        'aria-pressed': String(each === by),
-        onclick: () => {
-          by = each;
-          buttons.forEach((button, i) => setAttr(button, 'aria-pressed', String(GROUPINGS[i] === by)));
-          show();
-        },
-      },
-      t.group[each],
-    ),
+  const groups = toggles(
+    GROUPINGS,
+    (each) => t.group[each],
+    (each) => each === by,
+    (each) => {
+      by = each;
+      show();
+    },
   );
   const goneBody = h('tbody');
-  const gone = h(
-    'section',
-    { class: 'panel', hidden: true },
-    h('h2', null, t.gone),
-    h(
-      'div',
-      { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.gone },
-      h(
-        'table',
-        null,
-        h(
-          'thead',
-          null,
-          h(
-            'tr',
-            null,
-            t.goneCols.map((word) => h('th', { scope: 'col' }, word)),
-          ),
-        ),
-        goneBody,
-      ),
-    ),
-  );
+  const gone = h('section', { class: 'panel', hidden: true }, h('h2', null, t.gone), regionTable(t.gone, t.goneCols, goneBody));
   const el = h(
     'section',
     { class: 'view' },
@@ -79,33 +51,13 @@ export function seasonView(benchName) {
     h(
       'div',
       { class: 'row tools', role: 'group', 'aria-label': t.by },
-      buttons,
+      groups.buttons,
       h('button', { type: 'button', onclick: () => print() }, t.print),
     ),
     h(
       'section',
       { class: 'panel' },
-      h(
-        'div',
-        { class: 'table-wrap', tabindex: '0', role: 'region', 'aria-label': t.title },
-        h(
-          'table',
-          null,
-          h(
-            'thead',
-            null,
-            h(
-              'tr',
-              null,
-              what,
-              h('th', { scope: 'col' }, t.col.share),
-              cols.map((col) => h('th', { scope: 'col', class: 'n' }, t.col[col])),
-            ),
-          ),
-          body,
-          foot,
-        ),
-      ),
+      regionTable(t.title, [what, t.col.share, ...cols.map((col) => numberCol(t.col[col]))], body, foot),
       h('p', { class: 'quiet' }, t.interval),
     ),
     gone,

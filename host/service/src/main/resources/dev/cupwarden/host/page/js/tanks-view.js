@@ -2,7 +2,6 @@
 
 import * as api from './api.js';
 import { freshId, h, s, setText } from './dom.js';
-import { spoonWords } from './reading.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -111,9 +110,8 @@ function mixPanel(bench) {
     let words;
     try {
       const mix = await api.recipe(bench.name, fields);
-      const spoons = mix.level_teaspoons === null ? null : spoonWords(mix.level_teaspoons);
       words = [
-        t.result(u.mass(mix.feed_g, 2), spoons),
+        t.result(u.mass(mix.feed_g, 2), mix.spoons),
         t.resultEc(u.number(mix.ec_ms_per_cm, 2), u.number(mix.water_ec_ms_per_cm, 2)),
         t.resultN(...[mix.n_mg_per_l, mix.p_mg_per_l, mix.k_mg_per_l].map((mg) => u.number(mg))),
         mix.concentrate ? t.concentrate : t.order,

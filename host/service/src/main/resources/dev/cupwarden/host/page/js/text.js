@@ -526,11 +526,6 @@ export const text = {
     strength: 'Strength, as part of the label’s',
     bag: (rate, spoon) => `By its label ${rate} to a litre; a level teaspoon holds ${spoon}, as the bench file has it.`,
     result: (grams, spoons) => `${grams} of feed, ${spoons ? `or ${spoons}` : 'too little for a spoon: weigh it'}.`,
-    spoons: {
-      over: (spoons, many) => `a little over ${spoons} level teaspoon${many ? 's' : ''}`,
-      near: (spoons, many) => `about ${spoons} level teaspoon${many ? 's' : ''}`,
-      under: (spoons, many) => `a little under ${spoons} level teaspoon${many ? 's' : ''}`,
-    },
     resultEc: (ec, water) => `Then about ${ec} mS/cm, of which the water’s own ${water}.`,
     resultN: (n, p, k) => `Nitrogen ${n}, phosphorus ${p}, potassium ${k} mg/L.`,
     concentrate: 'This is a concentrate: thin it before any cup gets it.',

@@ -1,0 +1,111 @@
+package dev.cupwarden.core.tick;
+
+import static dev.cupwarden.core.tick.DraftBench.AT;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.alerts.Conditions;
+import dev.cupwarden.core.alerts.NearDry;
+import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.CupEstimate;
+import dev.cupwarden.core.estimate.DistrustCode;
+import dev.cupwarden.core.estimate.Misplaced;
+import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.watering.Cause;
+import dev.cupwarden.core.watering.DryClock;
+import dev.cupwarden.core.watering.Refill;
+import java.time.Instant;
+import java.util.Collections;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A1 is near its dry line of 0.75 from 0.70 on, by what its scale shows or one in twenty may. */
+class JudgeDrynessTest {
+  private final BenchDraft draft = new DraftBench().draft();
+
+  private Optional<AlertNotice> told(CupDraft cup) {
+    Conditions conditions = new Conditions(Collections.emptySortedMap());
+    JudgeDryness.judge(draft, cup, conditions);
+    return DraftBench.told(draft, conditions, "near-dry");
+  }
+
+  private static Instant ago(double minutes) {
+    return AT.minusSeconds(Math.round(60 * minutes));
+  }
+
+  @ParameterizedTest(name = "depletion {0}: {1}")
+  @CsvSource({"0.699, false", "0.701, true"})
+  void nearByATwentieth(double depletion, boolean near) {
+    Optional<AlertNotice> notice = told(DraftBench.holds(draft, "A1", depletion));
+    assertEquals(near, notice.isPresent());
+    notice.ifPresent(one -> assertEquals(0.70, one.threshold(), 1e-9));
+    notice.ifPresent(one -> assertEquals(depletion, one.value(), 1e-4));
+    notice.ifPresent(one -> assertFalse(one.bound()));
+  }
+
+  /**
+   * 0.65 + 1.645 sd / 271.754 mL is 0.70 at an sd of 8.26 g; a doubt shorter than half an hour is a
+   * hand at the cup.
+   */
+  @ParameterizedTest(name = "sd {0} g, doubted for {1} min: {2}")
+  @CsvSource({"8.2, 30, false", "8.3, 30, true", "8.3, 29, false"})
+  void cupThatIsNotBelievedIsJudgedByWhatOneInTwentyExceeds(
+      double sdG, double minutes, boolean near) {
+    double massG = draft.cups.get("A1").weights.massG(0.65);
+    CupDraft cup = DraftBench.doubted(draft, "A1", massG, sdG, DistrustCode.SCALE_SILENT);
+    cup.weight = cup.weight.distrusted(ago(minutes));
+    Optional<AlertNotice> notice = told(cup);
+    assertEquals(near, notice.isPresent());
+    notice.ifPresent(one -> assertTrue(one.bound()));
+    notice.ifPresent(one -> assertTrue(one.whatToDo().endsWith(NearDry.whatToDo(0, false, false))));
+    assertEquals(sdG > 8.26, JudgeDryness.nearDry(cup));
+  }
+
+  /** Past it, after six hours, a day, and with each day; our choice of steps. */
+  @ParameterizedTest(name = "past it for {0} min: severity {1}")
+  @CsvSource({"0, 1", "359, 1", "360, 2", "1439, 2", "1440, 3", "2880, 4"})
+  void growsWorseWithItsTimePastTheLine(double minutes, int severity) {
+    CupDraft cup = DraftBench.holds(draft, "A1", 0.76);
+    cup.watering = cup.watering.with(new DryClock(ago(minutes)));
+    assertEquals(severity, told(cup).get().severity());
+  }
+
+  @Test
+  void cupThatIsBeingWateredIsToldSo() {
+    CupDraft cup = DraftBench.holds(draft, "A1", 0.71);
+    Refill refill = Refill.byHand(Cause.DUE, AT, 90.0, Double.NaN, Set.of(), null);
+    cup.watering = cup.watering.with(refill);
+    assertEquals(NearDry.whatToDo(0, true, false), told(cup).get().whatToDo());
+    cup.watering = cup.watering.with(refill.plus(30.0));
+    assertEquals(NearDry.whatToDo(0, true, true), told(cup).get().whatToDo());
+  }
+
+  /** Of what was lifted off cup-away is told, and of what is away nothing. */
+  @Test
+  void whatDriesElsewhereIsNotGuessedAt() {
+    CupDraft cup = DraftBench.holds(draft, "A1", 0.65);
+    cup.now =
+        new CupEstimate(
+            true, cup.now.massG(), 0.0, 20.0, 1.0, 0.1, true, cup.now.distrust(), true, AT);
+    cup.weight = cup.weight.distrusted(ago(60));
+    assertTrue(told(cup).isEmpty());
+    CupDraft away = DraftBench.holds(draft, "A2", 0.95);
+    assertTrue(told(away).isPresent());
+    away.presence = away.presence.takenAway(AT);
+    assertTrue(told(away).isEmpty());
+  }
+
+  @Test
+  void cupInAnothersPlaceIsToldByItsPartner() {
+    CupDraft cup = DraftBench.holds(draft, "A1", 0.71);
+    cup.latch = new Latch(AlertCode.CUPS_SWAPPED, ago(60), 100.0, 0.0);
+    assertTrue(told(cup).isEmpty(), "an older program kept not with whom");
+    cup.weight = cup.weight.with(Misplaced.of("A2", ago(60), 300.0));
+    assertEquals(NearDry.inAnothersPlace(0, "A2"), told(cup).get().whatToDo());
+  }
+}

@@ -1,0 +1,94 @@
+package dev.cupwarden.core.tick;
+
+import static dev.cupwarden.core.tick.DraftBench.AT;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import dev.cupwarden.core.messages.BenchSetup;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.state.CupState;
+import dev.cupwarden.core.state.TankState;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+
+/** The example bench's file, as it is told to whoever shows it. */
+class TellSetupTest {
+  private final DraftBench bench = new DraftBench();
+  private final BenchSetup told = TellSetup.of(bench.bench, bench.before, AT);
+
+  @Test
+  void rulesAreThoseOfTheFile() {
+    assertEquals(AT, told.at());
+    assertEquals(Optional.of(ZoneId.of("Europe/London")), told.zone());
+    assertEquals(30.0, told.watering().passMl());
+    assertEquals(720.0, told.watering().soakS());
+    assertEquals(0.0, told.feeding().floor());
+    assertEquals(0.5, told.feeding().ceiling());
+    assertEquals(1.0, told.feeding().target().get(RootStage.CIRCLING));
+    assertEquals(12.0, told.climate().coldC());
+    assertEquals(3.0, told.climate().frostC());
+    assertEquals(30.0, told.climate().heatC());
+    assertEquals(0.30, told.waterEcMsPerCm());
+  }
+
+  /** A level teaspoon of 5.8 g in a US gallon of 3.785412 L each fortnight. */
+  @Test
+  void thingsAreThoseOfTheFile() {
+    assertEquals(new BenchSetup.Vessel(92.0, 60.0, 112.0, 13.0), told.vessels().get("tall"));
+    assertEquals(0.10, told.mixes().get("coir-perlite").unavailable());
+    assertEquals(0.10, told.mixes().get("coir-perlite").leastAir());
+    BenchSetup.Feed feed = told.feeds().get("leafy");
+    assertEquals(1.5322, feed.labelGPerL(), 1e-4);
+    assertEquals(1_209_600.0, feed.labelEveryS());
+    assertEquals(new BenchSetup.Tank(4_000.0, Optional.of("leafy"), 0.5), told.tanks().get("feed"));
+    assertEquals(new BenchSetup.Tank(12_000.0, Optional.empty(), 0.0), told.tanks().get("plain"));
+  }
+
+  @Test
+  void cupsAreThoseOfTheFileWithTheLinesOfTheirStage() {
+    BenchSetup.Cup cup = told.cups().get("A1");
+    assertEquals("tall", cup.vessel());
+    assertEquals(Optional.of(LocalDate.of(2026, 11, 14)), cup.struck());
+    assertEquals(14.0, cup.cuttingG());
+    assertEquals(0.05, cup.lines().refill());
+    assertEquals(0.50, cup.lines().due());
+    assertEquals(0.75, cup.lines().dry());
+  }
+
+  @Test
+  void ordersHaveChangedCupsAndTanks() {
+    BenchState was = bench.before;
+    SortedMap<String, CupState> cups = new TreeMap<>(was.cups());
+    cups.remove("A2");
+    SortedMap<String, TankState> tanks = new TreeMap<>(was.tanks());
+    tanks.put("feed", new TankState(null, 0.0, 4_000.0, AT, null));
+    BenchSetup now = TellSetup.of(bench.bench, was.over(cups, was.air(), tanks), AT);
+    assertFalse(now.cups().containsKey("A2"));
+    assertEquals(new BenchSetup.Tank(4_000.0, Optional.empty(), 0.0), now.tanks().get("feed"));
+  }
+
+  /** In the order of the contract, which CatalogueTest holds. */
+  @Test
+  void tablesAreWhole() {
+    assertEquals("hardware", told.limits().get(0).code());
+    assertEquals(25, told.limits().size());
+    assertEquals("mL", limit("pass").unit());
+    assertEquals("lifts", limit("window").dose());
+    assertEquals(38, told.alerts().size());
+    assertEquals(0, alert("leak").rank());
+    assertEquals("g", alert("dose-short").unit());
+  }
+
+  private BenchSetup.Limit limit(String code) {
+    return told.limits().stream().filter(one -> one.code().equals(code)).findFirst().get();
+  }
+
+  private BenchSetup.Alert alert(String code) {
+    return told.alerts().stream().filter(one -> one.code().equals(code)).findFirst().get();
+  }
+}
