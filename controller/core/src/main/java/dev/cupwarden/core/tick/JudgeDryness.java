@@ -69,6 +69,6 @@ final class JudgeDryness {
   }
 
   private static double boundOf(CupDraft cup) {
-    return cup.depletionSeen() + NearDry.ONE_IN_TWENTY_SD * cup.depletionSd();
+    return cup.depletionSeen() + NearDry.ONE_IN_TWENTY_SD * cup.weightSd();
   }
 }
