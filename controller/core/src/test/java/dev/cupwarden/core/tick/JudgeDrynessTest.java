@@ -49,21 +49,31 @@ class JudgeDrynessTest {
   }
 
   /**
-   * 0.65 + 1.645 sd / 271.754 mL is 0.70 at an sd of 8.26 g; a doubt shorter than half an hour is a
-   * hand at the cup.
+   * 1.645 standard deviations of its depletion below 0.70, and a little more or less; a doubt
+   * shorter than half an hour is a hand at the cup.
    */
-  @ParameterizedTest(name = "sd {0} g, doubted for {1} min: {2}")
-  @CsvSource({"8.2, 30, false", "8.3, 30, true", "8.3, 29, false"})
+  @ParameterizedTest(name = "{0} beyond, doubted for {1} min: {2}")
+  @CsvSource({"-0.002, 30, false", "0.002, 30, true", "0.002, 29, false"})
   void cupThatIsNotBelievedIsJudgedByWhatOneInTwentyExceeds(
-      double sdG, double minutes, boolean near) {
-    double massG = draft.cups.get("A1").weights.massG(0.65);
-    CupDraft cup = DraftBench.doubted(draft, "A1", massG, sdG, DistrustCode.SCALE_SILENT);
+      double beyond, double minutes, boolean near) {
+    CupDraft cup = draft.cups.get("A1");
+    double depletion = 0.60;
+    for (int i = 0; i < 20; i++) {
+      doubted(depletion);
+      depletion = 0.70 + beyond - 1.645 * cup.depletionSd();
+    }
+    doubted(depletion);
     cup.weight = cup.weight.distrusted(ago(minutes));
     Optional<AlertNotice> notice = told(cup);
     assertEquals(near, notice.isPresent());
     notice.ifPresent(one -> assertTrue(one.bound()));
     notice.ifPresent(one -> assertTrue(one.whatToDo().endsWith(NearDry.whatToDo(0, false, false))));
-    assertEquals(sdG > 8.26, JudgeDryness.nearDry(cup));
+    assertEquals(beyond > 0.0, JudgeDryness.nearDry(cup));
+  }
+
+  private void doubted(double depletion) {
+    double massG = draft.cups.get("A1").weights.massG(depletion);
+    DraftBench.doubted(draft, "A1", massG, 8.0, DistrustCode.SCALE_SILENT);
   }
 
   /** Past it, after six hours, a day, and with each day; our choice of steps. */

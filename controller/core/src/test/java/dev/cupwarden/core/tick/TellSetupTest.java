@@ -76,10 +76,10 @@ class TellSetupTest {
   @Test
   void tablesAreWhole() {
     assertEquals("hardware", told.limits().get(0).code());
-    assertEquals(25, told.limits().size());
+    assertEquals(26, told.limits().size());
     assertEquals("mL", limit("pass").unit());
     assertEquals("lifts", limit("window").dose());
-    assertEquals(38, told.alerts().size());
+    assertEquals(39, told.alerts().size());
     assertEquals(0, alert("leak").rank());
     assertEquals("g", alert("dose-short").unit());
   }
