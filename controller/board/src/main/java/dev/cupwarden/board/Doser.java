@@ -2,6 +2,7 @@ package dev.cupwarden.board;
 
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.AllowedPass.Part;
+import dev.cupwarden.core.messages.Sentences;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -102,11 +103,11 @@ final class Doser {
               .formatted(pass.plain().ml(), pass.feed().ml()));
     }
     if (plumbing.valveOf(pass.cup()).isEmpty()) {
-      return Optional.of("Cup %s has no valve.".formatted(pass.cup()));
+      return Optional.of(Sentences.noValve(pass.cup()));
     }
     for (Part part : List.of(pass.plain(), pass.feed())) {
       if (part.ml() > 0 && source(part).isEmpty()) {
-        return Optional.of("No valve leads from the tank %s.".formatted(part.tank()));
+        return Optional.of(Sentences.noTankValve(part.tank()));
       }
     }
     Optional<String> leaking = leak.look();

@@ -1,6 +1,7 @@
 package dev.cupwarden.app.check;
 
 import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.BoardWiring;
@@ -55,7 +56,7 @@ final class BenchCheck {
     List<Finding> findings = new ArrayList<>();
     for (Cup cup : bench.cups().values()) {
       if (cup.wiring().valve().isEmpty()) {
-        findings.add(Finding.fail("tubes", "Cup %s has no valve.".formatted(cup.name())));
+        findings.add(Finding.fail("tubes", Sentences.noValve(cup.name())));
       }
       if (cup.wiring().scale().isEmpty() && cup.wiring().probe().isEmpty()) {
         findings.add(
@@ -67,8 +68,7 @@ final class BenchCheck {
           wiring.valves().values().stream()
               .anyMatch(v -> v.tank().filter(tank.name()::equals).isPresent());
       if (!valve && bench.tanks().size() > 1) {
-        findings.add(
-            Finding.fail("tubes", "No valve leads from the tank %s.".formatted(tank.name())));
+        findings.add(Finding.fail("tubes", Sentences.noTankValve(tank.name())));
       }
     }
     findings.addAll(idleScales());

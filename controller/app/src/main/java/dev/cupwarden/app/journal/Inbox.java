@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.orders.OrderForm;
 import dev.cupwarden.core.setup.Names;
 import java.nio.charset.StandardCharsets;
@@ -145,7 +146,7 @@ final class Inbox {
               one.bytes() > OrderForm.MOST_BYTES
                   ? "an order has at most %d bytes, this one has %d"
                       .formatted(OrderForm.MOST_BYTES, one.bytes())
-                  : "stale: it expired at " + one.expires()));
+                  : Sentences.expired(one.expires())));
     }
     return receipts;
   }

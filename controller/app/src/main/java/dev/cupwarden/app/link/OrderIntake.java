@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.orders.OrderForm;
 import dev.cupwarden.core.orders.OrderReader;
@@ -95,7 +96,7 @@ final class OrderIntake {
       throw new Unfit("issued " + issued + ", which is in the future: it is " + now + " here");
     }
     if (!expires.isAfter(now)) {
-      throw new Unfit("stale: it expired at " + expires + ", it is " + now + " here");
+      throw new Unfit(Sentences.expired(expires.toString()) + ", it is " + now + " here");
     }
     if (validity.tooLong(now)) {
       throw new Unfit(validity.tooLongWords());

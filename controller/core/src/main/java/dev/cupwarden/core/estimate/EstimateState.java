@@ -5,7 +5,8 @@ import java.time.Instant;
 /**
  * What is kept of one cup between two looks; it survives a restart in the journal. Only the chain
  * of this package reads its parts; others ask {@link CupEstimate}, {@link #capacity} and {@link
- * #use}.
+ * #use}. Its parts are many, and each is written by one link of that chain: rooms among them would
+ * only be unpacked and packed again at every look.
  *
  * @param seenAt last look; null: none
  * @param readAt last look that read a number; null: none

@@ -14,6 +14,8 @@ package dev.cupwarden.core.estimate;
  * dim one little is lost, and the weight tells it badly. All constants are our choice after own
  * trials.
  *
+ * <p>Its numbers are those of one recursion, each step of which writes all of them.
+ *
  * @param log level of x; its exponential times the bench's index is the cup's loss, g/h
  * @param trendPerDay by how much it rises in a day
  * @param dayVar variance of one day's x about what was expected

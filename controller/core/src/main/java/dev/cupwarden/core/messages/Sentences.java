@@ -49,6 +49,21 @@ public final class Sentences {
         + " within 30 min)";
   }
 
+  /** Of an order that came too late. */
+  public static String expired(String expires) {
+    return "stale: it expired at " + expires;
+  }
+
+  /** Of a cup to which nothing can be pumped. */
+  public static String noValve(String cup) {
+    return "Cup %s has no valve.".formatted(cup);
+  }
+
+  /** Of a tank out of which nothing can be pumped. */
+  public static String noTankValve(String tank) {
+    return "No valve leads from the tank %s.".formatted(tank);
+  }
+
   /** Of a weight that no drained cup of this kind can have. */
   public static String noDrainedWeight(String cup, double foundG, double leastG) {
     return say(

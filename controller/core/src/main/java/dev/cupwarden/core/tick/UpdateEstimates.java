@@ -14,7 +14,6 @@ import dev.cupwarden.core.feeding.LeafShare;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.RootStage;
-import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.LowAir;
