@@ -49,8 +49,8 @@ class JudgeDrynessTest {
   }
 
   /**
-   * 1.645 standard deviations of its depletion below 0.70, and a little more or less; a doubt
-   * shorter than half an hour is a hand at the cup.
+   * 1.645 standard deviations of its weight, in depletion, below 0.70, and a little more or less; a
+   * doubt shorter than half an hour is a hand at the cup.
    */
   @ParameterizedTest(name = "{0} beyond, doubted for {1} min: {2}")
   @CsvSource({"-0.002, 30, false", "0.002, 30, true", "0.002, 29, false"})
@@ -60,7 +60,7 @@ class JudgeDrynessTest {
     double depletion = 0.60;
     for (int i = 0; i < 20; i++) {
       doubted(depletion);
-      depletion = 0.70 + beyond - 1.645 * cup.depletionSd();
+      depletion = 0.70 + beyond - 1.645 * cup.weightSd();
     }
     doubted(depletion);
     cup.weight = cup.weight.distrusted(ago(minutes));

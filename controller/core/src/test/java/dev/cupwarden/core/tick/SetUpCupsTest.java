@@ -68,7 +68,8 @@ class SetUpCupsTest {
 
   /**
    * The short vessel, a cone of 78 mm between 80 and 55 mm: pi 78 (80² + 80 55 + 55²) / 12 = 282.3
-   * mL. Nothing that was given or weighed in the other one holds in it.
+   * mL. Nothing that was given or weighed in the other one holds in it; it holds 191.8 mL of the
+   * bench's water of 0.3 mS/cm.
    */
   @Test
   void repottedCupBeginsAnewInItsVessel() throws OrderRefused {
@@ -78,7 +79,8 @@ class SetUpCupsTest {
     carryOut(new Order.Repot("o", "A1", "short", "coir-perlite"));
     assertEquals(282.3, cup.frame.water().volumeMl(), 0.1);
     assertEquals("short", cup.setup.vessel());
-    assertEquals(SaltBalance.NONE, cup.doses.salts());
+    assertEquals(0.3 * 191.8, cup.doses.salts().msMl(), 0.02);
+    assertEquals(0.0, cup.doses.salts().feedMsMl());
     assertEquals(WaterAccount.NONE, cup.account);
     assertEquals(LONG_AGO, cup.plant.stageSince(), "the cutting is the same");
   }

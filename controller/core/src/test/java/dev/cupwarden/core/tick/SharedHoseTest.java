@@ -144,17 +144,17 @@ class SharedHoseTest {
   }
 
   /**
-   * On the first day of its stage A1 is meant 0.25 (5.0954 / 14) / 0.45 = 0.2022 at 1 g/h, which
-   * takes 5.0954 days from refill to due. A pass of plain water lacks 6.066 mL, made up by 0.5 -
-   * 0.2022 of each further one: 20.37 mL, 0.0750 of 271.754 mL.
+   * On the first day of its stage A1 is meant 75 of the label's 306.44 mg/L N: 0.24475. A pass of
+   * plain water lacks 7.342 mL, made up by 0.5 - 0.24475 of each further one: 28.766 mL, 0.1058 of
+   * 271.754 mL.
    */
   @Test
   void plainWaterIsMadeUpForWithinSoMuchMore() {
     cup.plant = cup.plant.ofStageSince(AT);
-    assertEquals(0.0750, SharedHose.makesUpWithin(draft, cup), 1e-4);
-    draft.hose.owedMl.put("A1", 6.066);
-    assertEquals(0.1499, SharedHose.makesUpWithin(draft, cup), 1e-4);
-    draft.hose.owedMl.put("A1", -6.1);
+    assertEquals(0.1058, SharedHose.makesUpWithin(draft, cup), 1e-4);
+    draft.hose.owedMl.put("A1", 7.342);
+    assertEquals(0.2117, SharedHose.makesUpWithin(draft, cup), 1e-4);
+    draft.hose.owedMl.put("A1", -7.4);
     assertEquals(0.0, SharedHose.makesUpWithin(draft, cup));
     assertTrue(SharedHose.owedMl(draft, cup) < 0.0);
   }
