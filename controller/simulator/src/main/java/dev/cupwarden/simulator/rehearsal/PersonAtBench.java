@@ -148,7 +148,7 @@ final class PersonAtBench {
       stand.remove(dead.cup());
       order("retire", name(dead.cup())).put("because", dead.rotted() ? "rotted" : "dried");
     } else if (act instanceof Act.Mending mending) {
-      if (alerts.active(mending.cup(), SHEDS)) {
+      if (alerts.active(mending.cup(), SHEDS) && scene.cup(mending.cup()).canStandInWater()) {
         Act.Soak soak = new Act.Soak(mending.cup(), SOAK_MIN, SOAK_CM, DRAINS_MIN);
         soaking.add(new Soaking(soak, tick));
       }

@@ -132,6 +132,11 @@ public final class LayeredCup implements TrueCup {
   }
 
   @Override
+  public boolean canStandInWater() {
+    return true;
+  }
+
+  @Override
   public void standInWater(double depthCm) {
     basinCm = Math.max(0, depthCm);
   }

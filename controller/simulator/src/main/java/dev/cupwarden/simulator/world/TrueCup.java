@@ -61,10 +61,15 @@ public interface TrueCup {
   /** The account of water, nitrogen and salts since the start. */
   Balance balance();
 
+  /** Whether its world has basins to stand it in. */
+  default boolean canStandInWater() {
+    return false;
+  }
+
   /**
    * A person stands it in water that deep, cm above its base; 0 takes it out.
    *
-   * @throws UnsupportedOperationException in a world that has no basins
+   * @throws UnsupportedOperationException unless it {@link #canStandInWater}
    */
   default void standInWater(double depthCm) {
     throw new UnsupportedOperationException("no basin in this world");
