@@ -111,10 +111,14 @@ class CalibrateCommandTest {
 
   @Test
   void whatIsUnknownIsRefusedWithOneSentence() {
-    assertEquals(2, calibrate("scale", "s99"));
-    assertEquals(2, calibrate("probe"));
-    assertEquals(1, calibrate("scale", "s1", "--weights", "123"));
-    assertEquals(3, err.toString().lines().count(), err::toString);
+    assertRefused(2, "scale", "s99");
+    assertRefused(2, "probe");
+    assertRefused(1, "scale", "s1", "--weights", "123");
+  }
+
+  private void assertRefused(int exitCode, String... arguments) {
+    assertEquals(exitCode, calibrate(arguments));
+    assertEquals(1, err.toString().lines().count(), err::toString);
   }
 
   @Test

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.messages;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
@@ -63,7 +64,7 @@ public record BenchSetup(
       double frostC,
       double heatC,
       double rootHeatC,
-      Optional<SortedSet<String>> rootCups) {}
+      @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<SortedSet<String>> rootCups) {}
 
   /** Inner diameters, depth of mix, mass when empty. */
   public record Vessel(double topMm, double baseMm, double depthMm, double emptyG) {}
