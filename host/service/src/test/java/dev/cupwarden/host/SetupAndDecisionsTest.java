@@ -43,7 +43,7 @@ class SetupAndDecisionsTest {
     assertEquals(Json.MAPPER.valueToTree(setup).toString(), read.toString());
     assertEquals(92.0, read.at("/vessels/tall/top_mm").asDouble());
     assertEquals("hardware", read.at("/limits/0/code").asText());
-    assertEquals("mL", read.at("/limits/13/unit").asText());
+    assertEquals("mL", read.at("/limits/14/unit").asText());
   }
 
   /** Additive within v1: a controller of before tells no tables, and is heard all the same. */
