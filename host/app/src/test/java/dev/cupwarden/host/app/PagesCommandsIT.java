@@ -36,7 +36,7 @@ import org.junit.jupiter.api.io.TempDir;
 class PagesCommandsIT {
   private static final Path README = SourceTree.ROOT.resolve("README.md");
   private static final Pattern COMMAND = Pattern.compile("(?m)^ {4,}(\\S.*\\.jar .*|keytool .*)$");
-  private static final Pattern CODE = Pattern.compile("`(at,[^`]+|\\d{4}-[^`]+,[^`]+)`");
+  private static final Pattern CODE = Pattern.compile("`(Date,A1[^`]+|\\d{4}-[^`]+,[^`]+)`");
   private static final List<String> BUILT = List.of("controller/app/target", "host/app/target");
   private static final String WIRED =
       "controller/app/src/main/resources/dev/cupwarden/app/back-room.yaml";
