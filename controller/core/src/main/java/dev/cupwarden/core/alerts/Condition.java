@@ -41,7 +41,17 @@ public record Condition(
     /** Between: what stands stays, nothing new is raised. */
     BETWEEN,
     /** So. */
-    ON
+    ON;
+
+    /** On above one value, off below a lower one. */
+    public static Level above(double value, double threshold, double clearBelow) {
+      return value > threshold ? ON : value < clearBelow ? OFF : BETWEEN;
+    }
+
+    /** On below one value, off above a higher one. */
+    public static Level below(double value, double threshold, double clearAbove) {
+      return value < threshold ? ON : value > clearAbove ? OFF : BETWEEN;
+    }
   }
 
   /** Simply so or not. */

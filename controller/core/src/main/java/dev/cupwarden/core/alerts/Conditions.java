@@ -68,20 +68,12 @@ public final class Conditions {
 
   /** On above one value, off below a lower one. */
   public void above(AlertCode code, String cup, double value, double threshold, double clearBelow) {
-    Condition.Level level =
-        value > threshold
-            ? Condition.Level.ON
-            : value < clearBelow ? Condition.Level.OFF : Condition.Level.BETWEEN;
-    add(code, cup, level, value, threshold);
+    add(code, cup, Condition.Level.above(value, threshold, clearBelow), value, threshold);
   }
 
   /** On below one value, off above a higher one. */
   public void below(AlertCode code, String cup, double value, double threshold, double clearAbove) {
-    Condition.Level level =
-        value < threshold
-            ? Condition.Level.ON
-            : value > clearAbove ? Condition.Level.OFF : Condition.Level.BETWEEN;
-    add(code, cup, level, value, threshold);
+    add(code, cup, Condition.Level.below(value, threshold, clearAbove), value, threshold);
   }
 
   /** Simply so or not. */

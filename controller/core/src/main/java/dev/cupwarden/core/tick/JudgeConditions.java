@@ -107,10 +107,7 @@ final class JudgeConditions {
     withoutPlain(draft, cup, to);
     double salt = cup.doses.salts().atCapacityMsPerCm(cup.capacityMl());
     double most = SaltBalance.MOST_MS_PER_CM;
-    Condition.Level level =
-        salt > most
-            ? Condition.Level.ON
-            : salt < 0.9 * most ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    Condition.Level level = Condition.Level.above(salt, most, 0.9 * most);
     String flush = level == Condition.Level.OFF ? null : flush(draft, cup, salt);
     to.add(new Condition(AlertCode.SALTS_HIGH, cup.name(), level, salt, most, flush));
     JudgeRoots.judge(draft, cup, to);

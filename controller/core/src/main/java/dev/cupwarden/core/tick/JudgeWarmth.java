@@ -48,10 +48,7 @@ final class JudgeWarmth {
       }
       coldestC = Math.min(coldestC, Double.isNaN(rootsC) ? coldestC : rootsC);
     }
-    Condition.Level level =
-        coldestC < leastC
-            ? Condition.Level.ON
-            : coldestC > leastC + HYSTERESIS_C ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    Condition.Level level = Condition.Level.below(coldestC, leastC, leastC + HYSTERESIS_C);
     String some =
         names.isEmpty() || names.size() == draft.cups.size()
             ? null
@@ -67,10 +64,7 @@ final class JudgeWarmth {
     double overRootsC = orNone(AirState.valueOf(draft.air.rootC()) - climate.rootHeatC());
     double overAirC = orNone(draft.airC() - climate.heatC());
     double overC = Math.max(overRootsC, overAirC);
-    Condition.Level level =
-        overC > 0.0
-            ? Condition.Level.ON
-            : overC < -HYSTERESIS_C ? Condition.Level.OFF : Condition.Level.BETWEEN;
+    Condition.Level level = Condition.Level.above(overC, 0.0, -HYSTERESIS_C);
     return overRootsC > 0.0
         ? new Condition(
             AlertCode.HEAT,
