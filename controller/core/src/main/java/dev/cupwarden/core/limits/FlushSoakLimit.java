@@ -10,13 +10,8 @@ import java.time.Duration;
 final class FlushSoakLimit implements Limit {
   @Override
   public Ruling rule(Case pass) {
-    if (pass.cup().lastPassAt() == null || pass.bench().between()) {
-      return Ruling.FREE;
-    }
     Duration usual = pass.bench().watering().soak();
-    Duration soak = usual.compareTo(Refill.FLUSH_SOAK) < 0 ? usual : Refill.FLUSH_SOAK;
-    double leastMinutes = soak.toMillis() / 60_000.0;
-    double minutes = pass.hoursSince(pass.cup().lastPassAt()) * 60.0;
-    return minutes < leastMinutes ? Ruling.veto(minutes, leastMinutes) : Ruling.FREE;
+    return SoakLimit.within(
+        pass, usual.compareTo(Refill.FLUSH_SOAK) < 0 ? usual : Refill.FLUSH_SOAK);
   }
 }
