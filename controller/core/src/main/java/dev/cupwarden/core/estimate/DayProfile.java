@@ -230,7 +230,7 @@ record DayProfile(
     return meanOf(perKpa);
   }
 
-  private static double meanOf(List<Double> values) {
+  static double meanOf(List<Double> values) {
     double sum = 0;
     int seen = 0;
     for (double each : values) {

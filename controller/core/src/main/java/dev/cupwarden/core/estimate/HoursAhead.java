@@ -36,7 +36,7 @@ record HoursAhead(double fromHour, List<Double> parts, double air) {
       return EVEN;
     }
     List<Double> each = day.gPerH();
-    double mean = day.meanGPerH();
+    double mean = DayProfile.meanOf(each);
     return mean > 0
         ? new HoursAhead(hour, each.stream().map(one -> one / mean).toList(), day.air())
         : EVEN;
