@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  */
 record TableHeading(String word, Optional<MassUnit> unit) {
   private static final Pattern WITH_UNIT =
-      Pattern.compile("(?i)(.+?)(?:\\s*[(\\[]\\s*(\\w+)\\s*[)\\]]|[,\\s]\\s*(g|kg|oz|lb))");
+      Pattern.compile("(?i)(.+?)(?:\\s*[(\\[]\\s*(\\w+)\\s*[)\\]]|[,\\s]\\s*(\\w+))");
 
   private static final Set<String> TIMES =
       Set.of(
