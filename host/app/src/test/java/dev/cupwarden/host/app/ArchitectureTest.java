@@ -1,7 +1,6 @@
 package dev.cupwarden.host.app;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
-import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -11,7 +10,10 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What Maven's modules cannot say of who may know whom. */
+/**
+ * Who may know whom among the modules, where Maven cannot say it; the core's own rooms: {@code
+ * CoreRoomsTest}.
+ */
 class ArchitectureTest {
   private static final JavaClasses ALL =
       new ClassFileImporter()
@@ -23,61 +25,6 @@ class ArchitectureTest {
   private static final List<String> SHARED =
       List.of(
           "units", "setup", "substrate", "climate", "feeding", "messages", "alerts", "argument");
-
-  @Test
-  void coreIsPure() {
-    noClasses()
-        .that()
-        .resideInAPackage("dev.cupwarden.core..")
-        .should()
-        .dependOnClassesThat()
-        .resideInAnyPackage(
-            "java.net..", "java.nio.file..", "java.sql..", "java.util.concurrent..", "org.slf4j..")
-        .orShould()
-        .dependOnClassesThat()
-        .haveFullyQualifiedName("java.lang.Thread")
-        .orShould()
-        .dependOnClassesThat()
-        .haveFullyQualifiedName("java.io.File")
-        .orShould()
-        .dependOnClassesThat()
-        .haveFullyQualifiedName("java.time.Clock")
-        .orShould()
-        .dependOnClassesThat()
-        .haveFullyQualifiedName("java.util.Random")
-        .orShould()
-        .callMethod(java.time.Instant.class, "now")
-        .orShould()
-        .callMethod(System.class, "currentTimeMillis")
-        .orShould()
-        .callMethod(System.class, "nanoTime")
-        .check(ALL);
-  }
-
-  @Test
-  void roomsOfTheCoreKnowOneAnotherOneWayOnly() {
-    slices().matching("dev.cupwarden.core.(*)..").should().beFreeOfCycles().check(ALL);
-  }
-
-  @Test
-  void noRoomKnowsTheTickNorTheWholeState() {
-    noClasses()
-        .that()
-        .resideInAPackage("dev.cupwarden.core..")
-        .and()
-        .resideOutsideOfPackages("dev.cupwarden.core.tick..", "dev.cupwarden.core.state..")
-        .should()
-        .dependOnClassesThat()
-        .resideInAnyPackage("dev.cupwarden.core.tick..", "dev.cupwarden.core.state..")
-        .check(ALL);
-    noClasses()
-        .that()
-        .resideInAPackage("dev.cupwarden.core.state..")
-        .should()
-        .dependOnClassesThat()
-        .resideInAPackage("dev.cupwarden.core.tick..")
-        .check(ALL);
-  }
 
   @Test
   void boardAndSimulatorShareNothingButTheCore() {
@@ -115,21 +62,6 @@ class ArchitectureTest {
         .resideOutsideOfPackage("dev.cupwarden.host.app..")
         .should()
         .dependOnClassesThat(notShared)
-        .check(ALL);
-  }
-
-  @Test
-  void proposersDoNotAskLimitsAndLimitsDoNotAskProposers() {
-    noClasses()
-        .that()
-        .resideInAnyPackage(
-            "dev.cupwarden.core.watering..",
-            "dev.cupwarden.core.feeding..",
-            "dev.cupwarden.core.dosing..",
-            "dev.cupwarden.core.estimate..")
-        .should()
-        .dependOnClassesThat()
-        .resideInAPackage("dev.cupwarden.core.limits..")
         .check(ALL);
   }
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import dev.cupwarden.app.ControllerCommand;
+import dev.cupwarden.core.house.SourceTree;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.house.SourceTree;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.broker.LoopbackPort;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package dev.cupwarden.host.app;
+package dev.cupwarden.core.house;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -10,12 +10,12 @@ import java.util.stream.Stream;
 
 /** The files that this program is made of, without what is built or hidden. */
 public final class SourceTree {
-  static final Path ROOT = root();
+  public static final Path ROOT = root();
 
   private SourceTree() {}
 
   /** All whose names end so, in order. */
-  static List<Path> files(String ending) {
+  public static List<Path> files(String ending) {
     try (Stream<Path> files = Files.walk(ROOT)) {
       return files
           .filter(path -> path.toString().endsWith(ending))
@@ -28,11 +28,11 @@ public final class SourceTree {
   }
 
   /** As a person would name it, from the top of the tree. */
-  static String name(Path file) {
+  public static String name(Path file) {
     return ROOT.relativize(file).toString();
   }
 
-  static String text(Path file) {
+  public static String text(Path file) {
     try {
       return Files.readString(file);
     } catch (IOException unreadable) {

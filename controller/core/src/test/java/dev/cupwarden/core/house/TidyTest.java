@@ -1,4 +1,4 @@
-package dev.cupwarden.host.app;
+package dev.cupwarden.core.house;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
