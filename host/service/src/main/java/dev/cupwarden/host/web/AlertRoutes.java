@@ -10,14 +10,13 @@ import dev.cupwarden.host.store.Alerts.Seen;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.Optional;
 
 /** A person says of an alert: I have seen it. */
 final class AlertRoutes {
-  private static final int BAD_REQUEST = 400;
-  private static final int NOT_FOUND = 404;
   private static final int LONGEST = 64;
 
   private final Store store;
@@ -43,7 +42,7 @@ final class AlertRoutes {
     store.write(handle -> open[0] = store.alerts().acknowledge(handle, key, seen));
     if (!open[0]) {
       throw new ApiException(
-          NOT_FOUND,
+          HttpStatus.NOT_FOUND,
           "Bench "
               + bench
               + " has no open alert "
@@ -82,18 +81,21 @@ final class AlertRoutes {
       }
     } catch (JsonProcessingException broken) {
       throw new ApiException(
-          BAD_REQUEST,
+          HttpStatus.BAD_REQUEST,
           "Expected a JSON object with code and, for one cup, cup: "
               + broken.getOriginalMessage()
               + ".");
     }
-    throw new ApiException(BAD_REQUEST, "Expected a JSON object with code and, for one cup, cup.");
+    throw new ApiException(
+        HttpStatus.BAD_REQUEST, "Expected a JSON object with code and, for one cup, cup.");
   }
 
   private static String text(JsonNode asked, String field) {
     return optionalText(asked, field)
         .orElseThrow(
-            () -> new ApiException(BAD_REQUEST, field + ": expected the name of an alert."));
+            () ->
+                new ApiException(
+                    HttpStatus.BAD_REQUEST, field + ": expected the name of an alert."));
   }
 
   private static Optional<String> optionalText(JsonNode asked, String field) {
@@ -104,7 +106,7 @@ final class AlertRoutes {
     String text = value.asText();
     if (!value.isTextual() || text.isEmpty() || text.length() > LONGEST) {
       throw new ApiException(
-          BAD_REQUEST, field + ": expected a text of 1 to " + LONGEST + " characters.");
+          HttpStatus.BAD_REQUEST, field + ": expected a text of 1 to " + LONGEST + " characters.");
     }
     return Optional.of(text);
   }

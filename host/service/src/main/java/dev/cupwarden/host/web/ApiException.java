@@ -1,16 +1,18 @@
 package dev.cupwarden.host.web;
 
+import io.javalin.http.HttpStatus;
+
 /** A request that cannot be answered; the message is one sentence for who asked. */
 final class ApiException extends RuntimeException {
   private static final long serialVersionUID = 1L;
-  private final int status;
+  private final HttpStatus status;
 
-  ApiException(int status, String sentence) {
+  ApiException(HttpStatus status, String sentence) {
     super(sentence);
     this.status = status;
   }
 
-  int status() {
+  HttpStatus status() {
     return status;
   }
 }

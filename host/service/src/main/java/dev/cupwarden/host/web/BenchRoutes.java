@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.host.store.Benches.BenchRow;
 import dev.cupwarden.host.store.Curve;
 import dev.cupwarden.host.store.Era;
@@ -13,18 +14,17 @@ import dev.cupwarden.host.store.Events.Search;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 
 /** What is stored of benches and cups, for reading. */
 final class BenchRoutes {
-  private static final int NOT_FOUND = 404;
   private static final int MOST_POINTS = 2_000;
   private static final int EVENTS = 200;
   private static final int MOST_EVENTS = 2_000;
   private static final Duration USUAL_SPAN = Duration.ofDays(7);
-  private static final double MS_PER_S = 1_000;
 
   private final Store store;
 
@@ -67,7 +67,8 @@ final class BenchRoutes {
     String series = cup + "/mass";
     Instant newest = store.readings().newest(bench, series).orElse(null);
     if (newest == null && !store.benches().hasCup(bench, cup)) {
-      throw new ApiException(NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
+      throw new ApiException(
+          HttpStatus.NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
     }
     Instant to = RequestParameters.time(context, "to", Era.LATEST);
     Instant last = newest == null || newest.isAfter(to) ? to : newest;
@@ -82,7 +83,7 @@ final class BenchRoutes {
     double[] atS = new double[curve.size()];
     double[] massG = new double[curve.size()];
     for (int index = 0; index < curve.size(); index++) {
-      atS[index] = curve.atMs(index) / MS_PER_S;
+      atS[index] = Elapsed.epochSeconds(curve.atMs(index));
       massG[index] = curve.value(index);
     }
     JsonResponse.json(context, new Weights(atS, massG));

@@ -3,6 +3,7 @@ package dev.cupwarden.host.web;
 import dev.cupwarden.host.HostException;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Map;
@@ -10,7 +11,6 @@ import java.util.Properties;
 
 /** The chart library's files, from the jar in which it comes; only those a page can need. */
 final class ChartFiles {
-  private static final int NOT_FOUND = 404;
   private static final String VERSION = "META-INF/maven/org.webjars.npm/uplot/pom.properties";
   private static final String FOLDER = "META-INF/resources/webjars/uplot/%s/dist/%s";
   private static final Map<String, String> TYPES =
@@ -29,7 +29,7 @@ final class ChartFiles {
     String file = context.pathParam("file");
     String type = TYPES.get(file);
     if (type == null) {
-      throw new ApiException(NOT_FOUND, "There is nothing at " + context.path() + ".");
+      throw new ApiException(HttpStatus.NOT_FOUND, "There is nothing at " + context.path() + ".");
     }
     try (InputStream stream = open(FOLDER.formatted(version, file))) {
       context.contentType(type).result(stream.readAllBytes());

@@ -5,12 +5,14 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Events.EventRow;
 import dev.cupwarden.host.store.Events.Search;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -18,7 +20,6 @@ import java.util.Optional;
 
 /** Why a cup was or was not watered at any moment, and how its rate, feed and salts went. */
 final class DecisionRoutes {
-  private static final int NOT_FOUND = 404;
   private static final String DECISION = "decision";
   private static final int MOST_READ = 50_000;
 
@@ -27,7 +28,6 @@ final class DecisionRoutes {
 
   private static final int MOST_POINTS = 800;
   private static final Duration USUAL_SPAN = Duration.ofDays(7);
-  private static final double MS_PER_S = 1_000;
   private static final List<String> CURVES =
       List.of("depletion", "rate_g_h", "vpd_kpa", "fed", "salt_ms_per_cm");
 
@@ -52,7 +52,8 @@ final class DecisionRoutes {
     Instant at = RequestParameters.time(context, "at", Era.LATEST);
     List<EventRow> before = newest(bench, cup, Instant.EPOCH, at.plusMillis(1), LONGEST_RUN);
     if (before.isEmpty()) {
-      throw new ApiException(NOT_FOUND, "Nothing is known of cup " + cup + " at that time.");
+      throw new ApiException(
+          HttpStatus.NOT_FOUND, "Nothing is known of cup " + cup + " at that time.");
     }
     EventRow told = before.get(0);
     JsonNode decision = JsonResponse.stored(told.data());
@@ -100,7 +101,7 @@ final class DecisionRoutes {
     for (int index = oldest; index >= 0; index -= step) {
       EventRow row = rows.get(index);
       JsonNode decision = JsonResponse.stored(row.data());
-      at.add(row.at().toEpochMilli() / MS_PER_S);
+      at.add(Elapsed.epochSeconds(row.at()));
       CURVES.forEach(curve -> answer.withArray(curve).add(decision.get(curve)));
     }
     answer.put("salt_most_ms_per_cm", SaltBalance.MOST_MS_PER_CM);

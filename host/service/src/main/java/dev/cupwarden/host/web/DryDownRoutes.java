@@ -8,11 +8,11 @@ import dev.cupwarden.host.review.StoredDryDowns;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.util.List;
 
 /** A cup's dry-downs, cut and fitted by the core: as JSON for the page, and as a picture. */
 final class DryDownRoutes {
-  private static final int NOT_FOUND = 404;
 
   private final Store store;
 
@@ -30,7 +30,8 @@ final class DryDownRoutes {
     String cup = context.pathParam("cup");
     boolean weighed = store.readings().newest(bench, cup + "/mass").isPresent();
     if (!weighed && !store.benches().hasCup(bench, cup)) {
-      throw new ApiException(NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
+      throw new ApiException(
+          HttpStatus.NOT_FOUND, "There is no cup " + cup + " on bench " + bench + ".");
     }
     JsonResponse.json(
         context, DryDownAnswer.of(StoredDryDowns.in(store, RequestParameters.span(context), cup)));
@@ -42,7 +43,7 @@ final class DryDownRoutes {
       List<DryDown> dryDowns = StoredDryDowns.of(store, RequestParameters.span(context), cup);
       context.contentType("image/svg+xml").result(DryDownPicture.of("Cup " + cup, dryDowns));
     } catch (HostException none) {
-      throw new ApiException(NOT_FOUND, none.getMessage());
+      throw new ApiException(HttpStatus.NOT_FOUND, none.getMessage());
     }
   }
 }

@@ -4,6 +4,7 @@ import dev.cupwarden.host.review.Export;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
@@ -11,7 +12,6 @@ import java.nio.charset.StandardCharsets;
 
 /** What is stored, as files for other programs. */
 final class ExportRoutes {
-  private static final int NOT_FOUND = 404;
   private final Store store;
 
   ExportRoutes(Store store) {
@@ -29,9 +29,10 @@ final class ExportRoutes {
             .orElseThrow(
                 () ->
                     new ApiException(
-                        NOT_FOUND, "There is no such export: expected " + Export.names() + "."));
+                        HttpStatus.NOT_FOUND,
+                        "There is no such export: expected " + Export.names() + "."));
     if (store.benches().find(asked.bench()).isEmpty()) {
-      throw new ApiException(NOT_FOUND, "There is no bench " + asked.bench() + " here.");
+      throw new ApiException(HttpStatus.NOT_FOUND, "There is no bench " + asked.bench() + " here.");
     }
     context.contentType(export.contentType() + "; charset=utf-8");
     context.header("Content-Disposition", "attachment; filename=\"" + export.fileName() + "\"");

@@ -7,6 +7,7 @@ import dev.cupwarden.host.store.Store;
 import dev.cupwarden.host.watch.StoreWatch;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.micrometer.core.instrument.FunctionCounter;
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.binder.jvm.JvmMemoryMetrics;
@@ -16,7 +17,6 @@ import java.util.function.ToDoubleFunction;
 
 /** Is it alive, is it ready, does its store take what comes, and figures for a monitor. */
 public final class HealthRoutes {
-  private static final int UNAVAILABLE = 503;
 
   private final HostCondition condition;
   private final PrometheusMeterRegistry registry =
@@ -76,7 +76,7 @@ public final class HealthRoutes {
     boolean stores = condition.storeTakes();
     boolean hears = condition.isConnected();
     if (!stores || !hears) {
-      context.status(UNAVAILABLE);
+      context.status(HttpStatus.SERVICE_UNAVAILABLE);
     }
     JsonResponse.json(
         context,

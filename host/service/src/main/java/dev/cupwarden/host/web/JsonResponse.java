@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.messages.Json;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,7 +25,7 @@ final class JsonResponse {
     }
   }
 
-  static void error(Context context, int status, String sentence) {
+  static void error(Context context, HttpStatus status, String sentence) {
     takeRest(context);
     context.status(status);
     json(context, Json.MAPPER.createObjectNode().put("error", sentence));

@@ -12,12 +12,10 @@ import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 
 /** Orders given, and followed to their receipts. */
 final class OrderRoutes {
-  private static final int BAD_REQUEST = 400;
-  private static final int NOT_FOUND = 404;
-  private static final int UNAVAILABLE = 503;
   private static final int RECENT = 50;
   private static final int MOST_RECENT = 500;
 
@@ -41,24 +39,25 @@ final class OrderRoutes {
       JsonResponse.json(context, Json.MAPPER.createObjectNode().put("id", id));
     } catch (JsonProcessingException broken) {
       throw new ApiException(
-          BAD_REQUEST, "An order is a JSON object: " + broken.getOriginalMessage() + ".");
+          HttpStatus.BAD_REQUEST,
+          "An order is a JSON object: " + broken.getOriginalMessage() + ".");
     } catch (OrderException refused) {
       throw new ApiException(statusOf(refused.because()), refused.getMessage());
     }
   }
 
-  private static int statusOf(OrderException.Problem cause) {
+  private static HttpStatus statusOf(OrderException.Problem cause) {
     return switch (cause) {
-      case NOT_AN_ORDER -> BAD_REQUEST;
-      case NO_SUCH_BENCH -> NOT_FOUND;
-      case NOT_SENT -> UNAVAILABLE;
+      case NOT_AN_ORDER -> HttpStatus.BAD_REQUEST;
+      case NO_SUCH_BENCH -> HttpStatus.NOT_FOUND;
+      case NOT_SENT -> HttpStatus.SERVICE_UNAVAILABLE;
     };
   }
 
   private void recent(Context context) {
     String bench = context.pathParam("bench");
     if (store.benches().find(bench).isEmpty()) {
-      throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
+      throw new ApiException(HttpStatus.NOT_FOUND, "There is no bench " + bench + " here.");
     }
     ArrayNode orders = Json.MAPPER.createArrayNode();
     int limit = RequestParameters.limit(context, RECENT, MOST_RECENT);

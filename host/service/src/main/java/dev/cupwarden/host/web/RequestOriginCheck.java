@@ -1,6 +1,7 @@
 package dev.cupwarden.host.web;
 
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.net.URI;
 import java.util.Locale;
 import java.util.Map;
@@ -12,8 +13,6 @@ import java.util.Set;
  * (told by Origin, and by a content type that no plain form can send).
  */
 final class RequestOriginCheck {
-  private static final int FORBIDDEN = 403;
-  private static final int UNSUPPORTED_TYPE = 415;
   private static final Set<String> OURSELVES = Set.of("127.0.0.1", "localhost", "[::1]");
   private static final Set<String> HARMLESS = Set.of("GET", "HEAD");
 
@@ -46,21 +45,24 @@ final class RequestOriginCheck {
     HEADERS.forEach(context::header);
     String host = context.header("Host");
     if (host == null || (!exposed && !OURSELVES.contains(nameOf(host)))) {
-      throw new ApiException(FORBIDDEN, "This page answers to 127.0.0.1 and localhost only.");
+      throw new ApiException(
+          HttpStatus.FORBIDDEN, "This page answers to 127.0.0.1 and localhost only.");
     }
     if (HARMLESS.contains(context.method().name())) {
       return;
     }
     String origin = context.header("Origin");
     if (origin != null && !isSame(origin, host)) {
-      throw new ApiException(FORBIDDEN, "Orders are taken from this host's own page only.");
+      throw new ApiException(
+          HttpStatus.FORBIDDEN, "Orders are taken from this host's own page only.");
     }
     String type = context.contentType();
     if (context.method().name().equals("DELETE")) {
       return;
     }
     if (type == null || !type.toLowerCase(Locale.ROOT).startsWith("application/json")) {
-      throw new ApiException(UNSUPPORTED_TYPE, "Content-Type: expected application/json.");
+      throw new ApiException(
+          HttpStatus.UNSUPPORTED_MEDIA_TYPE, "Content-Type: expected application/json.");
     }
   }
 

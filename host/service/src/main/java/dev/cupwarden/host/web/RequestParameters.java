@@ -4,13 +4,12 @@ import dev.cupwarden.host.review.Export;
 import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.DateTimeException;
 import java.time.Instant;
 
 /** Reads the parameters of a request, or says in a sentence what is wrong with them. */
 final class RequestParameters {
-  private static final int BAD_REQUEST = 400;
-  private static final int NOT_FOUND = 404;
   private static final int LONGEST = 64;
 
   private RequestParameters() {}
@@ -19,7 +18,7 @@ final class RequestParameters {
   static String bench(Context context, Store store) {
     String bench = context.pathParam("bench");
     if (store.benches().find(bench).isEmpty()) {
-      throw new ApiException(NOT_FOUND, "There is no bench " + bench + " here.");
+      throw new ApiException(HttpStatus.NOT_FOUND, "There is no bench " + bench + " here.");
     }
     return bench;
   }
@@ -32,7 +31,8 @@ final class RequestParameters {
         .find(bench)
         .orElseThrow(
             () ->
-                new ApiException(NOT_FOUND, "Bench " + bench + " has not told how it is set up."));
+                new ApiException(
+                    HttpStatus.NOT_FOUND, "Bench " + bench + " has not told how it is set up."));
   }
 
   /** A time in the query, or the one to take where there is none. */
@@ -44,7 +44,7 @@ final class RequestParameters {
     try {
       return Era.read(text);
     } catch (DateTimeException wrong) {
-      throw new ApiException(BAD_REQUEST, name + ": " + wrong.getMessage() + ".");
+      throw new ApiException(HttpStatus.BAD_REQUEST, name + ": " + wrong.getMessage() + ".");
     }
   }
 
@@ -59,7 +59,7 @@ final class RequestParameters {
   /** Refuses a span that ends before it begins. */
   static void requireOrder(Instant from, Instant to) {
     if (!from.isBefore(to)) {
-      throw new ApiException(BAD_REQUEST, "from: expected a time before to.");
+      throw new ApiException(HttpStatus.BAD_REQUEST, "from: expected a time before to.");
     }
   }
 
@@ -68,7 +68,7 @@ final class RequestParameters {
     String text = context.queryParam(name);
     if (text != null && !isName(text)) {
       throw new ApiException(
-          BAD_REQUEST,
+          HttpStatus.BAD_REQUEST,
           name + ": expected 1 to " + LONGEST + " characters, none of them a control character.");
     }
     return text;
@@ -89,9 +89,9 @@ final class RequestParameters {
         return number;
       }
     } catch (NumberFormatException notANumber) {
-      throw new ApiException(BAD_REQUEST, name + ": expected a number.");
+      throw new ApiException(HttpStatus.BAD_REQUEST, name + ": expected a number.");
     }
-    throw new ApiException(BAD_REQUEST, name + ": expected a number.");
+    throw new ApiException(HttpStatus.BAD_REQUEST, name + ": expected a number.");
   }
 
   /** How many, from 1 to the most. */
@@ -106,8 +106,10 @@ final class RequestParameters {
         return limit;
       }
     } catch (NumberFormatException notANumber) {
-      throw new ApiException(BAD_REQUEST, "limit: expected a whole number from 1 to " + most + ".");
+      throw new ApiException(
+          HttpStatus.BAD_REQUEST, "limit: expected a whole number from 1 to " + most + ".");
     }
-    throw new ApiException(BAD_REQUEST, "limit: expected a whole number from 1 to " + most + ".");
+    throw new ApiException(
+        HttpStatus.BAD_REQUEST, "limit: expected a whole number from 1 to " + most + ".");
   }
 }

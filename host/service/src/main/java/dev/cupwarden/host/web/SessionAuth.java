@@ -11,6 +11,7 @@ import dev.cupwarden.host.users.SignIn.SignInResult;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.SameSite;
 import java.util.Optional;
 import java.util.Set;
@@ -24,11 +25,6 @@ import java.util.Set;
  */
 final class SessionAuth {
   private static final String COOKIE = "cupwarden-session";
-  private static final int BAD_REQUEST = 400;
-  private static final int UNAUTHORIZED = 401;
-  private static final int FORBIDDEN = 403;
-  private static final int TOO_MANY = 429;
-  private static final int SEE_OTHER = 303;
   private static final int LONGEST = 256;
   private static final Set<String> HARMLESS = Set.of("GET", "HEAD");
   private static final Set<String> OPEN =
@@ -65,7 +61,7 @@ final class SessionAuth {
     person.ifPresent(known -> Caller.is(context, known.name()));
     boolean acts = !HARMLESS.contains(context.method().name());
     if (acts && context.header("Origin") == null) {
-      throw new ApiException(FORBIDDEN, "Origin: expected this page's own address.");
+      throw new ApiException(HttpStatus.FORBIDDEN, "Origin: expected this page's own address.");
     }
     if (OPEN.contains(context.path())) {
       return;
@@ -73,17 +69,17 @@ final class SessionAuth {
     if (person.isEmpty()) {
       turnAway(context);
     } else if (acts && person.get().role() != Role.ACT) {
-      throw new ApiException(FORBIDDEN, person.get().name() + " may look, not act.");
+      throw new ApiException(HttpStatus.FORBIDDEN, person.get().name() + " may look, not act.");
     }
   }
 
   private static void turnAway(Context context) {
     if (context.path().equals("/")) {
-      context.redirect("/sign-in/", io.javalin.http.HttpStatus.forStatus(SEE_OTHER));
+      context.redirect("/sign-in/", HttpStatus.SEE_OTHER);
       context.skipRemainingHandlers();
       return;
     }
-    throw new ApiException(UNAUTHORIZED, "Sign in first, at /sign-in/.");
+    throw new ApiException(HttpStatus.UNAUTHORIZED, "Sign in first, at /sign-in/.");
   }
 
   private Optional<SessionUser> personOf(Context context) {
@@ -116,9 +112,9 @@ final class SessionAuth {
     } else if (outcome instanceof SignInResult.TooOften often) {
       long waitS = Math.max(1, often.pause().toSeconds());
       context.header("Retry-After", String.valueOf(waitS));
-      throw new ApiException(TOO_MANY, "Too many tries: wait " + waitS + " s.");
+      throw new ApiException(HttpStatus.TOO_MANY_REQUESTS, "Too many tries: wait " + waitS + " s.");
     } else {
-      throw new ApiException(UNAUTHORIZED, "Name and password do not belong together.");
+      throw new ApiException(HttpStatus.UNAUTHORIZED, "Name and password do not belong together.");
     }
   }
 
@@ -140,7 +136,8 @@ final class SessionAuth {
     try {
       return Json.MAPPER.readTree(context.body());
     } catch (JsonProcessingException broken) {
-      throw new ApiException(BAD_REQUEST, "Expected a JSON object with name and password.");
+      throw new ApiException(
+          HttpStatus.BAD_REQUEST, "Expected a JSON object with name and password.");
     }
   }
 
@@ -148,7 +145,7 @@ final class SessionAuth {
     JsonNode value = asked.path(field);
     if (!value.isTextual() || value.asText().isEmpty() || value.asText().length() > LONGEST) {
       throw new ApiException(
-          BAD_REQUEST, field + ": expected a text of 1 to " + LONGEST + " characters.");
+          HttpStatus.BAD_REQUEST, field + ": expected a text of 1 to " + LONGEST + " characters.");
     }
     return value.asText();
   }

@@ -18,6 +18,7 @@ import dev.cupwarden.host.store.Setups.CuttingRow;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
@@ -26,7 +27,6 @@ import java.util.Optional;
 
 /** What is left in the tanks and until when, and what to weigh for the next one. */
 final class TankRoutes {
-  private static final int BAD_REQUEST = 400;
 
   /** Two hundred cups, each watered thirty times in a week. */
   private static final int MOST_DOSES = 6_000;
@@ -117,7 +117,7 @@ final class TankRoutes {
     BenchSetup.Feed bag = name == null ? null : setup.feeds().get(name);
     if (bag == null) {
       throw new ApiException(
-          BAD_REQUEST,
+          HttpStatus.BAD_REQUEST,
           setup.feeds().isEmpty()
               ? "feed: the bench file names no feed."
               : "feed: expected one of " + String.join(", ", setup.feeds().keySet()) + ".");
@@ -141,7 +141,7 @@ final class TankRoutes {
               setup.waterEcMsPerCm());
       JsonResponse.json(context, treeOf(recipe));
     } catch (IllegalArgumentException outOfRange) {
-      throw new ApiException(BAD_REQUEST, outOfRange.getMessage());
+      throw new ApiException(HttpStatus.BAD_REQUEST, outOfRange.getMessage());
     }
   }
 

@@ -11,6 +11,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.http.staticfiles.StaticFileConfig;
 import io.javalin.util.JavalinBindException;
@@ -34,12 +35,6 @@ public final class WebServer implements AutoCloseable {
   public static final String PAGE = "/dev/cupwarden/host/page/";
 
   private static final long MOST_REQUEST_BYTES = 65_536;
-  private static final int BAD_REQUEST = 400;
-  private static final int NOT_FOUND = 404;
-  private static final int NOT_ALLOWED = 405;
-  private static final int TOO_LARGE = 413;
-  private static final int SERVER_ERROR = 500;
-  private static final int UNAVAILABLE = 503;
   private static final long STOP_LIMIT_MS = 2_000;
 
   private final LoopbackPort port;
@@ -161,7 +156,8 @@ public final class WebServer implements AutoCloseable {
     routes.exception(
         EofException.class,
         (cut, context) ->
-            JsonResponse.error(context, BAD_REQUEST, "The request's body is cut short or broken."));
+            JsonResponse.error(
+                context, HttpStatus.BAD_REQUEST, "The request's body is cut short or broken."));
     routes.exception(
         JdbiException.class,
         (refused, context) -> {
@@ -169,7 +165,7 @@ public final class WebServer implements AutoCloseable {
               "{} {}: the store did not answer: {}", context.method(), context.path(), refused);
           JsonResponse.error(
               context,
-              UNAVAILABLE,
+              HttpStatus.SERVICE_UNAVAILABLE,
               "The host's store does not take or give anything now; nothing was changed. The log says"
                   + " why.");
         });
@@ -181,18 +177,21 @@ public final class WebServer implements AutoCloseable {
               .addKeyValue("path", context.path())
               .setCause(unforeseen)
               .log("{} {} failed", context.method(), context.path());
-          JsonResponse.error(context, SERVER_ERROR, "The host could not answer; its log says why.");
+          JsonResponse.error(
+              context,
+              HttpStatus.INTERNAL_SERVER_ERROR,
+              "The host could not answer; its log says why.");
         });
-    routes.error(NOT_FOUND, WebServer::notFound);
+    routes.error(HttpStatus.NOT_FOUND, WebServer::notFound);
   }
 
   private static void httpError(HttpResponseException error, Context context) {
-    int status = error.getStatus();
+    HttpStatus status = HttpStatus.forStatus(error.getStatus());
     String sentence =
         switch (status) {
-          case TOO_LARGE -> "A request has " + MOST_REQUEST_BYTES + " bytes at most.";
+          case CONTENT_TOO_LARGE -> "A request has " + MOST_REQUEST_BYTES + " bytes at most.";
           case NOT_FOUND -> nothingAt(context);
-          case NOT_ALLOWED -> context.method() + " does nothing at " + context.path() + ".";
+          case METHOD_NOT_ALLOWED -> context.method() + " does nothing at " + context.path() + ".";
           default -> error.getMessage() + ".";
         };
     JsonResponse.error(context, status, sentence);
@@ -201,7 +200,7 @@ public final class WebServer implements AutoCloseable {
   private static void notFound(Context context) {
     String answered = context.res().getContentType();
     if (answered == null || !answered.startsWith("application/json")) {
-      JsonResponse.error(context, NOT_FOUND, nothingAt(context));
+      JsonResponse.error(context, HttpStatus.NOT_FOUND, nothingAt(context));
     }
   }
 
