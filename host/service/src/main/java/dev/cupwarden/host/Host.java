@@ -49,16 +49,7 @@ public final class Host implements AutoCloseable {
    * nothing retained to a shared subscription (MQTT 5, section 4.8.2); storing it twice is
    * harmless. So do beats, by which each of them judges.
    */
-  private static final List<String> SHARED =
-      List.of(
-          "$share/cupwarden-host/cupwarden/v1/+/readings",
-          "$share/cupwarden-host/cupwarden/v1/+/events",
-          "$share/cupwarden-host/cupwarden/v1/+/receipts",
-          "cupwarden/v1/+/presence",
-          "cupwarden/v1/+/beat",
-          "cupwarden/v1/+/bench",
-          "cupwarden/v1/+/setup",
-          "cupwarden/v1/+/cups/+");
+  private static final List<String> SHARED = sharedTopics(new Topics("+"));
 
   private final Deque<AutoCloseable> parts = new ArrayDeque<>();
 
@@ -327,5 +318,21 @@ public final class Host implements AutoCloseable {
         LOG.warn("{} did not stop cleanly: {}", part.getClass().getSimpleName(), failed.toString());
       }
     }
+  }
+
+  private static List<String> sharedTopics(Topics any) {
+    return List.of(
+        shared(any.readings()),
+        shared(any.events()),
+        shared(any.receipts()),
+        any.presence(),
+        any.beat(),
+        any.benchStatus(),
+        any.setup(),
+        any.cup("+"));
+  }
+
+  private static String shared(String topic) {
+    return "$share/cupwarden-host/" + topic;
   }
 }

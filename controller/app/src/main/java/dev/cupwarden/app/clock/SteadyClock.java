@@ -1,5 +1,6 @@
 package dev.cupwarden.app.clock;
 
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Collections;
@@ -178,7 +179,7 @@ public final class SteadyClock {
 
   /** What the wall clock shows beyond the time that is believed, seconds. */
   public double aheadS() {
-    return Duration.between(believed(time.nanos()), time.wall()).toMillis() / 1000.0;
+    return Elapsed.seconds(Duration.between(believed(time.nanos()), time.wall()));
   }
 
   /**

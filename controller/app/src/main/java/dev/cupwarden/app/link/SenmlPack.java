@@ -2,6 +2,7 @@ package dev.cupwarden.app.link;
 
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.SenmlRecord;
+import dev.cupwarden.core.units.Elapsed;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -24,7 +25,7 @@ public final class SenmlPack {
     seen.tankMl().forEach((tank, ml) -> records.add(record(tank + "/volume", "ml", ml)));
     if (!records.isEmpty()) {
       SenmlRecord first = records.get(0);
-      double baseTimeS = seen.at().toEpochMilli() / 1000.0;
+      double baseTimeS = Elapsed.epochSeconds(seen.at());
       records.set(
           0, new SenmlRecord(bench + "/", baseTimeS, first.name(), first.unit(), first.value()));
     }

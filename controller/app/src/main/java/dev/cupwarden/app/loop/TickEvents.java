@@ -11,6 +11,7 @@ import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -77,7 +78,7 @@ final class TickEvents {
         boxed(seen.rootC()),
         tankMl,
         holds,
-        bench.tick().toMillis() / 1000.0,
+        Elapsed.seconds(bench.tick()),
         version);
   }
 

@@ -1,6 +1,7 @@
 package dev.cupwarden.app.service;
 
 import dev.cupwarden.core.messages.Beat;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.UUID;
@@ -24,7 +25,7 @@ public final class LoopProgress {
    * @param startsInVain how many starts just before this one came to no tick
    */
   public LoopProgress(Duration period, int startsInVain) {
-    this.periodS = Math.max(1e-3, period.toMillis() / 1000.0);
+    this.periodS = Math.max(1e-3, Elapsed.seconds(period));
     this.startsInVain = startsInVain;
   }
 

@@ -6,7 +6,8 @@ package dev.cupwarden.core.messages;
  * @param bench name of the bench: no slash, plus or hash
  */
 public record Topics(String bench) {
-  private static final String ROOT = "cupwarden/v1/";
+  /** What all topics of all benches begin with. */
+  public static final String ROOT = "cupwarden/v1/";
 
   /** Retained, also the last will: {@link Presence}. */
   public String presence() {

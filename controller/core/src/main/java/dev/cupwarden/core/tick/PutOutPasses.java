@@ -131,7 +131,7 @@ final class PutOutPasses {
 
   /** What the pump gives within a tick; no bound where a person waters. */
   private double mostMl(BenchDraft draft) {
-    double tickS = draft.bench.tick().toMillis() / 1_000.0;
+    double tickS = Elapsed.seconds(draft.bench.tick());
     return soakKeptByPerson
         ? Double.POSITIVE_INFINITY
         : draft

@@ -8,6 +8,7 @@ import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.TankState;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -36,7 +37,7 @@ final class TellSetup {
         new BenchSetup.Watering(
             bench.watering().window(),
             bench.watering().passMl(),
-            bench.watering().soak().toMillis() / 1000.0),
+            Elapsed.seconds(bench.watering().soak())),
         new BenchSetup.Feeding(
             feeding.floor(),
             feeding.ceiling(),
@@ -67,7 +68,7 @@ final class TellSetup {
                     feed.p2o5Pct(),
                     feed.k2oPct(),
                     feed.labelGPerL(),
-                    feed.labelEvery().toMillis() / 1000.0,
+                    Elapsed.seconds(feed.labelEvery()),
                     feed.spoonG(),
                     feed.ecMsPerCmPerGPerL())),
         bench.waterEcMsPerCm(),

@@ -24,7 +24,15 @@ class ArchitectureTest {
   /** Rooms of the core that the host may use. */
   private static final List<String> SHARED =
       List.of(
-          "units", "setup", "substrate", "climate", "feeding", "messages", "alerts", "argument");
+          "units",
+          "setup",
+          "substrate",
+          "climate",
+          "feeding",
+          "messages",
+          "orders",
+          "alerts",
+          "argument");
 
   @Test
   void boardAndSimulatorShareNothingButTheCore() {

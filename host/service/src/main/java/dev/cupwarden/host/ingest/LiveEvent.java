@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.host.store.Readings.Reading;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -102,7 +103,7 @@ public final class LiveEvent {
         .createObjectNode()
         .put("bench", reading.bench())
         .put("cup", reading.name().substring(0, reading.name().length() - MASS.length()))
-        .put("at", reading.at().toEpochMilli() / 1000.0)
+        .put("at", Elapsed.epochSeconds(reading.at()))
         .put("mass_g", reading.value());
   }
 

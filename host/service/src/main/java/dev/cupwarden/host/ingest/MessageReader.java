@@ -15,6 +15,7 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.Topics;
 import dev.cupwarden.core.setup.Names;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -27,7 +28,6 @@ import java.util.Set;
 final class MessageReader {
   private static final int MOST_BYTES = 262_144;
   private static final double LONGEST_S = 1e9;
-  private static final String ROOT = "cupwarden/v1/";
   private static final Set<String> PRESENCES = Set.of("online", "offline");
   private static final Set<String> OUTCOMES = Set.of("taken", "refused", "done");
   private static final Set<String> ALERT_STATES = Set.of("warned", "raised", "cleared");
@@ -100,8 +100,8 @@ final class MessageReader {
   record Numbered(String bench, String epoch, long seq) {}
 
   private static String[] partsOf(String topic) throws MalformedException {
-    require(topic.startsWith(ROOT), "no such topic");
-    String[] parts = topic.substring(ROOT.length()).split("/", -1);
+    require(topic.startsWith(Topics.ROOT), "no such topic");
+    String[] parts = topic.substring(Topics.ROOT.length()).split("/", -1);
     require(parts.length == 2 || parts.length == 3, "no such topic");
     return parts;
   }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import dev.cupwarden.core.messages.SenmlRecord;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.host.store.Readings.Reading;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -26,7 +27,6 @@ final class SenmlReader {
   /** 2100-01-01: a time beyond it is a unit mixed up. */
   private static final double LATEST_S = 4_102_444_800.0;
 
-  private static final double MS_PER_S = 1_000;
   private final JsonMapper mapper;
 
   SenmlReader(JsonMapper mapper) {
@@ -78,6 +78,6 @@ final class SenmlReader {
     if (seconds < LEAST_ABSOLUTE_S || seconds > LATEST_S) {
       throw new MalformedException(where + "bt is not a time of this century");
     }
-    return Instant.ofEpochMilli(Math.round(seconds * MS_PER_S));
+    return Elapsed.atEpochSeconds(seconds);
   }
 }

@@ -2,6 +2,7 @@ package dev.cupwarden.host.review;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.host.review.Export.Asked;
 import dev.cupwarden.host.store.Store;
 import java.io.IOException;
@@ -12,7 +13,6 @@ import java.util.Map;
 
 /** Readings as other programs take them. */
 final class ReadingLines {
-  private static final double MS_PER_S = 1_000;
 
   /** Series of the whole bench, and the field of {@code advise} that each is. */
   private static final Map<String, String> OF_THE_BENCH =
@@ -84,6 +84,6 @@ final class ReadingLines {
     if (units.containsKey(each.getKey())) {
       record.put("u", units.get(each.getKey()));
     }
-    return record.put("t", at.toEpochMilli() / MS_PER_S).put("v", each.getValue());
+    return record.put("t", Elapsed.epochSeconds(at)).put("v", each.getValue());
   }
 }

@@ -2,6 +2,7 @@ package dev.cupwarden.host.watch;
 
 import dev.cupwarden.core.messages.Beat;
 import dev.cupwarden.core.messages.Beat.Doing;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
@@ -26,7 +27,6 @@ record ControllerLiveness(Duration lasted, Duration limit, boolean tooLong, Stri
   private static final Duration LONGEST_SETTLING = Duration.ofHours(6);
 
   private static final Duration MINUTE = Duration.ofMinutes(1);
-  private static final double MS_PER_S = 1_000;
 
   static ControllerLiveness of(Heartbeats.Life life, Instant now) {
     Beat beat = life.last();
@@ -87,6 +87,6 @@ record ControllerLiveness(Duration lasted, Duration limit, boolean tooLong, Stri
   }
 
   private static Duration seconds(double seconds) {
-    return Duration.ofMillis((long) (seconds * MS_PER_S));
+    return Elapsed.ofSeconds(seconds);
   }
 }

@@ -1,7 +1,7 @@
 package dev.cupwarden.host.watch;
 
 import dev.cupwarden.core.messages.Beat;
-import java.time.Duration;
+import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -19,7 +19,6 @@ public final class Heartbeats {
   private static final int MOST_INSTANCES = 64;
 
   private static final int MOST_BENCHES = 1_000;
-  private static final double MS_PER_S = 1_000;
 
   private final Map<String, Bench> benches = new HashMap<>();
 
@@ -69,7 +68,7 @@ public final class Heartbeats {
   }
 
   private static Life next(Life life, Beat before, Beat beat, Instant now) {
-    Instant atItSince = now.minus(Duration.ofMillis((long) (beat.forS() * MS_PER_S)));
+    Instant atItSince = now.minus(Elapsed.ofSeconds(beat.forS()));
     if (life == null) {
       return new Life(beat, now, atItSince, Optional.empty(), Optional.empty());
     }

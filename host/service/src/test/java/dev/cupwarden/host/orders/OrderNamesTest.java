@@ -48,7 +48,7 @@ class OrderNamesTest {
   }
 
   private static ObjectNode hold() {
-    return Json.MAPPER.createObjectNode().put("kind", "hold");
+    return Json.MAPPER.createObjectNode().put("kind", "hold").put("until", "2027-02-14T08:00:00Z");
   }
 
   private void assertRefused(ObjectNode order, String why) {
@@ -64,13 +64,16 @@ class OrderNamesTest {
   @Test
   void aNameThatNoCupCanHaveIsRefusedBeforeItIsSent() throws Exception {
     for (String name : new String[] {"A1\n", "A1/mass", "a".repeat(33), "", " ", "=1+1", "é"}) {
-      assertRefused(hold().put("cup", name), "cup: expected 1 to 32");
-      assertRefused(hold().put("tank", name), "tank: expected 1 to 32");
+      assertRefused(hold().put("cup", name), "cannot be a name: expected 1 to 32");
+      assertRefused(hold().put("tank", name), "tank: ");
       ObjectNode many = hold();
       many.putArray("cups").add("A1").add(name);
-      assertRefused(many, "cups: expected 1 to 32");
+      assertRefused(many, "cups: ");
     }
     assertRefused(hold().put("cup", 7), "cup: expected");
+    assertRefused(
+        hold().put("untli", "2027-02-14"), "untli: unknown field of an order of kind hold");
+    assertRefused(hold().put("until", "soon"), "until: expected");
     assertRefused(hold().set("cups", Json.MAPPER.createObjectNode()), "cups: expected");
     assertRefused(hold().put("id", "o".repeat(65)), "id: expected a text of 1 to 64");
     assertRefused(hold().put("id", "o\n"), "id: expected a text of 1 to 64");
@@ -81,6 +84,6 @@ class OrderNamesTest {
 
   @Test
   void anOrderIsFourThousandBytesAtMost() {
-    assertRefused(hold().put("because", "x".repeat(5_000)), "4096 bytes at most");
+    assertRefused(hold().put("because", "x".repeat(5_000)), "at most 4096 bytes");
   }
 }

@@ -182,12 +182,14 @@ class SignedInTest {
 
   @Test
   void anOrderIsSignedByWhoGaveItAndAReplayedOrStaleOneChangesNothing() throws Exception {
-    String forged = "{\"kind\":\"hold\",\"id\":\"once\",\"by\":\"somebody else\"}";
+    String forged =
+        "{\"kind\":\"hold\",\"id\":\"once\",\"by\":\"somebody else\",\"until\":\"2027-02-14T08:00:00Z\"}";
     assertEquals(200, post("api/benches/sill/orders", actor, forged, here()).statusCode());
     JsonNode heard = Json.MAPPER.readTree(orders.poll(20, TimeUnit.SECONDS).payload());
     assertEquals("actor", heard.get("by").asText());
     assertEquals(400, post("api/benches/sill/orders", actor, forged, here()).statusCode());
-    String stale = "{\"kind\":\"hold\",\"expires\":\"2020-01-01T00:00:00Z\"}";
+    String stale =
+        "{\"kind\":\"hold\",\"until\":\"2027-02-14T08:00:00Z\",\"expires\":\"2020-01-01T00:00:00Z\"}";
     assertEquals(400, post("api/benches/sill/orders", actor, stale, here()).statusCode());
     assertTrue(orders.isEmpty());
   }

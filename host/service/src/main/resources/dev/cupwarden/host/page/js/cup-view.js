@@ -6,6 +6,7 @@ import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
 import { momentPanel } from './moment-panel.js';
 import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt } from './reading.js';
+import { kindsOfCup } from './orders.js';
 import { reasonItems } from './reasons-list.js';
 import { store } from './store.js';
 import { nameOfAlert } from './tables.js';
@@ -393,7 +394,6 @@ function eventsPanel(benchName, cupName) {
 }
 
 function doingLinks(benchName, cupName) {
-  const kinds = ['dose', 'watered', 'stage', 'hold', 'release', 'drained', 'away', 'back', 'flush', 'clear', 'repot', 'retire'];
   return h(
     'section',
     { class: 'panel' },
@@ -401,7 +401,7 @@ function doingLinks(benchName, cupName) {
     h(
       'div',
       { class: 'row' },
-      kinds.map((kind) =>
+      kindsOfCup().map((kind) =>
         h(
           'a',
           { class: 'button', href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}` },

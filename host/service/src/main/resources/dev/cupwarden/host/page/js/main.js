@@ -5,7 +5,7 @@ import * as api from './api.js';
 import { benchView } from './bench-view.js';
 import { h, s, say, setAttr, setText } from './dom.js';
 import { follow, leaveIfSignedOut, restWhenUnseen } from './live.js';
-import { alertsByCause } from './reading.js';
+import { TROUBLE, alertsByCause } from './reading.js';
 import { store } from './store.js';
 import { nameOfAlert } from './tables.js';
 import { text } from './text.js';
@@ -240,8 +240,6 @@ function tellBanner(bench, now) {
   setText(banner, words);
   banner.hidden = !words;
 }
-
-const TROUBLE = ['dry', 'wet', 'untrusted'];
 
 /** Only what turns to trouble is said aloud; the rest would be chatter. */
 function sayTrouble(changes) {

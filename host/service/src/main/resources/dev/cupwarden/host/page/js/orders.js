@@ -26,6 +26,9 @@ export const KINDS = {
   add: { group: 'bench', fields: ['newcup', 'plant', 'vessel', 'mix', 'struck', 'stage', 'cutting'] },
   retire: { group: 'bench', fields: ['cup', 'more?', 'because', 'confirm'] },
 };
+/** Orders that may be given to one cup, in the order in which they are offered. */
+export const kindsOfCup = () =>
+  Object.keys(KINDS).filter((kind) => KINDS[kind].fields.some((field) => field === 'cup' || field === 'cup?'));
 export const GROUPS = ['water', 'stop', 'see', 'bench'];
 
 /** The order that takes this one back, where there is one. */

@@ -4,7 +4,7 @@ import { isOnFeed, rankOf as rankOfAlert } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
-const TROUBLE = ['dry', 'wet', 'untrusted'];
+export const TROUBLE = ['dry', 'wet', 'untrusted'];
 const NOW = ['watering', 'due', 'soaking'];
 const ASIDE = ['held', 'away'];
 
