@@ -258,8 +258,7 @@ final class ReckonWater {
     if (cup.reckoned()) {
       cup.watering = cup.watering.seenAt(cup.depletion());
       cup.watering =
-          cup.watering.with(
-              cup.watering.wet().look(draft.at, cup.depletion(), cup.frame.lines(), Double.NaN));
+          cup.watering.with(cup.watering.wet().look(draft.at, cup.depletion(), cup.frame.lines()));
     }
   }
 

@@ -14,17 +14,14 @@ import dev.cupwarden.core.feeding.LeafShare;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.state.WateringState;
 import dev.cupwarden.core.units.Elapsed;
-import dev.cupwarden.core.units.MiddleValue;
 import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.UseLog;
 import java.time.Instant;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
 final class UpdateEstimates {
-  /** Fewer cups say nothing of how a bench dries. */
-  private static final int LEAST_NEIGHBOURS = 3;
-
   private final Estimator estimator;
   private final WeighDrained weighDrained;
 
@@ -41,7 +38,6 @@ final class UpdateEstimates {
       cup.readG = reading(draft, cup);
       moved += moved(cup) ? 1 : 0;
     }
-    double dryingPerDay = dryingPerDay(draft);
     String feedName = draft.feedByHand();
     Feed feed = feedName == null ? null : draft.bench.feeds().get(feedName);
     for (CupDraft cup : draft.cups.values()) {
@@ -50,9 +46,7 @@ final class UpdateEstimates {
       if (cup.now.trusted()) {
         cup.watering =
             cup.watering.with(
-                cup.watering
-                    .wet()
-                    .look(draft.at, cup.depletion(), cup.frame.lines(), dryingPerDay));
+                cup.watering.wet().look(draft.at, cup.depletion(), cup.frame.lines()));
         lookAtAir(draft, cup);
       }
     }
@@ -64,39 +58,31 @@ final class UpdateEstimates {
    * heat mat it errs to the quiet side. A cup that is due before it has air enough is kept so by
    * its lines; that is its set-up, of which {@code check} tells.
    *
-   * <p>Nothing is told before the cup's own rate and capacity are known: the air of a mix that was
-   * never weighed drained is a guess. Its wetness is the lesser by its capacity and by its mass,
-   * since a cup that was not soaked before that weighing seems wetter than it is.
+   * <p>Nothing is told before the cup's own rate is known, and of rot weather before its capacity
+   * is: the air of a mix that was never weighed drained is a guess. Its wetness is the lesser by
+   * its capacity and by its mass, since a cup that was not soaked before that weighing seems wetter
+   * than it is.
    */
   private static void lookAtAir(BenchDraft draft, CupDraft cup) {
     double line = cup.frame.water().safeAirDepletion();
-    boolean known =
-        draft.before.at() != null
-            && cup.plant.use().known()
-            && cup.weight.estimate().capacity().learned();
+    boolean known = draft.before.at() != null && cup.plant.use().known();
     if (!known || line >= cup.frame.lines().due()) {
+      WateringState aired = cup.watering.with(LowAir.NONE);
+      cup.watering = aired.with(aired.wet().withAir());
+      return;
+    }
+    double depletion = Math.max(cup.depletion(), cup.frame.water().depletionAt(cup.massG()));
+    double dryingPerH = cup.plant.use().lostPerDayG() / 24.0 / cup.availableMl();
+    cup.watering =
+        cup.watering.with(cup.watering.wet().lookAtAir(draft.at, depletion, line, dryingPerH));
+    if (!cup.weight.estimate().capacity().learned()) {
       cup.watering = cup.watering.with(LowAir.NONE);
       return;
     }
     double rootC = draft.rootsC(cup);
     double hours = Elapsed.hours(draft.before.at(), draft.at);
-    double depletion = Math.max(cup.depletion(), cup.frame.water().depletionAt(cup.massG()));
-    double dryingPerH = cup.plant.use().lostPerDayG() / 24.0 / cup.availableMl();
     cup.watering =
         cup.watering.with(cup.watering.lowAir().look(hours, depletion, line, rootC, dryingPerH));
-  }
-
-  /** By how much the middle cup's depletion grows in a day; NaN where too few cups are known. */
-  private static double dryingPerDay(BenchDraft draft) {
-    double[] perDay = new double[draft.cups.size()];
-    int known = 0;
-    for (CupDraft cup : draft.cups.values()) {
-      double drying = cup.plant.use().lostPerDayG() / cup.availableMl();
-      if (!Double.isNaN(drying)) {
-        perDay[known++] = drying;
-      }
-    }
-    return MiddleValue.of(perDay, known, LEAST_NEIGHBOURS);
   }
 
   /** Whether its scale shows another weight than at its last reading. */

@@ -19,7 +19,7 @@ public record LowAir(double warmH, double needH) {
   /** Colder roots rot slowly: our choice. */
   public static final double WARM_C = 15.0;
 
-  /** After Blaker and MacDonald 1981, as for {@link WetClock#WARN_AFTER_H}. */
+  /** Our choice, as for {@link WetClock#WARN_AFTER_H}. */
   private static final double LEAST_H = 24.0;
 
   /** A rate is learned within a third, so that a cup may need half as long again. */

@@ -338,7 +338,9 @@ class LimitBoundaryTest {
         new Boundary("wet-too-long WetTooLongLimit")
             .passedBy(Cause.FLUSH)
             .free("for 47 h 59 min", d -> d.wet = wetFor("PT47H59M"))
-            .held("for 48 h", d -> d.wet = wetFor("PT48H"), 48.0, 48.0, "h");
+            .held("for 48 h", d -> d.wet = wetFor("PT48H"), 48.0, 48.0, "h")
+            .free("47.9 h beyond need", d -> d.wet = littleAirFor("PT100H", 52.1))
+            .held("48 h beyond need", d -> d.wet = littleAirFor("PT100H", 52.0), 48.0, 48.0, "h");
     // A third of the way from refill at 0 to due at 0.75.
     Boundary dryBack =
         new Boundary("no-dry-back NoDryBackLimit")
@@ -368,7 +370,11 @@ class LimitBoundaryTest {
   }
 
   private static WetClock wetFor(String time) {
-    return new WetClock(ago(time), null, Double.NaN);
+    return new WetClock(ago(time), null, 0.0, 0.0);
+  }
+
+  private static WetClock littleAirFor(String time, double needH) {
+    return new WetClock(null, ago(time), needH, 0.0);
   }
 
   private static void driedTo(CaseDraft draft, double from, double depletion) {

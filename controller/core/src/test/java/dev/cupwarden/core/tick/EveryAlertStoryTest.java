@@ -38,8 +38,8 @@ class EveryAlertStoryTest {
 
   private static final Map<AlertCode, Supplier<Story>> STORIES =
       Map.ofEntries(
-          Map.entry(AlertCode.WET_TOO_LONG, () -> drying("A2", 200.0, 0.02, 49)),
-          Map.entry(AlertCode.STAYING_WET, () -> drying("A2", 200.0, 0.02, 25)),
+          Map.entry(AlertCode.WET_TOO_LONG, () -> drying("A2", 255.0, 0.02, 49)),
+          Map.entry(AlertCode.STAYING_WET, () -> drying("A2", 255.0, 0.02, 25)),
           Map.entry(AlertCode.ROT_WEATHER, EveryAlertStoryTest::littleAir),
           Map.entry(AlertCode.NEAR_DRY, EveryAlertStoryTest::heldPastDry),
           Map.entry(AlertCode.LOOK_AT_ROOTS, EveryAlertStoryTest::useGrows),

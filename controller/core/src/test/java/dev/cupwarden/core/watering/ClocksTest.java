@@ -10,20 +10,19 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** Clocks of a cup that stays wet, dry or short of its half, at their bounds. */
 class ClocksTest {
   private static final Instant AT = Instant.parse("2027-02-14T12:00:00Z");
   private static final CupLines LINES = new CupLines(-0.2, 0.05, 0.5, 0.75);
-  private static final double ALONE = Double.NaN;
 
   private static Instant after(double hours) {
     return AT.plusMillis(Math.round(hours * 3_600_000.0));
   }
 
-  /** After Blaker and MacDonald 1981 (0, 24, 48 h of flooding); the lock at 48 h is our choice. */
+  /**
+   * Blaker and MacDonald 1981, abstract: 48 h of flooding; a warning at half of it is our choice.
+   */
   @Test
   void warnsAfterADayAndHoldsAfterTwo() {
     assertEquals(24.0, WetClock.WARN_AFTER_H);
@@ -32,61 +31,70 @@ class ClocksTest {
 
   @Test
   void pastItsWetLineTheClockRunsUntilItIsAHundredthBack() {
-    WetClock wet = WetClock.DRYING.look(AT, -0.201, LINES, ALONE);
+    WetClock wet = WetClock.DRYING.look(AT, -0.201, LINES);
     assertEquals(AT, wet.wetSince());
     assertEquals(48.0, wet.hours(after(48)), 1e-9);
-    assertEquals(AT, wet.look(after(1), -0.195, LINES, ALONE).wetSince(), "no flicker");
-    assertNull(wet.look(after(1), -0.19, LINES, ALONE).wetSince());
-    assertNull(WetClock.DRYING.look(AT, -0.2, LINES, ALONE).wetSince(), "at its line");
+    assertEquals(AT, wet.look(after(1), -0.195, LINES).wetSince(), "no flicker");
+    assertNull(wet.look(after(1), -0.19, LINES).wetSince());
+    assertNull(WetClock.DRYING.look(AT, -0.2, LINES).wetSince(), "at its line");
+  }
+
+  /** From 0.1 to 0.2 at 0.005 an hour it needs 20 h. */
+  @Test
+  void littleAirCountsBeyondWhatTheCupNeedsAtItsOwnRate() {
+    WetClock little = air(WetClock.DRYING, 0, 0.1, 0.005);
+    assertEquals(20.0, little.needH(), 1e-9);
+    assertEquals(0.0, little.hours(after(20)), 1e-9);
+    assertEquals(48.0, little.hours(after(68)), 1e-9);
+    assertEquals(WetClock.DRYING, air(WetClock.DRYING, 0, 0.2, 0.005), "at the line");
   }
 
   @Test
-  void fullCupThatDriesByLessThanAHundredthIsSodden() {
-    WetClock full = WetClock.DRYING.look(AT, 0.02, LINES, ALONE);
-    assertEquals(AT, full.soddenSince());
-    assertEquals(24.0, full.look(after(24), 0.029, LINES, ALONE).hours(after(24)), 1e-9);
-    assertEquals(after(24), full.look(after(24), 0.031, LINES, ALONE).soddenSince());
-    assertNull(full.look(after(24), 0.061, LINES, ALONE).soddenSince(), "past refill");
-    assertEquals(AT, full.look(after(24), 0.03, LINES, ALONE).soddenSince());
+  void rateThatFallsMeanwhileMakesItsNeedNoLonger() {
+    WetClock little = air(WetClock.DRYING, 0, 0.1, 0.005);
+    assertSame(little, air(little, 24, 0.15, 0.0001));
+    assertSame(little, air(little, 24, 0.0901, 0.0001), "no wetter than before, but for noise");
   }
 
-  /** Refill at capacity, as wet as that and a hundredth. */
+  /** Twice as much to dry, and the time of before counts all the same. */
   @Test
-  void cupIsFullUpToAHundredthPastRefill() {
-    CupLines atCapacity = new CupLines(-0.2, 0.0, 0.5, 0.75);
-    assertEquals(AT, WetClock.DRYING.look(AT, 0.01, atCapacity, ALONE).soddenSince());
-    assertNull(WetClock.DRYING.look(AT, 0.011, atCapacity, ALONE).soddenSince());
+  void waterThatComesMeanwhileLengthensItsNeedAndNotMore() {
+    WetClock wetter = air(air(WetClock.DRYING, 0, 0.1, 0.005), 30, 0.0, 0.005);
+    assertEquals(40.0, wetter.needH(), 1e-9);
+    assertEquals(24.0, wetter.hours(after(64)), 1e-9);
   }
 
   @Test
-  void waterThatComesMeanwhileSetsItsMarkBack() {
-    WetClock full = WetClock.DRYING.look(AT, 0.04, LINES, ALONE).look(after(1), 0.01, LINES, ALONE);
-    assertEquals(AT, full.soddenSince());
-    assertEquals(after(2), full.look(after(2), 0.021, LINES, ALONE).soddenSince());
+  void airIsEnoughAHundredthPastTheLine() {
+    WetClock little = air(WetClock.DRYING, 0, 0.1, 0.005);
+    assertSame(little, air(little, 24, 0.209, 0.005));
+    assertEquals(WetClock.DRYING, air(little, 24, 0.2101, 0.005));
   }
 
-  /** A third of what the neighbours do, from 0.01 to 0.03. */
-  @ParameterizedTest(name = "neighbours {0} a day: {1} is no drying, {2} is")
-  @CsvSource({"0.0, 0.0299, 0.031", "0.045, 0.0349, 0.0351", "0.3, 0.0499, 0.0501"})
-  void neighboursSayWhatDryingIs(double perDay, double still, double dries) {
-    WetClock full = WetClock.DRYING.look(AT, 0.02, LINES, ALONE);
-    assertEquals(AT, full.look(after(24), still, LINES, perDay).soddenSince());
-    assertEquals(after(24), full.look(after(24), dries, LINES, perDay).soddenSince());
+  @Test
+  void cupThatHardlyDriesIsLookedAtAfterAMonth() {
+    assertEquals(720.0, air(WetClock.DRYING, 0, 0.1, 1e-6).needH());
+    assertEquals(720.0, air(WetClock.DRYING, 0, 0.1, 0.0).needH());
+    assertEquals(720.0, air(WetClock.DRYING, 0, 0.1, -1.0).needH());
+  }
+
+  private static WetClock air(WetClock clock, double hours, double depletion, double dryingPerH) {
+    return clock.lookAtAir(after(hours), depletion, 0.2, dryingPerH);
   }
 
   @Test
   void longerOfTheTwoCounts() {
-    WetClock both = new WetClock(AT, after(5), 0.0);
-    assertEquals(10.0, both.hours(after(10)), 1e-9);
-    assertEquals(10.0, new WetClock(after(5), AT, 0.0).hours(after(10)), 1e-9);
+    assertEquals(10.0, new WetClock(AT, after(5), 0.0, 0.0).hours(after(10)), 1e-9);
+    assertEquals(10.0, new WetClock(after(5), AT, 0.0, 0.0).hours(after(10)), 1e-9);
     assertEquals(0.0, WetClock.DRYING.hours(AT));
   }
 
   @Test
   void cupThatNeitherStandsNorStoodWetKeepsItsClock() {
-    assertSame(WetClock.DRYING, WetClock.DRYING.look(AT, 0.3, LINES, ALONE));
-    WetClock full = WetClock.DRYING.look(AT, 0.02, LINES, ALONE);
-    assertSame(full, full.look(after(1), 0.02, LINES, ALONE));
+    assertSame(WetClock.DRYING, WetClock.DRYING.look(AT, 0.3, LINES));
+    assertSame(WetClock.DRYING, WetClock.DRYING.withAir());
+    WetClock wet = WetClock.DRYING.look(AT, -0.3, LINES);
+    assertSame(wet, wet.look(after(1), -0.3, LINES));
   }
 
   @Test

@@ -39,8 +39,8 @@ import java.util.SplittableRandom;
  * <tr><td>bud break</td><td>U(8 d, 30 d)</td><td>dormant wood indoors: common practice</td></tr>
  * <tr><td>days to white / toughened / circling</td><td>L(24, 0.3) / L(10, 0.25) / L(20, 0.3)</td>
  *     <td>at best temperature; three to five weeks to callus and root at 18 to 21 °C (from memory)</td></tr>
- * <tr><td>rot hours</td><td>L(110 h, 0.4)</td><td>disease rises from 24 to 48 h of flooding (Blaker
- *     and MacDonald 1981); death comes later</td></tr>
+ * <tr><td>rot hours</td><td>L(110 h, 0.4)</td><td>48 h of flooding brought severe rot (Blaker and
+ *     MacDonald 1981, abstract); death comes later: our choice</td></tr>
  * <tr><td>wilt depletion</td><td>U(0.84, 0.94)</td><td>fine roots die before the last water is
  *     gone</td></tr>
  * <tr><td>wilt hours</td><td>L(60 h, 0.4)</td><td>wilting is too late a sign: common practice</td></tr>
