@@ -13,6 +13,7 @@ import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.link.ControllerMqttLink;
 import dev.cupwarden.app.loop.BenchHardware;
 import dev.cupwarden.app.loop.BenchLoop;
+import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.app.service.HardwareWatchdog;
 import dev.cupwarden.app.service.LoopProgress;
@@ -54,13 +55,15 @@ public final class ControllerRun implements AutoCloseable {
    * @param journal the journal's file; made if missing
    * @param broker none to run without a wire
    * @param listener hears of each tick, on the loop's thread; must return soon
+   * @param mode whether the bench is watered or only watched
    */
   public record Plan(
       Bench bench,
       String benchText,
       Path journal,
       Optional<BrokerSettings> broker,
-      TickReport.Listener listener) {}
+      TickReport.Listener listener,
+      RunMode mode) {}
 
   /**
    * A world to run it on.
@@ -216,7 +219,8 @@ public final class ControllerRun implements AutoCloseable {
                 time,
                 listener,
                 ProgramVersion.text(),
-                open.trouble()));
+                open.trouble(),
+                plan.mode()));
     if (link != null) {
       loop.askOfRivals(link::hasRival);
     }
@@ -280,6 +284,11 @@ public final class ControllerRun implements AutoCloseable {
   /** The bench's time: the machine's, or the virtual world's. */
   public Instant now() {
     return time.wall();
+  }
+
+  /** Whether the bench is only watched: nothing is pumped. */
+  public boolean watchOnly() {
+    return loop.watchOnly();
   }
 
   /** Whether the journal is a stand-in, so that nothing is watered; says why. */

@@ -2,6 +2,7 @@ package dev.cupwarden.app;
 
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.link.BrokerSettings;
+import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
@@ -24,6 +25,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -119,6 +121,25 @@ public final class RunControllerCommand implements Callable<Integer> {
       description = "With --simulate: virtual seconds per second (default: ${DEFAULT-VALUE}).")
   private double speed;
 
+  @ArgGroup private Watch watch;
+
+  /** At most one of the two: who says neither goes on as the last start did. */
+  private static final class Watch {
+    @Option(
+        names = "--watch",
+        required = true,
+        description =
+            "Weigh, advise and tell, but pump nothing, beside your own can; so do later starts on"
+                + " this journal, until one says --water. See journal watched.")
+    private boolean only;
+
+    @Option(
+        names = "--water",
+        required = true,
+        description = "End a watch: the pump runs again from this start on.")
+    private boolean over;
+  }
+
   private static final class BadUsage extends Exception {
     private static final long serialVersionUID = 1L;
 
@@ -164,7 +185,11 @@ public final class RunControllerCommand implements Callable<Integer> {
               .formatted(benchFile, String.join(System.lineSeparator(), faults)));
     }
     return new ControllerRun.Plan(
-        bench, BenchSource.text(benchFile), journal, Optional.of(settings()), report -> {});
+        bench, BenchSource.text(benchFile), journal, Optional.of(settings()), report -> {}, mode());
+  }
+
+  private RunMode mode() {
+    return watch == null ? RunMode.AS_LEFT : watch.only ? RunMode.WATCH : RunMode.WATER;
   }
 
   private ControllerRun.Simulation simulation() throws BadUsage {
@@ -237,7 +262,9 @@ public final class RunControllerCommand implements Callable<Integer> {
         simulate ? " (simulated)" : "",
         journal,
         plan.broker().orElseThrow(),
-        run.trouble().map(why -> "; WATERING NOTHING: " + why).orElse(""));
+        run.trouble()
+            .map(why -> "; WATERING NOTHING: " + why)
+            .orElse(run.watchOnly() ? "; ONLY WATCHED, nothing is pumped (--water ends it)" : ""));
     out.flush();
   }
 

@@ -66,6 +66,17 @@ class RunControllerCommandTest {
   }
 
   @Test
+  void watchedAndWateredAtOnce() {
+    int exit =
+        command.execute(
+            List.of("run", "--bench", "bench.yaml", "--journal", "journal.db"),
+            "--watch",
+            "--water");
+    assertEquals(2, exit, err::toString);
+    assertTrue(err.toString().contains("--watch, --water are mutually exclusive"), err::toString);
+  }
+
+  @Test
   void brokerThatIsNoAddress() {
     refused("is not an address such as tcp://host:1883", "--broker", "somewhere");
   }

@@ -158,7 +158,7 @@ public final class LoopBench {
   private BenchLoop resume(Journal journal) throws Exception {
     return BenchLoop.resume(
         new BenchLoop.Parts(
-            bench, text, cups, journal, time, report -> {}, "bench", Optional.empty()));
+            bench, text, cups, journal, time, report -> {}, "bench", Optional.empty(), RunMode.AS_LEFT));
   }
 
   private static void restoreInAProgramJustStarted(Path file) throws Exception {

@@ -109,6 +109,16 @@ public final class Journal implements AutoCloseable {
     return sql.inTransaction("reading the last start", starts::lastBench);
   }
 
+  /**
+   * Whether the bench was only watched since the last start, even if that came to no tick.
+   *
+   * @throws JournalException also when this program does not understand the state
+   */
+  public boolean watchOnly() throws JournalException {
+    Optional<byte[]> begun = sql.inTransaction("reading the last start", starts::lastState);
+    return begun.isPresent() && Cbor.read(begun.get()).orders().watchOnly();
+  }
+
   /** What was told of an alert, and when. */
   public record ToldAlert(Instant at, AlertNotice notice) {}
 

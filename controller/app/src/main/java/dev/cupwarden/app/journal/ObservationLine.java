@@ -36,6 +36,9 @@ public final class ObservationLine {
     if (seen.boardFault()) {
       line.put("board_fault", true);
     }
+    if (seen.watchOnly()) {
+      line.put("watch_only", true);
+    }
     if (!seen.orders().isEmpty()) {
       line.putArray("orders").addAll(seen.orders());
     }

@@ -42,4 +42,9 @@ final class ReplayStarts {
     return sql.first(
         "SELECT bench FROM start ORDER BY rowid DESC LIMIT 1", row -> row.getString(1));
   }
+
+  /** The state that the last one began with, as it is stored. */
+  Optional<byte[]> lastState() throws SQLException {
+    return sql.first("SELECT state FROM start ORDER BY rowid DESC LIMIT 1", row -> row.getBytes(1));
+  }
 }

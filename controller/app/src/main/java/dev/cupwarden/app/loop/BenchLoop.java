@@ -40,6 +40,7 @@ public final class BenchLoop {
    * @param benchText the bench file as it was read
    * @param trouble why the true journal cannot be used: everything is read and told then, and
    *     nothing watered; none when it can
+   * @param mode whether the bench is watered or only watched
    */
   public record Parts(
       Bench bench,
@@ -49,7 +50,8 @@ public final class BenchLoop {
       BenchTime time,
       TickReport.Listener listener,
       String version,
-      Optional<String> trouble) {}
+      Optional<String> trouble,
+      RunMode mode) {}
 
   private final Parts parts;
   private final Tick tick;
@@ -81,7 +83,11 @@ public final class BenchLoop {
     this.hoseInDoubt = from.cutOff();
     this.clock = from.clock();
     from.standing().forEach(alerts::stands);
-    this.pump = new Pump(parts.hardware(), parts.journal(), clock);
+    this.pump =
+        new Pump(
+            watchOnly() ? new WatchedHardware(parts.hardware()) : parts.hardware(),
+            parts.journal(),
+            clock);
     this.tickEvents = new TickEvents(parts.bench(), parts.version());
     this.clockWatch = new ClockWatch(clock, alerts);
     this.store = new JournalDiskWatch(parts.journal(), alerts);
@@ -146,6 +152,11 @@ public final class BenchLoop {
   /** How long the first tick waits. */
   public Duration settling() {
     return Duration.ofNanos(Math.max(0, firstTickNanos - parts.time().nanos()));
+  }
+
+  /** Whether the bench is only watched in this run. */
+  public boolean watchOnly() {
+    return state.orders().watchOnly();
   }
 
   /** Why nothing is watered in this run; none when all is well. */
@@ -223,7 +234,9 @@ public final class BenchLoop {
     List<JournalEvent> events = new ArrayList<>(alerts.untold(at));
     events.addAll(tickEvents.of(at, orders, step.brief()));
     events.addAll(decisions.untold(at, standing.decisions()));
-    List<Advice.Pass> passes = parts.trouble().isEmpty() ? step.brief().passes() : List.of();
+    // On a bench that is only watched what is told is not given, and nobody intends to.
+    boolean waters = parts.trouble().isEmpty() && !watchOnly();
+    List<Advice.Pass> passes = waters ? step.brief().passes() : List.of();
     signs.doing(Beat.Doing.WRITING);
     List<Journal.Intent> intents =
         putDown(

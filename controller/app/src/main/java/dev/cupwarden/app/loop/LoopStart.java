@@ -56,6 +56,8 @@ record LoopStart(
       state = tick.fit(merge.of(restored.get().state(), benchBefore));
       doubts = merge.doubts();
     }
+    boolean watchOnly = parts.mode().watches(journal.watchOnly());
+    state = state.with(state.orders().watchOnly(watchOnly));
     SteadyClock clock =
         restored.isPresent()
             ? SteadyClock.after(restored.get().at(), parts.time())

@@ -45,7 +45,8 @@ final class ObservationBuilder {
         clockInDoubt,
         List.copyOf(orders),
         hoseInDoubt,
-        boardFault);
+        boardFault,
+        before.orders().watchOnly());
   }
 
   /**

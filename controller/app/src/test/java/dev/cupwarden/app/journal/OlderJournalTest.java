@@ -1,6 +1,7 @@
 package dev.cupwarden.app.journal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -68,6 +69,9 @@ class OlderJournalTest {
     JsonNode now = flat(restored());
     for (JsonNode state : List.of(then, now)) {
       ((ObjectNode) state.path("air")).remove("warmest_air_c");
+      // No bench was only watched then.
+      assertFalse(state.path("watch_only").asBoolean());
+      ((ObjectNode) state).remove("watch_only");
       for (JsonNode cup : state.path("cups")) {
         // What the leaves drew is kept no more; how long a scale stood still, how restless it was,
         // how a day's hours differ, what ran past a mix, how dry it was, how warm its roots and how

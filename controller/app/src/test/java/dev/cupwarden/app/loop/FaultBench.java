@@ -224,7 +224,8 @@ final class FaultBench implements AutoCloseable {
                 time,
                 report -> {},
                 "test",
-                journal.trouble()));
+                journal.trouble(),
+                RunMode.AS_LEFT));
     signs = new LifeSigns(bench.tick(), loop.settling(), time.nanos());
     loop.tell(new Heard());
     nextTickNanos = time.nanos() + loop.settling().toNanos();

@@ -27,7 +27,8 @@ class LoopListenerTest extends LoopOnABench {
                   throw new IllegalStateException("deaf");
                 },
                 "test",
-                told.trouble()));
+                told.trouble(),
+                told.mode()));
     ticks(loop, 1); // Would throw, if the tick had failed by it.
     assertFalse(passes().isEmpty());
     assertEquals("given", passes().get(0).outcome());

@@ -36,6 +36,7 @@ abstract class LoopOnABench {
   BenchBoard board;
   Journal journal;
   final List<TickReport> reports = new CopyOnWriteArrayList<>();
+  RunMode mode = RunMode.AS_LEFT;
   private String benchText;
   private Context context;
 
@@ -80,7 +81,7 @@ abstract class LoopOnABench {
 
   BenchLoop.Parts parts(BenchHardware hardware, Optional<String> trouble) {
     return new BenchLoop.Parts(
-        bench, benchText, hardware, journal, time, reports::add, "test", trouble);
+        bench, benchText, hardware, journal, time, reports::add, "test", trouble, mode);
   }
 
   void ticks(BenchLoop loop, int count) throws Exception {

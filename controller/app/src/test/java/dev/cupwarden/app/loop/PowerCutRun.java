@@ -169,7 +169,15 @@ final class PowerCutRun {
 
   private BenchLoop.Parts parts(BenchBoard board, Journal journal) {
     return new BenchLoop.Parts(
-        bench, benchText, hardware(board), journal, time, report -> {}, "test", Optional.empty());
+        bench,
+        benchText,
+        hardware(board),
+        journal,
+        time,
+        report -> {},
+        "test",
+        Optional.empty(),
+        RunMode.AS_LEFT);
   }
 
   /** The drivers, with places before and after what lies between two writes. */

@@ -104,7 +104,8 @@ class SoakTest {
                   time,
                   report -> {},
                   "test",
-                  Optional.empty()));
+                  Optional.empty(),
+                  RunMode.AS_LEFT));
       time.until(time.nanos() + loop.settling().toNanos());
       for (int i = 1; i <= ticks; i++) {
         loop.tick();

@@ -53,6 +53,7 @@ public enum AlertCode {
   LOOK_AT_ROOTS("look-at-roots", "", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   POT_ON("pot-on", "g a day", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
+  WATCH_ONLY("watch-only", "", Told.SINGLY, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
   CLOCK("clock", "s", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
   NOTICES_FAILING("notices-failing", "", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_ITSELF),
   STORE_FULL("store-full", "", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),

@@ -25,6 +25,8 @@ import java.util.SortedMap;
  * @param hoseInDoubt a pass since the observation before may not have run as it was counted
  * @param boardFault whether an output does not answer, or a pass since the observation before
  *     failed: nothing can be pumped, and what was not given need not arrive
+ * @param watchOnly whether the bench is only watched: what it would be given is told, and a person
+ *     waters
  */
 public record Observation(
     Instant at,
@@ -40,7 +42,8 @@ public record Observation(
     boolean clockInDoubt,
     List<JsonNode> orders,
     boolean hoseInDoubt,
-    boolean boardFault) {
+    boolean boardFault,
+    boolean watchOnly) {
 
   /** With every pass run as it was counted. */
   public Observation(
@@ -69,6 +72,7 @@ public record Observation(
         leakUnread,
         clockInDoubt,
         orders,
+        false,
         false,
         false);
   }

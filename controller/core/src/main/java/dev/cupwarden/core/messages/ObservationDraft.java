@@ -46,6 +46,7 @@ public final class ObservationDraft {
   private boolean clockInDoubt;
   private boolean hoseInDoubt;
   private boolean boardFault;
+  private boolean watchOnly;
   private final List<JsonNode> orders = new ArrayList<>();
 
   /**
@@ -122,6 +123,11 @@ public final class ObservationDraft {
     boardFault = faulty;
   }
 
+  /** Whether what it would be given is only told. */
+  public void watchOnly(boolean watched) {
+    watchOnly = watched;
+  }
+
   /** An order as it was written; what is wrong with it is told by its receipt. */
   public void order(JsonNode order) {
     orders.add(order);
@@ -153,7 +159,8 @@ public final class ObservationDraft {
         clockInDoubt,
         List.copyOf(orders),
         hoseInDoubt,
-        boardFault);
+        boardFault,
+        watchOnly);
   }
 
   private OptionalDouble value(AmbientReading reading) {

@@ -35,7 +35,8 @@ public final class ObservationReader {
                   "clock_in_doubt",
                   "orders",
                   "hose_in_doubt",
-                  "board_fault"))
+                  "board_fault",
+                  "watch_only"))
           .toList();
 
   /** Reads one element out of many, so that more may follow it. */
@@ -89,6 +90,7 @@ public final class ObservationReader {
       case "clock_in_doubt" -> draft.clockInDoubt(truth(field, value));
       case "hose_in_doubt" -> draft.hoseInDoubt(truth(field, value));
       case "board_fault" -> draft.boardFault(truth(field, value));
+      case "watch_only" -> draft.watchOnly(truth(field, value));
       case "orders" -> orders(json, draft);
       default -> draft.ambient(ambient(field), number(field, value, json));
     }

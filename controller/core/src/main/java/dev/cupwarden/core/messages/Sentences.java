@@ -59,6 +59,11 @@ public final class Sentences {
     return "Cup %s has no valve.".formatted(cup);
   }
 
+  /** Of an order to the pump of a bench that is only watched. */
+  public static String watchOnly() {
+    return "the bench is only watched, and nothing is pumped";
+  }
+
   /** Of a tank out of which nothing can be pumped. */
   public static String noTankValve(String tank) {
     return "No valve leads from the tank %s.".formatted(tank);

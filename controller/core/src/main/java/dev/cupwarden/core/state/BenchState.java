@@ -42,6 +42,10 @@ public record BenchState(
         at, clockInDoubt, cups, air, tanks, other, hose, compared, orders, alerts);
   }
 
+  public BenchState with(BenchOrders other) {
+    return new BenchState(at, clockInDoubt, cups, air, tanks, pump, hose, compared, other, alerts);
+  }
+
   public BenchState with(HoseState other) {
     return new BenchState(
         at, clockInDoubt, cups, air, tanks, pump, other, compared, orders, alerts);

@@ -155,7 +155,7 @@ final class BenchDraft {
         passes.isEmpty() ? pump : pump.gave(passesMl, at),
         hose.state(),
         new CupsCompared(rootsAt, steps),
-        new BenchOrders(hold, List.copyOf(orderIds), done),
+        new BenchOrders(hold, List.copyOf(orderIds), done, seen.watchOnly()),
         alerts);
   }
 

@@ -91,7 +91,7 @@ final class PastCups {
   }
 
   /** Nothing given: refused; something: done. */
-  private static void end(BenchDraft draft, String why) {
+  static void end(BenchDraft draft, String why) {
     HoseState.Priming order = draft.hose.priming;
     draft.hose.priming = null;
     draft.receipts.removeIf(receipt -> order.orderId().equals(receipt.id()));

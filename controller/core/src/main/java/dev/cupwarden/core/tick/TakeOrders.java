@@ -245,6 +245,7 @@ final class TakeOrders {
 
   /** A person's water takes the place of the program's own; what was given stays given. */
   private static Receipt begin(BenchDraft draft, CupDraft cup, Refill refill) throws OrderRefused {
+    WatchOnly.refusePump(draft);
     if (cup.refill() != null && cup.refill().cause().byHand()) {
       throw new OrderRefused(
           "order " + cup.refill().orderId() + " for this cup is still under way");
@@ -290,6 +291,7 @@ final class TakeOrders {
 
   /** Whether the cup is off its place is looked at with this moment's weights. */
   private static Receipt prime(BenchDraft draft, Order.Prime order) throws OrderRefused {
+    WatchOnly.refusePump(draft);
     draft.cup(order.cup());
     double mostMl = MOST_HOSES * draft.bench.hose().volumeMl();
     if (order.ml() > mostMl) {

@@ -21,6 +21,7 @@ final class TellPump {
       latch(draft, code, to);
     }
     leak(draft, to);
+    to.when(AlertCode.WATCH_ONLY, null, draft.seen.watchOnly(), 1.0, 0.0);
   }
 
   /** Whatever stops the pump stops every cup: the whole bench is told, whichever cup showed it. */

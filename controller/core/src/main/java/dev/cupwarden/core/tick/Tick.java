@@ -150,7 +150,10 @@ public final class Tick {
     reckonWater.learnArrivals(draft);
     updateRootSignals.update(draft);
     UpdateRooting.update(draft);
-    List<AllowedPass> passes = putOut(draft);
+    if (seen.watchOnly()) {
+      WatchOnly.endWhatIsUnderWay(draft);
+    }
+    List<AllowedPass> passes = seen.watchOnly() ? List.of() : putOut(draft);
     AlertBook.Page alerts =
         AlertBook.judge(
             draft.alerts,
@@ -158,14 +161,18 @@ public final class Tick {
             seen.at(),
             draft.cups.keySet(),
             untilNextLook());
+    BenchState next = draft.state(alerts.open(), passes);
+    // What is only told is put out on a draft that is thrown away: in no book does it count.
+    BenchDraft told = seen.watchOnly() ? draft(next, nothingNew(next), true) : draft;
+    List<AllowedPass> toTell = seen.watchOnly() ? putOut(told) : passes;
     Advice brief =
         new Advice(
             seen.at(),
-            passes.stream().map(Tick::told).toList(),
+            toTell.stream().map(Tick::told).toList(),
             alerts.changes(),
             List.copyOf(draft.receipts),
             null);
-    return new Step(draft.state(alerts.open(), passes), passes, brief, () -> cups(draft));
+    return new Step(next, passes, brief, () -> cups(told));
   }
 
   /** A person with a kitchen scale comes once a day, not at the minute. */
@@ -265,7 +272,8 @@ public final class Tick {
         state.clockInDoubt(),
         List.of(),
         false,
-        state.pump().watch().boardFault());
+        state.pump().watch().boardFault(),
+        state.orders().watchOnly());
   }
 
   /** What one tick came to. */
@@ -291,12 +299,15 @@ public final class Tick {
       return state;
     }
 
-    /** To give now, in this order. */
+    /** To give now, in this order; none on a bench that is only watched. */
     public List<AllowedPass> passes() {
       return passes;
     }
 
-    /** Passes, alerts and receipts, without the state of the cups. */
+    /**
+     * Passes, alerts and receipts, without the state of the cups. On a bench that is only watched
+     * the passes are what it would be given.
+     */
     public Advice brief() {
       return brief;
     }

@@ -131,6 +131,7 @@ final class DraftBench {
         false,
         written,
         false,
+        false,
         false);
   }
 

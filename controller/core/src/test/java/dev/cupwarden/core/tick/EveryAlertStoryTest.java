@@ -68,6 +68,7 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.HEAT, () -> roots(30.1)),
           Map.entry(AlertCode.SALTS_HIGH, EveryAlertStoryTest::salty),
           Map.entry(AlertCode.POT_ON, EveryAlertStoryTest::potBound),
+          Map.entry(AlertCode.WATCH_ONLY, EveryAlertStoryTest::onlyWatched),
           Map.entry(AlertCode.WEIGH_DRAINED, () -> drying("A2", 220.0, 0.1, 24 * 28 + 1)));
 
   @Test
@@ -119,6 +120,13 @@ class EveryAlertStoryTest {
     Story story = drying("A1", 350.0, 0.3, 1);
     story.massG.remove("A1");
     story.run(Duration.ofHours(hours));
+    return story;
+  }
+
+  private static Story onlyWatched() {
+    Story story = story().with("A1", 350.0);
+    story.watchOnly = true;
+    story.look();
     return story;
   }
 

@@ -202,6 +202,7 @@ class HoseStoryTest {
             false,
             List.of(),
             true,
+            false,
             false);
     Tick.Step step = story.tick.step(story.state, seen);
     assertEquals(6.0, step.state().hose().content().labelMl(), 1e-9);

@@ -43,6 +43,7 @@ final class Story {
   boolean leakUnread;
   boolean clockInDoubt;
   boolean boardFault;
+  boolean watchOnly;
   BenchState state;
   Instant at;
 
@@ -94,7 +95,7 @@ final class Story {
     state = step.state();
     for (Advice.Pass pass : step.advice().passes()) {
       double ml = (pass.plainMl() + pass.feedMl()) * arrives.getOrDefault(pass.cup(), 1.0);
-      massG.computeIfPresent(pass.cup(), (cup, g) -> g + ml);
+      massG.computeIfPresent(pass.cup(), (cup, g) -> watchOnly ? g : g + ml);
       passes.add(pass);
     }
     alerts.addAll(step.advice().alerts());
@@ -138,7 +139,8 @@ final class Story {
         clockInDoubt,
         written,
         false,
-        boardFault);
+        boardFault,
+        watchOnly);
   }
 
   private static OptionalDouble optional(double value) {

@@ -52,6 +52,7 @@ class UpdateEstimatesTest {
             false,
             List.of(),
             false,
+            false,
             false);
     story.state = story.tick.step(story.state, seen).state();
     assertEquals(284.795, decision(story).massG(), 0.01);

@@ -3,6 +3,7 @@ package dev.cupwarden.host.app;
 import dev.cupwarden.app.ControllerRun;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.link.BrokerSettings;
+import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.core.setup.Bench;
@@ -70,7 +71,8 @@ final class DemoBench implements AutoCloseable {
               text,
               plan.folder().resolve("journal.db"),
               Optional.of(BrokerSettings.open(plan.broker())),
-              listener);
+              listener,
+              RunMode.AS_LEFT);
       return new DemoBench(
           ControllerRun.inWorld(
               run, next -> world(bench, at -> worlds.apply(bench, at), next), plan.speed()));
