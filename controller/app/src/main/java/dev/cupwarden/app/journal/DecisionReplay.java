@@ -5,8 +5,7 @@ import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.ObservationReader;
-import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.tick.Tick;
@@ -42,21 +41,23 @@ public final class DecisionReplay {
             .lastStartBy(when)
             .orElseThrow(() -> unanswerable("begins after " + when + "; see journal starts"));
     try {
-      Bench bench =
-          BenchFile.read(
+      BenchText text =
+          BenchText.of(
               "the journal's bench", journal.benchAt(start).getBytes(StandardCharsets.UTF_8));
-      Tick tick = new Tick(bench);
+      Tick tick = new Tick(text.read(), Optional.of(text), Tick.Rounds.ONE_A_TICK);
       BenchState state = journal.stateAt(start);
       List<AllowedPass> passes = List.of();
       List<JournalExport.Seen> part = journal.seen(start, start.firstTick());
       while (!part.isEmpty()) {
         for (JournalExport.Seen each : part) {
           Observation seen =
-              ObservationReader.read(each.line(), state.cups().keySet(), bench.tanks().keySet());
+              ObservationReader.read(
+                  each.line(), state.cups().keySet(), tick.bench().tanks().keySet());
           if (seen.at().isAfter(when)) {
             return moment(tick, state, passes, cup, when);
           }
           Tick.Step step = tick.step(state, seen);
+          tick = step.tick();
           state = step.state();
           passes = step.passes();
         }

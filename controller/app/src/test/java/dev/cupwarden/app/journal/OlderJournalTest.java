@@ -72,6 +72,9 @@ class OlderJournalTest {
       // No bench was only watched then.
       assertFalse(state.path("watch_only").asBoolean());
       ((ObjectNode) state).remove("watch_only");
+      // Nor could orders change the bench file.
+      assertTrue(state.path("changes").isEmpty());
+      ((ObjectNode) state).remove("changes");
       for (JsonNode cup : state.path("cups")) {
         // What the leaves drew is kept no more; how long a scale stood still, how restless it was,
         // how a day's hours differ, what ran past a mix, how dry it was, how warm its roots and how

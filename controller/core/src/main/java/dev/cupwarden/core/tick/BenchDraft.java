@@ -155,7 +155,8 @@ final class BenchDraft {
         passes.isEmpty() ? pump : pump.gave(passesMl, at),
         hose.state(),
         new CupsCompared(rootsAt, steps),
-        new BenchOrders(hold, List.copyOf(orderIds), done, seen.watchOnly()),
+        new BenchOrders(
+            hold, List.copyOf(orderIds), done, seen.watchOnly(), before.orders().changes()),
         alerts);
   }
 
