@@ -280,7 +280,7 @@ final class BenchDraft {
     return at.atZone(zone()).toLocalDate();
   }
 
-  private ZoneId zone() {
+  ZoneId zone() {
     return bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
   }
 

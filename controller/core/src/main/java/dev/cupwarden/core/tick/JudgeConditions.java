@@ -66,6 +66,7 @@ final class JudgeConditions {
     Conditions conditions = new Conditions(draft.alerts);
     for (CupDraft cup : draft.cups.values()) {
       water(draft, cup, conditions);
+      JudgeAir.judge(draft, cup, conditions);
       capacity(draft, cup, conditions);
       scale(draft, cup, conditions);
       latches(cup, conditions);

@@ -36,7 +36,8 @@ public final class OrderService {
       new TreeSet<>(
           Set.of(
               "hold", "flush", "add", "release", "dose", "stage", "watered", "drained", "away",
-              "back", "filled", "repot", "clear", "later", "prime", "retire", "forget"));
+              "back", "cover", "uncover", "filled", "repot", "clear", "later", "prime", "retire",
+              "forget"));
 
   private final Store store;
   private final InstantSource benchClock;

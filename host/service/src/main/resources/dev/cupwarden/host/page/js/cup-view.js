@@ -393,7 +393,7 @@ function eventsPanel(benchName, cupName) {
 }
 
 function doingLinks(benchName, cupName) {
-  const kinds = ['dose', 'watered', 'stage', 'hold', 'release', 'drained', 'away', 'back', 'flush', 'clear', 'repot', 'retire'];
+  const kinds = ['dose', 'watered', 'stage', 'hold', 'release', 'drained', 'away', 'back', 'cover', 'uncover', 'flush', 'clear', 'repot', 'retire'];
   return h(
     'section',
     { class: 'panel' },
