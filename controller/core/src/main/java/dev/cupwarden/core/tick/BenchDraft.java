@@ -190,6 +190,11 @@ final class BenchDraft {
     return bench.climate().rootsToldOf(cup.name()) ? air.rootsC(at) : airC();
   }
 
+  /** Whether water can run out of its vessel. */
+  boolean drains(CupDraft cup) {
+    return bench.vessels().get(cup.setup.vessel()).holes();
+  }
+
   double airC() {
     return AirState.valueOf(air.airC());
   }

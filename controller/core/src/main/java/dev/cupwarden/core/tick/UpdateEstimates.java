@@ -121,9 +121,9 @@ final class UpdateEstimates {
                 light,
                 neighboursMoved,
                 cup.presence.cover().on()));
-    // What another cup shows in its place is not its capacity.
+    // What another cup shows in its place is not its capacity, nor is what cannot run out.
     EstimateState next =
-        cup.weight.misplaced().on()
+        cup.weight.misplaced().on() || !draft.drains(cup)
             ? step.state().withCapacity(cup.weight.estimate().capacity())
             : step.state();
     cup.readBeforeG = cup.weight.lastReadG();

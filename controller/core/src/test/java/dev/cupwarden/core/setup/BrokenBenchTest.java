@@ -92,6 +92,7 @@ class BrokenBenchTest {
           heat: 30 C | root_heat: 16 F | 16 F | climate.root_heat: "16 F" is out of range: expected 15 C to 60 C
           cold: 12 C | cold: 28 C | cold | climate: root_heat 27.0 C is not above cold 28.0 C
           water: {ec: 0.30} | covered: yes | yes | covered: "yes" is neither true nor false
+          empty: 9 g | empty: 9 g, holes: all | all} | vessels.short.holes: "all" is not a word for its holes; known: none
           heat: 30 C | lift_cover: 25:00 | 25:00 | climate.lift_cover: "25:00" does not exist: expected a time of day such as "08:00", 00:00 to 23:59
           heat: 30 C | root_cups: [A1, A9] | A9 | climate.root_cups[1]: "A9" is not a cup of this bench; known: A1, A2
           cold: 12 C | cold: 12 K | 12 K | climate.cold: "K" is not a known unit: expected a temperature in one of C, F
