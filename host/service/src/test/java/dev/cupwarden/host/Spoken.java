@@ -114,7 +114,8 @@ public final class Spoken {
               Optional.of(LocalDate.parse("2026-11-14")),
               RootStage.TOUGHENED,
               12,
-              StageLines.usual(RootStage.TOUGHENED)));
+              StageLines.usual(RootStage.TOUGHENED),
+              false));
     }
     return new BenchSetup(
         at,

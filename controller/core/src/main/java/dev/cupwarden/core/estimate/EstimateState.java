@@ -85,6 +85,48 @@ public record EstimateState(
     return capacity.over(predicted);
   }
 
+  /** What its scale should show of the cup at that time, g; NaN where nothing is known of it. */
+  public double expectedG(Instant at) {
+    return filter == null ? Double.NaN : sound().predict(at).expectedG(weather.warmC());
+  }
+
+  /** How far off that a reading of the cup may be, g. */
+  public double expectedWithinG(Instant at) {
+    double sdG = readingSdG();
+    return filter == null
+        ? 0.0
+        : HampelGate.limitG(sound().predict(at).readingVar(weather.warmC(), sdG * sdG));
+  }
+
+  /** What was believed last: what is shown while the weight is not believed is another thing. */
+  private LoadFilter sound() {
+    return excursion == null || excursion.before() == null ? filter : excursion.before();
+  }
+
+  /** The same cup where a step that its scale showed was never its own. */
+  public EstimateState without(double stepG) {
+    LoadFilter moved = filter == null ? null : filter.jumpTo(filter.massG() - stepG, filter.varM());
+    return new EstimateState(
+        seenAt,
+        readAt,
+        freshUntil,
+        moved,
+        weather,
+        standstill == null ? null : standstill.without(stepG),
+        null,
+        null,
+        creep,
+        noise.interrupted(),
+        awaitedMl,
+        awaitedSince,
+        use,
+        null,
+        capacity,
+        byLight,
+        day,
+        pull);
+  }
+
   /** Whether the last reading fits nothing yet: the next tells a spike from a change. */
   public boolean inDoubt() {
     return doubt != null;

@@ -92,7 +92,8 @@ public record BenchSetup(
       Optional<LocalDate> struck,
       RootStage stage,
       double cuttingG,
-      StageLines lines) {}
+      StageLines lines,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean covered) {}
 
   /**
    * A veto or cap of the program, for whoever shows or asks.

@@ -60,6 +60,13 @@ public sealed interface Order {
   record Back(String id, String cup) implements Order {}
 
   /**
+   * A dome or a bag was put over a cup, or taken off it.
+   *
+   * @param cup none: over all of them
+   */
+  record Cover(String id, Optional<String> cup, boolean covered) implements Order {}
+
+  /**
    * A tank was filled or mixed anew.
    *
    * @param ml what is in it now

@@ -27,6 +27,8 @@ public final class OrderReader {
           Map.entry("forget", Set.of("order")),
           Map.entry("away", Set.of("cup", "cups")),
           Map.entry("back", Set.of("cup", "cups")),
+          Map.entry("cover", Set.of("cup", "cups")),
+          Map.entry("uncover", Set.of("cup", "cups")),
           Map.entry("filled", Set.of("tank", "ml", "feed", "strength")),
           Map.entry("repot", Set.of("cup", "vessel", "mix")),
           Map.entry("clear", Set.of("cup")),
@@ -126,6 +128,8 @@ public final class OrderReader {
       case "forget" -> new Order.Forget(id, fields.text("order"));
       case "away" -> new Order.Away(id, fields.text("cup"));
       case "back" -> new Order.Back(id, fields.text("cup"));
+      case "cover" -> new Order.Cover(id, fields.optionalText("cup"), true);
+      case "uncover" -> new Order.Cover(id, fields.optionalText("cup"), false);
       case "repot" ->
           new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
       case "clear" -> new Order.Clear(id, fields.optionalText("cup"));

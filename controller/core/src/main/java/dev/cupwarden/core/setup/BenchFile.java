@@ -52,6 +52,7 @@ public final class BenchFile {
                 "vessels",
                 "feeds",
                 "water",
+                "covered",
                 "tanks",
                 "tray",
                 "board",
@@ -81,7 +82,7 @@ public final class BenchFile {
         new RootingRules(
             LineKeys.perStage(top.maybe("lines")),
             PlantKeys.plants(top.maybe("plants"), KnownPlants.table())),
-        RuleKeys.climate(top.maybe("climate"), top.maybe("lamp")),
+        RuleKeys.climate(top.maybe("climate"), top.maybe("lamp"), top.maybe("covered")),
         SubstrateKeys.mixes(top.need("mixes", "the mixes by name")),
         SubstrateKeys.vessels(top.need("vessels", "the vessels by name")),
         feeds,

@@ -191,6 +191,11 @@ final class BenchDraft {
     return bench.climate().rootsToldOf(cup.name()) ? air.rootsC(at) : airC();
   }
 
+  /** Whether water can run out of its vessel. */
+  boolean drains(CupDraft cup) {
+    return bench.vessels().get(cup.setup.vessel()).holes();
+  }
+
   double airC() {
     return AirState.valueOf(air.airC());
   }
@@ -281,7 +286,7 @@ final class BenchDraft {
     return at.atZone(zone()).toLocalDate();
   }
 
-  private ZoneId zone() {
+  ZoneId zone() {
     return bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
   }
 

@@ -101,6 +101,9 @@ final class TakeOrders {
     } else if (order instanceof Order.HandDose dose) {
       return dose(draft, dose);
     } else if (order instanceof Order.Flush flush) {
+      if (!draft.drains(draft.cup(flush.cup()))) {
+        throw new OrderRefused(Sentences.noHoles(flush.cup(), "flush"));
+      }
       refuseOverTray(draft, draft.cup(flush.cup()), flush.ml());
       Refill refill = Refill.byHand(Cause.FLUSH, draft.at, flush.ml(), 0.0, Set.of(), flush.id());
       return begin(draft, draft.cup(flush.cup()), refill);

@@ -101,7 +101,8 @@ final class TellSetup {
         cup.setup().struck(),
         cup.setup().stage(),
         cup.setup().cuttingG(),
-        CupFrame.stageLines(bench, cup.setup()));
+        CupFrame.stageLines(bench, cup.setup()),
+        cup.presence().cover().on());
   }
 
   private static <A, B> SortedMap<String, B> each(

@@ -44,6 +44,9 @@ final class WeighDrained {
   /** Keeps the order until a weight answers it; the newest word of a person counts. */
   static Receipt take(BenchDraft draft, Order.Drained order) throws OrderRefused {
     CupDraft cup = draft.cup(order.cup());
+    if (!draft.drains(cup)) {
+      throw new OrderRefused(Sentences.noHoles(cup.name(), "drained"));
+    }
     drop(draft, cup, "said again by order " + order.id());
     Rest rest = Rest.since(cup.weight.lastReadG(), cup.weight.estimate().readAt());
     cup.weight =

@@ -198,7 +198,8 @@ final class CannedCup {
         Optional.of(LocalDate.parse("2026-11-14")),
         status.stage(),
         12,
-        new StageLines(status.due(), status.refill(), status.dry()));
+        new StageLines(status.due(), status.refill(), status.dry()),
+        false);
   }
 
   /** By night outside the window, by day free; now as its status says. */

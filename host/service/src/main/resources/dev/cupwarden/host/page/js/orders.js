@@ -20,6 +20,8 @@ export const KINDS = {
   clear: { group: 'stop', fields: ['cup?'] },
   away: { group: 'see', fields: ['cup', 'more?'] },
   back: { group: 'see', fields: ['cup', 'more?'] },
+  cover: { group: 'see', fields: ['cup?', 'more?'] },
+  uncover: { group: 'see', fields: ['cup?', 'more?'] },
   filled: { group: 'bench', fields: ['tank', 'ml', 'feed?', 'strength'] },
   prime: { group: 'bench', fields: ['cup', 'ml', 'tank'] },
   repot: { group: 'bench', fields: ['cup', 'vessel', 'mix'] },
@@ -43,6 +45,8 @@ export const BACK_BY = {
   clear: 'hold',
   away: 'back',
   back: 'away',
+  cover: 'uncover',
+  uncover: 'cover',
   filled: 'filled',
   prime: 'prime',
   repot: 'repot',
@@ -237,6 +241,10 @@ export function before(kind, bench, order) {
       return cup ? beforeAway(bench, cup) : [];
     case 'back':
       return cup ? [line('', t.backNote), line('', forecastWords(cup, bench.now))] : [];
+    case 'cover':
+      return [line('', t.coverNote), line('', t.coverStep)];
+    case 'uncover':
+      return [line('', t.uncoverNote), line('', t.coverStep)];
     case 'flush':
       return beforeFlush(cup, order);
     case 'clear':
