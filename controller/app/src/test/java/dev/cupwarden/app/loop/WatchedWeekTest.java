@@ -54,7 +54,7 @@ class WatchedWeekTest extends LoopOnABench {
     told("7.0 days: 7 by hand before it was due; would have had 0 mL, had 8");
     told("mL by hand; not due at depletion 0.3");
     told("mL by hand 34.");
-    told("7.0 days: 1 later by hand; would have had 9");
+    told("7.0 days: 1 later by hand; would have had 11");
     told("not watered since, depletion 0.8");
     told("7.0 days: 1 not given; would have had 7");
     told("B1 mulberry, struck\n  7.0 days: not due, and not watered by hand");
