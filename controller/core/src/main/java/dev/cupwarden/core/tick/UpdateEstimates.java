@@ -98,6 +98,15 @@ final class UpdateEstimates {
     return !Double.isNaN(cup.readG) && cup.readG != cup.weight.lastReadG();
   }
 
+  /** Of another cup in its place nothing is learned; what cannot run out shows no capacity. */
+  private static EstimateState learned(BenchDraft draft, CupDraft cup, EstimateState seen) {
+    EstimateState before = cup.weight.estimate();
+    if (cup.weight.misplaced().on()) {
+      return seen.learnedAs(before);
+    }
+    return draft.drains(cup) ? seen : seen.withCapacity(before.capacity());
+  }
+
   private void look(BenchDraft draft, CupDraft cup, double vpdKpa, LightKnown light, int moved) {
     Instant at = draft.at;
     if (cup.plant.stageSince() == null) {
@@ -121,13 +130,8 @@ final class UpdateEstimates {
                 light,
                 neighboursMoved,
                 cup.presence.cover().on()));
-    // What another cup shows in its place is not its capacity, nor is what cannot run out.
-    EstimateState next =
-        cup.weight.misplaced().on() || !draft.drains(cup)
-            ? step.state().withCapacity(cup.weight.estimate().capacity())
-            : step.state();
     cup.readBeforeG = cup.weight.lastReadG();
-    cup.weight = cup.weight.looked(next, cup.readG);
+    cup.weight = cup.weight.looked(learned(draft, cup, step.state()), cup.readG);
     cup.events = step.events();
     noteSteps(cup, at);
     cup.doses = cup.doses.looked();
