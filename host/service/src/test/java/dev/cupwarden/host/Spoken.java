@@ -58,6 +58,7 @@ public final class Spoken {
         15.0,
         5.0,
         null,
+        null,
         List.of(new CupStatus.Told("window", 6.5, 8.0, "h", "Outside the watering window.")));
   }
 

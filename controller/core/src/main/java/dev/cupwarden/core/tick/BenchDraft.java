@@ -283,7 +283,12 @@ final class BenchDraft {
   }
 
   LocalDate today() {
-    return at.atZone(zone()).toLocalDate();
+    return dayOf(at);
+  }
+
+  /** The day at the bench's place. */
+  LocalDate dayOf(Instant when) {
+    return when.atZone(zone()).toLocalDate();
   }
 
   ZoneId zone() {
