@@ -50,7 +50,7 @@ final class Following {
       pulled(look, surpriseG, readingVar);
       double nowVar = look.filter.readingVar(warmC, noiseVar);
       member(look, HampelGate.clip(surpriseG, nowVar), noiseVar);
-    } else if (look.awaitedOpen() && surpriseG > 0 && isOwnDose(look, surpriseG, limitG)) {
+    } else if (look.awaitedOpen() && isOwnDose(look, surpriseG, limitG)) {
       ownDose(look, surpriseG);
     } else if (look.doubt == null) {
       look.doubt = new Doubt(look.at, look.correctedG(), surpriseG);
@@ -230,7 +230,7 @@ final class Following {
   private static void changed(Look look, double changeG) {
     LoadFilter before = look.filter;
     if (changeG > 0) {
-      if (look.awaitedMl > 0 && look.awaitedOpen()) {
+      if (look.awaitedOpen()) {
         look.tell(new WeightEvent.OwnDose(look.at, before.massG(), changeG, look.awaitedMl));
         look.awaitedMl = 0;
       } else {

@@ -63,7 +63,7 @@ public record OwnWater(
     double hours = Elapsed.hours(at, now);
     double lossG = Math.max(0, Math.min(rate * hours, massG - leastG));
     double days = hours / DAY_H;
-    double scatterG = days > 0 ? lossG * trust.dayScatter() : 0;
+    double scatterG = lossG * trust.dayScatter();
     double scattered = days > 0 ? scatterG * scatterG / days : 0;
     return new OwnWater(
         since,

@@ -27,7 +27,7 @@ final class Settling {
     double readingVar = look.filter.readingVar(warmC, noiseVar);
     double surpriseG = look.reading.massG() - look.filter.expectedG(warmC);
     double limitG = HampelGate.limitG(readingVar);
-    boolean own = look.awaitedMl > 0 && surpriseG > limitG && look.awaitedOpen();
+    boolean own = surpriseG > limitG && look.awaitedOpen();
     if (Math.abs(surpriseG) <= limitG) {
       double pullsG = gap ? surpriseG : HampelGate.clip(surpriseG, readingVar);
       look.filter = look.filter.update(pullsG, warmC, noiseVar);

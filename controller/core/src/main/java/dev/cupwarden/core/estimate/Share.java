@@ -93,7 +93,7 @@ public record Share(
    * leave it the share of its nights. So they count as the day's other bright hours do.
    */
   public Share watered(double index, double hours) {
-    if (!(index > 0 && hours > 0 && bright(index))) {
+    if (!(hours > 0 && bright(index))) {
       return this;
     }
     BrightHours lit = hoursOfLight().unseen(index * hours);

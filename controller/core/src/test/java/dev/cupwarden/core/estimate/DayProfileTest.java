@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A cup that loses 3 g/h and kPa from 08:00 to 20:00 and 1 g/h and kPa by night. */
@@ -144,5 +147,96 @@ class DayProfileTest {
     DayProfile dry = days(day, 12, 1, 2).add(0, 0.1, 1, 12.1);
     assertEquals(2 - 1 / Math.E, dry.air(), 0.02);
     assertEquals(1, DayProfile.NONE.air());
+  }
+
+  /** Of every hour the first, but of these hours, one after the other, what follows. */
+  private static List<Double> hours(double usual, double... fromMidnight) {
+    List<Double> each = new ArrayList<>(Collections.nCopies(24, usual));
+    for (int hour = 0; hour < fromMidnight.length; hour++) {
+      each.set(hour, fromMidnight[hour]);
+    }
+    return each;
+  }
+
+  /**
+   * By hand: 1 g/h and kPa in each hour but the first, which had 3 in air of 0.5 kPa. Now it loses
+   * 1.2 g in 0.75 h at 0.8 kPa, 2 g/h and kPa, which is off by -1. In the second day the mean goes
+   * half the way; of seven hours seen again a seventh of the scatter is this one's.
+   */
+  @Test
+  void hourThatEndsIsTakenIn() {
+    DayProfile.Hour open = new DayProfile.Hour(0, 1.2, 0.75, 0.6);
+    DayProfile day =
+        new DayProfile(hours(1, 3), hours(0.8, 0.5), 0.2, 30, 10, 8, 6, 5, open).add(1, 1, 1, 2);
+    assertEquals(2.5, day.perKpa().get(0), 1e-6);
+    assertEquals(0.65, day.driveKpa().get(0), 1e-6, "half the way from 0.5 to 0.8");
+    assertEquals(0.2 + (1 - 0.2) / 7, day.scatter(), 1e-12);
+    assertEquals(31, day.hours());
+    double kept = Math.exp(-0.75 / 18);
+    assertEquals(10 * kept + 1.2, day.lostG(), 1e-12);
+    assertEquals(8 * kept + 3 * 0.6, day.expectedG(), 1e-12);
+    double ofAir = Math.exp(-0.75 / 12);
+    assertEquals(6 * ofAir + 0.6, day.airKpaH(), 1e-12);
+    assertEquals(5 * ofAir + 0.5 * 0.75, day.usualKpaH(), 1e-12);
+    assertEquals(new DayProfile.Hour(1, 1, 1, 1), day.open());
+  }
+
+  /**
+   * Hours of 1, 2 and 6 have a mean of 3 and a variance of (4 + 1 + 9) / 2 = 7. In the third day a
+   * mean moves by a third, so of a scatter of 14 it keeps 14 / 3 / (2 - 1 / 3) = 2.8: what is borne
+   * out is 1 - 2.8 / 7 = 0.6 of how far an hour lies off the mean, so 1.8, 2.4 and 4.8. Lately it
+   * lost half as much again as expected.
+   */
+  @Test
+  void hoursAreDrawnTowardsTheMeanAsFarAsTheyScatter() {
+    DayProfile day = threeHours(3);
+    List<Double> each = day.gPerH();
+    assertEquals(1.5 * 1.8 * 0.5, each.get(0), 1e-12);
+    assertEquals(1.5 * 2.4 * 1, each.get(1), 1e-12);
+    assertEquals(1.5 * 4.8 * 2, each.get(2), 1e-12);
+    assertEquals(1.5 * 3 * 3.5 / 3, each.get(3), 1e-12, "not seen: the mean, in the mean air");
+    assertEquals(4.8 / 1.8, day.times(0.5, 2.5), 1e-12);
+    assertEquals(3 / 1.8, day.times(0.5, 12), 1e-12);
+  }
+
+  @Test
+  void withNothingExpectedOfLateTheLevelIsAsLearned() {
+    DayProfile day = new DayProfile(hours(2), hours(0.5), 0, 48, 0, 0, 0, 0, DayProfile.Hour.NONE);
+    assertEquals(hours(1), day.gPerH());
+  }
+
+  private static DayProfile threeHours(double lostG) {
+    return new DayProfile(
+        hours(Double.NaN, 1, 2, 6),
+        hours(Double.NaN, 0.5, 1, 2),
+        14,
+        48,
+        lostG,
+        2,
+        0,
+        0,
+        DayProfile.Hour.NONE);
+  }
+
+  /** A fiftieth of the mean of 2 g/h and kPa. */
+  @Test
+  void hourOfNothingIsExpectedToLoseALittle() {
+    DayProfile.Hour open = new DayProfile.Hour(0, 0, 1, 0.5);
+    List<Double> perKpa = hours(Double.NaN, 0, 4);
+    DayProfile day = new DayProfile(perKpa, hours(Double.NaN, 1, 1), 0, 48, 0, 0, 0, 0, open);
+    assertEquals(0.04, day.gPerH().get(0), 1e-12);
+    assertEquals(0.04 * 0.5, day.add(1, 1, 1, 2).expectedG(), 1e-12);
+  }
+
+  @Test
+  void cupThatLosesNothingHasNoProfile() {
+    DayProfile day = new DayProfile(hours(0), hours(1), 0, 48, 0, 0, 0, 0, DayProfile.Hour.NONE);
+    assertFalse(day.known());
+    assertEquals(1, day.times(3, 12));
+  }
+
+  @Test
+  void airOfNoDryingPowerCountsOne() {
+    assertEquals(3, DayProfile.NONE.add(3, 1, 0, 9).add(1, 1, 1, 10).perKpa().get(8), 1e-6);
   }
 }

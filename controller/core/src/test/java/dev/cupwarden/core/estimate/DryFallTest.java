@@ -35,6 +35,7 @@ class DryFallTest {
     assertEquals(260, FALL.massAfter(280, 20), 1e-12);
     assertEquals(200, FALL.massAfter(280, 99.3147), 1e-4);
     assertEquals(175, FALL.massAfter(200, 69.3147), 1e-4);
+    assertEquals(152, FALL.massAfter(152, 0), "near its end, and nothing lost");
     assertEquals(-500, DryFall.NEVER.massAfter(100, 600));
     assertEquals(600, DryFall.NEVER.unslowedG(100, -500));
   }

@@ -74,4 +74,11 @@ class EstimateStateTest {
     assertEquals(390, learned.frame(Cups.TALL).capacityG());
     assertEquals(390, learned.capacity().massG());
   }
+
+  @Test
+  void hoursForWhichItsScaleWasNoisy() {
+    StillCup noisy = new StillCup();
+    noisy.noise = new Noise(1, 0, null, 0, null, 1.5, 0);
+    assertEquals(1.5, noisy.state().noisyH());
+  }
 }

@@ -25,6 +25,7 @@ class EstimatorSilenceTest {
     Cups cup = new Cups();
     cup.dries(24, 320, 0.6);
     cup.reads(0);
+    assertEquals(1, cup.events(WeightEvent.Lifted.class).size(), "at once");
     cup.reads(0.2);
     assertEquals(1, cup.events(WeightEvent.Lifted.class).size());
     Cups never = new Cups();

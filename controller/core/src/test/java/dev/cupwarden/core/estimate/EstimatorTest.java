@@ -2,6 +2,7 @@ package dev.cupwarden.core.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.Json;
@@ -262,6 +263,51 @@ class EstimatorTest {
     assertFalse(cup.estimate().trusted());
     cup.reads(massG + 10);
     assertEquals("scale-noisy", cup.code());
+  }
+
+  /** Learned were 1.2 g/h, within half of it; the stillness of its scale has taught 0.3. */
+  @Test
+  void stuckScaleLeavesTheRateThatWasKnownBefore() {
+    StillCup stuck = new StillCup();
+    stuck.filter = StillCup.weighs(320, 0.3);
+    stuck.standstill = stoodStill(1.2);
+    LoadFilter before = stuck.reads(5, 320).state().excursion().before();
+    assertEquals(1.2, before.rateGPerH());
+    assertEquals(0.36, before.varR(), 1e-12);
+    stuck.standstill = stoodStill(0);
+    assertEquals(0, stuck.reads(5, 320).state().excursion().before().rateGPerH());
+    stuck.standstill = stoodStill(-1);
+    assertEquals(0.3, stuck.reads(5, 320).state().excursion().before().rateGPerH(), "not known");
+  }
+
+  /** For an hour, in thousandths of a gram, beside scales that moved. */
+  private static Standstill stoodStill(double rateGPerH) {
+    return new Standstill(320, Cups.START.minusSeconds(3600), 12, true, 0.001, rateGPerH, 0, 0.1);
+  }
+
+  @Test
+  void noiseIsHeardWhileACupOnlyDries() {
+    cup.reads(320);
+    assertEquals(320, cup.state.noise().lastG());
+    cup.reads(319.9);
+    assertEquals(319.9, cup.state.noise().lastG());
+    assertEquals(320, cup.state.noise().beforeG());
+    // More than any pass can have brought, in doubt: whatever it is, it is no noise.
+    cup.look(5, 390, 30, true);
+    assertTrue(cup.state.inDoubt());
+    assertNull(cup.state.noise().lastAt());
+  }
+
+  @Test
+  void waterIsNoNoise() {
+    StillCup watered = new StillCup();
+    assertNull(watered.reads(60, 350).state().noise().lastAt(), "watered by hand");
+    watered.filter = StillCup.weighs(400, 0);
+    watered.standstill = StillCup.showed(400);
+    watered.drainage = Drainage.begin(Cups.START, 400, StillCup.FRAME);
+    assertNull(watered.reads(5, 399).state().noise().lastAt(), "draining");
+    watered.drainage = null;
+    assertEquals(399, watered.reads(5, 399).state().noise().lastG());
   }
 
   @Test

@@ -9,6 +9,7 @@ import dev.cupwarden.core.estimate.Forecast.Bound;
 import dev.cupwarden.core.estimate.Forecast.Rates;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
@@ -90,6 +91,22 @@ class ForecastTest {
     assertEquals(Double.POSITIVE_INFINITY, unsure.hoursTo(299, Bound.LATE), "it may not dry");
   }
 
+  /**
+   * Half way from the knee at 256 g to the end at 160 g a cup loses half of what it does when wet:
+   * 0.6 g/h ± 0.1 are 1.2 ± 0.2 of a wet one.
+   */
+  @Test
+  void rateOfADryCupIsHeldAgainstThatOfAWetOne() {
+    CupEstimate dry =
+        new CupEstimate(true, 208, 0, 0.1, 0.6, 0.1, true, Optional.empty(), false, Cups.START);
+    Forecast.Rates rates =
+        Forecast.of(
+                208, dry, EstimateState.fresh(), StillCup.FRAME, OptionalDouble.empty(), Double.NaN)
+            .rates();
+    assertEquals(1.2, rates.nowGPerH(), 1e-12);
+    assertEquals(0.2, rates.nowSdGPerH(), 1e-12);
+  }
+
   @Test
   void timeIsToldToTheMinute() {
     Forecast even = new Forecast(300, 0, new Rates(1, 0, 1, 0));
@@ -98,6 +115,7 @@ class ForecastTest {
     assertEquals(
         Cups.START.plus(Duration.ofMinutes(1)), even.timeOf(299.99, Bound.LIKELY, Cups.START));
     assertEquals(Cups.START, even.timeOf(300, Bound.LIKELY, Cups.START));
+    assertEquals(0, even.hoursTo(300, Bound.LIKELY), "it weighs that now");
     assertEquals(8760, even.hoursTo(300 - 8759.999, Bound.LIKELY), 0.01, "a year");
     assertEquals(Double.POSITIVE_INFINITY, even.hoursTo(300 - 8760.1, Bound.LIKELY));
   }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -79,5 +80,41 @@ class HoursAheadTest {
     assertEquals(24, even.hours(42.8866, 2, 1), 1e-3);
     // All of it is 48 g; after six days the rest of them, 48 e^(-3), is let go.
     assertEquals(240 + 48 - 48 * Math.exp(-3), even.lossG(240, 2, 1), 1e-3);
+  }
+
+  /** Of a cup that lost nothing of late no hour is more than another. */
+  @Test
+  void levelOfNothingIsEven() {
+    DayProfile none =
+        new DayProfile(
+            Collections.nCopies(24, 1.0),
+            Collections.nCopies(24, 1.0),
+            0,
+            48,
+            0,
+            5,
+            0,
+            0,
+            DayProfile.Hour.NONE);
+    assertSame(HoursAhead.EVEN, HoursAhead.of(none, 8));
+  }
+
+  /** The seventh day is the first that is taken whole: 144 + 48 (1 - e^(-3)) + 24. */
+  @Test
+  void oneWholeDayIsSkipped() {
+    HoursAhead even = new HoursAhead(0, HoursAhead.EVEN.parts(), 2);
+    assertEquals(168 + 48 * (1 - Math.exp(-3)), even.lossG(168, 2, 1), 1e-9);
+  }
+
+  /**
+   * 2 g/h in air that doubles it: 2 x (144 + 48 (1 - e^(-3))) g in six days, four whole days and
+   * then half a day again by the hour.
+   */
+  @Test
+  void hoursAfterTheSixthDayAreReachedByWholeDays() {
+    HoursAhead even = new HoursAhead(0, HoursAhead.EVEN.parts(), 2);
+    double sixDaysG = 144 + 48 * (1 - Math.exp(-3));
+    double restG = 96 + 12 + 48 * (Math.exp(-240 / 48.0) - Math.exp(-252 / 48.0));
+    assertEquals(252, even.hours(2 * (sixDaysG + restG), 4, 2), 1e-3);
   }
 }

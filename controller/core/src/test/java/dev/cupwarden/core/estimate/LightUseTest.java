@@ -52,6 +52,7 @@ class LightUseTest {
     LightUse dark = LightUse.NONE.under(0);
     assertSame(dark, dark.add(8, 0, 1));
     assertEquals(dark.add(8, 8, 1), dark.add(8, 8, Double.NaN), "air that is not known counts 1");
+    assertEquals(dark.add(8, 8, 1), dark.add(8, 8, 0), "nor does air that dries nothing");
     LightUse same = dark.under(0);
     assertSame(dark, same);
   }
@@ -71,6 +72,9 @@ class LightUseTest {
     LightUse dark = LightUse.NONE.under(0).add(8, 8, 1);
     assertEquals(1, dark.under(80).against(dark));
     assertEquals(1, learned().against(LightUse.NONE));
+    // All of it at half brightness: 4 x 1 - 2².
+    LightUse even = new LightUse(4, 2, 1, 4, 2, 0.5);
+    assertEquals(1, even.under(0).against(even), "one light alone tells nothing apart");
   }
 
   /**

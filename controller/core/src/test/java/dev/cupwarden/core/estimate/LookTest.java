@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -65,5 +68,73 @@ class LookTest {
     cup.looks(60, 300);
     cup.look(5, Double.NaN, 20, true);
     assertEquals(20, in(1).awaitedMl, "the others are given up");
+  }
+
+  private static Look known(StillCup cup, double minutes, LightKnown light) {
+    CupReading reading =
+        new CupReading(
+            Cups.START.plusSeconds(Math.round(60 * minutes)),
+            300,
+            0,
+            Double.NaN,
+            Double.NaN,
+            light,
+            false);
+    return new Look(cup.state(), StillCup.FRAME, reading);
+  }
+
+  /** In the dark so far, and its light is known to it. */
+  private static StillCup learned(DayProfile day) {
+    StillCup cup = new StillCup();
+    cup.day = day;
+    // draws = (6 x 10 - 8 x 4) / (10 x 3 - 4²) = 2, rests = max(2 / 20, 0): in the dark 0.1.
+    cup.byLight = new LightUse(10, 4, 3, 8, 6, 0);
+    return cup;
+  }
+
+  private static DayProfile tripledAtEight() {
+    List<Double> perKpa = new ArrayList<>(Collections.nCopies(24, 1.0));
+    perKpa.set(8, 3.0);
+    List<Double> air = Collections.nCopies(24, 1.0);
+    return new DayProfile(perKpa, air, 0, 48, 0, 0, 0, 0, DayProfile.Hour.NONE);
+  }
+
+  /** (0.1 + 2 x 0.5) / 0.1 at 80 µmol/m²/s; (0.1 + 2 x 100 / 180) / 0.1 for a lamp. */
+  @Test
+  void rateFollowsTheSensorElseTheHoursOfItsDaysElseTheLamp() {
+    StillCup known = learned(tripledAtEight());
+    LightKnown clock = new LightKnown(Double.NaN, Double.NaN, 8.05);
+    assertEquals(3, known(known, 6, clock).change, 1e-12, "six minutes ago it was 07:57");
+    assertEquals(3, known(known, 6, clock.byLamp(true)).change, 1e-12);
+    assertEquals(11, known(known, 6, new LightKnown(80, 0, 8.05)).change, 1e-12);
+    LightKnown noClock = new LightKnown(Double.NaN, Double.NaN, Double.NaN);
+    double byLamp = (0.1 + 2 * 100 / 180.0) / 0.1;
+    assertEquals(byLamp, known(known, 6, noClock.byLamp(true)).change, 1e-12);
+    StillCup young = learned(DayProfile.NONE);
+    assertEquals(byLamp, known(young, 6, clock.byLamp(true)).change, 1e-12);
+    assertEquals(1, known(young, 6, clock).change);
+  }
+
+  /**
+   * Half way from the knee at 256 g to the end at 160 g, at 4.8 g/h: an hour on it holds 43.2 of
+   * the 48 g left, and loses 0.9 of that.
+   */
+  @Test
+  void rateFallsAsTheCupDries() {
+    StillCup cup = new StillCup();
+    cup.filter = StillCup.weighs(208, 4.8);
+    assertEquals(4.32, known(cup, 60, LightKnown.NOTHING).filter.rateGPerH(), 1e-9);
+  }
+
+  /** 0.05 g/°C on a scale that is 4 °C warmer than where it is taken to be right. */
+  @Test
+  void readingIsCorrectedForTheWarmthOfItsScale() {
+    StillCup cup = new StillCup();
+    cup.filter = new LoadFilter(Cups.START, 320, 0, 0.05, 0, 0, 0, 0, 0, 0);
+    cup.weather = new Weather(1, 24);
+    assertEquals(299.8, known(cup, 5, LightKnown.NOTHING).correctedG(), 1e-9);
+    assertEquals(319.8, cup.state().readingG(), 1e-9);
+    cup.filter = null;
+    assertEquals(300, known(cup, 5, LightKnown.NOTHING).correctedG());
   }
 }

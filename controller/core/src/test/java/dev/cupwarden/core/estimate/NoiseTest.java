@@ -2,6 +2,7 @@ package dev.cupwarden.core.estimate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
@@ -93,5 +94,67 @@ class NoiseTest {
       noise = noise.read(at, Math.rint(300 - 0.37 * look), 1.0 / 12);
     }
     assertTrue(noise.sdG() < 0.29, "sd " + noise.sdG());
+  }
+
+  private static Instant after(double minutes) {
+    return Cups.START.plusMillis(Math.round(60_000 * minutes));
+  }
+
+  /** The outer readings at 300 g, five minutes before and after. */
+  private static Noise bent(double middleG, double varG2, int wild, double roundingVar) {
+    return new Noise(varG2, middleG, after(5), 300, Cups.START, 0, wild)
+        .read(after(10), 300, roundingVar);
+  }
+
+  /**
+   * The middle of three even looks is off with 1 + 1/4 + 1/4 times the variance of one. Off by 3 g
+   * at 1.5 g²: 9 / 1.5 / 1.5 = 4, two standard deviations, which is not yet wild; the variance goes
+   * up by a tenth of 4 - 0.9205. Off by more it pulls no harder, until the sixth in a row: off by 9
+   * g it pulls by 4² of 36.
+   */
+  @Test
+  void bendPullsByTwoStandardDeviationsAtMostAndTheSixthInARowByFour() {
+    assertEquals(1.5 * 1.30795, bent(303, 1.5, 3, 0).varG2(), 1e-12);
+    assertEquals(0, bent(303, 1.5, 3, 0).wild());
+    assertEquals(4, bent(303.01, 1.5, 3, 0).wild());
+    assertEquals(1.5 * 1.30795, bent(309, 1.5, 4, 0).varG2(), 1e-12);
+    assertEquals(1.5 * 2.50795, bent(309, 1.5, 5, 0).varG2(), 1e-12);
+    assertEquals(1.5 * 2.50795, bent(291, 1.5, 5, 0).varG2(), 1e-12);
+  }
+
+  /** Off by 3 g at 1.5 g² and 1.5 of rounding: half as wild, 2 - 0.9205. */
+  @Test
+  void roundingExplainsItsPart() {
+    assertEquals(1.5 * 1.10795, bent(303, 1.5, 0, 1.5).varG2(), 1e-12);
+  }
+
+  @Test
+  void bendOverMoreThanFortyMinutesIsNone() {
+    Noise before = new Noise(1.5, 303, after(20), 300, Cups.START, 1, 3);
+    assertEquals(1.5 * 1.30795, before.read(after(40), 300, 0).varG2(), 1e-12);
+    Noise later = before.read(after(40.1), 300, 0);
+    assertEquals(new Noise(1.5, 300, after(40.1), 303, after(20), 1, 0), later);
+  }
+
+  @Test
+  void readingsOfOneMomentMakeNoBend() {
+    Noise before = new Noise(1.5, 303, after(5), 300, Cups.START, 1, 3);
+    assertEquals(new Noise(1.5, 309, after(5), 303, after(5), 1, 0), before.read(after(5), 309, 0));
+    Noise twice = new Noise(1.5, 303, after(5), 300, after(5), 1, 3);
+    assertEquals(
+        new Noise(1.5, 309, after(10), 303, after(5), 1, 0), twice.read(after(10), 309, 0));
+  }
+
+  @Test
+  void whatFollowsAnInterruptionIsNotHeldAgainstWhatWasBefore() {
+    Noise before = new Noise(1.5, 303, after(5), 300, Cups.START, 1, 3);
+    assertEquals(new Noise(1.5, 0, null, 0, null, 1, 0), before.interrupted());
+    assertSame(Noise.GUESS, Noise.GUESS.interrupted());
+  }
+
+  @Test
+  void moreThanOneAndAHalfGramsAreTooMuch() {
+    assertFalse(new Noise(2.25, 0, null, 0, null, 0, 0).tooGreat());
+    assertTrue(new Noise(2.2501, 0, null, 0, null, 0, 0).tooGreat());
   }
 }

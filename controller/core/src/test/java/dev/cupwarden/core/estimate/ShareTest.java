@@ -114,6 +114,7 @@ class ShareTest {
     assertEquals(new BrightHours(0, 0, 6), learned.watered(3, 2).bright());
     assertEquals(BrightHours.NONE, learned.plus(7, 1, 2).bright(), "the usual is not bright");
     assertSame(learned, learned.watered(1, 2));
+    assertSame(learned, learned.watered(3, 0), "no time");
   }
 
   @Test
@@ -127,6 +128,7 @@ class ShareTest {
     assertSame(open, open.plus(5, 1, 0), "no time");
     assertEquals(0, open.plus(-60, 1, 4).days(), "a day that gained is none");
     assertEquals(0, open.plus(-60, 1, 4).openH());
+    assertEquals(0, open.plus(-40, 1, 4).days(), "nor is one that lost nothing");
   }
 
   /** No day scatters by less than 0.05, nor does a level err by less. */

@@ -130,6 +130,14 @@ class SwapDetectorTest {
   }
 
   @Test
+  void ofTwoPairsThatFitAlikeTheFirstNameIsTaken() {
+    Found found = look(step("A2", 320, 290), step("A1", 320, 290), step("A3", 290, 320));
+    assertEquals("A1", found.swaps().get(0).one().cup());
+    assertEquals("A3", found.swaps().get(0).other().cup());
+    assertEquals("A2", found.recent().get(0).cup());
+  }
+
+  @Test
   void eventsOfTwoScalesMakeTheSwapOut() {
     List<Step> one = SwapDetector.steps("A1", List.of(new WeightEvent.Returned(NOW, 320, -29.8)));
     List<Step> other =
