@@ -146,6 +146,18 @@ final class CupDraft {
   }
 
   /**
+   * A person says that it is in its own place: what its scale showed until now was another's, and
+   * its own water goes on.
+   */
+  void putBack(Instant at) {
+    OwnWater own = weight.misplaced().on() ? weight.reckoning().water() : null;
+    standsInItsOwnPlace(at);
+    if (own != null) {
+      weight = weight.with(weight.estimate().goingOnFrom(own));
+    }
+  }
+
+  /**
    * Takes that for its capacity. Depletions are counted from it; the least since a refill is kept.
    */
   void learnCapacity(Capacity capacity, Instant at) {

@@ -200,7 +200,7 @@ final class TakeOrders {
             ? List.of(draft.cup(order.cup().get()))
             : List.copyOf(draft.cups.values());
     for (CupDraft cup : cups) {
-      cup.standsInItsOwnPlace(draft.at);
+      cup.putBack(draft.at);
       cup.latch = null;
       cup.witness = cup.witness.cleared();
       if (cup.account.drift().told()) {

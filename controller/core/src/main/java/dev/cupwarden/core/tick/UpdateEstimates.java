@@ -126,11 +126,8 @@ final class UpdateEstimates {
                 draft.airC(),
                 light,
                 neighboursMoved));
-    // What another cup shows in its place is not its capacity.
     EstimateState next =
-        cup.weight.misplaced().on()
-            ? step.state().withCapacity(cup.weight.estimate().capacity())
-            : step.state();
+        cup.weight.misplaced().on() ? step.state().learnedAs(cup.weight.estimate()) : step.state();
     cup.readBeforeG = cup.weight.lastReadG();
     cup.weight = cup.weight.looked(next, cup.readG);
     cup.events = step.events();
