@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.dosing.Latch;
-import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.Misplaced;
 import dev.cupwarden.core.estimate.OwnWater;
@@ -137,18 +136,5 @@ class WatchSwappedTest {
     one.seeNow(AT);
     assertFalse(one.now.trusted());
     assertTrue(one.now.distrusted(DistrustCode.NEVER_READ), "nothing was ever read of it here");
-  }
-
-  /** 340 g of its own, known within 2 g, though its scale showed the 200 g of A2 until now. */
-  @Test
-  void byAPersonsWordItGoesOnFromItsOwnWater() {
-    misplaced(one, "A2", 340.0, 200.0, 0);
-    one.putBack(AT);
-    assertFalse(one.swapped());
-    CupEstimate shown = CupEstimate.at(one.weight.estimate(), one.frame.weights(), AT);
-    assertEquals(340.0, shown.massG(), 1e-9);
-    assertEquals(2.0, shown.massSdG(), 1e-9);
-    assertEquals(1.0, shown.rateGPerH(), 1e-9);
-    assertEquals(1.0 / 3.0, shown.rateSdGPerH(), 1e-9);
   }
 }
