@@ -2,6 +2,7 @@ package dev.cupwarden.core.messages;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.StageLines;
@@ -24,6 +25,8 @@ import java.util.SortedSet;
  * @param cups those on the bench; one that was taken out is missing
  * @param limits in the order in which they are told
  * @param alerts all that may be raised
+ * @param keys of the bench file that an order may change, in its order; empty where the bench was
+ *     read from no file
  */
 public record BenchSetup(
     Instant at,
@@ -38,12 +41,14 @@ public record BenchSetup(
     SortedMap<String, Tank> tanks,
     SortedMap<String, Cup> cups,
     List<Limit> limits,
-    List<Alert> alerts) {
+    List<Alert> alerts,
+    List<BenchText.Key> keys) {
 
-  /** A controller of before tells no table of limits and alerts. */
+  /** A controller of before tells no table of limits and alerts, and no keys. */
   public BenchSetup {
     limits = limits == null ? List.of() : limits;
     alerts = alerts == null ? List.of() : alerts;
+    keys = keys == null ? List.of() : keys;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -163,6 +168,7 @@ public record BenchSetup(
         tanks,
         cups,
         limits,
-        alerts);
+        alerts,
+        keys);
   }
 }

@@ -56,6 +56,16 @@ public record BenchChange(String path, String from, String to) {
     }
   }
 
+  /** Whether an order may change that key. */
+  static boolean mayChange(String path) {
+    try {
+      new BenchChange(path, "null", "null").refuseWhatNoOrderChanges();
+      return true;
+    } catch (SetupException refused) {
+      return false;
+    }
+  }
+
   /**
    * Refuses what such a change has no business to change, however its key was written.
    *

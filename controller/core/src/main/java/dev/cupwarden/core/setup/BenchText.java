@@ -79,6 +79,36 @@ public record BenchText(String file, String yaml) {
   }
 
   /**
+   * The keys that an order may change and that hold one value each, in the order of the file.
+   *
+   * @throws SetupException where the text is no bench file
+   */
+  public List<Key> keys() throws SetupException {
+    List<Key> keys = new ArrayList<>();
+    addKeys("", YamlText.read(file, yaml).node(), keys);
+    return List.copyOf(keys);
+  }
+
+  /**
+   * A key with its value.
+   *
+   * @param path keys from the top, joined by dots
+   * @param value as it is written there, without quotes
+   */
+  public record Key(String path, String value) {}
+
+  private static void addKeys(String path, Node node, List<Key> keys) {
+    if (node instanceof MappingNode group) {
+      for (NodeTuple pair : group.getValue()) {
+        String key = text(pair.getKeyNode());
+        addKeys(path.isEmpty() ? key : path + "." + key, pair.getValueNode(), keys);
+      }
+    } else if (node instanceof ScalarNode scalar && BenchChange.mayChange(path)) {
+      keys.add(new Key(path, scalar.getValue()));
+    }
+  }
+
+  /**
    * Whether the file says at that key what the change asks for.
    *
    * @throws SetupException where the text is no bench file

@@ -4,6 +4,7 @@ import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
@@ -29,7 +30,7 @@ final class TellSetup {
 
   private TellSetup() {}
 
-  static BenchSetup of(Bench bench, BenchState state, Instant at) {
+  static BenchSetup of(Bench bench, List<BenchText.Key> keys, BenchState state, Instant at) {
     FeedingRules feeding = bench.feeding();
     return new BenchSetup(
         at,
@@ -75,7 +76,8 @@ final class TellSetup {
         tanks(bench, state),
         each(state.cups(), cup -> cup(bench, cup)),
         LIMITS,
-        ALERTS);
+        ALERTS,
+        keys);
   }
 
   private static SortedMap<String, BenchSetup.Tank> tanks(Bench bench, BenchState state) {

@@ -47,6 +47,7 @@ public final class Tick {
   private final Bench bench;
   private final Optional<BenchText> text;
   private final Rounds rounds;
+  private List<BenchText.Key> keys;
   private final CupFrames frames;
   private final TakeOrders takeOrders;
   private final UpdateEstimates updateEstimates;
@@ -287,7 +288,19 @@ public final class Tick {
 
   /** The bench as it is set up in that state. */
   public BenchSetup setup(BenchState state) {
-    return TellSetup.of(bench, state, state.at());
+    return TellSetup.of(bench, keys(), state, state.at());
+  }
+
+  /** Read once, when they are first asked for: most ticks are of benches that nobody asks. */
+  private List<BenchText.Key> keys() {
+    if (keys == null) {
+      try {
+        keys = text.isPresent() ? text.get().keys() : List.of();
+      } catch (SetupException impossible) {
+        throw new IllegalStateException("a bench file that was read is none", impossible);
+      }
+    }
+    return keys;
   }
 
   private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {

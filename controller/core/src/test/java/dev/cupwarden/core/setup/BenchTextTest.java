@@ -1,9 +1,11 @@
 package dev.cupwarden.core.setup;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -166,6 +168,18 @@ class BenchTextTest {
             .cups()
             .get("A.1")
             .plant());
+  }
+
+  @Test
+  void keysThatMayBeChangedAreToldInTheOrderOfTheFile() throws SetupException {
+    List<BenchText.Key> keys = SILL.keys();
+    assertEquals(new BenchText.Key("watering.window.from", "08:00"), keys.get(0));
+    assertEquals(new BenchText.Key("watering.pass", "30 mL"), keys.get(2));
+    List<String> paths = keys.stream().map(BenchText.Key::path).toList();
+    assertTrue(paths.contains("cups.A.1.plant") && paths.contains("feeds.leafy.analysis.N"));
+    assertFalse(paths.contains("bench"));
+    assertFalse(paths.contains("cups.A2.stage"));
+    assertFalse(paths.contains("tanks.feed.strength"));
   }
 
   @Test

@@ -334,6 +334,7 @@ export const text = {
       repot: 'Repotted',
       add: 'New cup on the bench',
       retire: 'Taken out for good',
+      change: 'Change a setting',
       forget: 'Take back',
     },
     says: {
@@ -354,6 +355,7 @@ export const text = {
       add: 'A cup is put on the bench while it runs; also the way back for one taken out by mistake.',
       repot: 'The cutting moved to another vessel or mix.',
       retire: 'The cup leaves the bench: rooted, or lost. Its history stays.',
+      change: 'One key of the bench file, such as the largest pass, a line or a temperature. It holds at once.',
     },
     field: {
       cup: 'Cup',
@@ -375,9 +377,17 @@ export const text = {
       struck: 'Struck on',
       cutting: 'Mass of the cutting in grams',
       because: 'Because',
+      key: 'Setting',
+      to: 'From now on (with its unit, as in the bench file)',
     },
     because: { rooted: 'rooted, potted on', rotted: 'rotted', dried: 'dried out', other: 'another reason' },
     span: { 6: '6 hours', 24: '1 day', 72: '3 days', 168: '1 week' },
+    noKeys: 'This bench’s controller does not tell its bench file.',
+    changeNow: (path, value) => `${path} is ${value} now.`,
+    changeNote:
+      'The file on the controller stays as it is: this goes on after a restart, until the file says so itself or says something else. Wiring is changed in the file.',
+    changeBack: 'Change it back',
+    changed: (path, from, to) => `${path}: ${from ?? '–'} → ${to ?? '–'}`,
     untilHint: 'The bench’s time, in the zone you chose under “Units and dates”.',
     before: 'What the limits will allow',
     beforeOther: 'What to know beforehand',
