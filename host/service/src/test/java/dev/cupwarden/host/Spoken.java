@@ -115,7 +115,7 @@ public final class Spoken {
               RootStage.TOUGHENED,
               12,
               StageLines.usual(RootStage.TOUGHENED),
-              false));
+              null));
     }
     return new BenchSetup(
         at,
@@ -143,7 +143,8 @@ public final class Spoken {
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named,
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
-        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList());
+        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
+        List.of());
   }
 
   public static Event decision(

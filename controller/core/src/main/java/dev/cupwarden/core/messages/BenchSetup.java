@@ -24,6 +24,7 @@ import java.util.SortedSet;
  * @param cups those on the bench; one that was taken out is missing
  * @param limits in the order in which they are told
  * @param alerts all that may be raised
+ * @param waterAdvice what its water does to cups, and what cures it, in sentences
  */
 public record BenchSetup(
     Instant at,
@@ -38,12 +39,14 @@ public record BenchSetup(
     SortedMap<String, Tank> tanks,
     SortedMap<String, Cup> cups,
     List<Limit> limits,
-    List<Alert> alerts) {
+    List<Alert> alerts,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice) {
 
   /** A controller of before tells no table of limits and alerts. */
   public BenchSetup {
     limits = limits == null ? List.of() : limits;
     alerts = alerts == null ? List.of() : alerts;
+    waterAdvice = waterAdvice == null ? List.of() : waterAdvice;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -85,6 +88,7 @@ public record BenchSetup(
   /** What is in it now; no feed: plain water. */
   public record Tank(double sizeMl, Optional<String> feed, double strength) {}
 
+  /** {@code covered}: true under a dome or in a bag, null where it stands open. */
   public record Cup(
       String vessel,
       String mix,
@@ -93,7 +97,7 @@ public record BenchSetup(
       RootStage stage,
       double cuttingG,
       StageLines lines,
-      @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean covered) {}
+      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered) {}
 
   /**
    * A veto or cap of the program, for whoever shows or asks.
@@ -163,6 +167,7 @@ public record BenchSetup(
         tanks,
         cups,
         limits,
-        alerts);
+        alerts,
+        waterAdvice);
   }
 }

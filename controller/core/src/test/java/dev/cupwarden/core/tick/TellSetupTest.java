@@ -79,7 +79,7 @@ class TellSetupTest {
     assertEquals(26, told.limits().size());
     assertEquals("mL", limit("pass").unit());
     assertEquals("lifts", limit("window").dose());
-    assertEquals(39, told.alerts().size());
+    assertEquals(41, told.alerts().size());
     assertEquals(0, alert("leak").rank());
     assertEquals("g", alert("dose-short").unit());
   }

@@ -199,7 +199,7 @@ final class CannedCup {
         status.stage(),
         12,
         new StageLines(status.due(), status.refill(), status.dry()),
-        false);
+        null);
   }
 
   /** By night outside the window, by day free; now as its status says. */

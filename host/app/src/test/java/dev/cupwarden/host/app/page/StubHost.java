@@ -378,7 +378,8 @@ final class StubHost implements AutoCloseable {
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named,
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
-        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList());
+        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
+        List.of());
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */
