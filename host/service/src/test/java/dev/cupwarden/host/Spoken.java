@@ -116,7 +116,7 @@ public final class Spoken {
               RootStage.TOUGHENED,
               12,
               StageLines.usual(RootStage.TOUGHENED),
-              false));
+              null));
     }
     return new BenchSetup(
         at,
@@ -145,6 +145,7 @@ public final class Spoken {
         named,
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
+        List.of(),
         List.of());
   }
 

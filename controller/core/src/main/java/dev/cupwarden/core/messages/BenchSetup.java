@@ -27,6 +27,7 @@ import java.util.SortedSet;
  * @param alerts all that may be raised
  * @param keys of the bench file that an order may change, in its order; empty where the bench was
  *     read from no file
+ * @param waterAdvice what its water does to cups, and what cures it, in sentences
  */
 public record BenchSetup(
     Instant at,
@@ -42,13 +43,15 @@ public record BenchSetup(
     SortedMap<String, Cup> cups,
     List<Limit> limits,
     List<Alert> alerts,
-    List<BenchText.Key> keys) {
+    List<BenchText.Key> keys,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice) {
 
   /** A controller of before tells no table of limits and alerts, and no keys. */
   public BenchSetup {
     limits = limits == null ? List.of() : limits;
     alerts = alerts == null ? List.of() : alerts;
     keys = keys == null ? List.of() : keys;
+    waterAdvice = waterAdvice == null ? List.of() : waterAdvice;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -90,6 +93,7 @@ public record BenchSetup(
   /** What is in it now; no feed: plain water. */
   public record Tank(double sizeMl, Optional<String> feed, double strength) {}
 
+  /** {@code covered}: true under a dome or in a bag, null where it stands open. */
   public record Cup(
       String vessel,
       String mix,
@@ -98,7 +102,7 @@ public record BenchSetup(
       RootStage stage,
       double cuttingG,
       StageLines lines,
-      @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean covered) {}
+      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered) {}
 
   /**
    * A veto or cap of the program, for whoever shows or asks.
@@ -169,6 +173,7 @@ public record BenchSetup(
         cups,
         limits,
         alerts,
-        keys);
+        keys,
+        waterAdvice);
   }
 }

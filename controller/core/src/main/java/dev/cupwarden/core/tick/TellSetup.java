@@ -1,6 +1,7 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.feeding.WaterAdvice;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.setup.Bench;
@@ -77,7 +78,8 @@ final class TellSetup {
         each(state.cups(), cup -> cup(bench, cup)),
         LIMITS,
         ALERTS,
-        keys);
+        keys,
+        WaterAdvice.of(bench.water()));
   }
 
   private static SortedMap<String, BenchSetup.Tank> tanks(Bench bench, BenchState state) {
@@ -104,7 +106,7 @@ final class TellSetup {
         cup.setup().stage(),
         cup.setup().cuttingG(),
         CupFrame.stageLines(bench, cup.setup()),
-        cup.presence().cover().on());
+        cup.presence().cover().on() ? true : null);
   }
 
   private static <A, B> SortedMap<String, B> each(

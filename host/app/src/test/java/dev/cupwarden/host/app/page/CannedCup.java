@@ -207,7 +207,7 @@ final class CannedCup {
         status.stage(),
         12,
         new StageLines(status.due(), status.refill(), status.dry()),
-        false);
+        null);
   }
 
   /** By night outside the window, by day free; now as its status says. */

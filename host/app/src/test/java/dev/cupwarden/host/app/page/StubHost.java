@@ -382,7 +382,8 @@ final class StubHost implements AutoCloseable {
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(
             new BenchText.Key("watering.pass", "30 mL"),
-            new BenchText.Key("climate.cold", "12 C")));
+            new BenchText.Key("climate.cold", "12 C")),
+        List.of());
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */

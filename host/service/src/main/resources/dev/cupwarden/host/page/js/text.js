@@ -529,6 +529,7 @@ export const text = {
 
   tanks: {
     title: 'Tanks and feed',
+    water: 'Your water',
     of: 'of',
     useDay: (volume, span) => `${volume} a day, by the last ${span}`,
     noUse: (span) => `not used in the last ${span}`,
