@@ -1,5 +1,6 @@
 package dev.cupwarden.core.state;
 
+import dev.cupwarden.core.climate.LightDay;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
@@ -12,10 +13,21 @@ import java.util.OptionalDouble;
  *
  * @param warmestAirC the warmest air since the root thermometer last showed another number; null
  *     where nothing was supplied, or in an older journal
+ * @param lightDay how much light there was
  */
 public record AirState(
-    Measured airC, Measured rhPct, Measured rootC, Measured light, Measured warmestAirC) {
-  public static final AirState UNKNOWN = new AirState(null, null, null, null, null);
+    Measured airC,
+    Measured rhPct,
+    Measured rootC,
+    Measured light,
+    Measured warmestAirC,
+    LightDay lightDay) {
+  public static final AirState UNKNOWN = new AirState(null, null, null, null, null, LightDay.NONE);
+
+  /** What an older journal does not know is null in it, and nothing is known of it. */
+  public AirState {
+    lightDay = lightDay == null ? LightDay.NONE : lightDay;
+  }
 
   /** Longer without a word, and a sensor counts as dead. */
   public static final Duration DEAD_AFTER = Duration.ofHours(6);
@@ -36,7 +48,13 @@ public record AirState(
         ofAir ? rhPct : null,
         ofRoots ? rootC : null,
         light,
-        ofAir && ofRoots ? warmestAirC : null);
+        ofAir && ofRoots ? warmestAirC : null,
+        lightDay);
+  }
+
+  /** The same with so much light. */
+  public AirState with(LightDay next) {
+    return new AirState(airC, rhPct, rootC, light, warmestAirC, next);
   }
 
   public AirState plus(Observation seen) {
@@ -49,7 +67,8 @@ public record AirState(
         newer(rhPct, seen.rhPct(), seen.at()),
         roots,
         newer(light, seen.lightUmolPerM2S(), seen.at()),
-        moved || warmer ? air : warmestAirC);
+        moved || warmer ? air : warmestAirC,
+        lightDay);
   }
 
   /**

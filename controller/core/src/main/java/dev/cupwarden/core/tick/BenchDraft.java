@@ -285,7 +285,7 @@ final class BenchDraft {
     return when.atZone(zone()).toLocalDate();
   }
 
-  private ZoneId zone() {
+  ZoneId zone() {
     return bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
   }
 

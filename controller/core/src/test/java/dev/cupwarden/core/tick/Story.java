@@ -44,6 +44,7 @@ final class Story {
   boolean clockInDoubt;
   boolean boardFault;
   boolean watchOnly;
+  double lightUmol = Double.NaN;
   BenchState state;
   Instant at;
 
@@ -130,7 +131,7 @@ final class Story {
         optional(airC),
         OptionalDouble.empty(),
         optional(rootC),
-        OptionalDouble.empty(),
+        optional(lightUmol),
         new TreeMap<>(massG),
         new TreeMap<>(),
         new TreeMap<>(tankMl),
