@@ -70,7 +70,8 @@ public record RootingClock(
         : new RootingClock(days, lookedAt, noneAtDays, days, pace);
   }
 
-  private boolean seenLately(Instant at) {
+  /** Whether a person has looked within a week, and found no roots. */
+  public boolean seenLately(Instant at) {
     return lookedAt != null && at.isBefore(lookedAt.plus(LOOK_AGAIN));
   }
 

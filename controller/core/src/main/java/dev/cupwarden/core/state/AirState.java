@@ -1,5 +1,6 @@
 package dev.cupwarden.core.state;
 
+import dev.cupwarden.core.climate.LightDay;
 import dev.cupwarden.core.climate.MouldHours;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.units.Elapsed;
@@ -14,6 +15,7 @@ import java.util.OptionalDouble;
  * @param warmestAirC the warmest air since the root thermometer last showed another number; null
  *     where nothing was supplied, or in an older journal
  * @param mould for how long it has favoured mould
+ * @param lightDay how much light there was
  */
 public record AirState(
     Measured airC,
@@ -21,9 +23,10 @@ public record AirState(
     Measured rootC,
     Measured light,
     Measured warmestAirC,
-    MouldHours mould) {
+    MouldHours mould,
+    LightDay lightDay) {
   public static final AirState UNKNOWN =
-      new AirState(null, null, null, null, null, MouldHours.NONE);
+      new AirState(null, null, null, null, null, MouldHours.NONE, LightDay.NONE);
 
   /** Over a longer gap nobody knows how humid it was: our choice. */
   private static final Duration LONGEST_GAP = Duration.ofHours(2);
@@ -31,6 +34,7 @@ public record AirState(
   /** What an older journal does not know is null in it: nothing is known of that. */
   public AirState {
     mould = mould == null ? MouldHours.NONE : mould;
+    lightDay = lightDay == null ? LightDay.NONE : lightDay;
   }
 
   /** Longer without a word, and a sensor counts as dead. */
@@ -53,7 +57,13 @@ public record AirState(
         ofRoots ? rootC : null,
         light,
         ofAir && ofRoots ? warmestAirC : null,
-        ofAir ? mould : MouldHours.NONE);
+        ofAir ? mould : MouldHours.NONE,
+        lightDay);
+  }
+
+  /** The same with so much light. */
+  public AirState with(LightDay next) {
+    return new AirState(airC, rhPct, rootC, light, warmestAirC, mould, next);
   }
 
   public AirState plus(Observation seen) {
@@ -68,7 +78,8 @@ public record AirState(
         roots,
         newer(light, seen.lightUmolPerM2S(), seen.at()),
         moved || warmer ? air : warmestAirC,
-        mould(seen, air, humidity));
+        mould(seen, air, humidity),
+        lightDay);
   }
 
   /** Counted on where both sensors speak; a sensor may show a little more than saturated air. */

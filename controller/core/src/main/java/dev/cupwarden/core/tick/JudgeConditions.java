@@ -14,7 +14,6 @@ import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.feeding.Flush;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.messages.Catalogue;
-import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.BlindRation;
 import dev.cupwarden.core.watering.Cause;
@@ -115,12 +114,7 @@ final class JudgeConditions {
     String flush = level == Condition.Level.OFF ? null : flush(draft, cup, salt);
     to.add(new Condition(AlertCode.SALTS_HIGH, cup.name(), level, salt, most, flush));
     JudgeRoots.judge(draft, cup, to);
-    if (cup.setup.stage() == RootStage.CIRCLING && cup.plant.use().known()) {
-      double dayG = cup.plant.use().lostPerDayG();
-      double roomG =
-          (cup.frame.lines().due() - cup.frame.lines().refill()) * cup.weights.availableMl();
-      to.above(AlertCode.POT_ON, cup.name(), dayG, roomG, 0.8 * roomG);
-    }
+    JudgeSeason.judge(draft, cup, to);
   }
 
   /** One of the two stands: the second takes the place of the first. */

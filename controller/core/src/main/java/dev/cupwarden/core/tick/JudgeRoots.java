@@ -23,7 +23,7 @@ final class JudgeRoots {
     if (byAge.isPresent()) {
       to.add(byAge.get());
     } else {
-      byUse(cup, to);
+      byUse(draft, cup, to);
     }
   }
 
@@ -58,12 +58,18 @@ final class JudgeRoots {
         Catalogue.say("alert.look-at-roots." + which, plant));
   }
 
-  /** Half way back to what is expected, the sign is gone. */
-  private static void byUse(CupDraft cup, Conditions to) {
+  /**
+   * Half way back to what is expected, the sign is gone. Who has looked lately and found none is
+   * told of leaves instead, where it has begun since.
+   */
+  private static void byUse(BenchDraft draft, CupDraft cup, Conditions to) {
     double ratio = cup.plant.roots().ratio();
+    RootingClock clock = cup.plant.rooting();
+    boolean none =
+        cup.setup.stage() == RootStage.STRUCK && clock != null && clock.seenLately(draft.at);
     Condition.Level level =
         cup.plant.roots().draws()
-            ? Condition.Level.ON
+            ? none ? Condition.Level.BETWEEN : Condition.Level.ON
             : ratio < (1.0 + RootSignal.LOOK_AT) / 2.0
                 ? Condition.Level.OFF
                 : Condition.Level.BETWEEN;

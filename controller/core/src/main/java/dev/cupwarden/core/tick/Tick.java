@@ -189,6 +189,7 @@ public final class Tick {
     reckonWater.learnArrivals(draft);
     updateRootSignals.update(draft);
     UpdateRooting.update(draft);
+    UpdateSeason.update(draft);
     if (seen.watchOnly()) {
       WatchOnly.endWhatIsUnderWay(draft);
     }

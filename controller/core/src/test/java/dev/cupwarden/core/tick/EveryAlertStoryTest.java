@@ -70,6 +70,13 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.HEAT, () -> roots(30.1)),
           Map.entry(AlertCode.SALTS_HIGH, EveryAlertStoryTest::salty),
           Map.entry(AlertCode.POT_ON, EveryAlertStoryTest::potBound),
+          Map.entry(AlertCode.POT_BOUND, EveryAlertStoryTest::circlingForWeeks),
+          Map.entry(AlertCode.SHADE_LEAVES, EveryAlertStoryTest::leavesBeforeRoots),
+          Map.entry(AlertCode.LEAF_DROP, EveryAlertStoryTest::stoodDry),
+          Map.entry(AlertCode.TOP_WET, () -> drying("A1", 400.0, 0.15, 121)),
+          Map.entry(AlertCode.STOP_HEAT, EveryAlertStoryTest::stillHeated),
+          Map.entry(AlertCode.HARDEN_OFF, () -> then(0.0, 2)),
+          Map.entry(AlertCode.LITTLE_LIGHT, EveryAlertStoryTest::dim),
           Map.entry(AlertCode.WATCH_ONLY, EveryAlertStoryTest::onlyWatched),
           Map.entry(AlertCode.WEIGH_DRAINED, () -> drying("A2", 220.0, 0.1, 24 * 28 + 1)));
 
@@ -324,6 +331,65 @@ class EveryAlertStoryTest {
     story.rateGPerH.put("A1", 5.0);
     story.look();
     story.run(Duration.ofDays(4));
+    return story;
+  }
+
+  private static Story circlingForWeeks() {
+    Story story =
+        onBench(Story.BENCH.replace("stage: toughened, cutting", "stage: circling, cutting"))
+            .with("A1", 330.0);
+    story.look();
+    story.wait(Duration.ofDays(21)).look();
+    return story;
+  }
+
+  /**
+   * As {@link #useGrows}, of a struck cutting of which a person says once a week that it has none.
+   */
+  private static Story leavesBeforeRoots() {
+    TrueWater water = new TrueWater(5, 0.10, 0.6);
+    water.story.look("{\"id\":\"s\",\"kind\":\"stage\",\"cup\":\"A1\",\"stage\":\"struck\"}");
+    water.run(Duration.ofDays(14));
+    for (int day = 0; day < 30; day++) {
+      water.rateGPerH.merge("A1", 1.04, (rate, by) -> rate * by);
+      water.run(Duration.ofDays(1));
+      water
+          .story
+          .wait(Duration.ofMinutes(1))
+          .look(
+              "{\"id\":\"s%d\",\"kind\":\"stage\",\"cup\":\"A1\",\"stage\":\"struck\"}"
+                  .formatted(day));
+    }
+    return water.story;
+  }
+
+  /** Past 0.75 for seven hours under a hold; then a can of 150 mL. */
+  private static Story stoodDry() {
+    Story story = story().with("A1", 195.0);
+    story.rateGPerH.put("A1", 0.5);
+    story.look("{\"id\":\"h\",\"kind\":\"hold\",\"until\":\"2027-02-16T08:00:00Z\"}");
+    story.run(Duration.ofHours(7));
+    story.massG.merge("A1", 150.0, Double::sum);
+    story.run(Duration.ofHours(1));
+    return story;
+  }
+
+  private static Story stillHeated() {
+    Story story = story().with("A1", 350.0);
+    story.rateGPerH.put("A1", 0.3);
+    story.airC = 16.0;
+    story.rootC = 21.0;
+    story.look();
+    story.run(Duration.ofHours(73));
+    return story;
+  }
+
+  private static Story dim() {
+    Story story = story().with("A1", 350.0);
+    story.rateGPerH.put("A1", 0.3);
+    story.lightUmol = 40.0;
+    story.look();
+    story.run(Duration.ofHours(42));
     return story;
   }
 }

@@ -45,6 +45,7 @@ final class Story {
   boolean clockInDoubt;
   boolean boardFault;
   boolean watchOnly;
+  double lightUmol = Double.NaN;
   BenchState state;
   Instant at;
 
@@ -131,7 +132,7 @@ final class Story {
         optional(airC),
         optional(rhPct),
         optional(rootC),
-        OptionalDouble.empty(),
+        optional(lightUmol),
         new TreeMap<>(massG),
         new TreeMap<>(),
         new TreeMap<>(tankMl),
