@@ -37,6 +37,13 @@ class EstimateStateTest {
   }
 
   @Test
+  void hoursForWhichItsScaleWasNoisy() {
+    StillCup noisy = new StillCup();
+    noisy.noise = new Noise(1, 0, null, 0, null, 1.5, 0);
+    assertEquals(1.5, noisy.state().noisyH());
+  }
+
+  @Test
   void liftedOrMovedCupIsInAHand() {
     cup.dries(24, 320, 0.6);
     cup.reads(0);
@@ -73,12 +80,5 @@ class EstimateStateTest {
         EstimateState.fresh().withCapacity(Capacity.PREDICTED.weighed(Cups.START, 390));
     assertEquals(390, learned.frame(Cups.TALL).capacityG());
     assertEquals(390, learned.capacity().massG());
-  }
-
-  @Test
-  void hoursForWhichItsScaleWasNoisy() {
-    StillCup noisy = new StillCup();
-    noisy.noise = new Noise(1, 0, null, 0, null, 1.5, 0);
-    assertEquals(1.5, noisy.state().noisyH());
   }
 }
