@@ -2,6 +2,7 @@ package dev.cupwarden.app;
 
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.tick.Tick;
 import java.io.IOException;
@@ -11,6 +12,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Optional;
 
 /** Where a command's {@code --bench} comes from: the one place that opens a bench file. */
 public final class BenchSource {
@@ -22,19 +24,19 @@ public final class BenchSource {
    * @throws SetupException with one sentence, also where there is no file to be read
    */
   public static Bench load(Path file) throws SetupException {
-    Bench bench = BenchFile.read(file.toString(), bytes(file));
-    tick(file, bench, Tick.Rounds.ONE_A_TICK);
-    return bench;
+    return tick(file, Tick.Rounds.ONE_A_TICK).bench();
   }
 
   /**
-   * The tick of a bench that came from a file.
+   * The tick of the bench that a file describes.
    *
-   * @throws SetupException with the file's name, where a cup's lines do not fit its mix and vessel
+   * @throws SetupException likewise
    */
-  public static Tick tick(Path file, Bench bench, Tick.Rounds rounds) throws SetupException {
+  public static Tick tick(Path file, Tick.Rounds rounds) throws SetupException {
+    BenchText text = BenchText.of(file.toString(), bytes(file));
+    Bench bench = text.read();
     try {
-      return new Tick(bench, rounds);
+      return new Tick(bench, Optional.of(text), rounds);
     } catch (SetupException unfit) {
       throw new SetupException(file + " " + unfit.getMessage());
     }

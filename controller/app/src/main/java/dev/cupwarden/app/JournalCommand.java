@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
       JournalCommand.Export.class,
       JournalCommand.Starts.class,
       JournalCommand.Backup.class,
+      WatchedCommand.class,
       WhyCommand.class
     })
 public final class JournalCommand implements Callable<Integer> {

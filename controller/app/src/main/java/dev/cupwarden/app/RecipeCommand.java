@@ -6,6 +6,7 @@ import dev.cupwarden.core.feeding.Nutrients;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.feeding.StockRatio;
 import dev.cupwarden.core.feeding.Teaspoons;
+import dev.cupwarden.core.feeding.WaterAdvice;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
@@ -188,6 +189,7 @@ public final class RecipeCommand implements Callable<Integer> {
           number(recipe.waterEcMsPerCm(), 2));
       lasts(text, bench, mix);
     }
+    WaterAdvice.of(bench.water()).forEach(advice -> line(text, "Water: %s", advice));
     line(text, "Feed is salt: gloves; eye protection for concentrates; never in food bottles.");
     line(
         text, "Keep it dry, closed and labelled, away from children, pets, food, acids and fuels.");

@@ -67,6 +67,10 @@ final class WhyCommand implements Callable<Integer> {
     if (status.dueAt() != null) {
       line(out, "  due %s, dry %s", status.dueAt(), status.dryAt());
     }
+    if (status.rooting() != null) {
+      line(out, "white roots", status.rooting().white());
+      line(out, "toughened roots", status.rooting().toughened());
+    }
     for (AllowedPass pass : moment.passes()) {
       line(
           out,
@@ -81,6 +85,18 @@ final class WhyCommand implements Callable<Integer> {
     }
     for (CupStatus.Told told : status.reasons()) {
       line(out, "  %s: %s", told.code(), told.sentence());
+    }
+  }
+
+  private static void line(PrintWriter out, String what, CupStatus.LikelyDay day) {
+    if (day != null) {
+      line(
+          out,
+          "  %s likely on %s, in eight of ten cases from %s to %s",
+          what,
+          day.likely(),
+          day.from(),
+          day.to());
     }
   }
 

@@ -38,6 +38,23 @@ class RecipeCommandTest {
     assertTrue(text.matches("(?s).*about \\d+ days by predicted use of the \\d+ cups.*"), text);
   }
 
+  /** 100 of 250 mg/L may stay: 0.6 of rain. */
+  @Test
+  void waterThatYellowsLeavesIsToldWithItsCure() throws IOException {
+    bench = bench.replace("water: {ec: 0.30}", "water: {ec: 0.30, alkalinity: 250, ph: 7.9}");
+    assertEquals(0, recipe());
+    String text = out.toString();
+    assertTrue(text.contains("Water: Alkalinity 250 mg/L as CaCO3, well above 100"), text);
+    assertTrue(text.contains("Water: Mixed with 60 % of rain water"), text);
+    assertTrue(text.contains("Water: Do not pour in acid by guess"), text);
+  }
+
+  @Test
+  void goodWaterIsNotSpokenOf() throws IOException {
+    assertEquals(0, recipe());
+    assertFalse(out.toString().contains("Water:"));
+  }
+
   @Test
   void everyFigureIsThereForAProgram() throws IOException {
     assertEquals(0, recipe("--make", "1 US gal", "--strength", "0.25", "--stock", "100", "--json"));

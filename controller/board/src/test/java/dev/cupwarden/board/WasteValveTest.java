@@ -31,7 +31,7 @@ class WasteValveTest {
             plain.mixes(),
             plain.vessels(),
             plain.feeds(),
-            plain.waterEcMsPerCm(),
+            plain.water(),
             plain.tanks(),
             plain.cups(),
             Optional.of(wired),

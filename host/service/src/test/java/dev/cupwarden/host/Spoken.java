@@ -58,6 +58,7 @@ public final class Spoken {
         15.0,
         5.0,
         null,
+        null,
         List.of(new CupStatus.Told("window", 6.5, 8.0, "h", "Outside the watering window.")));
   }
 
@@ -114,7 +115,8 @@ public final class Spoken {
               Optional.of(LocalDate.parse("2026-11-14")),
               RootStage.TOUGHENED,
               12,
-              StageLines.usual(RootStage.TOUGHENED)));
+              StageLines.usual(RootStage.TOUGHENED),
+              null));
     }
     return new BenchSetup(
         at,
@@ -142,7 +144,9 @@ public final class Spoken {
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named,
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
-        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList());
+        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
+        List.of(),
+        List.of());
   }
 
   public static Event decision(

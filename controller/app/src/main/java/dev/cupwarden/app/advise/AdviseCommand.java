@@ -74,9 +74,9 @@ public final class AdviseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws SetupException, IOException {
-    Bench bench = BenchSource.load(benchFile);
-    Tick.Rounds rounds = daily ? Tick.Rounds.DAILY : Tick.Rounds.ONE_A_TICK;
-    Adviser adviser = new TickAdviser(bench, BenchSource.tick(benchFile, bench, rounds));
+    Tick tick = BenchSource.tick(benchFile, daily ? Tick.Rounds.DAILY : Tick.Rounds.ONE_A_TICK);
+    Bench bench = tick.bench();
+    Adviser adviser = new TickAdviser(tick);
     ZoneId zone = bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
     AdviceWriter writer =
         text || (daily && Terminal.takesOutput()) ? new AdviceText(zone) : new AdviceJson();

@@ -3,22 +3,21 @@ package dev.cupwarden.app.advise;
 import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.LineRefused;
 import dev.cupwarden.core.messages.Observation;
-import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.tick.Tick;
 import java.util.Collections;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** A bench's tick with the state between two lines. */
+/** A bench's tick and its state, from line to line. */
 final class TickAdviser implements Adviser {
-  private final Tick tick;
+  private Tick tick;
   private final Set<String> cups;
   private BenchState state;
 
-  TickAdviser(Bench bench, Tick tick) {
+  TickAdviser(Tick tick) {
     this.tick = tick;
-    this.cups = new TreeSet<>(bench.cups().keySet());
+    this.cups = new TreeSet<>(tick.bench().cups().keySet());
     this.state = tick.fresh();
   }
 
@@ -34,6 +33,7 @@ final class TickAdviser implements Adviser {
           "at: %s is not later than %s, the time before it".formatted(seen.at(), state.at()));
     }
     Tick.Step step = tick.step(state, seen);
+    tick = step.tick();
     state = step.state();
     cups.addAll(state.cups().keySet());
     return brief ? step.brief() : step.advice();

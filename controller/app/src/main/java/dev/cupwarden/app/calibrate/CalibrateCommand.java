@@ -16,8 +16,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -107,6 +109,14 @@ public final class CalibrateCommand implements Callable<Integer> {
   private List<Double> measuredMl = List.of();
 
   @Option(
+      names = "--weighed-at",
+      paramLabel = "C",
+      description =
+          "For the pump: what each run moved is weighed, in g of water of that temperature, and not"
+              + " read off in mL.")
+  private Double weighedAtC;
+
+  @Option(
       names = "--yes",
       description = "Ask nothing: what is asked for is done, what is proposed is taken.")
   private boolean silent;
@@ -120,6 +130,17 @@ public final class CalibrateCommand implements Callable<Integer> {
       defaultValue = "1",
       description = "With --simulate: the same number gives the same world.")
   private long seed;
+
+  private OptionalDouble weighed() {
+    if (weighedAtC == null) {
+      return OptionalDouble.empty();
+    }
+    if (!(weighedAtC >= 0 && weighedAtC <= 40)) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--weighed-at: expected 0 to 40 C, not " + weighedAtC);
+    }
+    return OptionalDouble.of(weighedAtC);
+  }
 
   @Override
   public Integer call() throws IOException, SetupException {
@@ -173,7 +194,7 @@ public final class CalibrateCommand implements Callable<Integer> {
             case scale -> new ScaleCalibration(workbench, dialogue, part).run(loads(), intervalG);
             case probe -> new ProbeCalibration(workbench, dialogue, part).run(thetas);
             default ->
-                new PumpCalibration(workbench, dialogue, part)
+                new PumpCalibration(workbench, dialogue, part, weighed())
                     .run(Math.max(3, measuredMl.size()), Duration.ofSeconds(seconds), measuredMl);
           };
       String kept = subject == Subject.pump ? "pump" : subject + " " + part;

@@ -1,6 +1,7 @@
 package dev.cupwarden.app.calibrate;
 
 import dev.cupwarden.board.BoardException;
+import dev.cupwarden.core.weighing.WaterDensity;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -16,16 +17,23 @@ final class PumpCalibration {
   private final Workbench workbench;
   private final Dialogue dialogue;
   private final String cup;
+  private final OptionalDouble weighedAtC;
 
-  PumpCalibration(Workbench workbench, Dialogue dialogue, String cup) {
+  /**
+   * @param weighedAtC temperature of the water where runs are weighed in g; empty where they are
+   *     read off in mL
+   */
+  PumpCalibration(Workbench workbench, Dialogue dialogue, String cup, OptionalDouble weighedAtC) {
     this.workbench = workbench;
     this.dialogue = dialogue;
     this.cup = cup;
+    this.weighedAtC = weighedAtC;
   }
 
   /**
    * @param runs three or more
-   * @param measuredMl what was measured in each run, where it is known beforehand
+   * @param measuredMl what was measured in each run, where it is known beforehand; g where it is
+   *     weighed
    */
   ScaleCalibration.Result run(int runs, Duration span, List<Double> measuredMl)
       throws BoardException, IOException, Refused {
@@ -43,7 +51,12 @@ final class PumpCalibration {
                 : before.isPresent()
                     ? OptionalDouble.of(after.getAsDouble() - before.getAsDouble())
                     : OptionalDouble.empty();
-        double ml = dialogue.number("mL in the vessel (or g of water)", proposal);
+        String unit = weighedAtC.isPresent() ? "g of water" : "mL";
+        double measured = dialogue.number(unit + " in the vessel", proposal);
+        double ml =
+            weighedAtC.isPresent()
+                ? WaterDensity.volumeMl(measured, weighedAtC.getAsDouble())
+                : measured;
         rates.add(ml / (span.toNanos() * 1e-9));
         dialogue.say(
             String.format(

@@ -9,7 +9,9 @@ import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
-/** Whether each mix holds air enough for warm roots once it has drained in its vessel. */
+/**
+ * Whether each mix holds air enough for warm roots once it has drained in its vessel, if it can.
+ */
 final class MixCheck {
   private final Bench bench;
 
@@ -24,6 +26,13 @@ final class MixCheck {
       CupWater water =
           CupWater.of(
               bench.vessels().get(cup.vessel()), bench.mixes().get(cup.mix()), cup.cuttingG());
+      if (!bench.vessels().get(cup.vessel()).holes()) {
+        String standing =
+            cup.vessel()
+                + " has no holes: water past capacity stands in it, salts stay in it, and rot comes"
+                + " sooner; holes in its base are better.";
+        cups.computeIfAbsent(standing, of -> new ArrayList<>()).add(cup.name());
+      }
       if (water.safeAirDepletion() > 0.0) {
         String drained =
             String.format(

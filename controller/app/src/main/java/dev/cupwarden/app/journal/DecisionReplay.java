@@ -2,15 +2,7 @@ package dev.cupwarden.app.journal;
 
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.messages.CupStatus;
-import dev.cupwarden.core.messages.LineRefused;
-import dev.cupwarden.core.messages.Observation;
-import dev.cupwarden.core.messages.ObservationReader;
-import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BenchFile;
-import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.BenchState;
-import dev.cupwarden.core.tick.Tick;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -40,49 +32,23 @@ public final class DecisionReplay {
     JournalExport.StartEntry start =
         journal
             .lastStartBy(when)
-            .orElseThrow(() -> unanswerable("begins after " + when + "; see journal starts"));
-    try {
-      Bench bench =
-          BenchFile.read(
-              "the journal's bench", journal.benchAt(start).getBytes(StandardCharsets.UTF_8));
-      Tick tick = new Tick(bench);
-      BenchState state = journal.stateAt(start);
-      List<AllowedPass> passes = List.of();
-      List<JournalExport.Seen> part = journal.seen(start, start.firstTick());
-      while (!part.isEmpty()) {
-        for (JournalExport.Seen each : part) {
-          Observation seen =
-              ObservationReader.read(each.line(), state.cups().keySet(), bench.tanks().keySet());
-          if (seen.at().isAfter(when)) {
-            return moment(tick, state, passes, cup, when);
-          }
-          Tick.Step step = tick.step(state, seen);
-          state = step.state();
-          passes = step.passes();
-        }
-        part = journal.seen(start, part.get(part.size() - 1).tick() + 1);
-      }
-      return moment(tick, state, passes, cup, when);
-    } catch (SetupException | LineRefused other) {
-      throw new JournalException(
-          JournalException.Trouble.UNUSABLE,
-          "journal: what it holds from "
-              + start.at()
-              + " on cannot be decided anew by this version",
-          other);
+            .orElseThrow(
+                () ->
+                    JournalException.unanswerable("begins after " + when + "; see journal starts"));
+    TickReplay replay = new TickReplay(journal, start);
+    while (replay.next(when)) {
+      // To the last tick by then.
     }
-  }
-
-  private static Moment moment(
-      Tick tick, BenchState state, List<AllowedPass> passes, String cup, Instant when)
-      throws JournalException {
+    BenchState state = replay.state();
     if (state.at() == null) {
-      throw unanswerable("has seen nothing by " + when);
+      throw JournalException.unanswerable("has seen nothing by " + when);
     }
     Optional<CupStatus> status =
-        tick.standing(state).statuses().stream().filter(each -> each.cup().equals(cup)).findFirst();
+        replay.tick().standing(state).statuses().stream()
+            .filter(each -> each.cup().equals(cup))
+            .findFirst();
     if (status.isEmpty()) {
-      throw unanswerable(
+      throw JournalException.unanswerable(
           "knows no cup "
               + cup
               + " at "
@@ -90,11 +56,8 @@ public final class DecisionReplay {
               + "; it has "
               + String.join(", ", state.cups().keySet()));
     }
+    List<AllowedPass> passes = replay.step() == null ? List.of() : replay.step().passes();
     return new Moment(
         state.at(), status.get(), passes.stream().filter(pass -> pass.cup().equals(cup)).toList());
-  }
-
-  private static JournalException unanswerable(String how) {
-    return new JournalException(JournalException.Trouble.UNUSABLE, "journal: it " + how, null);
   }
 }

@@ -75,4 +75,9 @@ public final class JournalException extends Exception {
   public Trouble trouble() {
     return trouble;
   }
+
+  /** What was asked of it is not in it. */
+  static JournalException unanswerable(String how) {
+    return new JournalException(Trouble.UNUSABLE, "journal: it " + how, null);
+  }
 }

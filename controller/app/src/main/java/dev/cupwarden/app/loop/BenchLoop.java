@@ -54,7 +54,7 @@ public final class BenchLoop {
       RunMode mode) {}
 
   private final Parts parts;
-  private final Tick tick;
+  private Tick tick;
   private final SteadyClock clock;
   private final Pump pump;
   private final TickEvents tickEvents;
@@ -88,7 +88,7 @@ public final class BenchLoop {
             watchOnly() ? new WatchedHardware(parts.hardware()) : parts.hardware(),
             parts.journal(),
             clock);
-    this.tickEvents = new TickEvents(parts.bench(), parts.version());
+    this.tickEvents = new TickEvents(parts.version());
     this.clockWatch = new ClockWatch(clock, alerts);
     this.store = new JournalDiskWatch(parts.journal(), alerts);
     this.dailyTrimming = new DailyTrimming(parts);
@@ -121,7 +121,6 @@ public final class BenchLoop {
   /** Ticks until {@link #stop}; the calling thread is the loop's. */
   public void run() {
     thread = Thread.currentThread();
-    long periodNanos = parts.bench().tick().toNanos();
     long next = firstTickNanos;
     try {
       signs.doing(settling().isZero() ? Beat.Doing.WAITING : Beat.Doing.SETTLING);
@@ -129,6 +128,7 @@ public final class BenchLoop {
       while (!stopping) {
         tickSafely();
         // A tick that took longer than its period is followed by the next one that is due.
+        long periodNanos = tick.bench().tick().toNanos();
         long lateNanos = Math.max(0, parts.time().nanos() - next);
         next += periodNanos * (1 + lateNanos / periodNanos);
         parts.time().until(next);
@@ -224,13 +224,13 @@ public final class BenchLoop {
       LostJournalHold.hold(at, state.orders().hold()).ifPresent(orders::add);
     }
     watch(at);
-    boolean doubted = hoseInDoubt && parts.bench().hose().volumeMl() > 0;
+    boolean doubted = hoseInDoubt && tick.bench().hose().volumeMl() > 0;
     List<JsonNode> forTheBench = new ArrayList<>(orders);
     alerts.putOff(at, forTheBench);
     Observation seen =
         ObservationBuilder.of(at, read, clockInDoubt, forTheBench, state, doubted, boardFault);
     Tick.Step step = tick.step(state, seen);
-    Tick.Standing standing = tick.standing(step.state());
+    Tick.Standing standing = step.tick().standing(step.state());
     List<JournalEvent> events = new ArrayList<>(alerts.untold(at));
     events.addAll(tickEvents.of(at, orders, step.brief()));
     events.addAll(decisions.untold(at, standing.decisions()));
@@ -248,6 +248,7 @@ public final class BenchLoop {
                 passes,
                 events,
                 orderIds));
+    tick = step.tick();
     orderBatch.took(orderIds.size(), System.nanoTime() - begunNanos);
     signs.moved();
     signs.doing(Beat.Doing.WATERING);
@@ -258,7 +259,7 @@ public final class BenchLoop {
     faults.gave(doses);
     signs.doing(Beat.Doing.TELLING);
     hoseInDoubt = doses.stream().anyMatch(dose -> !dose.outcome().equals("given"));
-    dailyTrimming.afterTick(at, state);
+    dailyTrimming.afterTick(at, tick.text().orElseThrow().yaml(), state);
     tell(report(at, step, doses, standing, seen));
     requireMark();
   }
@@ -266,7 +267,12 @@ public final class BenchLoop {
   private TickReport report(
       Instant at, Tick.Step step, List<Dose> doses, Tick.Standing standing, Observation seen) {
     return new TickReport(
-        at, step, doses, standing.statuses(), tickEvents.bench(at, seen, state), tick.setup(state));
+        at,
+        step,
+        doses,
+        standing.statuses(),
+        tickEvents.bench(at, seen, tick.bench(), state),
+        tick.setup(state));
   }
 
   /**

@@ -29,14 +29,12 @@ final class DailyTrimming {
     this.zone = parts.bench().place().map(Place::zone).orElse(ZoneOffset.UTC);
   }
 
-  void afterTick(Instant at, BenchState state) throws JournalException {
+  void afterTick(Instant at, String benchText, BenchState state) throws JournalException {
     LocalDate date = at.atZone(zone).toLocalDate();
     if (today != null && date.isAfter(today)) {
       parts
           .journal()
-          .endDay(
-              new Journal.Start(at, parts.benchText(), state, parts.version()),
-              JournalRetention.USUAL);
+          .endDay(new Journal.Start(at, benchText, state, parts.version()), JournalRetention.USUAL);
     }
     today = date;
     boolean hourOver = logEmptied == null || Duration.between(logEmptied, at).compareTo(HOUR) >= 0;

@@ -5,6 +5,8 @@ import dev.cupwarden.app.journal.Journal;
 import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.tick.Tick;
@@ -14,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -35,6 +38,9 @@ record LoopStart(
   /** The longest span of the board's on-time caps. */
   private static final Duration CAPS_REACH = Duration.ofDays(1);
 
+  /** For sentences about orders that change it: who gives them knows no path of this machine. */
+  private static final String BENCH_FILE = "bench file";
+
   private static final Logger log = LoggerFactory.getLogger(LoopStart.class);
 
   /**
@@ -46,15 +52,23 @@ record LoopStart(
    */
   static LoopStart of(BenchLoop.Parts parts) throws JournalException, SetupException {
     Journal journal = parts.journal();
-    Tick tick = new Tick(parts.bench());
+    Tick tick = tick(parts.bench(), parts.benchText());
     Optional<Journal.Restored> restored = journal.restored();
     BenchState state = tick.fresh();
     List<String> doubts = List.of();
     if (restored.isPresent()) {
       Optional<String> benchBefore = journal.lastBench();
-      BenchFileMerge merge = new BenchFileMerge(parts.bench(), state);
+      ChangesKept changes =
+          ChangesKept.over(
+              new BenchText(BENCH_FILE, parts.benchText()),
+              restored.get().state().orders().changes());
+      if (!changes.kept().isEmpty()) {
+        tick = tick(changes.text().read(), changes.text().yaml());
+      }
+      BenchFileMerge merge = new BenchFileMerge(tick.bench(), tick.fresh());
       state = tick.fit(merge.of(restored.get().state(), benchBefore));
-      doubts = merge.doubts();
+      state = state.with(state.orders().changes(changes.kept()));
+      doubts = Stream.concat(changes.words().stream(), merge.doubts().stream()).toList();
     }
     boolean watchOnly = parts.mode().watches(journal.watchOnly());
     state = state.with(state.orders().watchOnly(watchOnly));
@@ -67,7 +81,8 @@ record LoopStart(
       journal.refuseUnfitOrders(parts.time().wall());
     }
     List<Journal.Intent> cutOff =
-        journal.start(new Journal.Start(now, parts.benchText(), state, parts.version()));
+        journal.start(
+            new Journal.Start(now, tick.text().orElseThrow().yaml(), state, parts.version()));
     for (String doubt : doubts) {
       log.warn("{}", doubt);
       journal.note(JournalEvent.change(now, "bench-file", doubt));
@@ -84,8 +99,12 @@ record LoopStart(
     }
     // A moment more than the soak: the start's own time may be a clock's least step late.
     Duration settle =
-        cutOff.isEmpty() ? Duration.ZERO : parts.bench().watering().soak().plusSeconds(1);
+        cutOff.isEmpty() ? Duration.ZERO : tick.bench().watering().soak().plusSeconds(1);
     return new LoopStart(tick, state, clock, !cutOff.isEmpty(), settle, standing(journal, state));
+  }
+
+  private static Tick tick(Bench bench, String text) throws SetupException {
+    return new Tick(bench, Optional.of(new BenchText(BENCH_FILE, text)), Tick.Rounds.ONE_A_TICK);
   }
 
   /** What the core itself has raised it clears itself. */

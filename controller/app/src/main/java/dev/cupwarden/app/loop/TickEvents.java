@@ -20,11 +20,9 @@ import java.util.TreeMap;
 
 /** The events of a tick, for the journal, and the status of the bench after it. */
 final class TickEvents {
-  private final Bench bench;
   private final String version;
 
-  TickEvents(Bench bench, String version) {
-    this.bench = bench;
+  TickEvents(String version) {
     this.version = version;
   }
 
@@ -49,7 +47,7 @@ final class TickEvents {
   }
 
   /** The bench as a whole. */
-  BenchStatus bench(Instant at, Observation seen, BenchState state) {
+  BenchStatus bench(Instant at, Observation seen, Bench bench, BenchState state) {
     SortedMap<String, Double> tankMl = new TreeMap<>();
     state
         .tanks()

@@ -93,7 +93,7 @@ class AdviseFuzzTest {
 
   private List<String> answers(String input, boolean csv) throws Exception {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    JsonSession.of(bench, new TickAdviser(bench, new Tick(bench)), true, csv)
+    JsonSession.of(bench, new TickAdviser(new Tick(bench)), true, csv)
         .run(new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)), out);
     List<String> answers = out.toString(StandardCharsets.UTF_8).lines().toList();
     for (String answer : answers) {

@@ -8,7 +8,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.app.BenchSource;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Schemas;
-import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.tick.Tick;
 import java.io.ByteArrayOutputStream;
@@ -96,9 +95,8 @@ class ScenariosTest {
   }
 
   private static List<String> answers(Path folder) throws IOException, SetupException {
-    Bench bench = BenchSource.load(folder.resolve("bench.yaml"));
-    AdviseSession session =
-        JsonSession.of(bench, new TickAdviser(bench, new Tick(bench)), false, false);
+    Tick tick = BenchSource.tick(folder.resolve("bench.yaml"), Tick.Rounds.ONE_A_TICK);
+    AdviseSession session = JsonSession.of(tick.bench(), new TickAdviser(tick), false, false);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (InputStream in = Files.newInputStream(folder.resolve("in.jsonl"))) {
       session.run(in, out);

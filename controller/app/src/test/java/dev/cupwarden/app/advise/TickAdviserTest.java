@@ -24,7 +24,7 @@ class TickAdviserTest {
   private final Bench bench = BenchTexts.backRoomBench();
 
   private TickAdviser fresh() throws SetupException {
-    return new TickAdviser(bench, new Tick(bench));
+    return new TickAdviser(new Tick(bench));
   }
 
   private Observation seen(String line) throws LineRefused {

@@ -82,6 +82,15 @@ class CalibrateCommandTest {
     assertTrue(err.toString().contains("The runs do not agree"), err::toString);
   }
 
+  /** A gram of water at 35 °C is 1.0071 mL by a scale in air (ISO/TR 20461): 30 g in 20 s. */
+  @Test
+  void weighedRunsCountAsTheWatersVolume() {
+    assertEquals(
+        0, calibrate("pump", "A1", "--measured", "30,30,30", "--weighed-at", "35"), err::toString);
+    assertEquals(1.511, found("rate"), 0.0006);
+    assertEquals(2, calibrate("pump", "A1", "--measured", "30,30,30", "--weighed-at", "60"));
+  }
+
   @Test
   void aProbeFindsItsCurve() throws Exception {
     Files.writeString(

@@ -37,7 +37,7 @@ abstract class LoopOnABench {
   Journal journal;
   final List<TickReport> reports = new CopyOnWriteArrayList<>();
   RunMode mode = RunMode.AS_LEFT;
-  private String benchText;
+  String benchText;
   private Context context;
 
   @BeforeEach

@@ -23,6 +23,8 @@ public enum AlertCode {
   WET_TOO_LONG("wet-too-long", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   STAYING_WET("staying-wet", "h", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   ROT_WEATHER("rot-weather", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  MOULD_WEATHER("mould-weather", "h", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
+  LIFT_COVER("lift-cover", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   NEAR_DRY("near-dry", "", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_STUCK("scale-stuck", "min", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),
   SCALE_NOISY("scale-noisy", "g", Told.TOGETHER, Again.DAILY, Ends.BY_ITSELF),

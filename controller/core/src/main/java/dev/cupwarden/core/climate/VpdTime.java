@@ -31,11 +31,6 @@ public record VpdTime(double kPaH, Duration missed, Optional<DeficitAt> last) {
     public DeficitAt {
       Argument.within("deficitKpa", deficitKpa, 0, 120);
     }
-
-    /** The reading with its deficit held to a cap, beyond which stomata close. */
-    public DeficitAt cappedAt(double capKpa) {
-      return new DeficitAt(at, Math.min(deficitKpa, Argument.above("capKpa", capKpa, 0, 120)));
-    }
   }
 
   /**
@@ -59,15 +54,5 @@ public record VpdTime(double kPaH, Duration missed, Optional<DeficitAt> last) {
     }
     double meanKpa = (last.get().deficitKpa() + reading.deficitKpa()) / 2;
     return new VpdTime(kPaH + meanKpa * step.toMillis() / 3.6e6, missed, Optional.of(reading));
-  }
-
-  /**
-   * Loss per kPa h of this time, g.
-   *
-   * @param lossG water lost over it, finite
-   * @throws IllegalArgumentException for NaN, or before any deficit has been summed
-   */
-  public double lossPerKpaH(double lossG) {
-    return Argument.finite("lossG", lossG) / Argument.above("kPaH", kPaH, 0, Double.MAX_VALUE);
   }
 }

@@ -154,15 +154,21 @@ public record Capacity(
    * How far a drained weight may be from what was believed without being asked about, g: a tenth of
    * the available water from a weight that a weighing taught, a fifth from a plateau's, and from a
    * predicted one a quarter, or two standard deviations of the prediction where that is more.
+   *
+   * <p>Where it is lighter, a tenth and two standard deviations: a basin too shallow, a soak too
+   * short or a day on the sill make a cup light, and with a capacity too low it would dry further
+   * than anybody is told; what has drained is seldom too heavy.
    */
-  public double farG(WeightFrame predicted) {
-    double availableMl = over(predicted).availableMl();
+  public double farG(WeightFrame predicted, double foundG) {
+    WeightFrame believed = over(predicted);
+    double availableMl = believed.availableMl();
+    double predictedG = 2 * PREDICTED_SD_PART * predicted.capacityMl();
+    boolean lighter = foundG < believed.capacityG();
     return switch (by) {
       case WEIGHING -> FAR_FROM_WEIGHED * availableMl;
-      case PLATEAU -> FAR_FROM_PLATEAU * availableMl;
+      case PLATEAU -> (lighter ? FAR_FROM_WEIGHED : FAR_FROM_PLATEAU) * availableMl;
       case PREDICTION ->
-          Math.max(
-              FAR_FROM_PREDICTED * availableMl, 2 * PREDICTED_SD_PART * predicted.capacityMl());
+          lighter ? predictedG : Math.max(FAR_FROM_PREDICTED * availableMl, predictedG);
     };
   }
 

@@ -13,6 +13,7 @@ import java.time.Instant;
  * @param light what is known of it
  * @param neighboursMoved whether other scales of the bench changed their readings since the look
  *     before
+ * @param covered whether little drying is meant, so that standing still says nothing
  */
 public record CupReading(
     Instant at,
@@ -21,7 +22,20 @@ public record CupReading(
     double vpdKpa,
     double tempC,
     LightKnown light,
-    boolean neighboursMoved) {
+    boolean neighboursMoved,
+    boolean covered) {
+
+  /** Of an open cup. */
+  public CupReading(
+      Instant at,
+      double massG,
+      double ownDoseMl,
+      double vpdKpa,
+      double tempC,
+      LightKnown light,
+      boolean neighboursMoved) {
+    this(at, massG, ownDoseMl, vpdKpa, tempC, light, neighboursMoved, false);
+  }
 
   /**
    * Where nobody knows the hour.

@@ -1,5 +1,7 @@
 package dev.cupwarden.core.estimate;
 
+import dev.cupwarden.core.substrate.WaterStress;
+
 /**
  * How use falls in a cup that dries: by nothing down to a knee, from there in a straight line to
  * none where the cutting can take no more, as FAO-56's stress coefficient does ({@link
@@ -17,7 +19,7 @@ record DryFall(double kneeG, double endG) {
    * Table 22's middle of 0.5 at 5 mm a day, raised by 0.04 for each mm less (its note): a cup on a
    * bench loses some 2 to 3 mm a day of its top's area.
    */
-  static final double KNEE_DEPLETION = 0.6;
+  static final double KNEE_DEPLETION = WaterStress.fractionFor(0.5, 2.5);
 
   /** Of a cup of which nothing falls: what may be is told early rather than late. */
   static final DryFall NEVER = new DryFall(-1e9, -2e9);

@@ -51,6 +51,9 @@ public record EstimateState(
   /** From here on a scale is noisy, g. */
   public static final double NOISY_SD_G = Noise.GREAT_SD_G;
 
+  /** A reckoned rate is known within a third of itself (our choice). */
+  private static final double RATE_DOUBTED_VAR = 1.0 / 9;
+
   /** What an older journal does not know is null in it. */
   public EstimateState {
     byLight = byLight == null ? LightUse.NONE : byLight;
@@ -83,6 +86,48 @@ public record EstimateState(
   /** The bench file's weights of this cup with what was learned of its capacity put over them. */
   public WeightFrame frame(WeightFrame predicted) {
     return capacity.over(predicted);
+  }
+
+  /** What its scale should show of the cup at that time, g; NaN where nothing is known of it. */
+  public double expectedG(Instant at) {
+    return filter == null ? Double.NaN : sound().predict(at).expectedG(weather.warmC());
+  }
+
+  /** How far off that a reading of the cup may be, g. */
+  public double expectedWithinG(Instant at) {
+    double sdG = readingSdG();
+    return filter == null
+        ? 0.0
+        : HampelGate.limitG(sound().predict(at).readingVar(weather.warmC(), sdG * sdG));
+  }
+
+  /** What was believed last: what is shown while the weight is not believed is another thing. */
+  private LoadFilter sound() {
+    return excursion == null || excursion.before() == null ? filter : excursion.before();
+  }
+
+  /** The same cup where a step that its scale showed was never its own. */
+  public EstimateState without(double stepG) {
+    LoadFilter moved = filter == null ? null : filter.jumpTo(filter.massG() - stepG, filter.varM());
+    return new EstimateState(
+        seenAt,
+        readAt,
+        freshUntil,
+        moved,
+        weather,
+        standstill == null ? null : standstill.without(stepG),
+        null,
+        null,
+        creep,
+        noise.interrupted(),
+        awaitedMl,
+        awaitedSince,
+        use,
+        null,
+        capacity,
+        byLight,
+        day,
+        pull);
   }
 
   /** Whether the last reading fits nothing yet: the next tells a spike from a change. */
@@ -145,15 +190,16 @@ public record EstimateState(
 
   /** After a person took back that it was watered by so much: that is no longer awaited. */
   public EstimateState withoutAwaited(double ml) {
-    return with(Math.max(0, awaitedMl - ml), capacity);
+    return with(filter, doubt, excursion, Math.max(0, awaitedMl - ml), drainage, capacity);
   }
 
   /** With another learned capacity. */
   public EstimateState withCapacity(Capacity other) {
-    return with(awaitedMl, other);
+    return with(filter, doubt, excursion, awaitedMl, drainage, other);
   }
 
-  private EstimateState with(double otherAwaitedMl, Capacity otherCapacity) {
+  /** Of what stood in its place meanwhile neither capacity nor use is learned: as they were. */
+  public EstimateState learnedAs(EstimateState known) {
     return new EstimateState(
         seenAt,
         readAt,
@@ -165,10 +211,53 @@ public record EstimateState(
         excursion,
         creep,
         noise,
+        awaitedMl,
+        awaitedSince,
+        known.use,
+        drainage,
+        known.capacity,
+        known.byLight,
+        known.day,
+        pull);
+  }
+
+  /**
+   * A cup that is back on its scale after another stood there: it goes on from what it was reckoned
+   * to weigh, and its next readings are held against that.
+   */
+  public EstimateState goingOnFrom(OwnWater own) {
+    if (filter == null) {
+      return this;
+    }
+    double rate = own.rateGPerH();
+    LoadFilter itself =
+        filter.jumpTo(own.massG(), own.varG2()).withRate(rate, rate * rate * RATE_DOUBTED_VAR);
+    Excursion open = excursion == null ? null : excursion.ofCup(itself);
+    return with(itself, null, open, 0, null, capacity);
+  }
+
+  private EstimateState with(
+      LoadFilter otherFilter,
+      Doubt otherDoubt,
+      Excursion otherExcursion,
+      double otherAwaitedMl,
+      Drainage otherDrainage,
+      Capacity otherCapacity) {
+    return new EstimateState(
+        seenAt,
+        readAt,
+        freshUntil,
+        otherFilter,
+        weather,
+        standstill,
+        otherDoubt,
+        otherExcursion,
+        creep,
+        noise,
         otherAwaitedMl,
         awaitedSince,
         use,
-        drainage,
+        otherDrainage,
         otherCapacity,
         byLight,
         day,

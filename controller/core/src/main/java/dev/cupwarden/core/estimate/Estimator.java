@@ -49,6 +49,9 @@ public final class Estimator {
             ? Standstill.begin(look.at, massG, look.noise.sdG())
             : look.standstill.next(
                 look.reading, learnedRate(look), look.change, look.hoursUnread, look.noise.sdG());
+    if (look.reading.covered()) {
+      look.standstill = look.standstill.meant(look.at);
+    }
     switch (RangeCheck.judge(massG, look.frame)) {
       case LIFTED -> lifted(look, massG);
       case OUT_OF_RANGE -> outOfRange(look, massG);

@@ -40,6 +40,12 @@ record Excursion(
   /** Quiet broken so often is no person's hand any more. */
   private static final int NOISY_BREAKS = 3;
 
+  /** The same of a cup that weighed that before. */
+  Excursion ofCup(LoadFilter other) {
+    return new Excursion(
+        fault, other, peakG, quietSince, breaks, ownMl, value, threshold, strangerG);
+  }
+
   Excursion quietFrom(Instant at) {
     return new Excursion(fault, before, peakG, at, breaks, ownMl, value, threshold, strangerG);
   }

@@ -46,7 +46,12 @@ public record Misplaced(String partner, Instant since, double ownG, Instant step
 
   /** Whether it came back from that cup's place so lately that its steps may still show. */
   public boolean justBackFrom(String cup, Instant at) {
-    return !on() && cup.equals(partner) && Duration.between(steppedAt, at).compareTo(TOGETHER) <= 0;
+    return cup.equals(partner) && justBack(at);
+  }
+
+  /** Whether it came back so lately, from whichever cup's place. */
+  public boolean justBack(Instant at) {
+    return !on() && steppedAt != null && Duration.between(steppedAt, at).compareTo(TOGETHER) <= 0;
   }
 
   /** Handled once more: what its scale shows from now on counts anew. */

@@ -88,6 +88,17 @@ record Standstill(
     return new Standstill(read, reading.at(), 1, false, step(read, stepG), rateGPerH, 0, noiseG);
   }
 
+  /** The same of a cup that may stand still for as long as it likes. */
+  Standstill meant(Instant at) {
+    return new Standstill(massG, at, 1, false, stepG, UNKNOWN_RATE, 0, noiseG);
+  }
+
+  /** The same where a step that was shown was never the cup's. */
+  Standstill without(double lessG) {
+    return new Standstill(
+        massG - lessG, since, looks, neighboursMoved, stepG, rateGPerH, lossG, noiseG);
+  }
+
   /** Another cup's weight explains nothing here: a moved cup's scale shows a new value anyway. */
   boolean stuck(Instant now) {
     double minutes = minutes(now);

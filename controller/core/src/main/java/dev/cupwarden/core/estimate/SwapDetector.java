@@ -12,9 +12,10 @@ import java.util.List;
  * <p>A swap always makes one cup fall, which watering never does; so one rise and one fall of the
  * same size, crosswise, within half an hour of one another, are a swap. Two scales of which one was
  * knocked since it was set to zero disagree on the same cup by more than either errs: then one cup
- * seems to gain what the other seems to lose, so that their sum still stands. Cups closer to one
- * another than the least difference cannot be told apart by weight, and watering one as the other
- * does little harm.
+ * seems to gain what the other seems to lose, so that their sum still stands. Where the cups differ
+ * by far more than what may have been put on or taken off with the exchange, neither need fit
+ * closely. Cups closer to one another than the least difference cannot be told apart by weight, and
+ * watering one as the other does little harm.
  */
 public final class SwapDetector {
   /** Cups that differ by less look alike, g. */
@@ -25,11 +26,17 @@ public final class SwapDetector {
 
   private static final double TOLERANCE_PART = 0.005;
 
-  /** By so much a knock may have put one scale's zero apart from the other's: our choice, g. */
-  private static final double MOST_APART_ZEROS_G = 10;
+  /** By so much the knocks of a winter may put two scales' zeros apart: our choice, g. */
+  private static final double MOST_APART_ZEROS_G = 25;
 
   /** And by no more than this part of what tells the cups apart: our choice. */
-  private static final double ZEROS_PART_OF_DIFFERENCE = 0.125;
+  private static final double ZEROS_PART_OF_DIFFERENCE = 0.25;
+
+  /** A dome, a label or a saucer may be put on or taken off with the exchange: our choice, g. */
+  private static final double MOST_BESIDES_G = 15;
+
+  /** And no more than this part of what tells the cups apart: our choice. */
+  private static final double BESIDES_PART_OF_DIFFERENCE = 0.1;
 
   private static final Duration TOGETHER = Duration.ofMinutes(30);
 
@@ -134,8 +141,9 @@ public final class SwapDetector {
             Math.max(LEAST_TOLERANCE_G, TOLERANCE_PART * Math.max(one.beforeG(), other.beforeG()));
         double differenceG = Math.abs(one.beforeG() - other.beforeG());
         double zerosG = Math.min(MOST_APART_ZEROS_G, ZEROS_PART_OF_DIFFERENCE * differenceG);
-        boolean crosswise =
-            missG <= toleranceG || (missG <= zerosG && Math.abs(gainsG + losesG) <= toleranceG);
+        double besidesG = Math.min(MOST_BESIDES_G, BESIDES_PART_OF_DIFFERENCE * differenceG);
+        boolean byZeros = missG <= zerosG && Math.abs(gainsG + losesG) <= toleranceG;
+        boolean crosswise = missG <= Math.max(toleranceG, besidesG) || byZeros;
         boolean apart = differenceG >= LEAST_DIFFERENCE_G;
         boolean twoCups = !one.cup().equals(other.cup());
         boolean opposite = (one.afterG() > one.beforeG()) != (other.afterG() > other.beforeG());

@@ -69,15 +69,4 @@ public record LabelRate(Analysis analysis, double gPerL) {
         / Argument.above("perMl", perMl, 0, 1e9)
         * 1000;
   }
-
-  /**
-   * Label strength of a solution with that much nitrogen.
-   *
-   * @param nMgPerL nitrogen wanted, 0 to 1e5 mg per L
-   * @throws IllegalArgumentException outside of that range, or for a feed without nitrogen
-   */
-  public double strengthForN(double nMgPerL) {
-    double atLabel = Argument.above("nPct", analysis.nPct(), 0, 100) * 10 * gPerL;
-    return Argument.within("nMgPerL", nMgPerL, 0, 1e5) / atLabel;
-  }
 }

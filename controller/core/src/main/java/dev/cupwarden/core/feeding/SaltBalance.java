@@ -31,13 +31,16 @@ public record SaltBalance(double msMl, double feedMsMl) {
    * Above this, plain water only: the upper end of the low band of pour-through readings, meant for
    * seedlings and salt-sensitive plants (UMass and NC State HIL 590 tables).
    */
-  public static final double MOST_MS_PER_CM = 2.6;
+  public static final double MOST_MS_PER_CM =
+      RootMediumSalt.NORMAL.fromMsPerCm(RootMediumSalt.Extract.POUR_THROUGH);
 
   /**
-   * From here on feed is thinned, in proportion, to none at the limit: our choice. A mix that holds
-   * 100 mg/L N of a common feed in water of 0.3 mS/cm lies just below it.
+   * From here on, where the low band begins, feed is thinned, in proportion, to none at the limit:
+   * our choice. A mix that holds 100 mg/L N of a common feed in water of 0.3 mS/cm lies just below
+   * it.
    */
-  private static final double TRIMMED_FROM_MS_PER_CM = 1.0;
+  private static final double TRIMMED_FROM_MS_PER_CM =
+      RootMediumSalt.LOW.fromMsPerCm(RootMediumSalt.Extract.POUR_THROUGH);
 
   /** The part of its feed that a cup of that conductivity still gets: 1 to 0. */
   public static double feedPart(double msPerCm) {

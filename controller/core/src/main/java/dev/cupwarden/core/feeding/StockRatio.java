@@ -31,16 +31,6 @@ public record StockRatio(Reading reading, double parts) {
   }
 
   /**
-   * Feed in the stock, g per L, for a strength of the solution made from it.
-   *
-   * @param solutionGPerL feed wanted in the solution, 0 to 1000 g per L
-   * @throws IllegalArgumentException outside of that range
-   */
-  public double stockGPerL(double solutionGPerL) {
-    return Argument.within("solutionGPerL", solutionGPerL, 0, 1000) * solutionPerStock();
-  }
-
-  /**
    * Stock in a volume of solution, mL.
    *
    * @param solutionMl 0 or more

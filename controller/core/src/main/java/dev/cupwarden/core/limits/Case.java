@@ -49,6 +49,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param hold its own; null where there is none
    * @param latch its own; null where there is none
    * @param backAt when it last came back to the bench; null if never
+   * @param coverAt when it was last said to be covered, or no longer; null if never
    * @param driedFrom depletion at which its last refill ended; NaN if there was none
    * @param lastPassAt null if there was none
    * @param fed label-equivalents within the last label interval
@@ -71,6 +72,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       Latch latch,
       boolean away,
       Instant backAt,
+      Instant coverAt,
       WetClock wet,
       double driedFrom,
       List<Given> given,
@@ -98,6 +100,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
           null,
           null,
           false,
+          null,
           null,
           null,
           Double.NaN,

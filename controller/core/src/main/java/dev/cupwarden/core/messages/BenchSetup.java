@@ -2,6 +2,7 @@ package dev.cupwarden.core.messages;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.StageLines;
@@ -24,6 +25,9 @@ import java.util.SortedSet;
  * @param cups those on the bench; one that was taken out is missing
  * @param limits in the order in which they are told
  * @param alerts all that may be raised
+ * @param keys of the bench file that an order may change, in its order; empty where the bench was
+ *     read from no file
+ * @param waterAdvice what its water does to cups, and what cures it, in sentences
  */
 public record BenchSetup(
     Instant at,
@@ -38,12 +42,16 @@ public record BenchSetup(
     SortedMap<String, Tank> tanks,
     SortedMap<String, Cup> cups,
     List<Limit> limits,
-    List<Alert> alerts) {
+    List<Alert> alerts,
+    List<BenchText.Key> keys,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice) {
 
-  /** A controller of before tells no table of limits and alerts. */
+  /** A controller of before tells no table of limits and alerts, and no keys. */
   public BenchSetup {
     limits = limits == null ? List.of() : limits;
     alerts = alerts == null ? List.of() : alerts;
+    keys = keys == null ? List.of() : keys;
+    waterAdvice = waterAdvice == null ? List.of() : waterAdvice;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -85,6 +93,7 @@ public record BenchSetup(
   /** What is in it now; no feed: plain water. */
   public record Tank(double sizeMl, Optional<String> feed, double strength) {}
 
+  /** {@code covered}: true under a dome or in a bag, null where it stands open. */
   public record Cup(
       String vessel,
       String mix,
@@ -92,7 +101,8 @@ public record BenchSetup(
       Optional<LocalDate> struck,
       RootStage stage,
       double cuttingG,
-      StageLines lines) {}
+      StageLines lines,
+      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered) {}
 
   /**
    * A veto or cap of the program, for whoever shows or asks.
@@ -162,6 +172,8 @@ public record BenchSetup(
         tanks,
         cups,
         limits,
-        alerts);
+        alerts,
+        keys,
+        waterAdvice);
   }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import dev.cupwarden.core.setup.RootStage;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 
 /**
@@ -21,6 +22,7 @@ import java.util.List;
  *     pass is worth a valve, null if the water is not known
  * @param leastPassMl smaller passes are not worth a valve; null from a controller of before
  * @param nextFeed null for a stage that takes none, and where no tank holds feed
+ * @param rooting on which days roots are likely; null where nothing can be said
  * @param reasons all limits that hold it back now, with value and threshold
  */
 public record CupStatus(
@@ -48,7 +50,25 @@ public record CupStatus(
     Double nextPassMl,
     Double leastPassMl,
     NextFeed nextFeed,
+    Rooting rooting,
     List<Told> reasons) {
+
+  /**
+   * Days on which roots are likely, of cuttings that root at all.
+   *
+   * @param white first roots; null once a person has seen them
+   * @param toughened roots that may be fed
+   */
+  public record Rooting(LikelyDay white, LikelyDay toughened) {}
+
+  /**
+   * A day that nobody knows.
+   *
+   * @param from one in ten is earlier
+   * @param likely as many are earlier as later
+   * @param to one in ten is later
+   */
+  public record LikelyDay(LocalDate from, LocalDate likely, LocalDate to) {}
 
   /**
    * How strong its next feed is to be, in mean over a refill.

@@ -42,6 +42,12 @@ public final class Sentences {
         throughMl, heldMl, trayMl);
   }
 
+  /** Of an order that needs a vessel out of which water can run. */
+  public static String noHoles(String cup, String kind) {
+    return "cup: the vessel of %s has no holes (holes: none), so it cannot %s"
+        .formatted(cup, kind.equals("flush") ? "be flushed" : "drain");
+  }
+
   /** Of a drained weight that did not come; {@code read}: whether the cup was read meanwhile. */
   public static String stillDripping(boolean read) {
     return "still dripping: say it again (it was not "

@@ -2,6 +2,7 @@ package dev.cupwarden.core.orders;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.limits.Hold;
+import dev.cupwarden.core.setup.BenchChange;
 import dev.cupwarden.core.setup.RootStage;
 import java.time.Duration;
 import java.time.Instant;
@@ -59,6 +60,13 @@ public sealed interface Order {
   record Back(String id, String cup) implements Order {}
 
   /**
+   * A dome or a bag was put over a cup, or taken off it.
+   *
+   * @param cup none: over all of them
+   */
+  record Cover(String id, Optional<String> cup, boolean covered) implements Order {}
+
+  /**
    * A tank was filled or mixed anew.
    *
    * @param ml what is in it now
@@ -80,6 +88,9 @@ public sealed interface Order {
    * @param tank where the water comes from; none: plain water
    */
   record Prime(String id, String cup, double ml, Optional<String> tank) implements Order {}
+
+  /** One key of the bench file, said otherwise. */
+  record Change(String id, BenchChange change) implements Order {}
 
   /** Taken out for good. */
   record Retire(String id, String cup, String because) implements Order {}

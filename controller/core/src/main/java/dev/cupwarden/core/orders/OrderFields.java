@@ -61,6 +61,12 @@ record OrderFields(JsonNode written) {
     return Optional.of(value.textValue());
   }
 
+  /** A value of any kind, as JSON text; {@code null} where it is missing. */
+  String anything(String name) {
+    JsonNode value = present(name);
+    return value == null ? "null" : value.toString();
+  }
+
   double number(String name, double least, double most) throws OrderRefused {
     return optionalNumber(name, least, most)
         .orElseThrow(

@@ -3,6 +3,7 @@ package dev.cupwarden.core.orders;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.limits.Hold;
+import dev.cupwarden.core.setup.BenchChange;
 import dev.cupwarden.core.setup.Names;
 import dev.cupwarden.core.units.Quoted;
 import java.util.Collections;
@@ -26,15 +27,20 @@ public final class OrderReader {
           Map.entry("forget", Set.of("order")),
           Map.entry("away", Set.of("cup", "cups")),
           Map.entry("back", Set.of("cup", "cups")),
+          Map.entry("cover", Set.of("cup", "cups")),
+          Map.entry("uncover", Set.of("cup", "cups")),
           Map.entry("filled", Set.of("tank", "ml", "feed", "strength")),
           Map.entry("repot", Set.of("cup", "vessel", "mix")),
           Map.entry("clear", Set.of("cup")),
           Map.entry("later", Set.of("alert", "cup", "tank", "until")),
+          Map.entry("change", Set.of("path", "from", "to")),
           Map.entry("prime", Set.of("cup", "ml", "tank")),
           Map.entry("retire", Set.of("cup", "cups", "because")));
 
   /** What stops water: it comes before all else that was ordered. */
   private static final Set<String> STOPS_WATER = Set.of("hold", "away");
+
+  private static final Set<String> OF_THE_BENCH = Set.of("filled", "later", "change");
 
   private static final Set<String> ENDS = Set.of("rooted", "rotted", "dried", "other");
 
@@ -92,9 +98,7 @@ public final class OrderReader {
     if (written.has("cups")) {
       return toEach(id, written);
     }
-    return kind.equals("filled") || kind.equals("later")
-        ? ofTheBench(id, kind, fields)
-        : ofCups(id, kind, fields);
+    return OF_THE_BENCH.contains(kind) ? ofTheBench(id, kind, fields) : ofCups(id, kind, fields);
   }
 
   private static Order ofCups(String id, String kind, OrderFields fields) throws OrderRefused {
@@ -124,6 +128,8 @@ public final class OrderReader {
       case "forget" -> new Order.Forget(id, fields.text("order"));
       case "away" -> new Order.Away(id, fields.text("cup"));
       case "back" -> new Order.Back(id, fields.text("cup"));
+      case "cover" -> new Order.Cover(id, fields.optionalText("cup"), true);
+      case "uncover" -> new Order.Cover(id, fields.optionalText("cup"), false);
       case "repot" ->
           new Order.Repot(id, fields.text("cup"), fields.text("vessel"), fields.text("mix"));
       case "clear" -> new Order.Clear(id, fields.optionalText("cup"));
@@ -147,6 +153,10 @@ public final class OrderReader {
               fields.number("ml", 0.0, MOST_TANK_ML),
               fields.optionalText("feed"),
               fields.optionalNumber("strength", 0.0, 200.0));
+      case "change" ->
+          new Order.Change(
+              id,
+              new BenchChange(fields.text("path"), fields.anything("from"), fields.anything("to")));
       case "later" ->
           new Order.Later(
               id,

@@ -22,7 +22,7 @@ public record Bench(
     SortedMap<String, Mix> mixes,
     SortedMap<String, Vessel> vessels,
     SortedMap<String, Feed> feeds,
-    double waterEcMsPerCm,
+    Water water,
     SortedMap<String, Tank> tanks,
     SortedMap<String, Cup> cups,
     Optional<BoardWiring> board,
@@ -68,12 +68,17 @@ public record Bench(
         mixes,
         vessels,
         feeds,
-        waterEcMsPerCm,
+        Water.of(waterEcMsPerCm),
         tanks,
         cups,
         board,
         trayMl,
         HoseRules.NONE);
+  }
+
+  /** Conductivity of its water, mS/cm. */
+  public double waterEcMsPerCm() {
+    return water.ecMsPerCm();
   }
 
   /** Whether there is feed in any of its tanks. */

@@ -16,9 +16,6 @@ public final class BenchFile {
   /** No bench file may be larger. */
   public static final int MOST_BYTES = YamlText.MOST_BYTES;
 
-  /** Mains water of middling hardness, where the grower says nothing: our choice. */
-  static final double USUAL_WATER_EC_MS_PER_CM = 0.30;
-
   private BenchFile() {}
 
   /**
@@ -52,6 +49,7 @@ public final class BenchFile {
                 "vessels",
                 "feeds",
                 "water",
+                "covered",
                 "tanks",
                 "tray",
                 "board",
@@ -81,11 +79,11 @@ public final class BenchFile {
         new RootingRules(
             LineKeys.perStage(top.maybe("lines")),
             PlantKeys.plants(top.maybe("plants"), KnownPlants.table())),
-        RuleKeys.climate(top.maybe("climate"), top.maybe("lamp")),
+        RuleKeys.climate(top.maybe("climate"), top.maybe("lamp"), top.maybe("covered")),
         SubstrateKeys.mixes(top.need("mixes", "the mixes by name")),
         SubstrateKeys.vessels(top.need("vessels", "the vessels by name")),
         feeds,
-        TankKeys.waterEcMsPerCm(top.maybe("water")),
+        TankKeys.water(top.maybe("water")),
         tanks,
         new TreeMap<>(),
         board,
@@ -112,7 +110,7 @@ public final class BenchFile {
         bench.mixes(),
         bench.vessels(),
         bench.feeds(),
-        bench.waterEcMsPerCm(),
+        bench.water(),
         bench.tanks(),
         read,
         bench.board(),

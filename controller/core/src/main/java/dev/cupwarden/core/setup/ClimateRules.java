@@ -1,5 +1,6 @@
 package dev.cupwarden.core.setup;
 
+import java.time.LocalTime;
 import java.util.Optional;
 import java.util.SortedSet;
 
@@ -13,6 +14,7 @@ import java.util.SortedSet;
  * @param rootHeatC of the roots; above it a person is told, who looks at the mat
  * @param rootCups the cups that the root thermometer speaks for; none where it speaks for all
  * @param lamp its hours; empty where the grower tells of none
+ * @param covers what the grower says of domes and bags
  */
 public record ClimateRules(
     double coldC,
@@ -20,14 +22,27 @@ public record ClimateRules(
     double heatC,
     double rootHeatC,
     Optional<SortedSet<String>> rootCups,
-    Optional<Lamp> lamp) {
+    Optional<Lamp> lamp,
+    Covers covers) {
+
+  /**
+   * Domes and bags over cups.
+   *
+   * @param all whether each cup has one, where it does not say otherwise
+   * @param liftAt the local time at which to lift them for an hour each day; empty where the grower
+   *     wants to be told of none
+   */
+  public record Covers(boolean all, Optional<LocalTime> liftAt) {
+    /** In the light half of the day, within the usual watering window: our choice. */
+    public static final Covers USUAL = new Covers(false, Optional.of(LocalTime.of(10, 0)));
+  }
 
   /**
    * Our choice: uptake nearly stops below 10 to 12 C, and mats are set to 18 to 24 C for rooting;
    * see the notes on the science.
    */
   public static final ClimateRules USUAL =
-      new ClimateRules(12.0, 3.0, 30.0, 27.0, Optional.empty(), Optional.empty());
+      new ClimateRules(12.0, 3.0, 30.0, 27.0, Optional.empty(), Optional.empty(), Covers.USUAL);
 
   /** Whether the root thermometer tells of that cup, too: one off the mat is as cold as the air. */
   public boolean rootsToldOf(String cup) {

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param stage what was last seen of its roots
  * @param cuttingG mass of the cutting when struck
  * @param lines its own lines in place of its stage's
+ * @param covered whether it stands under a dome or in a bag from the start
  * @param wiring where it hangs on the board; none for benches of {@code advise}
  */
 public record Cup(
@@ -25,7 +26,22 @@ public record Cup(
     RootStage stage,
     double cuttingG,
     Optional<StageLines> lines,
+    boolean covered,
     Wiring wiring) {
+
+  /** One that stands open. */
+  public Cup(
+      String name,
+      String vessel,
+      String mix,
+      String plant,
+      Optional<LocalDate> struck,
+      RootStage stage,
+      double cuttingG,
+      Optional<StageLines> lines,
+      Wiring wiring) {
+    this(name, vessel, mix, plant, struck, stage, cuttingG, lines, false, wiring);
+  }
 
   /** The names under which the board knows the cup's parts. */
   public record Wiring(Optional<String> scale, Optional<String> valve, Optional<String> probe) {
@@ -34,10 +50,10 @@ public record Cup(
   }
 
   public Cup withStage(RootStage seen) {
-    return new Cup(name, vessel, mix, plant, struck, seen, cuttingG, lines, wiring);
+    return new Cup(name, vessel, mix, plant, struck, seen, cuttingG, lines, covered, wiring);
   }
 
   public Cup withVesselAndMix(String newVessel, String newMix) {
-    return new Cup(name, newVessel, newMix, plant, struck, stage, cuttingG, lines, wiring);
+    return new Cup(name, newVessel, newMix, plant, struck, stage, cuttingG, lines, covered, wiring);
   }
 }

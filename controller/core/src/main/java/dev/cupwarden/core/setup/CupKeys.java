@@ -16,7 +16,8 @@ public final class CupKeys {
       Set.of("id", "kind", "by", "issued", "expires", "cup");
 
   private static final String[] KEYS = {
-    "vessel", "mix", "plant", "struck", "stage", "cutting", "lines", "scale", "valve", "probe"
+    "vessel", "mix", "plant", "struck", "stage", "cutting", "lines", "covered", "scale", "valve",
+    "probe"
   };
 
   private CupKeys() {}
@@ -52,6 +53,7 @@ public final class CupKeys {
     Section keys = written.section(KEYS);
     Optional<Entry> struck = keys.maybe("struck");
     Optional<Entry> lines = keys.maybe("lines");
+    Optional<Entry> covered = keys.maybe("covered");
     return new Cup(
         name,
         keys.need("vessel", "a vessel of this bench")
@@ -63,6 +65,7 @@ public final class CupKeys {
         keys.need("stage", "a root stage").stage(),
         keys.need("cutting", "the mass of the cutting").quantity(CUTTING),
         lines.isPresent() ? Optional.of(LineKeys.one(lines.get())) : Optional.empty(),
+        covered.isPresent() ? covered.get().trueOrFalse() : bench.climate().covers().all(),
         CupWiringKeys.wiring(keys, bench, others));
   }
 }

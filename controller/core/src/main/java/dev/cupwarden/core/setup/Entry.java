@@ -179,6 +179,13 @@ record Entry(String file, String path, Node node) {
     }
   }
 
+  boolean trueOrFalse() throws SetupException {
+    if (node() instanceof ScalarNode scalar && scalar.getTag().equals(Tag.BOOL)) {
+      return Boolean.parseBoolean(scalar.getValue());
+    }
+    throw refuse(found() + " is neither true nor false");
+  }
+
   boolean yesOrNo() throws SetupException {
     return oneOf("yes or no", List.of("yes", "no")).equals("yes");
   }

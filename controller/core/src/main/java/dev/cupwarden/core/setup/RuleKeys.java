@@ -76,12 +76,21 @@ final class RuleKeys {
     return written.isEmpty() ? USUAL_TICK : written.get().duration(TICK);
   }
 
-  static ClimateRules climate(Optional<Entry> written, Optional<Entry> lamp) throws SetupException {
+  static ClimateRules climate(
+      Optional<Entry> written, Optional<Entry> lamp, Optional<Entry> covered)
+      throws SetupException {
     Optional<Lamp> lit = lamp.isEmpty() ? Optional.empty() : Optional.of(lamp(lamp.get()));
     ClimateRules usual = ClimateRules.USUAL;
     ClimateRules rules = written.isEmpty() ? usual : climate(written.get(), usual);
     return new ClimateRules(
-        rules.coldC(), rules.frostC(), rules.heatC(), rules.rootHeatC(), rules.rootCups(), lit);
+        rules.coldC(),
+        rules.frostC(),
+        rules.heatC(),
+        rules.rootHeatC(),
+        rules.rootCups(),
+        lit,
+        new ClimateRules.Covers(
+            covered.isPresent() && covered.get().trueOrFalse(), rules.covers().liftAt()));
   }
 
   private static Lamp lamp(Entry written) throws SetupException {
@@ -95,7 +104,7 @@ final class RuleKeys {
   }
 
   private static ClimateRules climate(Entry written, ClimateRules usual) throws SetupException {
-    Section keys = written.section("cold", "frost", "heat", "root_heat", "root_cups");
+    Section keys = written.section("cold", "frost", "heat", "root_heat", "root_cups", "lift_cover");
     ClimateRules rules =
         new ClimateRules(
             keys.quantity("cold", COLD, usual.coldC()),
@@ -103,7 +112,8 @@ final class RuleKeys {
             keys.quantity("heat", HEAT, usual.heatC()),
             keys.quantity("root_heat", HEAT, usual.rootHeatC()),
             rootCups(keys.maybe("root_cups")),
-            usual.lamp());
+            usual.lamp(),
+            new ClimateRules.Covers(false, liftAt(keys.maybe("lift_cover"))));
     if (!(rules.coldC() < rules.rootHeatC())) {
       throw written.refuse(
           "root_heat %s C is not above cold %s C".formatted(rules.rootHeatC(), rules.coldC()));
@@ -114,6 +124,15 @@ final class RuleKeys {
               .formatted(rules.frostC(), rules.coldC(), rules.heatC()));
     }
     return rules;
+  }
+
+  private static Optional<LocalTime> liftAt(Optional<Entry> written) throws SetupException {
+    if (written.isEmpty()) {
+      return ClimateRules.Covers.USUAL.liftAt();
+    }
+    boolean never =
+        written.get().node() instanceof ScalarNode scalar && scalar.getValue().equals("never");
+    return never ? Optional.empty() : Optional.of(written.get().time());
   }
 
   private static Optional<SortedSet<String>> rootCups(Optional<Entry> written)

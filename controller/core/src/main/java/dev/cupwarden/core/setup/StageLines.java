@@ -9,6 +9,8 @@ package dev.cupwarden.core.setup;
  * @param dry wilting is near above it
  */
 public record StageLines(double due, double refill, double dry) {
+  private static final double LEAST_REFILL_WITHOUT_HOLES = 0.15;
+
   /** The design's lines: our choice, on the dry side for unrooted, on the moist side for rooted. */
   public static StageLines usual(RootStage stage) {
     return switch (stage) {
@@ -29,6 +31,16 @@ public record StageLines(double due, double refill, double dry) {
         rounded(due + depletion),
         rounded(Math.max(mostWater, refill + depletion)),
         rounded(Math.min(1.0, dry + depletion)));
+  }
+
+  /**
+   * The same in a vessel without holes: what is past capacity stands in it, so watering ends so far
+   * before that neither a pump that gives a tenth more nor a capacity that was never weighed floods
+   * it. Our choice.
+   */
+  public StageLines withoutHoles() {
+    return new StageLines(
+        due, Math.max(refill, Math.min(LEAST_REFILL_WITHOUT_HOLES, due / 2.0)), dry);
   }
 
   /** 0.6 - 0.05 is 0.55 to a person and to a file. */

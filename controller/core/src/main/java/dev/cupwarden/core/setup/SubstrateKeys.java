@@ -1,6 +1,8 @@
 package dev.cupwarden.core.setup;
 
 import dev.cupwarden.core.units.Unit;
+import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -59,7 +61,11 @@ final class SubstrateKeys {
   static SortedMap<String, Vessel> vessels(Entry written) throws SetupException {
     SortedMap<String, Vessel> vessels = new TreeMap<>();
     for (var named : written.named().values().entrySet()) {
-      Section keys = named.getValue().section("top", "base", "depth", "empty");
+      Section keys = named.getValue().section("top", "base", "depth", "empty", "holes");
+      Optional<Entry> holes = keys.maybe("holes");
+      if (holes.isPresent()) {
+        holes.get().oneOf("a word for its holes", List.of("none"));
+      }
       vessels.put(
           named.getKey(),
           new Vessel(
@@ -67,7 +73,8 @@ final class SubstrateKeys {
               keys.need("top", "the inner diameter at the top").quantity(WIDTH),
               keys.need("base", "the inner diameter at the bottom").quantity(WIDTH),
               keys.need("depth", "the depth of mix").quantity(DEPTH),
-              keys.need("empty", "the mass of the empty vessel").quantity(EMPTY)));
+              keys.need("empty", "the mass of the empty vessel").quantity(EMPTY),
+              holes.isEmpty()));
     }
     if (vessels.isEmpty()) {
       throw written.refuse("holds no vessel: expected at least one by name");

@@ -3,6 +3,7 @@ package dev.cupwarden.core.setup;
 import dev.cupwarden.core.units.Unit;
 import java.util.Collection;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
@@ -15,6 +16,11 @@ final class TankKeys {
   private static final Range STRENGTH = Range.of(0.01, 500);
 
   private static final Range WATER_EC = Range.of(0, 5);
+
+  /** As calcium carbonate, mg/L: the hardest mains have some 400. */
+  private static final Range ALKALINITY = Range.of(0, 1000);
+
+  private static final Range PH = Range.of(3, 11);
   private static final Range TRAY = Range.of(0.1, 1000, Unit.L);
 
   private TankKeys() {}
@@ -59,12 +65,21 @@ final class TankKeys {
     return written.isEmpty() ? Bench.USUAL_TRAY_ML : written.get().quantity(TRAY);
   }
 
-  static double waterEcMsPerCm(Optional<Entry> written) throws SetupException {
+  static Water water(Optional<Entry> written) throws SetupException {
     if (written.isEmpty()) {
-      return BenchFile.USUAL_WATER_EC_MS_PER_CM;
+      return Water.USUAL;
     }
-    return conductivity(
-        written.get().section("ec").need("ec", "the water's conductivity in mS/cm"), WATER_EC);
+    Section keys = written.get().section("ec", "alkalinity", "ph");
+    return new Water(
+        conductivity(keys.need("ec", "the water's conductivity in mS/cm"), WATER_EC),
+        maybe(keys.maybe("alkalinity"), ALKALINITY),
+        maybe(keys.maybe("ph"), PH));
+  }
+
+  private static OptionalDouble maybe(Optional<Entry> written, Range range) throws SetupException {
+    return written.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(written.get().number(range));
   }
 
   /** In mS/cm; a bare number is taken for mS/cm, as meters show it. */

@@ -8,5 +8,13 @@ package dev.cupwarden.core.setup;
  * @param baseMm inner diameter at the bottom
  * @param depthMm depth of the mix, above 0
  * @param emptyG mass of the empty vessel
+ * @param holes whether water can run out of it
  */
-public record Vessel(String name, double topMm, double baseMm, double depthMm, double emptyG) {}
+public record Vessel(
+    String name, double topMm, double baseMm, double depthMm, double emptyG, boolean holes) {
+
+  /** One with holes. */
+  public Vessel(String name, double topMm, double baseMm, double depthMm, double emptyG) {
+    this(name, topMm, baseMm, depthMm, emptyG, true);
+  }
+}

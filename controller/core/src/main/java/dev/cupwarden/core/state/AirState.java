@@ -1,5 +1,6 @@
 package dev.cupwarden.core.state;
 
+import dev.cupwarden.core.climate.MouldHours;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
@@ -12,10 +13,25 @@ import java.util.OptionalDouble;
  *
  * @param warmestAirC the warmest air since the root thermometer last showed another number; null
  *     where nothing was supplied, or in an older journal
+ * @param mould for how long it has favoured mould
  */
 public record AirState(
-    Measured airC, Measured rhPct, Measured rootC, Measured light, Measured warmestAirC) {
-  public static final AirState UNKNOWN = new AirState(null, null, null, null, null);
+    Measured airC,
+    Measured rhPct,
+    Measured rootC,
+    Measured light,
+    Measured warmestAirC,
+    MouldHours mould) {
+  public static final AirState UNKNOWN =
+      new AirState(null, null, null, null, null, MouldHours.NONE);
+
+  /** Over a longer gap nobody knows how humid it was: our choice. */
+  private static final Duration LONGEST_GAP = Duration.ofHours(2);
+
+  /** What an older journal does not know is null in it: nothing is known of that. */
+  public AirState {
+    mould = mould == null ? MouldHours.NONE : mould;
+  }
 
   /** Longer without a word, and a sensor counts as dead. */
   public static final Duration DEAD_AFTER = Duration.ofHours(6);
@@ -36,7 +52,8 @@ public record AirState(
         ofAir ? rhPct : null,
         ofRoots ? rootC : null,
         light,
-        ofAir && ofRoots ? warmestAirC : null);
+        ofAir && ofRoots ? warmestAirC : null,
+        ofAir ? mould : MouldHours.NONE);
   }
 
   public AirState plus(Observation seen) {
@@ -44,12 +61,25 @@ public record AirState(
     Measured roots = newer(rootC, seen.rootC(), seen.at());
     boolean moved = rootC == null || roots.value() != rootC.value();
     boolean warmer = air != null && (warmestAirC == null || air.value() > warmestAirC.value());
+    Measured humidity = newer(rhPct, seen.rhPct(), seen.at());
     return new AirState(
         air,
-        newer(rhPct, seen.rhPct(), seen.at()),
+        humidity,
         roots,
         newer(light, seen.lightUmolPerM2S(), seen.at()),
-        moved || warmer ? air : warmestAirC);
+        moved || warmer ? air : warmestAirC,
+        mould(seen, air, humidity));
+  }
+
+  /** Counted on where both sensors speak; a sensor may show a little more than saturated air. */
+  private MouldHours mould(Observation seen, Measured air, Measured humidity) {
+    boolean read = seen.airC().isPresent() || seen.rhPct().isPresent();
+    if (!read || air == null || humidity == null) {
+      return mould;
+    }
+    double airC = Math.max(-60.0, Math.min(100.0, air.value()));
+    double pct = Math.max(0.0, Math.min(100.0, humidity.value()));
+    return mould.after(seen.at(), airC, pct, LONGEST_GAP);
   }
 
   /**

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.state;
 
 import dev.cupwarden.core.limits.Hold;
+import dev.cupwarden.core.setup.BenchChange;
 import java.util.List;
 
 /**
@@ -10,17 +11,26 @@ import java.util.List;
  * @param ids of orders already taken or refused, oldest first
  * @param done what people may still take back
  * @param watchOnly whether the bench is only watched; false in an older journal
+ * @param changes of the bench file, one for each key, in the order in which they were given
  */
-public record BenchOrders(Hold hold, List<String> ids, DoneActs done, boolean watchOnly) {
-  public static final BenchOrders NONE = new BenchOrders(null, List.of(), DoneActs.NONE, false);
+public record BenchOrders(
+    Hold hold, List<String> ids, DoneActs done, boolean watchOnly, List<BenchChange> changes) {
+  public static final BenchOrders NONE =
+      new BenchOrders(null, List.of(), DoneActs.NONE, false, List.of());
 
   /** An older journal does not know what was done, and nothing of it can be taken back. */
   public BenchOrders {
     done = done == null ? DoneActs.NONE : done;
+    changes = changes == null ? List.of() : List.copyOf(changes);
   }
 
   /** The same of a bench that is only watched, or that is watered. */
   public BenchOrders watchOnly(boolean watched) {
-    return new BenchOrders(hold, ids, done, watched);
+    return new BenchOrders(hold, ids, done, watched, changes);
+  }
+
+  /** The same with these changes of the bench file. */
+  public BenchOrders changes(List<BenchChange> others) {
+    return new BenchOrders(hold, ids, done, watchOnly, others);
   }
 }

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.state;
 
 import dev.cupwarden.core.dosing.Latch;
+import dev.cupwarden.core.estimate.Cover;
 import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.watering.WaterAccount;
@@ -34,7 +35,9 @@ public record CupState(
   public static CupState fresh(Cup setup) {
     return new CupState(
         setup,
-        CupPresence.NEVER_AWAY,
+        setup.covered()
+            ? CupPresence.NEVER_AWAY.with(Cover.FROM_THE_START)
+            : CupPresence.NEVER_AWAY,
         null,
         null,
         CupPlant.UNSEEN,
@@ -58,9 +61,11 @@ public record CupState(
     boolean samePlant =
         edited.plant().equals(setup.plant()) && edited.struck().equals(setup.struck());
     CupPlant rooting = samePlant ? staged : staged.struckAnew();
+    boolean sameCover = edited.covered() == setup.covered();
+    Cover cover = sameWeights ? presence.cover() : presence.cover().repotted();
     return new CupState(
         edited,
-        presence,
+        presence.with(sameCover ? cover : cover.byFile(edited.covered())),
         hold,
         latch,
         sameWeights ? rooting : rooting.repotted(),

@@ -60,6 +60,12 @@ public record CupWeight(
     return new CupWeight(next, shownG, distrustedSince, weighing, reckoning, misplaced);
   }
 
+  /** Where a step that its scale showed was never the cup's own. */
+  public CupWeight without(double stepG) {
+    return new CupWeight(
+        estimate.without(stepG), lastReadG - stepG, null, weighing, reckoning, misplaced);
+  }
+
   /** Not trusted from then on. */
   public CupWeight distrusted(Instant since) {
     return new CupWeight(estimate, lastReadG, since, weighing, reckoning, misplaced);

@@ -51,11 +51,6 @@ public record CupWater(
         mix.leastAir() * volumeMl);
   }
 
-  /** Mean water at container capacity, as a fraction of volume. */
-  public double thetaAtCapacity() {
-    return capacityMl / volumeMl;
-  }
-
   /** Air at container capacity, as a fraction of volume: total porosity less water. */
   public double airAtCapacity() {
     return (saturatedMl - capacityMl) / volumeMl;
@@ -102,14 +97,5 @@ public record CupWater(
    */
   public double depletionAt(double grossG) {
     return (capacityGrossG() - Argument.finite("grossG", grossG)) / availableMl;
-  }
-
-  /**
-   * Mass on the scale at a depletion, g; the inverse of {@link #depletionAt}.
-   *
-   * @throws IllegalArgumentException for a depletion that is not finite
-   */
-  public double grossAt(double depletion) {
-    return capacityGrossG() - Argument.finite("depletion", depletion) * availableMl;
   }
 }

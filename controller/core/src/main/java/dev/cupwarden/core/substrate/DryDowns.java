@@ -1,6 +1,7 @@
 package dev.cupwarden.core.substrate;
 
 import dev.cupwarden.core.climate.DryingPower;
+import dev.cupwarden.core.climate.VpdTime;
 import dev.cupwarden.core.substrate.DryDownSegments.Break;
 import dev.cupwarden.core.substrate.DryDownSegments.Kind;
 import dev.cupwarden.core.substrate.DryDownSegments.Segment;
@@ -32,7 +33,7 @@ public final class DryDowns {
   private static final double FALLEN_PART = 0.15;
 
   /** Air that was read this long ago says nothing of now. */
-  private static final double AIR_GAP_H = 1;
+  private static final Duration AIR_GAP = Duration.ofHours(1);
 
   /** So much of the whole days must have been in known air. */
   private static final double KNOWN_AIR_PART = 0.9;
@@ -118,22 +119,19 @@ public final class DryDowns {
     return early.grossG() + part * (late.grossG() - early.grossG());
   }
 
-  /** Mean drying power, each reading counting until the next; empty where too little is known. */
+  /** Mean drying power of the air between them; empty where too little of it is known. */
   private static Optional<Double> meanKpa(List<Air> air, Instant from, Instant to) {
-    double kpaH = 0;
-    double hours = 0;
-    for (int i = 0; i < air.size(); i++) {
-      Instant start = latest(air.get(i).at(), from);
-      Instant next = i + 1 < air.size() ? air.get(i + 1).at() : to;
-      double holdsH = Math.min(AIR_GAP_H, Elapsed.hours(start, next.isBefore(to) ? next : to));
-      kpaH += DryingPower.kpa(air.get(i).vpdKpa()) * holdsH;
-      hours += holdsH;
+    VpdTime time = VpdTime.NONE;
+    Instant first = to;
+    for (Air each : air) {
+      if (!each.at().isBefore(from) && !each.at().isAfter(to)) {
+        first = each.at().isBefore(first) ? each.at() : first;
+        time = time.plus(new VpdTime.DeficitAt(each.at(), each.vpdKpa()), AIR_GAP);
+      }
     }
+    Instant last = time.last().map(VpdTime.DeficitAt::at).orElse(first);
+    double hours = Elapsed.hours(first, last) - time.missed().toMillis() / 3.6e6;
     boolean known = hours >= KNOWN_AIR_PART * Elapsed.hours(from, to);
-    return known ? Optional.of(kpaH / hours) : Optional.empty();
-  }
-
-  private static Instant latest(Instant one, Instant other) {
-    return one.isAfter(other) ? one : other;
+    return known ? Optional.of(DryingPower.kpa(time.kPaH() / hours)) : Optional.empty();
   }
 }

@@ -1,7 +1,6 @@
 package dev.cupwarden.core.substrate;
 
 import dev.cupwarden.core.argument.Argument;
-import java.util.OptionalDouble;
 
 /**
  * Mass of a drying cup as {@code W = c + A exp(-k (t - t0))}: the drier, the slower.
@@ -31,13 +30,5 @@ public record ExponentialDryDown(
   /** Time in which what lies above the asymptote halves. */
   public double halfLife() {
     return Math.log(2) / ratePerTime;
-  }
-
-  /** When the cup will have come down to a mass; never at or below the asymptote. */
-  public OptionalDouble timeAt(double grossG) {
-    double above = grossG - asymptoteG;
-    return above > 0
-        ? OptionalDouble.of(from + Math.log(amplitudeG / above) / ratePerTime)
-        : OptionalDouble.empty();
   }
 }

@@ -49,46 +49,12 @@ public final class ExponentialFit {
         .orElse(new DryDownFit.Refused(Refusal.NO_CURVE));
   }
 
-  /**
-   * The same where the mass at the start is known exactly, from three or more weighings after it:
-   * {@code W = W0 - A (1 - exp(-k (t - t0)))}.
-   *
-   * @param atStart the known mass and its time, before the first weighing or with it
-   * @param points in order of time
-   */
-  public static DryDownFit fitFrom(DryDownPoint atStart, List<DryDownPoint> points) {
-    Optional<Refusal> wrong = Refusal.of(points, 3);
-    if (wrong.isPresent()) {
-      return new DryDownFit.Refused(wrong.get());
-    }
-    if (!Double.isFinite(atStart.time()) || !Double.isFinite(atStart.grossG())) {
-      return new DryDownFit.Refused(Refusal.NOT_FINITE);
-    }
-    if (atStart.time() > points.get(0).time()) {
-      return new DryDownFit.Refused(Refusal.TIMES_NOT_RISING);
-    }
-    ExponentialFit data = new ExponentialFit(points, atStart.time());
-    double startG = atStart.grossG();
-    CurveFit.Curve pinned = (x, p, slopes) -> pinned(startG, x, p, slopes);
-    double[] rough = data.roughPinned(startG);
-    return CurveFit.of(pinned, data.time, data.grossG, rough)
-        .map(found -> data.judgePinned(found, startG))
-        .orElse(new DryDownFit.Refused(Refusal.NO_CURVE));
-  }
-
   private static double curve(double x, double[] p, double[] slopes) {
     double decay = Math.exp(-p[2] * x);
     slopes[0] = 1;
     slopes[1] = decay;
     slopes[2] = -x * p[1] * decay;
     return p[0] + p[1] * decay;
-  }
-
-  private static double pinned(double startG, double x, double[] p, double[] slopes) {
-    double decay = Math.exp(-p[1] * x);
-    slopes[0] = decay - 1;
-    slopes[1] = -x * p[0] * decay;
-    return startG + p[0] * (decay - 1);
   }
 
   private double[] roughStart() {
@@ -105,40 +71,8 @@ public final class ExponentialFit {
     return best == null ? new double[] {0, 0, 1} : best;
   }
 
-  private double[] roughPinned(double startG) {
-    double[] best = {startG, 1};
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < RATES; i++) {
-      double rate = rate(i);
-      double lossG = LineFit.throughZero(x -> Math.exp(-rate * x) - 1, time, grossG, startG);
-      double rss = 0;
-      for (int j = 0; j < time.length; j++) {
-        double off = grossG[j] - startG - lossG * (Math.exp(-rate * time[j]) - 1);
-        rss += off * off;
-      }
-      if (rss < least) {
-        least = rss;
-        best = new double[] {lossG, rate};
-      }
-    }
-    return best;
-  }
-
   private static double rate(int i) {
     return SLOWEST * Math.pow(FASTEST / SLOWEST, i / (RATES - 1.0));
-  }
-
-  private DryDownFit judgePinned(CurveFit found, double startG) {
-    return judge(
-        found.parameter(0),
-        found.parameter(1),
-        startG - found.parameter(0),
-        new DryDownFit.Errors(
-            found.standardError(0),
-            found.standardError(0),
-            found.standardError(1) / span,
-            found.rss(),
-            found.rsd()));
   }
 
   private DryDownFit judge(CurveFit found, double asymptoteG, double asymptoteErrorG) {

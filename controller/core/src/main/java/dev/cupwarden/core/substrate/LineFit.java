@@ -33,16 +33,4 @@ record LineFit(double offset, double slope, double rss) {
     double slope = covered > 0 ? together / covered : 0;
     return new LineFit(meanY - slope * meanU, slope, Math.max(0, all - slope * together));
   }
-
-  /** Slope of the line that must run through {@code (0, from)}. */
-  static double throughZero(DoubleUnaryOperator transform, double[] x, double[] y, double from) {
-    double covered = 0;
-    double together = 0;
-    for (int i = 0; i < x.length; i++) {
-      double u = transform.applyAsDouble(x[i]);
-      covered += u * u;
-      together += u * (y[i] - from);
-    }
-    return covered > 0 ? together / covered : 0;
-  }
 }

@@ -9,8 +9,7 @@ public enum Refusal {
   NOT_FINITE("a time or mass is not a number"),
   TIMES_NOT_RISING("two weighings at one time, or out of order"),
   NOT_FALLING("the cup does not lose water, or less than its scale's noise"),
-  NO_CURVE("no curve of this form fits"),
-  NO_BREAK("no break between two stages can be seen");
+  NO_CURVE("no curve of this form fits");
 
   private final String sentence;
 

@@ -46,25 +46,4 @@ public record VanGenuchten(double saturated, double residual, double alphaPerCm,
   double effective(double alphaH) {
     return Math.pow(1 + Math.pow(alphaH, n), 1 / n - 1);
   }
-
-  /**
-   * Easily available water, the part of volume given off between 10 and 50 cm of suction (the band
-   * of De Boodt and Verdonck 1972, from memory).
-   */
-  public double easilyAvailable() {
-    return theta(10) - theta(50);
-  }
-
-  /**
-   * Water buffering capacity, the part of volume given off between 50 and 100 cm of suction (De
-   * Boodt and Verdonck 1972, from memory).
-   */
-  public double bufferingCapacity() {
-    return theta(50) - theta(100);
-  }
-
-  /** Air-filled porosity at 10 cm of suction, part of volume. */
-  public double airAt10Cm() {
-    return saturated - theta(10);
-  }
 }

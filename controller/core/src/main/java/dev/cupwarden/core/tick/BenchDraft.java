@@ -155,7 +155,8 @@ final class BenchDraft {
         passes.isEmpty() ? pump : pump.gave(passesMl, at),
         hose.state(),
         new CupsCompared(rootsAt, steps),
-        new BenchOrders(hold, List.copyOf(orderIds), done, seen.watchOnly()),
+        new BenchOrders(
+            hold, List.copyOf(orderIds), done, seen.watchOnly(), before.orders().changes()),
         alerts);
   }
 
@@ -188,6 +189,11 @@ final class BenchDraft {
   /** What counts as the temperature of a cup's roots, °C; NaN where nothing was supplied. */
   double rootsC(CupDraft cup) {
     return bench.climate().rootsToldOf(cup.name()) ? air.rootsC(at) : airC();
+  }
+
+  /** Whether water can run out of its vessel. */
+  boolean drains(CupDraft cup) {
+    return bench.vessels().get(cup.setup.vessel()).holes();
   }
 
   double airC() {
@@ -277,10 +283,15 @@ final class BenchDraft {
   }
 
   LocalDate today() {
-    return at.atZone(zone()).toLocalDate();
+    return dayOf(at);
   }
 
-  private ZoneId zone() {
+  /** The day at the bench's place. */
+  LocalDate dayOf(Instant when) {
+    return when.atZone(zone()).toLocalDate();
+  }
+
+  ZoneId zone() {
     return bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
   }
 

@@ -5,6 +5,7 @@ import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.Capacity;
+import dev.cupwarden.core.estimate.Cover;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.Distrust;
 import dev.cupwarden.core.estimate.DistrustCode;
@@ -137,11 +138,52 @@ final class CupDraft {
     weight = weight.with(weight.reckoning().with(water));
   }
 
+  /**
+   * Under a cover or no longer, by a person's word. A step that its scale showed just before was
+   * that, and neither water nor a hand at the cup.
+   */
+  void covered(boolean covered, Instant at, double waterEcMsPerCm) {
+    Cover.Step step = presence.cover().explains(covered, at);
+    presence = presence.with(presence.cover().told(covered, at));
+    if (step == null) {
+      return;
+    }
+    presence = presence.with(presence.cover().explained(step.gainG()));
+    weight = weight.without(step.gainG());
+    account = account.without(step.gainG());
+    for (Given one : doses.given()) {
+      if (one.byHand() && one.at().equals(pouredAt(step.at())) && one.ml() == step.gainG()) {
+        SaltBalance salts = doses.salts().minus(one.ml(), waterEcMsPerCm, waterEcMsPerCm);
+        doses = doses.minus(one, salts, step.passBefore());
+        account = account.given(-one.ml(), true);
+        break;
+      }
+    }
+    seeNow(at);
+  }
+
+  /** Just before a look that showed it, so that it is not taken to be still on its way. */
+  static Instant pouredAt(Instant shownAt) {
+    return shownAt.minusNanos(1);
+  }
+
   /** Back in its own place, by what was seen or a person's word: its scale shows it again. */
   void standsInItsOwnPlace(Instant at) {
     latch = swapped() ? null : latch;
     if (weight.misplaced().on()) {
       weight = weight.with(weight.misplaced().back(at)).distrusted(null);
+    }
+  }
+
+  /**
+   * A person says that it is in its own place: what its scale showed until now was another's, and
+   * its own water goes on.
+   */
+  void putBack(Instant at) {
+    OwnWater own = weight.misplaced().on() ? weight.reckoning().water() : null;
+    standsInItsOwnPlace(at);
+    if (own != null) {
+      weight = weight.with(weight.estimate().goingOnFrom(own));
     }
   }
 

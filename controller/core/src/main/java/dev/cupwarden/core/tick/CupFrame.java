@@ -27,7 +27,7 @@ record CupFrame(CupWater water, CupLines lines, WeightFrame weights, Optional<Pl
     CupWater water = waterOf(bench, cup);
     return new CupFrame(
         water,
-        CupLines.of(water.wetLineDepletion(), stageLines(bench, cup, water)),
+        CupLines.of(wetLine(bench, cup, water), stageLines(bench, cup, water)),
         WeightFrame.of(water),
         bench.rooting().plantOf(cup));
   }
@@ -43,7 +43,14 @@ record CupFrame(CupWater water, CupLines lines, WeightFrame weights, Optional<Pl
   private static StageLines stageLines(Bench bench, Cup cup, CupWater water) {
     StageLines lines = bench.linesOf(cup);
     boolean airy = lines.due() - water.wetLineDepletion() >= LEAST_BAND;
-    return airy ? lines : bench.rooting().linesOfAnyPlant(cup);
+    StageLines drained = airy ? lines : bench.rooting().linesOfAnyPlant(cup);
+    return bench.vessels().get(cup.vessel()).holes() ? drained : drained.withoutHoles();
+  }
+
+  /** Without holes free water stands in the mix from capacity on, whatever air is left above it. */
+  private static double wetLine(Bench bench, Cup cup, CupWater water) {
+    double wet = water.wetLineDepletion();
+    return bench.vessels().get(cup.vessel()).holes() ? wet : Math.max(wet, 0.0);
   }
 
   private static CupWater waterOf(Bench bench, Cup cup) {

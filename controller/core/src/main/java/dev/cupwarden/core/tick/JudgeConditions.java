@@ -66,6 +66,7 @@ final class JudgeConditions {
     Conditions conditions = new Conditions(draft.alerts);
     for (CupDraft cup : draft.cups.values()) {
       water(draft, cup, conditions);
+      JudgeAir.judge(draft, cup, conditions);
       capacity(draft, cup, conditions);
       scale(draft, cup, conditions);
       latches(cup, conditions);
@@ -79,6 +80,9 @@ final class JudgeConditions {
    * would be told each time.
    */
   private static String flush(BenchDraft draft, CupDraft cup, double saltMsPerCm) {
+    if (!draft.drains(cup)) {
+      return Catalogue.say("alert.salts-high.do.no-holes");
+    }
     double waterMsPerCm = draft.bench.waterEcMsPerCm();
     double capacityMl = cup.capacityMl();
     double roomMl = cup.frame.lines().due() * cup.availableMl();
@@ -158,7 +162,7 @@ final class JudgeConditions {
     Capacity capacity = cup.weight.estimate().capacity();
     Instant since = capacity.learned() ? capacity.at() : cup.weight.weighing().knownSince();
     double days = hours(since, draft.at) / 24.0;
-    if (cup.presence.away()) {
+    if (cup.presence.away() || !draft.drains(cup)) {
       to.add(AlertCode.WEIGH_DRAINED, cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
     } else if (capacity.doubted()) {
       double beyondDays =

@@ -24,6 +24,12 @@ final class JudgeDoses {
   /** So many cups running are the pump's fault, or the tank's. */
   private static final int SHORT_CUPS = 3;
 
+  /** Less of a pass is none: our choice. */
+  private static final double SOME_G = 0.4;
+
+  /** A rise is one beyond so many standard deviations of the weight: our choice. */
+  private static final double SURE_SDS = 4.0;
+
   /** A cup within this part of its available water of its predicted capacity is full. */
   private static final double FULL_WITHIN = 0.2;
 
@@ -134,7 +140,21 @@ final class JudgeDoses {
     return cup.depletion() > 0.0 && !cup.weight.estimate().draining();
   }
 
+  /**
+   * A shut valve leaves nothing; a mix that dried out and sheds water keeps some of a pass, and
+   * once it is known to shed, hardly any.
+   */
+  private static boolean shedsIt(CupDraft cup, PassOnTrial pass) {
+    return cup.depletion() > cup.frame.lines().dry()
+        && (cup.witness.soaking().sheds()
+            || cup.finding.riseG() > Math.max(SOME_G, SURE_SDS * pass.sdG()));
+  }
+
   private static void cameShort(BenchDraft draft, CupDraft cup, PassOnTrial pass) {
+    if (shedsIt(cup, pass)) {
+      ranThrough(draft, cup, draft.pumpPart() * pass.orderedMl() - cup.finding.riseG(), pass);
+      return;
+    }
     cup.witness = cup.witness.cameShort(pass);
     if (cup.witness.shortPasses() < SHORT_PASSES) {
       return;
@@ -161,8 +181,9 @@ final class JudgeDoses {
   private static void full(BenchDraft draft, CupDraft cup) {
     cup.full = true;
     Capacity before = cup.weight.estimate().capacity();
-    boolean far = cup.weights.capacityG() - cup.now.massG() > before.farG(cup.frame.weights());
-    Capacity after = before.ranThrough(draft.at, cup.now.massG());
+    double fullG = cup.now.massG();
+    boolean far = cup.weights.capacityG() - fullG > before.farG(cup.frame.weights(), fullG);
+    Capacity after = before.ranThrough(draft.at, fullG);
     boolean doubtful = before.by() == Capacity.Teacher.WEIGHING && far && !before.doubted();
     cup.learnCapacity(doubtful ? before.doubted(draft.at) : after, draft.at);
   }

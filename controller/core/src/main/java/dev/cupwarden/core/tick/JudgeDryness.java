@@ -6,11 +6,13 @@ import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.alerts.NearDry;
 import dev.cupwarden.core.watering.CupLines;
 import java.time.Duration;
+import java.time.Instant;
 
 /**
  * Whether a cup is near its dry line or past it. A cup whose scale has not been believed for a
  * while is judged by the depletion that one in twenty exceeds: what dries unseen is told of in
- * time, and in words of its own.
+ * time, and in words of its own. What a single look shows of a cup that was just handled changes
+ * nothing: the next looks tell.
  */
 final class JudgeDryness {
   /** So close to its dry line a cup wants eyes: our choice. */
@@ -41,9 +43,9 @@ final class JudgeDryness {
     double nearDry = lines.dry() - NEAR_DRY;
     double clear = Math.min(lines.due(), nearDry);
     Condition.Level level =
-        depletion > nearDry
-            ? Condition.Level.ON
-            : depletion < clear ? Condition.Level.OFF : Condition.Level.BETWEEN;
+        soonClear(draft, cup, doubted)
+            ? Condition.Level.BETWEEN
+            : Condition.Level.above(depletion, nearDry, clear);
     if (level == Condition.Level.OFF) {
       to.add(AlertCode.NEAR_DRY, cup.name(), level, depletion, nearDry);
       return;
@@ -55,6 +57,22 @@ final class JudgeDryness {
             .saying(whatToDo(cup, severity, !doubted, watered))
             .severe(severity);
     to.add(bound ? condition.byBound() : condition);
+  }
+
+  /**
+   * Whether the next looks will tell what its scale shows now: a spike, a hand, another cup in its
+   * place, or the last of the one that stood there. One who looks but now and then waits for none.
+   */
+  private static boolean soonClear(BenchDraft draft, CupDraft cup, boolean doubted) {
+    Instant lookedBefore = draft.before.at();
+    if (doubted
+        || lookedBefore == null
+        || Duration.between(lookedBefore, draft.at).compareTo(DOUBTED_LONG) > 0) {
+      return false;
+    }
+    return !cup.now.trusted()
+        || cup.weight.estimate().inDoubt()
+        || cup.weight.misplaced().justBack(draft.at);
   }
 
   private static String whatToDo(CupDraft cup, int severity, boolean weighed, boolean watered) {

@@ -355,6 +355,7 @@ final class PutOutPasses {
         cup.latch,
         cup.presence.away(),
         cup.presence.backAt(),
+        cup.presence.cover().toldAt(),
         cup.watering.wet(),
         cup.watering.driedFrom(),
         cup.doses.given(),

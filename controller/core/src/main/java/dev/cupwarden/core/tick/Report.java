@@ -84,6 +84,7 @@ final class Report {
         known ? rounded(next.ml(), 1e2) : null,
         rounded(next.leastMl(), 1e2),
         nextFeed(draft, cup),
+        ForetellRooting.of(draft, cup),
         holding);
   }
 

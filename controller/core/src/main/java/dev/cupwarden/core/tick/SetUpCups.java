@@ -11,6 +11,7 @@ import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.watering.WaterAccount;
 import java.time.Instant;
+import java.util.List;
 
 /** Orders that change what a cup is, or whether it is there. */
 final class SetUpCups {
@@ -20,7 +21,7 @@ final class SetUpCups {
     this.frames = frames;
   }
 
-  /** Carries out one of them: stage, repot, add, away or back. */
+  /** Carries out one of them: stage, repot, add, away, back, cover or uncover. */
   Receipt carryOut(BenchDraft draft, Order order) throws OrderRefused {
     if (order instanceof Order.Add add) {
       return add(draft, add);
@@ -39,10 +40,22 @@ final class SetUpCups {
     } else if (order instanceof Order.Back back) {
       CupDraft cup = draft.cup(back.cup());
       cup.presence = cup.presence.putBack(draft.at);
+    } else if (order instanceof Order.Cover cover) {
+      cover(draft, cover);
     } else {
       throw new IllegalStateException("no hand for " + order);
     }
     return Receipt.done(order.id());
+  }
+
+  private static void cover(BenchDraft draft, Order.Cover order) throws OrderRefused {
+    List<CupDraft> cups =
+        order.cup().isPresent()
+            ? List.of(draft.cup(order.cup().get()))
+            : List.copyOf(draft.cups.values());
+    for (CupDraft cup : cups) {
+      cup.covered(order.covered(), draft.at, draft.bench.waterEcMsPerCm());
+    }
   }
 
   private Receipt add(BenchDraft draft, Order.Add order) throws OrderRefused {
@@ -94,6 +107,7 @@ final class SetUpCups {
     refit(cup, cup.setup.withVesselAndMix(order.vessel(), order.mix()), draft.at);
     WeighDrained.drop(draft, cup, "the cup was repotted");
     draft.done = draft.done.withoutCup(order.cup());
+    cup.presence = cup.presence.with(cup.presence.cover().repotted());
     cup.plant = cup.plant.repotted();
     cup.weight = cup.weight.repotted();
     cup.watering = cup.watering.repotted();

@@ -20,6 +20,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -47,16 +48,24 @@ final class TakeOrders {
     this.setUpCups = new SetUpCups(frames);
   }
 
-  void take(BenchDraft draft) {
+  /**
+   * @param changes of the bench file, by order: what became of them before this
+   */
+  void take(BenchDraft draft, Map<String, Receipt> changes) {
     for (JsonNode written : draft.seen.orders()) {
       String id = OrderReader.idOf(written);
       try {
         if (id != null && draft.knowsOrder(id)) {
           throw new OrderRefused("an order with this id was given before");
         }
+        if (id != null && changes.containsKey(id)) {
+          draft.rememberOrder(id);
+          draft.receipts.add(changes.get(id));
+          continue;
+        }
         Order order = OrderReader.read(written);
         draft.rememberOrder(id);
-        refuseStale(draft, OrderReader.validity(written));
+        refuseStale(draft.at, OrderReader.validity(written));
         draft.receipts.add(carryOut(draft, order));
       } catch (OrderRefused refused) {
         draft.receipts.add(Receipt.refused(id, refused.getMessage()));
@@ -64,15 +73,15 @@ final class TakeOrders {
     }
   }
 
-  private static void refuseStale(BenchDraft draft, Order.Validity validity) throws OrderRefused {
+  static void refuseStale(Instant at, Order.Validity validity) throws OrderRefused {
     Optional<Instant> expires = validity.expires();
-    if (expires.isPresent() && !draft.at.isBefore(expires.get())) {
+    if (expires.isPresent() && !at.isBefore(expires.get())) {
       throw new OrderRefused("the order expired at " + expires.get());
     }
-    if (validity.tooLong(draft.at)) {
+    if (validity.tooLong(at)) {
       throw new OrderRefused(validity.tooLongWords());
     }
-    if (validity.fromTheFuture(draft.at)) {
+    if (validity.fromTheFuture(at)) {
       throw new OrderRefused(
           "the order was issued in the future, at " + validity.issued().orElseThrow());
     }
@@ -92,6 +101,9 @@ final class TakeOrders {
     } else if (order instanceof Order.HandDose dose) {
       return dose(draft, dose);
     } else if (order instanceof Order.Flush flush) {
+      if (!draft.drains(draft.cup(flush.cup()))) {
+        throw new OrderRefused(Sentences.noHoles(flush.cup(), "flush"));
+      }
       refuseOverTray(draft, draft.cup(flush.cup()), flush.ml());
       Refill refill = Refill.byHand(Cause.FLUSH, draft.at, flush.ml(), 0.0, Set.of(), flush.id());
       return begin(draft, draft.cup(flush.cup()), refill);
@@ -103,6 +115,8 @@ final class TakeOrders {
       return Forget.carryOut(draft, forget);
     } else if (order instanceof Order.Later later) {
       return PutOffAlerts.putOff(draft, later);
+    } else if (order instanceof Order.Change) {
+      throw new OrderRefused("this bench was read from no file, and nothing of it can be changed");
     } else if (order instanceof Order.Prime prime) {
       return prime(draft, prime);
     } else if (order instanceof Order.Retire retire) {
@@ -200,7 +214,7 @@ final class TakeOrders {
             ? List.of(draft.cup(order.cup().get()))
             : List.copyOf(draft.cups.values());
     for (CupDraft cup : cups) {
-      cup.standsInItsOwnPlace(draft.at);
+      cup.putBack(draft.at);
       cup.latch = null;
       cup.witness = cup.witness.cleared();
       if (cup.account.drift().told()) {

@@ -1,9 +1,11 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.alerts.AlertCode;
+import dev.cupwarden.core.feeding.WaterAdvice;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
@@ -29,7 +31,7 @@ final class TellSetup {
 
   private TellSetup() {}
 
-  static BenchSetup of(Bench bench, BenchState state, Instant at) {
+  static BenchSetup of(Bench bench, List<BenchText.Key> keys, BenchState state, Instant at) {
     FeedingRules feeding = bench.feeding();
     return new BenchSetup(
         at,
@@ -75,7 +77,9 @@ final class TellSetup {
         tanks(bench, state),
         each(state.cups(), cup -> cup(bench, cup)),
         LIMITS,
-        ALERTS);
+        ALERTS,
+        keys,
+        WaterAdvice.of(bench.water()));
   }
 
   private static SortedMap<String, BenchSetup.Tank> tanks(Bench bench, BenchState state) {
@@ -101,7 +105,8 @@ final class TellSetup {
         cup.setup().struck(),
         cup.setup().stage(),
         cup.setup().cuttingG(),
-        CupFrame.stageLines(bench, cup.setup()));
+        CupFrame.stageLines(bench, cup.setup()),
+        cup.presence().cover().on() ? true : null);
   }
 
   private static <A, B> SortedMap<String, B> each(

@@ -9,7 +9,9 @@ import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.AirState;
@@ -26,6 +28,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -42,7 +45,9 @@ public final class Tick {
   private static final Duration A_DAYS_LOOK = Duration.ofHours(6);
 
   private final Bench bench;
+  private final Optional<BenchText> text;
   private final Rounds rounds;
+  private List<BenchText.Key> keys;
   private final CupFrames frames;
   private final TakeOrders takeOrders;
   private final UpdateEstimates updateEstimates;
@@ -70,7 +75,17 @@ public final class Tick {
    * @throws SetupException where a cup's lines are out of order, naming cup, mix and all four lines
    */
   public Tick(Bench bench, Rounds rounds) throws SetupException {
+    this(bench, Optional.empty(), rounds);
+  }
+
+  /**
+   * @param text of the file that describes this bench, so that orders may change it; none where it
+   *     was read from no file
+   * @throws SetupException where a cup's lines are out of order, naming cup, mix and all four lines
+   */
+  public Tick(Bench bench, Optional<BenchText> text, Rounds rounds) throws SetupException {
     this.bench = bench;
+    this.text = text;
     this.rounds = rounds;
     this.frames = new CupFrames(bench);
     for (Cup cup : bench.cups().values()) {
@@ -114,6 +129,25 @@ public final class Tick {
     }
   }
 
+  /** The bench that this is of. */
+  public Bench bench() {
+    return bench;
+  }
+
+  /** The text of the file that describes it; none where it was read from no file. */
+  public Optional<BenchText> text() {
+    return text;
+  }
+
+  /**
+   * The same of the bench that the changed text describes.
+   *
+   * @throws SetupException where that is no bench that this state can go on with
+   */
+  Tick of(BenchText changed) throws SetupException {
+    return new Tick(changed.read(), Optional.of(changed), rounds);
+  }
+
   /** A bench of which nothing has been seen yet. */
   public BenchState fresh() {
     SortedMap<String, CupState> cups = new TreeMap<>();
@@ -139,8 +173,13 @@ public final class Tick {
    * @param seen later than {@link BenchState#at()}; whoever calls has refused what is not
    */
   public Step step(BenchState state, Observation seen) {
+    ChangeBench changed = ChangeBench.byOrders(this, state, seen);
+    return changed.tick().step(changed.state(), seen, changed.receipts());
+  }
+
+  private Step step(BenchState state, Observation seen, Map<String, Receipt> changes) {
     BenchDraft draft = draft(state, seen, !seen.orders().isEmpty());
-    takeOrders.take(draft);
+    takeOrders.take(draft, changes);
     updateEstimates.update(draft);
     accountWater.account(draft);
     reckonWater.reckon(draft);
@@ -172,7 +211,7 @@ public final class Tick {
             alerts.changes(),
             List.copyOf(draft.receipts),
             null);
-    return new Step(next, passes, brief, () -> cups(told));
+    return new Step(this, next, passes, brief, () -> cups(told));
   }
 
   /** A person with a kitchen scale comes once a day, not at the minute. */
@@ -249,7 +288,19 @@ public final class Tick {
 
   /** The bench as it is set up in that state. */
   public BenchSetup setup(BenchState state) {
-    return TellSetup.of(bench, state, state.at());
+    return TellSetup.of(bench, keys(), state, state.at());
+  }
+
+  /** Read once, when they are first asked for: most ticks are of benches that nobody asks. */
+  private List<BenchText.Key> keys() {
+    if (keys == null) {
+      try {
+        keys = text.isPresent() ? text.get().keys() : List.of();
+      } catch (SetupException impossible) {
+        throw new IllegalStateException("a bench file that was read is none", impossible);
+      }
+    }
+    return keys;
   }
 
   private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {
@@ -278,20 +329,28 @@ public final class Tick {
 
   /** What one tick came to. */
   public static final class Step {
+    private final Tick tick;
     private final BenchState state;
     private final List<AllowedPass> passes;
     private final Advice brief;
     private final Supplier<SortedMap<String, Advice.CupReport>> cups;
 
     private Step(
+        Tick tick,
         BenchState state,
         List<AllowedPass> passes,
         Advice brief,
         Supplier<SortedMap<String, Advice.CupReport>> cups) {
+      this.tick = tick;
       this.state = state;
       this.passes = passes;
       this.brief = brief;
       this.cups = cups;
+    }
+
+    /** What makes the next one: another than this if an order changed the bench. */
+    public Tick tick() {
+      return tick;
     }
 
     /** Where the bench is now; all passes count as given in it. */

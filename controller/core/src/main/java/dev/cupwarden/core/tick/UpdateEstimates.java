@@ -4,6 +4,7 @@ import dev.cupwarden.core.climate.DryingPower;
 import dev.cupwarden.core.dosing.DoseCheck;
 import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Rising;
+import dev.cupwarden.core.estimate.Cover;
 import dev.cupwarden.core.estimate.CupReading;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.EstimateStep;
@@ -22,6 +23,12 @@ import java.time.Instant;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
 final class UpdateEstimates {
+  /** As for any step that is told from noise. */
+  private static final double LEAST_RISE_G = 2.0;
+
+  /** Less than this part of a dry cup is an empty scale. */
+  private static final double LIFTED_PART_OF_DRY = 0.5;
+
   private final Estimator estimator;
   private final WeighDrained weighDrained;
 
@@ -58,14 +65,15 @@ final class UpdateEstimates {
    * heat mat it errs to the quiet side. A cup that is due before it has air enough is kept so by
    * its lines; that is its set-up, of which {@code check} tells.
    *
-   * <p>Nothing is told before the cup's own rate is known, and of rot weather before its capacity
-   * is: the air of a mix that was never weighed drained is a guess. Its wetness is the lesser by
-   * its capacity and by its mass, since a cup that was not soaked before that weighing seems wetter
-   * than it is.
+   * <p>Nothing is told of a covered cup, which is to stand still, nor before the cup's own rate is
+   * known, and of rot weather before its capacity is: the air of a mix that was never weighed
+   * drained is a guess. Its wetness is the lesser by its capacity and by its mass, since a cup that
+   * was not soaked before that weighing seems wetter than it is.
    */
   private static void lookAtAir(BenchDraft draft, CupDraft cup) {
     double line = cup.frame.water().safeAirDepletion();
-    boolean known = draft.before.at() != null && cup.plant.use().known();
+    boolean known =
+        draft.before.at() != null && cup.plant.use().known() && !cup.presence.cover().on();
     if (!known || line >= cup.frame.lines().due()) {
       WateringState aired = cup.watering.with(LowAir.NONE);
       cup.watering = aired.with(aired.wet().withAir());
@@ -90,6 +98,15 @@ final class UpdateEstimates {
     return !Double.isNaN(cup.readG) && cup.readG != cup.weight.lastReadG();
   }
 
+  /** Of another cup in its place nothing is learned; what cannot run out shows no capacity. */
+  private static EstimateState learned(BenchDraft draft, CupDraft cup, EstimateState seen) {
+    EstimateState before = cup.weight.estimate();
+    if (cup.weight.misplaced().on()) {
+      return seen.learnedAs(before);
+    }
+    return draft.drains(cup) ? seen : seen.withCapacity(before.capacity());
+  }
+
   private void look(BenchDraft draft, CupDraft cup, double vpdKpa, LightKnown light, int moved) {
     Instant at = draft.at;
     if (cup.plant.stageSince() == null) {
@@ -111,15 +128,12 @@ final class UpdateEstimates {
                 vpdKpa,
                 draft.airC(),
                 light,
-                neighboursMoved));
-    // What another cup shows in its place is not its capacity.
-    EstimateState next =
-        cup.weight.misplaced().on()
-            ? step.state().withCapacity(cup.weight.estimate().capacity())
-            : step.state();
+                neighboursMoved,
+                cup.presence.cover().on()));
     cup.readBeforeG = cup.weight.lastReadG();
-    cup.weight = cup.weight.looked(next, cup.readG);
+    cup.weight = cup.weight.looked(learned(draft, cup, step.state()), cup.readG);
     cup.events = step.events();
+    noteSteps(cup, at);
     cup.doses = cup.doses.looked();
     cup.seeNow(at);
     weighDrained.look(draft, cup);
@@ -140,12 +154,43 @@ final class UpdateEstimates {
   private static double reading(BenchDraft draft, CupDraft cup) {
     Double readG = draft.seen.massG().get(cup.name());
     if (readG != null) {
-      return readG;
+      return withoutCover(draft, cup, readG);
     }
     Double theta = draft.seen.theta().get(cup.name());
     return theta == null
         ? Double.NaN
         : cup.frame.water().dryGrossG() + theta * cup.frame.water().volumeMl();
+  }
+
+  /** What the scale shows of the cup itself, g. */
+  private static double withoutCover(BenchDraft draft, CupDraft cup, double readG) {
+    Cover cover = cup.presence.cover();
+    if (cover.toldAt() == null && !cover.on()) {
+      return readG;
+    }
+    EstimateState estimate = cup.weight.estimate();
+    double expectedG = estimate.expectedG(draft.at) + cup.doses.unlookedMl();
+    // No cup rises by itself, however long it was not weighed.
+    boolean rises = readG - cover.offG() - cup.weight.lastReadG() > LEAST_RISE_G;
+    double withinG = rises ? LEAST_RISE_G : estimate.expectedWithinG(draft.at);
+    double leastG = LIFTED_PART_OF_DRY * cup.frame.weights().dryG();
+    Cover seen = cover.seen(draft.at, readG, leastG, expectedG, withinG);
+    cup.presence = cup.presence.with(seen);
+    return readG - seen.offG();
+  }
+
+  /** What a cover may turn out to have been, if a person says so in time. */
+  private static void noteSteps(CupDraft cup, Instant at) {
+    for (WeightEvent event : cup.events) {
+      double gainG =
+          event instanceof WeightEvent.HandWatering poured
+              ? poured.gainG()
+              : event instanceof WeightEvent.Returned returned ? returned.changeG() : 0.0;
+      if (gainG != 0.0) {
+        Cover.Step step = new Cover.Step(at, gainG, cup.doses.lastPassAt());
+        cup.presence = cup.presence.with(cup.presence.cover().stepped(step));
+      }
+    }
   }
 
   private static void logUse(BenchDraft draft, CupDraft cup, Feed feed) {
@@ -181,7 +226,7 @@ final class UpdateEstimates {
       if (event instanceof WeightEvent.HandWatering watering && !own(cup, watering.gainG())) {
         double roomBeforeMl = cup.roomMl() + watering.gainG();
         cup.give(
-            new Given(draft.at.minusNanos(1), watering.gainG(), 0.0, null, roomBeforeMl, true),
+            new Given(CupDraft.pouredAt(draft.at), watering.gainG(), 0.0, null, roomBeforeMl, true),
             draft.bench.waterEcMsPerCm(),
             draft.bench.waterEcMsPerCm(),
             draft.ledgerSpan());

@@ -2,11 +2,10 @@ package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.plants.Plant;
 import dev.cupwarden.core.plants.RootingClock;
-import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.temporal.ChronoUnit;
 
-/** How far each cutting without roots has come, by what is known of its plant. */
+/** How far each cutting without toughened roots has come, by what is known of its plant. */
 final class UpdateRooting {
   private static final double HOURS_A_DAY = 24.0;
 
@@ -14,7 +13,7 @@ final class UpdateRooting {
 
   static void update(BenchDraft draft) {
     for (CupDraft cup : draft.cups.values()) {
-      if (cup.setup.stage() == RootStage.STRUCK) {
+      if (!cup.setup.stage().takesFeed()) {
         cup.frame.plant().ifPresent(plant -> update(draft, cup, plant));
       }
     }
@@ -28,7 +27,8 @@ final class UpdateRooting {
               RootingClock.begun(daysSinceStruck(draft, cup), plant.rooting(), draft.at));
     } else if (draft.before.at() != null) {
       double days = Elapsed.hours(draft.before.at(), draft.at) / HOURS_A_DAY;
-      cup.plant = cup.plant.with(was.plus(days * plant.dayWorth(draft.rootsC(cup))));
+      RootingClock now = was.plus(days, plant.dayWorth(draft.rootsC(cup)));
+      cup.plant = cup.plant.with(cup.plant.roots().draws() ? now.risen(draft.at) : now);
     }
   }
 

@@ -44,6 +44,9 @@ final class WeighDrained {
   /** Keeps the order until a weight answers it; the newest word of a person counts. */
   static Receipt take(BenchDraft draft, Order.Drained order) throws OrderRefused {
     CupDraft cup = draft.cup(order.cup());
+    if (!draft.drains(cup)) {
+      throw new OrderRefused(Sentences.noHoles(cup.name(), "drained"));
+    }
     drop(draft, cup, "said again by order " + order.id());
     Rest rest = Rest.since(cup.weight.lastReadG(), cup.weight.estimate().readAt());
     cup.weight =
@@ -119,7 +122,9 @@ final class WeighDrained {
       String why = Sentences.noDrainedWeight(cup.name(), foundG, leastG);
       return Receipt.refused(asked.orderId(), why);
     }
-    double farG = before.farG(cup.frame.weights());
+    // On a scale that falls by itself a light weight is the scale's.
+    double heldG = cup.account.drift().told() ? believedG : foundG;
+    double farG = before.farG(cup.frame.weights(), heldG);
     if (!asked.sure() && Math.abs(foundG - believedG) > farG) {
       return Receipt.notSure(asked.orderId(), Sentences.farOff(cup.name(), told, farG), told);
     }

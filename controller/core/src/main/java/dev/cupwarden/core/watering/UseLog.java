@@ -60,11 +60,6 @@ public record UseLog(List<Quarter> closed, double closedLostG, double closedSeen
     return seenH() >= KNOWN_AFTER_H;
   }
 
-  /** Grams lost in three days, scaled to the whole of them; only if {@link #known()}. */
-  public double lostIn3DaysG() {
-    return lostG() * SPAN.toHours() / seenH();
-  }
-
   /** Grams lost a day over what was seen; NaN where less than a day was. */
   public double lostPerDayG() {
     double seenH = seenH();

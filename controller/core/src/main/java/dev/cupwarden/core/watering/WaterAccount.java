@@ -59,6 +59,11 @@ public record WaterAccount(
         drift);
   }
 
+  /** Where a step that its scale showed was never the cup's own. */
+  public WaterAccount without(double stepG) {
+    return new WaterAccount(seenAt, seenG - stepG, losses, usual, more, full, half, rises, drift);
+  }
+
   /** What is foretold for so many hours in such air, g; {@code predicted} before it is known. */
   public double foretoldG(double hours, double driveKpa, double predictedGPerH) {
     double gPerH = usual.days() > 0 ? more * usual.perKpa() * driveKpa : predictedGPerH;

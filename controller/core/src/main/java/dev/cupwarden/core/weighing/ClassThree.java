@@ -32,9 +32,4 @@ public record ClassThree(double intervalG) {
     double n = Math.abs(intervals - whole) < 1e-9 * MOST_INTERVALS ? whole : intervals;
     return n <= 500 ? 0.5 * intervalG : n <= 2000 ? intervalG : 1.5 * intervalG;
   }
-
-  /** The same for a scale in service, g. */
-  public double permissibleInServiceG(double loadG) {
-    return 2 * permissibleG(loadG);
-  }
 }

@@ -32,18 +32,6 @@ public record ScaleLine(double zeroCounts, double countsPerG) {
   }
 
   /**
-   * The line through two loads.
-   *
-   * @throws IllegalArgumentException for equal loads or equal counts
-   */
-  public static ScaleLine throughTwo(Sample one, Sample other) {
-    double apartG = other.load().massG() - one.load().massG();
-    Argument.above("difference of the two loads", Math.abs(apartG), 0, 1e6);
-    double countsPerG = (other.counts() - one.counts()) / apartG;
-    return new ScaleLine(one.counts() - countsPerG * one.load().massG(), countsPerG);
-  }
-
-  /**
    * The line of least squares through many loads.
    *
    * @param samples two or more, of at least two different loads

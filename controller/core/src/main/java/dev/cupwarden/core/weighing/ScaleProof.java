@@ -108,19 +108,6 @@ public final class ScaleProof {
   }
 
   /**
-   * Eccentricity: the same load at different places of the plate, each against the limit of that
-   * load; OIML R 76, 3.6.2 (from memory) takes a third of the greatest load.
-   *
-   * @param load the load
-   * @param countsByPlace a reading for each place
-   * @throws IllegalArgumentException for no place, NaN, or a load beyond class III
-   */
-  public Finding eccentricity(TestLoad load, List<Double> countsByPlace) {
-    return linearity(
-        countsByPlace.stream().map(counts -> new ScaleLine.Sample(load, counts)).toList());
-  }
-
-  /**
    * Creep: how far the reading wanders while a load near the greatest stays on for half an hour, at
    * most 0.7 of the permissible error, and from the 20th minute on 0.15 of it; OIML R 60, whose
    * limits are those of R 76. The weights cancel out.

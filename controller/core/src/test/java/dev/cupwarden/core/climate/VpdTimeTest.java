@@ -24,7 +24,7 @@ class VpdTimeTest {
     for (int minute = 0; minute <= 360; minute += 5) {
       time = time.plus(at(minute, deficitKpa), HOUR);
     }
-    assertEquals(0.42767, time.lossPerKpaH(2.4), 1e-4);
+    assertEquals(0.42767, 2.4 / time.kPaH(), 1e-4);
   }
 
   @Test
@@ -87,7 +87,6 @@ class VpdTimeTest {
     VpdTime time = VpdTime.NONE.plus(at(0, 1), HOUR).plus(at(60, 2), HOUR);
     assertEquals(1.5, time.kPaH(), 1e-12, "an hour is no gap");
     assertEquals(Duration.ZERO, time.missed());
-    assertEquals(2.0, time.lossPerKpaH(3.0), 1e-12);
     assertEquals(time, time.plus(at(60, 2), HOUR), "the same reading again");
     VpdTime gap = time.plus(at(121, 2), HOUR);
     assertEquals(1.5, gap.kPaH(), 1e-12);
@@ -96,17 +95,10 @@ class VpdTimeTest {
   }
 
   @Test
-  void beyondTheCapStomataClose() {
-    assertEquals(2, at(0, 3.4).cappedAt(2).deficitKpa());
-    assertEquals(1.2, at(0, 1.2).cappedAt(2).deficitKpa());
-  }
-
-  @Test
   void aReadingOfThePastOrOfNoSenseIsRefused() {
     VpdTime time = VpdTime.NONE.plus(at(10, 1), HOUR);
     assertThrows(IllegalArgumentException.class, () -> time.plus(at(5, 1), HOUR));
     assertThrows(IllegalArgumentException.class, () -> at(0, Double.NaN));
-    assertThrows(IllegalArgumentException.class, () -> time.lossPerKpaH(2), "no time yet");
   }
 
   private static DeficitAt at(int minute, double deficitKpa) {

@@ -89,17 +89,22 @@ class CapacityTest {
     assertEquals("weighing", Capacity.Teacher.WEIGHING.word());
   }
 
-  /** A tenth, a fifth and a quarter of 271.754 mL; or a tenth of the water foretold. */
+  /**
+   * Heavier: a tenth, a fifth and a quarter of 271.754 mL, or a tenth of the water foretold.
+   * Lighter: a tenth of 271.754 mL once it was learned, else a tenth of 323.313 mL foretold.
+   */
   @Test
   void howFarIsFar() {
-    double availableMl = Cups.TALL.availableMl();
     double capacityG = Cups.TALL.capacityG();
-    assertEquals(
-        0.1 * availableMl, Capacity.PREDICTED.weighed(Cups.START, capacityG).farG(Cups.TALL), 1e-9);
-    assertEquals(
-        0.2 * availableMl, Capacity.PREDICTED.found(Cups.START, capacityG).farG(Cups.TALL), 1e-9);
-    assertEquals(0.25 * availableMl, Capacity.PREDICTED.farG(Cups.TALL), 1e-9);
-    assertEquals(30, Capacity.PREDICTED.farG(new WeightFrame(100, 400, 500, 100)), 1e-9);
+    Capacity weighed = Capacity.PREDICTED.weighed(Cups.START, capacityG);
+    Capacity plateau = Capacity.PREDICTED.found(Cups.START, capacityG);
+    assertEquals(27.1754, weighed.farG(Cups.TALL, capacityG + 1), 1e-9);
+    assertEquals(27.1754, weighed.farG(Cups.TALL, capacityG - 1), 1e-9);
+    assertEquals(54.3508, plateau.farG(Cups.TALL, capacityG + 1), 1e-9);
+    assertEquals(27.1754, plateau.farG(Cups.TALL, capacityG - 1), 1e-9);
+    assertEquals(67.9385, Capacity.PREDICTED.farG(Cups.TALL, capacityG + 1), 1e-9);
+    assertEquals(32.3313, Capacity.PREDICTED.farG(Cups.TALL, capacityG - 1), 1e-9);
+    assertEquals(30, Capacity.PREDICTED.farG(new WeightFrame(100, 400, 500, 100), 401), 1e-9);
   }
 
   /** 401.872 - 0.7 x 271.754 = 211.644 g. */

@@ -37,13 +37,6 @@ class EstimateStateTest {
   }
 
   @Test
-  void hoursForWhichItsScaleWasNoisy() {
-    StillCup noisy = new StillCup();
-    noisy.noise = new Noise(1, 0, null, 0, null, 1.5, 0);
-    assertEquals(1.5, noisy.state().noisyH());
-  }
-
-  @Test
   void liftedOrMovedCupIsInAHand() {
     cup.dries(24, 320, 0.6);
     cup.reads(0);
@@ -80,5 +73,40 @@ class EstimateStateTest {
         EstimateState.fresh().withCapacity(Capacity.PREDICTED.weighed(Cups.START, 390));
     assertEquals(390, learned.frame(Cups.TALL).capacityG());
     assertEquals(390, learned.capacity().massG());
+  }
+
+  @Test
+  void hoursForWhichItsScaleWasNoisy() {
+    StillCup noisy = new StillCup();
+    noisy.noise = new Noise(1, 0, null, 0, null, 1.5, 0);
+    assertEquals(1.5, noisy.state().noisyH());
+  }
+
+  /** 340 g of its own within 2 g, though its scale showed the 200 g of another until now. */
+  @Test
+  void cupThatIsBackGoesOnFromItsOwnWater() {
+    cup.dries(24, 200, 0.6);
+    OwnWater own = new OwnWater(Cups.START, cup.now, 340, 4, 0, 0.04, 1, 1, 0);
+    cup.state = cup.state.goingOnFrom(own);
+    assertEquals(340, cup.estimate().massG(), 1e-9);
+    assertEquals(2, cup.estimate().massSdG(), 1e-9);
+    assertEquals(1, cup.estimate().rateGPerH(), 1e-9);
+    assertEquals(1 / 3.0, cup.estimate().rateSdGPerH(), 1e-9);
+    cup.events.clear();
+    assertEquals(338.5, cup.reads(338.5).massG(), 0.1);
+    assertEquals("", cup.told(), "nobody watered it");
+    assertEquals(EstimateState.fresh(), EstimateState.fresh().goingOnFrom(own));
+  }
+
+  @Test
+  void ofAVisitorNothingIsLearned() {
+    cup.dries(24, 320, 0.6);
+    EstimateState before = cup.state;
+    cup.dries(24, 300, 2.0);
+    EstimateState after = cup.state.learnedAs(before);
+    assertEquals(before.use(), after.use());
+    assertEquals(before.capacity(), after.capacity());
+    assertEquals(before.day(), after.day());
+    assertEquals(cup.state.readingG(), after.readingG());
   }
 }

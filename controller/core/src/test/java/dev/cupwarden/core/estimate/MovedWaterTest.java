@@ -50,7 +50,7 @@ class MovedWaterTest {
     for (int i = 0; i < CUPS; i++) {
       CupWater truth = drawn(random);
       double weighedG = truth.capacityGrossG() + random.nextGaussian();
-      double atDryG = truth.grossAt(0.75);
+      double atDryG = truth.capacityGrossG() - 0.75 * truth.availableMl();
       WeightFrame frame = Capacity.PREDICTED.weighed(Cups.START, weighedG).over(predicted);
       double asForetold = (frame.capacityG() - atDryG) / predicted.availableMl();
       foretold += Math.pow(asForetold - 0.75, 2);

@@ -62,6 +62,29 @@ class TidyTest {
     }
   }
 
+  /** The science page tells of rules that the program goes by, not of a library. */
+  @Test
+  void noClassOfTheScienceStandsUnused() {
+    List<Path> sources = mainSources();
+    Set<String> unused = new TreeSet<>();
+    for (Path source : sources) {
+      String room = source.getParent().getFileName().toString();
+      String name = source.getFileName().toString().replace(".java", "");
+      boolean science =
+          source.toString().contains("/core/")
+              && Set.of("substrate", "climate", "feeding", "watering", "weighing").contains(room);
+      Pattern word = Pattern.compile("(?m)^(?! *(\\*|//|import )).*\\b" + name + "\\b");
+      boolean used =
+          sources.stream()
+              .filter(other -> !other.equals(source))
+              .anyMatch(other -> word.matcher(SourceTree.text(other)).find());
+      if (science && !used && !name.equals("package-info")) {
+        unused.add(room + "." + name);
+      }
+    }
+    assertEquals(Set.of(), unused);
+  }
+
   @Test
   void everyPackageSaysWhatLivesThere() {
     List<Path> silent =

@@ -45,6 +45,7 @@ final class CaseDraft {
   Latch cupLatch;
   boolean away;
   Instant backAt;
+  Instant coverAt;
   WetClock wet = WetClock.DRYING;
   double driedFrom = Double.NaN;
   List<Given> given = List.of();
@@ -111,6 +112,7 @@ final class CaseDraft {
             cupLatch,
             away,
             backAt,
+            coverAt,
             wet,
             driedFrom,
             given,

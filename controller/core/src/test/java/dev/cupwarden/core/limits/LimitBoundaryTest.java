@@ -311,7 +311,9 @@ class LimitBoundaryTest {
         new Boundary("away AwayLimit")
             .held("away", d -> d.away = true, 1.0, 0.0, "")
             .held("back for 9 min", d -> d.backAt = ago("PT9M"), 9.0, 10.0, "min", "back")
-            .free("back for 10 min", d -> d.backAt = ago("PT10M"));
+            .free("back for 10 min", d -> d.backAt = ago("PT10M"))
+            .held("covered for 9 min", d -> d.coverAt = ago("PT9M"), 9.0, 10.0, "min", "cover")
+            .free("covered for 10 min", d -> d.coverAt = ago("PT10M"));
     Boundary untrusted =
         new Boundary("untrusted UntrustedLimit")
             .passedBy(Cause.BLIND)

@@ -133,8 +133,14 @@ class CatalogueTest {
         Arrays.stream(LimitCode.values()).map(LimitCode::word).collect(Collectors.toSet());
     for (String key : Catalogue.keys()) {
       String[] parts = key.split("\\.");
-      Set<String> known = parts[0].equals("limit") ? limits : words;
-      assertTrue(Set.of("limit", "alert").contains(parts[0]) && known.contains(parts[1]), key);
+      Set<String> known =
+          switch (parts[0]) {
+            case "limit" -> limits;
+            case "alert" -> words;
+            case "advice" -> Set.of("water");
+            default -> Set.of();
+          };
+      assertTrue(known.contains(parts[1]), key);
     }
   }
 

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.setup.RootStage;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
@@ -240,6 +241,12 @@ class SchemaTest {
             75.0,
             0.769,
             new CupStatus.Told("strength", 101.1, 75.0, "mg/L N", "most-n", "At most 75 mg/L N.")),
+        new CupStatus.Rooting(
+            null,
+            new CupStatus.LikelyDay(
+                LocalDate.parse("2027-02-20"),
+                LocalDate.parse("2027-02-26"),
+                LocalDate.parse("2027-03-07"))),
         List.of(new CupStatus.Told("soak", 300, 720, "s", "It soaks for 7 more minutes.")));
   }
 

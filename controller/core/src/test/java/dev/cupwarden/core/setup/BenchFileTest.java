@@ -54,7 +54,9 @@ class BenchFileTest {
         bench.feeding());
     assertEquals(new StageLines(0.4, 0, 0.7), bench.rooting().lines().get(RootStage.CIRCLING));
     assertEquals(
-        new ClimateRules(12, 3, 30, 27, Optional.empty(), Optional.empty()), bench.climate());
+        new ClimateRules(
+            12, 3, 30, 27, Optional.empty(), Optional.empty(), ClimateRules.Covers.USUAL),
+        bench.climate());
     assertEquals(
         new Mix("coir-perlite", 0.82, 0.12, 0.22, 1.55, 0.1, 0.1, 0.1),
         bench.mixes().get("coir-perlite"));

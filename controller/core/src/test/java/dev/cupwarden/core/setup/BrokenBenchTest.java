@@ -91,6 +91,9 @@ class BrokenBenchTest {
           frost: 3 C | frost: 12 C | cold | climate: frost 12.0 C, cold 12.0 C and heat 30.0 C are not in rising order
           heat: 30 C | root_heat: 16 F | 16 F | climate.root_heat: "16 F" is out of range: expected 15 C to 60 C
           cold: 12 C | cold: 28 C | cold | climate: root_heat 27.0 C is not above cold 28.0 C
+          water: {ec: 0.30} | covered: yes | yes | covered: "yes" is neither true nor false
+          empty: 9 g | empty: 9 g, holes: all | all} | vessels.short.holes: "all" is not a word for its holes; known: none
+          heat: 30 C | lift_cover: 25:00 | 25:00 | climate.lift_cover: "25:00" does not exist: expected a time of day such as "08:00", 00:00 to 23:59
           heat: 30 C | root_cups: [A1, A9] | A9 | climate.root_cups[1]: "A9" is not a cup of this bench; known: A1, A2
           cold: 12 C | cold: 12 K | 12 K | climate.cold: "K" is not a known unit: expected a temperature in one of C, F
           bench: back-room | bench: back/room | back/room | bench: "back/room" cannot be a name on the wire: expected 1 to 32 letters A to Z, digits, '-', '_' or '.', beginning with a letter or digit
@@ -166,8 +169,8 @@ class BrokenBenchTest {
       quoteCharacter = '`',
       textBlock =
           """
-          just words | bench.yaml:1:1 "just words" stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, lamp, mixes, vessels, feeds, water and 7 more
-          [a, b] | bench.yaml:1:1 a list stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, lamp, mixes, vessels, feeds, water and 7 more
+          just words | bench.yaml:1:1 "just words" stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, lamp, mixes, vessels, feeds, water and 8 more
+          [a, b] | bench.yaml:1:1 a list stands where a group of keys is expected; known: bench, place, watering, tick, feeding, lines, climate, lamp, mixes, vessels, feeds, water and 8 more
           bench: [a | bench.yaml:1:10: is not YAML
           bench: &a b | bench.yaml:1:8: anchors (&) and aliases (*) are not read in a bench file
           bench: *a | bench.yaml:1:8: anchors (&) and aliases (*) are not read in a bench file

@@ -54,7 +54,8 @@ class CupKeysTest {
           "coir-perlite" | null | mix: is empty: expected text
           "coir-perlite" | {} | mix: a group of keys stands where text is expected
           "0.5 oz" | 14 | cutting: "14" has no unit: expected a mass in one of g, kg, oz
-          "plant" | "plnt" | plnt: "plnt" is not a key here; known: vessel, mix, plant, struck, stage, cutting, lines, scale, valve, probe
+          "plant" | "plnt" | plnt: "plnt" is not a key here; known: vessel, mix, plant, struck, stage, cutting, lines, covered, scale, valve, probe
+          "plant" | "covered":"no","plant" | covered: "no" is neither true nor false
           "plant":"vine", | `` | plant: is missing: expected what was struck
           "due":0.45 | "due":"0.45" | lines.due: "0.45" is not a number: expected 0 to 1
           "A3" | "A/3" | cup: "A/3" cannot be a name on the wire: expected 1 to 32 letters A to Z, digits, '-', '_' or '.', beginning with a letter or digit

@@ -78,10 +78,6 @@ class ContainerCapacityTest {
   @Outside(
       source = "Bilderback and Fonteno 1987, J. Environ. Hort. 5(4):180: one mix, two containers")
   void aShortContainerTradesAirForWater() {
-    Porosity tall = new Porosity(0.71, 0.28);
-    Porosity cell = new Porosity(0.71, 0.12);
-    assertEquals(0.43, tall.water(), 1e-12);
-    assertEquals(0.59, cell.water(), 1e-12);
     for (VanGenuchten mix : new VanGenuchten[] {ExampleCups.S1, ExampleCups.S2, ExampleCups.S3}) {
       double tallTheta = ContainerCapacity.theta(mix, new TaperedCup(7, 8, 15));
       double cellTheta = ContainerCapacity.theta(mix, new TaperedCup(1.5, 2.5, 5));

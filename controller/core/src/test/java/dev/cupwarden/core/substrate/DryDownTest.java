@@ -14,7 +14,6 @@ import dev.cupwarden.core.checks.Outside;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
@@ -83,43 +82,6 @@ class DryDownTest {
   }
 
   @Test
-  @Outside(source = "NIST StRD, Misra1a as the loss of a cup of 100 g")
-  void aKnownStartGivesMisra() {
-    Found found =
-        Found.of(
-            ExponentialFit.fitFrom(
-                new DryDownPoint(0, 100), points(MISRA1A_X, lost(100, MISRA1A_Y))));
-    assertRelative(2.3894212918E+02, found.curve().amplitudeG(), 1e-6);
-    assertRelative(5.5015643181E-04, found.curve().ratePerTime(), 1e-6);
-    assertRelative(2.7070075241E+00, found.errors().amplitudeG(), 1e-5);
-    assertRelative(7.2668688436E-06, found.errors().ratePerTime(), 1e-5);
-    assertRelative(1.2455138894E-01, found.errors().rssG2(), 1e-6);
-    assertTrue(!found.identified(), "it would end below nothing");
-  }
-
-  @Test
-  @Outside(source = "NIST StRD, BoxBOD as the loss of a cup of 300 g, without any start")
-  void aKnownStartGivesBoxBodWithoutAStart() {
-    Found found =
-        Found.of(
-            ExponentialFit.fitFrom(
-                new DryDownPoint(0, 300), points(BOXBOD_X, lost(300, BOXBOD_Y))));
-    assertRelative(2.1380940889E+02, found.curve().amplitudeG(), 1e-6);
-    assertRelative(5.4723748542E-01, found.curve().ratePerTime(), 1e-6);
-    assertRelative(1.2354515176E+01, found.errors().asymptoteG(), 1e-5);
-    assertRelative(1.1680088766E+03, found.errors().rssG2(), 1e-6);
-    assertRelative(300 - 2.1380940889E+02, found.curve().asymptoteG(), 1e-6);
-    assertTrue(found.identified());
-  }
-
-  @Test
-  void halfOfAWeekTellsWhereACupWillEnd() {
-    ExponentialDryDown curve = Found.of(ExponentialFit.fit(points("clean"))).curve();
-    assertEquals(300, curve.massG(curve.timeAt(300).orElseThrow()), 1e-9);
-    assertEquals(OptionalDouble.empty(), curve.timeAt(curve.asymptoteG()));
-  }
-
-  @Test
   @Outside(source = "half-life ln 2 / k, computed apart")
   void halfLives() {
     assertEquals(2.772589, new ExponentialDryDown(0, 1, 0.25, 0).halfLife(), 1e-6);
@@ -172,39 +134,21 @@ class DryDownTest {
       points.add(new DryDownPoint(figures[i], figures[i + 1]));
     }
     assertEquals(new DryDownFit.Refused(why), ExponentialFit.fit(points));
-    assertInstanceOf(TwoStageFit.Refused.class, TwoStageFit.fit(points));
   }
 
   @Test
   void nothingWeighedIsRefusedToo() {
     assertEquals(new DryDownFit.Refused(Refusal.TOO_FEW), ExponentialFit.fit(List.of()));
-    assertEquals(new TwoStageFit.Refused(Refusal.TOO_FEW), TwoStageFit.fit(List.of()));
-    assertEquals(
-        new DryDownFit.Refused(Refusal.TIMES_NOT_RISING),
-        ExponentialFit.fitFrom(new DryDownPoint(10, 500), points("clean")));
-    assertEquals(
-        new DryDownFit.Refused(Refusal.NOT_FINITE),
-        ExponentialFit.fitFrom(new DryDownPoint(0, Double.NaN), points("clean")));
   }
 
   /** Half-lives of 10 h: 400, 300, 250 and 225 g, tending to 200 g. */
   @Test
-  void fourWeighingsOrThreeAndAStartAreEnough() {
+  void fourWeighingsAreEnough() {
     List<DryDownPoint> four =
         points(new double[] {0, 10, 20, 30}, new double[] {400, 300, 250, 225});
     assertEquals(200, Found.of(ExponentialFit.fit(four)).curve().asymptoteG(), 1e-4);
     List<DryDownPoint> three = four.subList(1, 4);
     assertEquals(new DryDownFit.Refused(Refusal.TOO_FEW), ExponentialFit.fit(three));
-    assertEquals(
-        200, Found.of(ExponentialFit.fitFrom(four.get(0), three)).curve().asymptoteG(), 1e-4);
-    assertEquals(
-        200,
-        Found.of(ExponentialFit.fitFrom(four.get(0), four)).curve().asymptoteG(),
-        1e-4,
-        "the start may be weighed itself");
-    assertEquals(
-        new DryDownFit.Refused(Refusal.TOO_FEW),
-        ExponentialFit.fitFrom(four.get(0), four.subList(1, 3)));
   }
 
   /** The same cup in days of 24 h: its rate, and what that errs by, are 24 times as much. */
@@ -226,7 +170,6 @@ class DryDownTest {
       even.add(new DryDownPoint(t, 400 - 1.2 * t + 0.05 * random.nextGaussian()));
     }
     assertTrue(!(ExponentialFit.fit(even) instanceof DryDownFit.Identified));
-    assertInstanceOf(TwoStageFit.Refused.class, TwoStageFit.fit(even));
   }
 
   @Property(tries = 200)

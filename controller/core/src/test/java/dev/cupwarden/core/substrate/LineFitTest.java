@@ -30,15 +30,5 @@ class LineFitTest {
   void noSlopeWhereTheAbscissaStandsStill() {
     LineFit line = LineFit.of(x -> 1, new double[] {0, 1, 2, 3}, new double[] {10, 8, 7, 3});
     assertEquals(new LineFit(7, 0, 26), line);
-    assertEquals(0, LineFit.throughZero(x -> 0, new double[] {1, 2}, new double[] {8, 7}, 10));
-  }
-
-  /** From 10 down: products -2, -6 and -21 over squares of 14. */
-  @Test
-  void lineThatMustRunThroughAPoint() {
-    assertEquals(
-        -29 / 14.0,
-        LineFit.throughZero(x -> x, new double[] {1, 2, 3}, new double[] {8, 7, 3}, 10),
-        EXACT);
   }
 }

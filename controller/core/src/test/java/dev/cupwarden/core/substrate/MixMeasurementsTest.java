@@ -15,43 +15,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class MixMeasurementsTest {
-  @Test
-  @Outside(source = "Purdue University, controlled environment agriculture: pot test of porosity")
-  void aPotTest() {
-    Porosity mix = Porosity.byPotTest(500, 400, 90);
-    assertEquals(0.80, mix.total(), 1e-12);
-    assertEquals(0.18, mix.air(), 1e-12);
-    assertEquals(0.62, mix.water(), 1e-12);
-    assertEquals(0.225, mix.airOfPores(), 1e-12);
-  }
-
-  @Test
-  @Outside(source = "EN 13041, particle density from organic matter and ash (from memory)")
-  void porosityByDensity() {
-    assertEquals(1.58285, Porosity.particleDensityGPerMl(0.95), 1e-5);
-    assertEquals(0.93682, Porosity.totalByDensity(0.100, 0.95), 1e-5);
-  }
-
-  @Test
-  void solidStoneHasNoPoresToShare() {
-    assertEquals(0.0, new Porosity(0, 0).airOfPores());
-  }
-
-  @Test
-  void aPotThatGivesMoreThanItTookIsRefused() {
-    assertThrows(IllegalArgumentException.class, () -> Porosity.byPotTest(500, 90, 400));
-    assertThrows(IllegalArgumentException.class, () -> Porosity.byPotTest(0, 0, 0));
-    assertThrows(IllegalArgumentException.class, () -> Porosity.totalByDensity(Double.NaN, 0.95));
-  }
-
-  @Test
-  @Outside(source = "FTSW as in Crop Sci. 47:25: (W - Wfinal) / (W0 - Wfinal), computed apart")
-  void transpirableWaterByWeight() {
-    assertEquals(0.529412, new TranspirableWater(600, 430).fraction(520), 1e-6);
-    assertThrows(IllegalArgumentException.class, () -> new TranspirableWater(430, 600));
-    assertThrows(
-        IllegalArgumentException.class, () -> new TranspirableWater(600, 430).fraction(Double.NaN));
-  }
 
   @ParameterizedTest(name = "{0} of 100 gone")
   @CsvSource({"70, 0.6", "50, 1", "100, 0", "120, 0", "-10, 1"})

@@ -42,9 +42,9 @@ class RetentionTest {
     assertEquals(at10, curve.theta(10), 2e-6);
     assertEquals(at50, curve.theta(50), 2e-6);
     assertEquals(at100, curve.theta(100), 2e-6);
-    assertEquals(air, curve.airAt10Cm(), 2e-6);
-    assertEquals(easily, curve.easilyAvailable(), 2e-6);
-    assertEquals(buffering, curve.bufferingCapacity(), 2e-6);
+    assertEquals(air, curve.saturated() - curve.theta(10), 2e-6);
+    assertEquals(easily, curve.theta(10) - curve.theta(50), 2e-6);
+    assertEquals(buffering, curve.theta(50) - curve.theta(100), 2e-6);
   }
 
   @Test

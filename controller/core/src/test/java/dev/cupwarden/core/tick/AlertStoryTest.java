@@ -64,10 +64,10 @@ class AlertStoryTest {
   /** 15 % air is at 424 g; from 440 g it needs 16 h at 1 g/h, and a day more is told. */
   @Test
   void cupWithLittleAirIsToldOfADayAfterItShouldHaveDried() {
-    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 420.0);
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 430.0);
     story.rateGPerH.put("A1", 1.0);
     story.look();
-    story.run(Duration.ofHours(48));
+    story.run(Duration.ofHours(62));
     story.rateGPerH.put("A1", 0.02);
     story.with("A1", 440.0).run(Duration.ofHours(38));
     assertEquals(List.of(), told(story, "A1"));

@@ -9,6 +9,7 @@ import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.setup.StageLines;
+import dev.cupwarden.core.watering.CupLines;
 import org.junit.jupiter.api.Test;
 
 /** A plant moves lines only where its mix still has air. */
@@ -40,6 +41,27 @@ class CupFrameTest {
     assertEquals(new StageLines(0.5, 0.2, 0.75), CupFrame.stageLines(bench, cup));
     assertEquals(0.5, CupFrame.of(bench, cup).lines().due());
     assertEquals("willow", CupFrame.of(bench, cup).plant().orElseThrow().name());
+  }
+
+  /**
+   * From capacity on water stands in it, and watering ends before; half of due where that is less.
+   */
+  @Test
+  void withoutHolesItIsTooWetFromCapacityOn() throws SetupException {
+    Bench bench = BenchFile.read("sill.yaml", withoutHoles(""));
+    CupFrame cup = CupFrame.of(bench, bench.cups().get("A1").withStage(RootStage.CIRCLING));
+    assertEquals(new CupLines(0.0, 0.15, 0.4, 0.7), cup.lines());
+    Bench moist =
+        BenchFile.read("sill.yaml", withoutHoles("lines: {due: 0.2, refill: 0, dry: 0.7},"));
+    assertEquals(
+        new CupLines(0.0, 0.1, 0.2, 0.7), CupFrame.of(moist, moist.cups().get("A1")).lines());
+  }
+
+  private static String withoutHoles(String lines) {
+    return BENCH
+        .replace("LEAST", "0.10")
+        .replace("empty: 13 g", "empty: 13 g, holes: none")
+        .replace("cutting: 10 g", lines + " cutting: 10 g");
   }
 
   /** Lines that stood before must stand with a plant that roots moister, in whatever mix. */

@@ -41,6 +41,8 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.WET_TOO_LONG, () -> drying("A2", 255.0, 0.02, 49)),
           Map.entry(AlertCode.STAYING_WET, () -> drying("A2", 255.0, 0.02, 25)),
           Map.entry(AlertCode.ROT_WEATHER, EveryAlertStoryTest::littleAir),
+          Map.entry(AlertCode.MOULD_WEATHER, EveryAlertStoryTest::humid),
+          Map.entry(AlertCode.LIFT_COVER, EveryAlertStoryTest::covered),
           Map.entry(AlertCode.NEAR_DRY, EveryAlertStoryTest::heldPastDry),
           Map.entry(AlertCode.LOOK_AT_ROOTS, EveryAlertStoryTest::useGrows),
           Map.entry(AlertCode.SCALE_STUCK, EveryAlertStoryTest::stuck),
@@ -232,6 +234,22 @@ class EveryAlertStoryTest {
     story.rootC = 20.0;
     story.rateGPerH.put("A1", 0.3);
     story.with("A1", 440.0).run(Duration.ofHours(40));
+    return story;
+  }
+
+  private static Story humid() {
+    Story story = story().with("A1", 350.0);
+    story.airC = 18.0;
+    story.rhPct = 92.0;
+    story.look();
+    story.run(Duration.ofHours(9));
+    return story;
+  }
+
+  private static Story covered() {
+    Story story = story().with("A1", 350.0);
+    story.look("{\"id\":\"c\",\"kind\":\"cover\",\"cup\":\"A1\"}");
+    story.run(Duration.ofHours(3));
     return story;
   }
 

@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.alerts.AlertBook;
 import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.alerts.NearDry;
+import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.estimate.CupEstimate;
 import dev.cupwarden.core.estimate.DistrustCode;
@@ -16,10 +18,14 @@ import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.DryClock;
 import dev.cupwarden.core.watering.Refill;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Collections;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -117,5 +123,49 @@ class JudgeDrynessTest {
     assertTrue(told(cup).isEmpty(), "an older program kept not with whom");
     cup.weight = cup.weight.with(Misplaced.of("A2", ago(60), 300.0));
     assertEquals(NearDry.inAnothersPlace(0, "A2"), told(cup).get().whatToDo());
+  }
+
+  /** Half an hour: what another's weight had shown until then is no dryness of its own. */
+  @ParameterizedTest(name = "back for {0} min: {1}")
+  @CsvSource({"30, false", "31, true"})
+  void cupThatIsJustBackIsNotJudgedByWhatStoodThere(double minutes, boolean near) {
+    CupDraft cup = DraftBench.holds(draft, "A1", 0.76);
+    cup.weight = cup.weight.with(new Misplaced("A2", null, 0.0, ago(minutes), 0));
+    assertEquals(near, told(cup).isPresent());
+  }
+
+  @Test
+  void whatStandsIsNotClearedByOneLookEither() {
+    CupDraft cup = DraftBench.holds(draft, "A1", 0.10);
+    cup.weight = cup.weight.with(new Misplaced("A2", null, 0.0, ago(5), 0));
+    assertFalse(clears(cup));
+    cup.weight = cup.weight.with(Misplaced.NONE);
+    assertTrue(clears(cup));
+  }
+
+  /** Whether what is told of it ends. */
+  private boolean clears(CupDraft cup) {
+    SortedMap<String, OpenAlert> open =
+        new TreeMap<>(Map.of("near-dry/A1", DraftBench.stands("near-dry", "A1", null)));
+    Conditions conditions = new Conditions(open);
+    JudgeDryness.judge(draft, cup, conditions);
+    return AlertBook.judge(open, conditions, AT, draft.cups.keySet(), Duration.ZERO)
+        .changes()
+        .stream()
+        .anyMatch(one -> one.state().equals("cleared"));
+  }
+
+  /** (401.872 - 190) / 271.754 = 0.78: a fall of 140 g at once is a hand, until it stays. */
+  @Test
+  void fallThatNoDryingExplainsIsToldOnceItHasSettled() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 330.0);
+    story.run(Duration.ofHours(1));
+    story.with("A1", 190.0);
+    story.wait(Duration.ofMinutes(5)).look();
+    assertFalse(story.raised("near-dry"));
+    story.wait(Duration.ofMinutes(5)).look();
+    assertFalse(story.raised("near-dry"));
+    story.run(Duration.ofMinutes(15));
+    assertTrue(story.raised("near-dry"));
   }
 }

@@ -26,6 +26,28 @@ class OrderStoryTest {
     return advice.receipts().get(0);
   }
 
+  /** What cannot run out cannot be flushed, and no weight at rest is its capacity. */
+  @Test
+  void vesselWithoutHolesIsNeitherFlushedNorDrained() {
+    Story story =
+        new Story(
+            Story.BENCH.replace("empty: 13 g", "empty: 13 g, holes: none"),
+            "2027-02-14T08:00:00Z",
+            Tick.Rounds.ONE_A_TICK);
+    var receipts =
+        story
+            .with("A1", 380.0)
+            .look(
+                "{\"id\":\"f\",\"kind\":\"flush\",\"cup\":\"A1\",\"ml\":200}",
+                "{\"id\":\"d\",\"kind\":\"drained\",\"cup\":\"A1\"}")
+            .receipts();
+    assertEquals(
+        java.util.List.of(
+            "cup: the vessel of A1 has no holes (holes: none), so it cannot be flushed",
+            "cup: the vessel of A1 has no holes (holes: none), so it cannot drain"),
+        receipts.stream().map(receipt -> receipt.why()).toList());
+  }
+
   @Test
   void holdHoldsTheBenchNamesWhoWillBeDryAndEndsByItself() {
     Story story = morning().with("A1", 205.0);

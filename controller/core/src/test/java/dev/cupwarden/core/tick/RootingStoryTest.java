@@ -1,9 +1,11 @@
 package dev.cupwarden.core.tick;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.CupStatus;
 import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -63,6 +65,48 @@ class RootingStoryTest {
     days(story, 1);
     assertEquals(List.of("raised"), told(story));
     assertTrue(lastWords(story).contains("blackcurrant can have roots by now"), lastWords(story));
+  }
+
+  private static CupStatus.Rooting foretold(Story story) {
+    return story.tick.standing(story.state).statuses().stream()
+        .filter(cup -> cup.cup().equals("A2"))
+        .findFirst()
+        .orElseThrow()
+        .rooting();
+  }
+
+  /** By its kind 15.1, 19.8 and 25.9 days from 14 February on (RootingForecastTest). */
+  @Test
+  void theDayOfRootsIsForetoldAndMovesWithWarmthAndWithWhatAPersonSaw() {
+    Story story = freshAt(20.0);
+    CupStatus.LikelyDay day = foretold(story).white();
+    assertEquals("2027-03-01", day.from().toString());
+    assertEquals("2027-03-05", day.likely().toString());
+    assertEquals("2027-03-11", day.to().toString());
+    story.rootC = 12.0;
+    days(story, 14);
+    // 7 days of 19.8 are over; the pace is 0.5 and e to the -14/3 of the half that was more: 0.505.
+    assertEquals("2027-03-25", foretold(story).white().likely().toString());
+    story
+        .wait(Duration.ofHours(1))
+        .look("{\"id\":\"w\",\"kind\":\"stage\",\"cup\":\"A2\",\"stage\":\"white\"}");
+    assertNull(foretold(story).white());
+    // 12.1 days more at that pace are 24.
+    assertEquals("2027-03-24", foretold(story).toughened().likely().toString());
+    story
+        .wait(Duration.ofHours(1))
+        .look("{\"id\":\"t\",\"kind\":\"stage\",\"cup\":\"A2\",\"stage\":\"toughened\"}");
+    assertNull(foretold(story));
+  }
+
+  @Test
+  void nothingIsForetoldOfAPlantThatNobodyKnowsNorInTheCold() {
+    Story unknown = of("mystery", "2027-02-14");
+    unknown.look();
+    assertNull(foretold(unknown));
+    Story cold = freshAt(3.0);
+    days(cold, 10);
+    assertNull(foretold(cold));
   }
 
   /** 12 °C is half as far above the base. */

@@ -86,4 +86,27 @@ class ShedsWaterStoryTest {
         story.passes.stream().mapToDouble(p -> p.strength() * (p.plainMl() + p.feedMl())).sum();
     assertEquals(STAYS * ordered, fed, 0.1 * STAYS * ordered);
   }
+
+  /** Past its dry line it keeps a twentieth of a pass: no valve is shut that brings so much. */
+  @Test
+  void mixThatKeepsHardlyAnyOfItShedsWaterAndHasNoShutValve() {
+    Story dried = Story.from("2027-02-14T08:00:00Z").with("A1", 150.0);
+    dried.rateGPerH.put("A1", 0.1);
+    dried.arrives.put("A1", 0.05);
+    dried.look();
+    dried.run(Duration.ofDays(1));
+    assertTrue(dried.raised("sheds-water"));
+    assertFalse(dried.raised("dose-short"));
+  }
+
+  @Test
+  void dryCupThatGetsNothingAtAllHasAShutValve() {
+    Story dried = Story.from("2027-02-14T08:00:00Z").with("A1", 150.0);
+    dried.rateGPerH.put("A1", 0.1);
+    dried.arrives.put("A1", 0.0);
+    dried.look();
+    dried.run(Duration.ofDays(1));
+    assertTrue(dried.raised("dose-short"));
+    assertFalse(dried.raised("sheds-water"));
+  }
 }

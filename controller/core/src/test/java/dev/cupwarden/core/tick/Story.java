@@ -39,6 +39,7 @@ final class Story {
   final List<Advice.Pass> passes = new ArrayList<>();
   double airC = Double.NaN;
   double rootC = Double.NaN;
+  double rhPct = Double.NaN;
   boolean leak;
   boolean leakUnread;
   boolean clockInDoubt;
@@ -128,7 +129,7 @@ final class Story {
     return new Observation(
         at,
         optional(airC),
-        OptionalDouble.empty(),
+        optional(rhPct),
         optional(rootC),
         OptionalDouble.empty(),
         new TreeMap<>(massG),

@@ -17,6 +17,7 @@ import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.Refill;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -38,7 +39,7 @@ class TakeOrdersTest {
   }
 
   private void take(BenchDraft draft) {
-    new TakeOrders(bench.frames).take(draft);
+    new TakeOrders(bench.frames).take(draft, Map.of());
   }
 
   private static String outcome(BenchDraft draft) {
@@ -176,7 +177,7 @@ class TakeOrdersTest {
             Story.BENCH.replace("feed: leafy, strength: 0.5", "feed: leafy, strength: 0.4"));
     BenchDraft draft =
         weaker.draft(order("dose", "'cup':'A1','ml':50,'strength':%s".formatted(strength)));
-    new TakeOrders(weaker.frames).take(draft);
+    new TakeOrders(weaker.frames).take(draft, Map.of());
     assertEquals(outcome, outcome(draft));
     assertEquals(
         outcome.equals("taken"), draft.cups.get("A1").refill() != null, "begun where it is taken");

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 /** The example bench's file, as it is told to whoever shows it. */
 class TellSetupTest {
   private final DraftBench bench = new DraftBench();
-  private final BenchSetup told = TellSetup.of(bench.bench, bench.before, AT);
+  private final BenchSetup told = TellSetup.of(bench.bench, List.of(), bench.before, AT);
 
   @Test
   void rulesAreThoseOfTheFile() {
@@ -67,7 +67,7 @@ class TellSetupTest {
     cups.remove("A2");
     SortedMap<String, TankState> tanks = new TreeMap<>(was.tanks());
     tanks.put("feed", new TankState(null, 0.0, 4_000.0, AT, null));
-    BenchSetup now = TellSetup.of(bench.bench, was.over(cups, was.air(), tanks), AT);
+    BenchSetup now = TellSetup.of(bench.bench, List.of(), was.over(cups, was.air(), tanks), AT);
     assertFalse(now.cups().containsKey("A2"));
     assertEquals(new BenchSetup.Tank(4_000.0, Optional.empty(), 0.0), now.tanks().get("feed"));
   }
@@ -79,7 +79,7 @@ class TellSetupTest {
     assertEquals(26, told.limits().size());
     assertEquals("mL", limit("pass").unit());
     assertEquals("lifts", limit("window").dose());
-    assertEquals(39, told.alerts().size());
+    assertEquals(42, told.alerts().size());
     assertEquals(0, alert("leak").rank());
     assertEquals("g", alert("dose-short").unit());
   }

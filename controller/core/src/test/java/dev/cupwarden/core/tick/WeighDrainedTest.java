@@ -95,14 +95,14 @@ class WeighDrainedTest {
   }
 
   /**
-   * A quarter of 271.754 mL, 67.94 g, from a predicted weight; and no cup at capacity keeps less
+   * A tenth of 323.313 mL, 32.33 g, below a predicted weight; and no cup at capacity keeps less
    * than 0.3 of what it can take: 401.872 - 0.7 x 271.754 = 211.644 g.
    */
   @ParameterizedTest(name = "{0} g, sure {1}: {2}")
   @CsvSource({
-    "334.0, false, done",
-    "333.8, false, refused",
-    "333.8, true, done",
+    "369.6, false, done",
+    "369.5, false, refused",
+    "369.5, true, done",
     "211.7, true, done",
     "211.6, true, refused"
   })

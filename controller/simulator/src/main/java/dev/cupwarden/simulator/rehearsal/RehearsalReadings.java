@@ -28,4 +28,11 @@ public record RehearsalReadings(
     boolean[] onBench,
     List<JsonNode> orders,
     boolean personLooks,
-    boolean personLeaves) {}
+    boolean personLeaves) {
+
+  /** The same with other orders. */
+  RehearsalReadings with(List<JsonNode> others) {
+    return new RehearsalReadings(
+        at, air, massG, tankMl, stageSaid, onBench, others, personLooks, personLeaves);
+  }
+}

@@ -38,7 +38,7 @@ final class ReviewCommand implements Callable<Integer> {
   public Integer call() {
     try (Store store = stored.open()) {
       List<DryDown> dryDowns = StoredDryDowns.of(store, stored.asked(), cup);
-      spec.commandLine().getOut().print(StoredDryDowns.table(dryDowns));
+      spec.commandLine().getOut().print(StoredDryDowns.table(store, stored.asked(), dryDowns));
       spec.commandLine().getOut().flush();
       if (picture != null) {
         Files.writeString(picture, DryDownPicture.of("Cup " + cup, dryDowns));

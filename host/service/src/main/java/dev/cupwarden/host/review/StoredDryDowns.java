@@ -1,5 +1,6 @@
 package dev.cupwarden.host.review;
 
+import dev.cupwarden.core.climate.LightSum;
 import dev.cupwarden.core.climate.VapourPressure;
 import dev.cupwarden.core.substrate.DryDown;
 import dev.cupwarden.core.substrate.DryDownSegments.Weighing;
@@ -15,6 +16,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 
 /** The dry-downs of a cup, as the core cuts and fits them from what is stored. */
 public final class StoredDryDowns {
@@ -26,7 +28,18 @@ public final class StoredDryDowns {
   /** Humidity and temperature are read together; older ones do not belong to each other. */
   private static final long TOGETHER_MS = Duration.ofMinutes(10).toMillis();
 
+  /** Longer between two readings nobody knows what the light did. */
+  private static final Duration LIGHT_GAP = Duration.ofHours(1);
+
+  private static final double KNOWN_LIGHT_PART = 0.8;
+
   private StoredDryDowns() {}
+
+  private static String light(OptionalDouble molPerM2Day) {
+    return molPerM2Day.isPresent()
+        ? String.format(Locale.ROOT, "%.1f", molPerM2Day.getAsDouble())
+        : "unknown";
+  }
 
   /**
    * Those of at least six hours, oldest first.
@@ -93,25 +106,46 @@ public final class StoredDryDowns {
     return air;
   }
 
+  /** Light that fell on the bench meanwhile, mol/m2 a day; empty where a fifth of it is unknown. */
+  static OptionalDouble lightPerDay(Store store, Asked asked, DryDown dryDown) {
+    Asked then = new Asked(asked.bench(), dryDown.from(), dryDown.to().plusMillis(1));
+    Curve light = stored(store, then, "light");
+    LightSum sum = LightSum.NONE;
+    for (int index = 0; index < light.size(); index++) {
+      double umol = Math.max(0, Math.min(5000, light.value(index)));
+      Instant at = Instant.ofEpochMilli(light.atMs(index));
+      sum = sum.plus(new LightSum.LightAt(at, umol), LIGHT_GAP);
+    }
+    Duration seen =
+        light.size() == 0
+            ? Duration.ZERO
+            : Duration.ofMillis(light.atMs(light.size() - 1) - light.atMs(0)).minus(sum.missed());
+    double hours = seen.toMillis() / 3.6e6;
+    return hours >= KNOWN_LIGHT_PART * dryDown.hours()
+        ? OptionalDouble.of(sum.molPerM2() / hours * 24)
+        : OptionalDouble.empty();
+  }
+
   /** A table for a terminal. */
-  public static String table(List<DryDown> dryDowns) {
+  public static String table(Store store, Asked asked, List<DryDown> dryDowns) {
     StringBuilder table =
         new StringBuilder(
             String.format(
                 Locale.ROOT,
-                "%-20s %8s %9s %9s %9s %9s %9s%n",
+                "%-20s %8s %9s %9s %9s %9s %9s %10s%n",
                 "from",
                 "hours",
                 "start g",
                 "lost g",
                 "g/h",
                 "g/h kPa",
-                "half h"));
+                "half h",
+                "mol/m2 day"));
     for (DryDown each : dryDowns) {
       table.append(
           String.format(
               Locale.ROOT,
-              "%-20s %8.1f %9.1f %9.1f %9.2f %9s %9s%n",
+              "%-20s %8.1f %9.1f %9.1f %9.2f %9s %9s %10s%n",
               each.from(),
               each.hours(),
               each.points().get(0).grossG(),
@@ -120,7 +154,8 @@ public final class StoredDryDowns {
               each.loss()
                   .map(loss -> String.format(Locale.ROOT, "%.2f", loss.gPerHPerKpa()))
                   .orElse("unknown"),
-              each.halfLifeH().map(h -> String.format(Locale.ROOT, "%.1f", h)).orElse("unclear")));
+              each.halfLifeH().map(h -> String.format(Locale.ROOT, "%.1f", h)).orElse("unclear"),
+              light(lightPerDay(store, asked, each))));
     }
     return table.toString();
   }

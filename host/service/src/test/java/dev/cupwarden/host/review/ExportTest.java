@@ -166,7 +166,7 @@ class ExportTest {
     // By hand, two whole days: 120 · (1 − 0.5^2.4) = 97.26 g in 48 h, 2.0263 g/h. At 20.5 °C
     // (2.412 kPa, FAO-56, equation 11) and 40 % it is 1.447 + 0.1 kPa of drying power.
     assertEquals(1.310, found.get(0).loss().orElseThrow().gPerHPerKpa(), 0.001);
-    assertEquals(3, StoredDryDowns.table(found).lines().count());
+    assertEquals(3, StoredDryDowns.table(store, ALL, found).lines().count());
     String svg = DryDownPicture.of("Cup <A1> & more", found);
     var document =
         DocumentBuilderFactory.newInstance()

@@ -117,6 +117,7 @@ final class CannedCup {
                         "most-n",
                         "its root stage takes at most 75 mg/L N, not 101"))
                 : null,
+            stage == RootStage.STRUCK ? likelyRoots(now) : null,
             told(fate, depletion, stage));
   }
 
@@ -146,6 +147,13 @@ final class CannedCup {
 
   private static double noise(int i) {
     return 0.25 * Math.sin(i * 12.9898) * Math.cos(i * 4.1414);
+  }
+
+  private static CupStatus.Rooting likelyRoots(Instant now) {
+    LocalDate today = now.atZone(ZoneOffset.UTC).toLocalDate();
+    return new CupStatus.Rooting(
+        new CupStatus.LikelyDay(today.plusDays(4), today.plusDays(9), today.plusDays(15)),
+        new CupStatus.LikelyDay(today.plusDays(15), today.plusDays(21), today.plusDays(30)));
   }
 
   private static Instant after(Instant now, double hours) {
@@ -198,7 +206,8 @@ final class CannedCup {
         Optional.of(LocalDate.parse("2026-11-14")),
         status.stage(),
         12,
-        new StageLines(status.due(), status.refill(), status.dry()));
+        new StageLines(status.due(), status.refill(), status.dry()),
+        null);
   }
 
   /** By night outside the window, by day free; now as its status says. */

@@ -107,6 +107,30 @@ class DoingTest {
   }
 
   @Test
+  void settingIsChangedFromWhatItIsNowAndBackInOneStep() {
+    browser.open(host.address() + "#/attic/do/change");
+    browser.awaitText("h1", "Change a setting");
+    browser.awaitText(".says", "watering.pass is 30 mL now.");
+    browser.find("form select").sendKeys("climate.cold");
+    browser.awaitText(".says", "climate.cold is 12 C now.");
+    browser.find("form input").clear();
+    browser.find("form input").sendKeys("14 C");
+    browser.find("form button[type=submit]").click();
+    ObjectNode order = newestOrder();
+    assertEquals("climate.cold", order.get("path").asText());
+    assertEquals("12 C", order.get("from").asText());
+    assertEquals("14 C", order.get("to").asText());
+    browser.await("the page listens", host::isHeard);
+    host.receive(Receipt.done("o-1"));
+    browser.awaitText("tr[data-order=o-1]", "climate.cold: 12 C → 14 C");
+    browser.awaitText("tr[data-order=o-1]", "done");
+    browser.find("tr[data-order=o-1] button").click();
+    browser.await("it is changed back", () -> host.orders.size() == 2);
+    assertEquals("14 C", host.orders.get(1).get("from").asText());
+    assertEquals("12 C", host.orders.get(1).get("to").asText());
+  }
+
+  @Test
   void takingSeveralCupsOutIsConfirmedForThoseThatAreNamed() {
     browser.open(host.address() + "#/attic/do/retire/A8");
     browser.awaitText("h1", "Taken out for good");

@@ -15,6 +15,7 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Presence;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.setup.Window;
@@ -378,7 +379,11 @@ final class StubHost implements AutoCloseable {
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named,
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
-        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList());
+        Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
+        List.of(
+            new BenchText.Key("watering.pass", "30 mL"),
+            new BenchText.Key("climate.cold", "12 C")),
+        List.of());
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */

@@ -46,6 +46,16 @@ function nextFeedWords(cup) {
   return t.nextFeedIs(u.number(feed.strength, 2), u.number(feed.n_mg_per_l), u.number(feed.ec_ms_per_cm, 2), why);
 }
 
+/** Of a day without a time, as the reader writes it. */
+const dayOf = (day) => u.day(Date.parse(`${day}T12:00:00Z`));
+
+function rootsWords(cup) {
+  const next = cup.rooting?.white ?? cup.rooting?.toughened;
+  if (!next) return '–';
+  const words = cup.rooting.white ? t.whiteLikely : t.toughenedLikely;
+  return words(dayOf(next.likely), dayOf(next.from), dayOf(next.to));
+}
+
 function head(benchName, cupName) {
   const heading = h('h1', { class: 'headline', tabindex: '-1' });
   const state = h('p', { class: 'cup-state' });
@@ -87,6 +97,7 @@ function head(benchName, cupName) {
       [t.dry, cup.dry_at ? whenWords(cup.dry_at, bench.now) : '–'],
       [t.fed, t.fedOf(u.percent(cup.fed))],
       [t.nextFeed, nextFeedWords(cup)],
+      [t.roots, rootsWords(cup)],
       [t.sure, cup.sd === null ? '–' : t.sureIs(cup.sd < 0.01 ? t.sureWithin : `± ${u.percent(cup.sd)}`)],
       [text.stageSeen[cup.stage], text.stageFeed[cup.stage]],
     ];

@@ -2,7 +2,7 @@
 
 import * as api from './api.js';
 import { freshId, h, regionTable, say, setText } from './dom.js';
-import { BACK_BY, before, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, roomOf } from './orders.js';
+import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, roomOf } from './orders.js';
 import { compareNames } from './reading.js';
 import { store } from './store.js';
 import { liftable, nameOfLimit } from './tables.js';
@@ -191,6 +191,38 @@ const MAKERS = {
   },
   tank: (context) => named(context, 'tank', Object.keys(context.bench.status?.tank_ml ?? context.bench.setup?.tanks ?? {})),
   feed: (context) => named(context, 'feed', ['', ...Object.keys(context.bench.setup?.feeds ?? {})], '', true),
+  /** Each key under the part of the bench file that it stands in; the field after it is written anew with its value. */
+  key(context) {
+    const keys = context.bench.setup?.keys ?? [];
+    if (keys.length === 0) return { el: h('p', { class: 'stop' }, t.noKeys), read: () => required('', t.field.key), key: 'path' };
+    const parts = new Map();
+    for (const { path } of keys) {
+      const part = path.split('.')[0];
+      parts.set(part, [...(parts.get(part) ?? []), path]);
+    }
+    const input = h(
+      'select',
+      null,
+      [...parts].map(([part, paths]) =>
+        h(
+          'optgroup',
+          { label: part },
+          paths.map((path) => h('option', { value: path }, path)),
+        ),
+      ),
+    );
+    input.addEventListener('change', () => {
+      context.chosen?.(valueOf(context, input.value));
+      context.changed();
+    });
+    return { el: field(t.field.key, input), read: () => ({ path: input.value, from: valueOf(context, input.value) }), spread: true };
+  },
+  to(context) {
+    const first = context.bench.setup?.keys?.[0];
+    const input = h('input', { type: 'text', autocomplete: 'off', value: first?.value ?? '', oninput: context.changed });
+    context.chosen = (value) => (input.value = value);
+    return { el: field(t.field.to, input), read: () => required(input.value, t.field.to) };
+  },
   because: (context) => radios(t.field.because, Object.entries(t.because), null, context.changed),
   confirm(context) {
     const box = check(t.confirm(list([context.cup ?? t.field.cup, ...context.more])), context.changed);
@@ -203,6 +235,8 @@ const MAKERS = {
     };
   },
 };
+
+const valueOf = (context, path) => context.bench.setup?.keys?.find((key) => key.path === path)?.value;
 
 function required(value, label) {
   if (!value.trim()) throw new FormError(t.missing(label));
@@ -261,7 +295,8 @@ function orderForm(benchName, kind, cupName, sent) {
       try {
         const value = each.read();
         if (strict && value === undefined && !each.optional && key !== 'confirm') throw new FormError(t.missing(t.field[key] ?? key));
-        if (value !== undefined) order[each.key ?? key] = value;
+        if (each.spread) Object.assign(order, value);
+        else if (value !== undefined) order[each.key ?? key] = value;
       } catch (problem) {
         if (strict || !(problem instanceof FormError)) throw problem;
       }
@@ -346,6 +381,7 @@ function orderForm(benchName, kind, cupName, sent) {
 function orderWords(order) {
   const bench = order.tank ?? (KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '');
   const parts = [order.cups ? list(order.cups) : (order.cup ?? bench)];
+  if (order.kind === 'change') return t.changed(order.path, order.from, order.to);
   if (order.kind === 'prime') parts.push(order.tank);
   if (order.ml !== undefined) parts.push(order.tank && !order.cup ? u.tank(order.ml) : u.volume(order.ml));
   if (order.strength) parts.push(`× ${u.number(order.strength, 2)}`);
@@ -439,6 +475,7 @@ function receiptsPanel(benchName) {
     if (FORGOTTEN_BY.includes(order.kind) && store.bench(benchName).now - Date.parse(order.issued) < FORGOTTEN_FOR_MS) {
       return oneStep(t.takeBack, { kind: 'forget', order: order.id });
     }
+    if (order.kind === 'change') return oneStep(t.changeBack, changeBack(order));
     const back = BACK_BY[order.kind];
     return back && t.undo[order.kind]
       ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind])

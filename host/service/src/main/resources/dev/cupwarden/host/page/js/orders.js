@@ -20,10 +20,13 @@ export const KINDS = {
   clear: { group: 'stop', fields: ['cup?'] },
   away: { group: 'see', fields: ['cup', 'more?'] },
   back: { group: 'see', fields: ['cup', 'more?'] },
+  cover: { group: 'see', fields: ['cup?', 'more?'] },
+  uncover: { group: 'see', fields: ['cup?', 'more?'] },
   filled: { group: 'bench', fields: ['tank', 'ml', 'feed?', 'strength'] },
   prime: { group: 'bench', fields: ['cup', 'ml', 'tank'] },
   repot: { group: 'bench', fields: ['cup', 'vessel', 'mix'] },
   add: { group: 'bench', fields: ['newcup', 'plant', 'vessel', 'mix', 'struck', 'stage', 'cutting'] },
+  change: { group: 'bench', fields: ['key', 'to'] },
   retire: { group: 'bench', fields: ['cup', 'more?', 'because', 'confirm'] },
 };
 /** Orders that may be given to one cup, in the order in which they are offered. */
@@ -43,6 +46,8 @@ export const BACK_BY = {
   clear: 'hold',
   away: 'back',
   back: 'away',
+  cover: 'uncover',
+  uncover: 'cover',
   filled: 'filled',
   prime: 'prime',
   repot: 'repot',
@@ -51,6 +56,8 @@ export const BACK_BY = {
 };
 /** Orders that are taken back for a day, as if they had not been given: told what is not so. */
 export const FORGOTTEN_BY = ['drained', 'watered', 'filled'];
+/** The order that says a key of the bench file as it was before this one. */
+export const changeBack = (order) => ({ kind: 'change', path: order.path, from: order.to ?? null, to: order.from ?? null });
 /** Orders that put water out: what came of them is told by the passes that were given for them. */
 export const GIVES_FOR = { dose: 'order', flush: 'flush' };
 
@@ -237,6 +244,10 @@ export function before(kind, bench, order) {
       return cup ? beforeAway(bench, cup) : [];
     case 'back':
       return cup ? [line('', t.backNote), line('', forecastWords(cup, bench.now))] : [];
+    case 'cover':
+      return [line('', t.coverNote), line('', t.coverStep)];
+    case 'uncover':
+      return [line('', t.uncoverNote), line('', t.coverStep)];
     case 'flush':
       return beforeFlush(cup, order);
     case 'clear':
@@ -247,6 +258,8 @@ export function before(kind, bench, order) {
       return cup ? beforePrime(cup) : [];
     case 'repot':
       return note(t.repotNote);
+    case 'change':
+      return order.path ? [line('', t.changeNow(order.path, order.from)), line('', t.changeNote)] : [];
     case 'retire':
       return note(t.retireNote);
     case 'add':

@@ -212,6 +212,18 @@ function planPanel(bench) {
   );
 }
 
+/** Nothing where the water is good, or nobody told of it. */
+function waterPanel(bench) {
+  const advice = bench.setup?.water_advice ?? [];
+  if (advice.length === 0) return null;
+  return h(
+    'section',
+    { class: 'panel' },
+    h('h2', null, t.water),
+    advice.map((words) => h('p', null, words)),
+  );
+}
+
 export function tanksView(benchName) {
   const heading = h('h1', { class: 'headline', tabindex: '-1' }, t.title);
   const tanks = h('div', { class: 'panels even' });
@@ -224,10 +236,10 @@ export function tanksView(benchName) {
 
   /** Anew only where something of it has changed: what is typed there must stay. */
   function plan() {
-    const key = JSON.stringify([bench.setup?.feeds, bench.setup?.feeding, bench.alerts.filter((alert) => OF_FEED.includes(alert.code))]);
+    const key = JSON.stringify([bench.setup?.feeds, bench.setup?.feeding, bench.setup?.water_advice, bench.alerts.filter((alert) => OF_FEED.includes(alert.code))]);
     if (key === planned) return;
     planned = key;
-    plans.replaceChildren(mixPanel(bench), planPanel(bench));
+    plans.replaceChildren(...[mixPanel(bench), planPanel(bench), waterPanel(bench)].filter(Boolean));
   }
 
   async function load() {
