@@ -11,6 +11,7 @@ import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.TankState;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;

@@ -381,8 +381,7 @@ final class StubHost implements AutoCloseable {
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(
-            new BenchText.Key("watering.pass", "30 mL"),
-            new BenchText.Key("climate.cold", "12 C")),
+            new BenchText.Key("watering.pass", "30 mL"), new BenchText.Key("climate.cold", "12 C")),
         List.of());
   }
 
