@@ -149,7 +149,7 @@ class DayProfileTest {
     assertEquals(1, DayProfile.NONE.air());
   }
 
-  /** Of every hour the first, but of these hours, one after the other, what follows. */
+  /** The usual in every hour but in the first of the day, in which these. */
   private static List<Double> hours(double usual, double... fromMidnight) {
     List<Double> each = new ArrayList<>(Collections.nCopies(24, usual));
     for (int hour = 0; hour < fromMidnight.length; hour++) {
@@ -189,7 +189,9 @@ class DayProfileTest {
    */
   @Test
   void hoursAreDrawnTowardsTheMeanAsFarAsTheyScatter() {
-    DayProfile day = threeHours(3);
+    List<Double> perKpa = hours(Double.NaN, 1, 2, 6);
+    List<Double> air = hours(Double.NaN, 0.5, 1, 2);
+    DayProfile day = new DayProfile(perKpa, air, 14, 48, 3, 2, 0, 0, DayProfile.Hour.NONE);
     List<Double> each = day.gPerH();
     assertEquals(1.5 * 1.8 * 0.5, each.get(0), 1e-12);
     assertEquals(1.5 * 2.4 * 1, each.get(1), 1e-12);
@@ -203,19 +205,6 @@ class DayProfileTest {
   void withNothingExpectedOfLateTheLevelIsAsLearned() {
     DayProfile day = new DayProfile(hours(2), hours(0.5), 0, 48, 0, 0, 0, 0, DayProfile.Hour.NONE);
     assertEquals(hours(1), day.gPerH());
-  }
-
-  private static DayProfile threeHours(double lostG) {
-    return new DayProfile(
-        hours(Double.NaN, 1, 2, 6),
-        hours(Double.NaN, 0.5, 1, 2),
-        14,
-        48,
-        lostG,
-        2,
-        0,
-        0,
-        DayProfile.Hour.NONE);
   }
 
   /** A fiftieth of the mean of 2 g/h and kPa. */

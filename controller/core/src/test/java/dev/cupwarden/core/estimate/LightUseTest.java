@@ -72,8 +72,8 @@ class LightUseTest {
     LightUse dark = LightUse.NONE.under(0).add(8, 8, 1);
     assertEquals(1, dark.under(80).against(dark));
     assertEquals(1, learned().against(LightUse.NONE));
-    // All of it at half brightness: 4 x 1 - 2².
-    LightUse even = new LightUse(4, 2, 1, 4, 2, 0.5);
+    // All of it at half brightness, 4 x 1 - 2² = 0, whatever its sums of loss have come to.
+    LightUse even = new LightUse(4, 2, 1, 4, 2.5, 0.5);
     assertEquals(1, even.under(0).against(even), "one light alone tells nothing apart");
   }
 

@@ -70,7 +70,7 @@ class LookTest {
     assertEquals(20, in(1).awaitedMl, "the others are given up");
   }
 
-  private static Look known(StillCup cup, double minutes, LightKnown light) {
+  private static Look after(StillCup cup, double minutes, LightKnown light) {
     CupReading reading =
         new CupReading(
             Cups.START.plusSeconds(Math.round(60 * minutes)),
@@ -83,7 +83,7 @@ class LookTest {
     return new Look(cup.state(), StillCup.FRAME, reading);
   }
 
-  /** In the dark so far, and its light is known to it. */
+  /** Of which its answer to light is known, in the dark so far, and the hours of its days. */
   private static StillCup learned(DayProfile day) {
     StillCup cup = new StillCup();
     cup.day = day;
@@ -102,17 +102,17 @@ class LookTest {
   /** (0.1 + 2 x 0.5) / 0.1 at 80 µmol/m²/s; (0.1 + 2 x 100 / 180) / 0.1 for a lamp. */
   @Test
   void rateFollowsTheSensorElseTheHoursOfItsDaysElseTheLamp() {
-    StillCup known = learned(tripledAtEight());
+    StillCup days = learned(tripledAtEight());
     LightKnown clock = new LightKnown(Double.NaN, Double.NaN, 8.05);
-    assertEquals(3, known(known, 6, clock).change, 1e-12, "six minutes ago it was 07:57");
-    assertEquals(3, known(known, 6, clock.byLamp(true)).change, 1e-12);
-    assertEquals(11, known(known, 6, new LightKnown(80, 0, 8.05)).change, 1e-12);
+    assertEquals(3, after(days, 6, clock).change, 1e-12, "six minutes ago it was 07:57");
+    assertEquals(3, after(days, 6, clock.byLamp(true)).change, 1e-12);
+    assertEquals(11, after(days, 6, new LightKnown(80, 0, 8.05)).change, 1e-12);
     LightKnown noClock = new LightKnown(Double.NaN, Double.NaN, Double.NaN);
     double byLamp = (0.1 + 2 * 100 / 180.0) / 0.1;
-    assertEquals(byLamp, known(known, 6, noClock.byLamp(true)).change, 1e-12);
+    assertEquals(byLamp, after(days, 6, noClock.byLamp(true)).change, 1e-12);
     StillCup young = learned(DayProfile.NONE);
-    assertEquals(byLamp, known(young, 6, clock.byLamp(true)).change, 1e-12);
-    assertEquals(1, known(young, 6, clock).change);
+    assertEquals(byLamp, after(young, 6, clock.byLamp(true)).change, 1e-12);
+    assertEquals(1, after(young, 6, clock).change);
   }
 
   /**
@@ -123,7 +123,7 @@ class LookTest {
   void rateFallsAsTheCupDries() {
     StillCup cup = new StillCup();
     cup.filter = StillCup.weighs(208, 4.8);
-    assertEquals(4.32, known(cup, 60, LightKnown.NOTHING).filter.rateGPerH(), 1e-9);
+    assertEquals(4.32, after(cup, 60, LightKnown.NOTHING).filter.rateGPerH(), 1e-9);
   }
 
   /** 0.05 g/°C on a scale that is 4 °C warmer than where it is taken to be right. */
@@ -132,9 +132,9 @@ class LookTest {
     StillCup cup = new StillCup();
     cup.filter = new LoadFilter(Cups.START, 320, 0, 0.05, 0, 0, 0, 0, 0, 0);
     cup.weather = new Weather(1, 24);
-    assertEquals(299.8, known(cup, 5, LightKnown.NOTHING).correctedG(), 1e-9);
+    assertEquals(299.8, after(cup, 5, LightKnown.NOTHING).correctedG(), 1e-9);
     assertEquals(319.8, cup.state().readingG(), 1e-9);
     cup.filter = null;
-    assertEquals(300, known(cup, 5, LightKnown.NOTHING).correctedG());
+    assertEquals(300, after(cup, 5, LightKnown.NOTHING).correctedG());
   }
 }

@@ -20,11 +20,14 @@ class SettlingBoundsTest {
 
   /** Quiet at that weight, having shown another at its farthest. */
   private void settlesAt(LoadFilter quiet, double peakG, double ownMl) {
-    LoadFilter before = StillCup.weighs(390, 0);
     cup.filter = quiet;
     cup.standstill = StillCup.showed(quiet.massG());
-    cup.excursion =
-        new Excursion(Fault.MOVED, before, peakG, Cups.START.minusSeconds(300), 0, ownMl, 0, 10, 0);
+    cup.excursion = movedFrom(StillCup.weighs(390, 0), peakG, ownMl);
+  }
+
+  private static Excursion movedFrom(LoadFilter before, double peakG, double ownMl) {
+    Instant quietSince = Cups.START.minusSeconds(300);
+    return new Excursion(Fault.MOVED, before, peakG, quietSince, 0, ownMl, 0, 10, 0);
   }
 
   /** Two grams are half of a least pass: what lies within is no event. */
@@ -58,10 +61,8 @@ class SettlingBoundsTest {
   @Test
   void bothWeightsMayErr() {
     settlesAt(new LoadFilter(Cups.START, 395, 0, 0, 1, 0, 0, 0, 0, 0), 380, 0);
+    cup.excursion = movedFrom(new LoadFilter(Cups.START, 390, 0, 0, 1, 0, 0, 0, 0, 0), 380, 0);
     cup.noise = new Noise(1, 0, null, 0, null, 0, 0);
-    Excursion surely = cup.excursion;
-    LoadFilter unsure = new LoadFilter(Cups.START, 390, 0, 0, 1, 0, 0, 0, 0, 0);
-    cup.excursion = new Excursion(Fault.MOVED, unsure, 380, surely.quietSince(), 0, 0, 0, 10, 0);
     List<WeightEvent> events = cup.reads(5, 395).events();
     assertEquals(List.of(new WeightEvent.Leaned(NOW, 390, 380)), events);
   }
@@ -76,8 +77,8 @@ class SettlingBoundsTest {
 
   /**
    * Known to 1 g, read to 0.1: three standard deviations are 3.016 g. A reading that is off by 4 g
-   * pulls by that, and 1 / 1.0108 of it is taken; after hours all of the 4 g pull. So little says
-   * nothing more of what the scale's warmth has to do with the rate.
+   * pulls by that, and 1 / 1.0108 of it is taken; after more than two hours all of the 4 g pull,
+   * and say nothing of what the scale's warmth has to do with the rate.
    */
   @ParameterizedTest(name = "after {0} min: {1} g, {2}")
   @CsvSource({"5, 392.984, 0.01", "120, 392.986, 0.01", "180, 393.958, 0"})

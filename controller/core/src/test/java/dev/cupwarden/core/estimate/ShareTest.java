@@ -129,6 +129,8 @@ class ShareTest {
     assertEquals(0, open.plus(-60, 1, 4).days(), "a day that gained is none");
     assertEquals(0, open.plus(-60, 1, 4).openH());
     assertEquals(0, open.plus(-40, 1, 4).days(), "nor is one that lost nothing");
+    Share unlike = new Share(0, 0, 0, 0, 0, 0, 5, 12, 0, 20, BrightHours.NONE);
+    assertEquals(5, unlike.watered(3, 4).days(), "nor one in which the bench lost nothing");
   }
 
   /** No day scatters by less than 0.05, nor does a level err by less. */

@@ -96,6 +96,13 @@ class SwapDetectorTest {
     assertEquals(0, look(step("A1", 510, 502.6), step("A2", 500, 510)).swaps().size());
   }
 
+  /** Two cups 8 g apart, off by 1.5 g; zeros 8 g apart, whose sum is off by 1.5 g. */
+  @Test
+  void scalesThatDisagreeByAsMuchAsTheyMay() {
+    assertEquals(1, look(step("A1", 208, 201.5), step("A2", 200, 208)).swaps().size());
+    assertEquals(1, look(step("A1", 280, 208), step("A2", 200, 273.5)).swaps().size());
+  }
+
   @Test
   void oneCupIsNoSwapWithItself() {
     assertEquals(0, look(step("A1", 320, 290), step("A1", 290, 320)).swaps().size());
