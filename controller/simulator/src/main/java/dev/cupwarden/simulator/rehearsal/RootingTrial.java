@@ -115,7 +115,7 @@ public final class RootingTrial implements Policy {
         bench.mixes(),
         bench.vessels(),
         bench.feeds(),
-        bench.waterEcMsPerCm(),
+        bench.water(),
         bench.tanks(),
         bench.cups(),
         bench.board(),
