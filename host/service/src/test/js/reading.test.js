@@ -79,6 +79,15 @@ test('a strength is so much nitrogen and conductivity', () => {
   assert.equal(reading.concentrationOf(null, null, 0), null);
 });
 
+test('a strength that was given is told with its nitrogen, where it can be of one feed alone', () => {
+  const leafy = { n_pct: 20, label_g_per_l: 1.5, ec_ms_per_cm_per_g_per_l: 1.2 };
+  const setup = { feeds: { leafy }, water_ec_ms_per_cm: 0.3 };
+  assert.equal(reading.strengthWords(setup, 0.5), '0.50 (150 mg/L N)');
+  assert.equal(reading.strengthWords(setup, 0), '0.00');
+  assert.equal(reading.strengthWords({ feeds: { leafy, fruity: leafy } }, 0.5), '0.50');
+  assert.equal(reading.strengthWords(null, 0.5), '0.50');
+});
+
 test('grams and depletion are two sides of one weight', () => {
   const cup = { capacity_g: 400, available_ml: 200 };
   assert.equal(reading.massAt(cup, 0.25), 350);

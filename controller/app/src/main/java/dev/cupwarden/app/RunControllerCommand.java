@@ -4,6 +4,7 @@ import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.board.BoardException;
+import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.Cup;
@@ -249,6 +250,7 @@ public final class RunControllerCommand implements Callable<Integer> {
 
   /** What lacks on a simulated bench, and on a real one what the grower has waived. */
   private void tellSafety(Bench bench) {
+    Sentences.withoutPlace(bench, false).ifPresent(log::warn);
     BenchSafety safety = new BenchSafety(bench);
     (simulate ? safety.faults() : safety.waived()).forEach(log::warn);
   }

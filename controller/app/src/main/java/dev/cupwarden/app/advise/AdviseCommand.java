@@ -1,6 +1,7 @@
 package dev.cupwarden.app.advise;
 
 import dev.cupwarden.app.BenchSource;
+import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Place;
 import dev.cupwarden.core.setup.SetupException;
@@ -77,6 +78,8 @@ public final class AdviseCommand implements Callable<Integer> {
     Tick tick = BenchSource.tick(benchFile, daily ? Tick.Rounds.DAILY : Tick.Rounds.ONE_A_TICK);
     Bench bench = tick.bench();
     Adviser adviser = new TickAdviser(tick);
+    // Beside the answers, of which there is one a line.
+    Sentences.withoutPlace(bench, daily).ifPresent(System.err::println);
     ZoneId zone = bench.place().map(Place::zone).orElse(ZoneOffset.UTC);
     AdviceWriter writer =
         text || (daily && Terminal.takesOutput()) ? new AdviceText(zone) : new AdviceJson();

@@ -8,6 +8,7 @@ import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.board.BoardReadings;
+import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.SetupException;
@@ -132,6 +133,8 @@ public final class CheckCommand implements Callable<Integer> {
     findings.addAll(new HoseCheck(bench).all());
     findings.addAll(new MixCheck(bench).all());
     findings.addAll(new PlantCheck(bench).all());
+    Sentences.withoutPlace(bench, false)
+        .ifPresent(told -> findings.add(Finding.note("place", told)));
     findings.addAll(new SafetyAnswers(confirmed, in, out, asking).all());
     return report(findings, out);
   }

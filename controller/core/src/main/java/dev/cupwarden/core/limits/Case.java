@@ -22,6 +22,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 
 /** A pass that is proposed, and all that a limit may look at to judge it. */
 public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench) {
@@ -56,7 +57,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param saltMsPerCm conductivity of its water at capacity, as reckoned
    * @param rootsC what counts as the temperature of its roots; NaN where nothing was supplied
    * @param driest greatest depletion since its last refill ended
-   * @param mostFeed what bounds the program's own feed, and why
+   * @param mostFeed what bounds the program's own feed, and why; reckoned where feed is asked for
    * @param hose what the shared hose would bring it with plain water
    */
   public record CupFacts(
@@ -83,7 +84,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       double saltMsPerCm,
       double rootsC,
       double driest,
-      FeedStrength mostFeed,
+      Supplier<FeedStrength> mostFeed,
       HoseFacts hose) {
 
     /** No cup: a pass into a jug or to waste. */
@@ -112,7 +113,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
           0.0,
           Double.NaN,
           0.0,
-          FeedStrength.UNBOUND,
+          () -> FeedStrength.UNBOUND,
           HoseFacts.CLEAR);
     }
   }

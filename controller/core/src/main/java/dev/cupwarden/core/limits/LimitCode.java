@@ -105,7 +105,7 @@ public enum LimitCode {
       "",
       REFUSED,
       BY_A_PERSON,
-      veto(new ShedsWaterLimit()).passedBy(RESCUE, BLIND)),
+      veto(new ShedsWaterLimit()).passedBy(RESCUE, FED_RESCUE, BLIND)),
   PASS(
       "pass",
       WATER,

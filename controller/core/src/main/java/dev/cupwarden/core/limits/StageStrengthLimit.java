@@ -6,7 +6,7 @@ import dev.cupwarden.core.feeding.FeedStrength;
 final class StageStrengthLimit implements Limit {
   @Override
   public Ruling rule(Case pass) {
-    FeedStrength most = pass.cup().mostFeed();
+    FeedStrength most = pass.cup().mostFeed().get();
     return Double.isInfinite(most.strength())
         ? Ruling.FREE
         : Ruling.cap(

@@ -1,7 +1,10 @@
 package dev.cupwarden.core.messages;
 
+import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.Window;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** Makes words of reasons and receipts, in one place for page, journal and terminal. */
@@ -40,6 +43,26 @@ public final class Sentences {
         "%.0f mL would run through, and the tray holds %.0f of %.0f mL: empty it and clear it for the"
             + " whole bench first, or flush with less",
         throughMl, heldMl, trayMl);
+  }
+
+  /**
+   * Of a bench file without a place, once at the start; empty where it names one.
+   *
+   * @param daily whether a person weighs once a day, so that there is no window
+   */
+  public static Optional<String> withoutPlace(Bench bench, boolean daily) {
+    if (bench.place().isPresent() || !(bench.watering().window() instanceof Window.Hours hours)) {
+      return Optional.empty();
+    }
+    String rule =
+        daily
+            ? "with --daily there is no window"
+            : "the watering window is %s to %s of that".formatted(hours.from(), hours.to());
+    return Optional.of(
+        "The bench file names no place: times are read as UTC, and "
+            + rule
+            + ". For your own clock add place: {latitude: 54.9, longitude: -1.6, zone:"
+            + " Europe/London}.");
   }
 
   /** Of an order that needs a vessel out of which water can run. */

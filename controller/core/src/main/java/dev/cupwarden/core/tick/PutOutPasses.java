@@ -366,7 +366,7 @@ final class PutOutPasses {
         cup.doses.salts().atCapacityMsPerCm(cup.capacityMl()),
         draft.rootsC(cup),
         cup.watering.driest(),
-        StrengthMeant.mostOfPass(draft, cup),
+        () -> StrengthMeant.mostOfPass(draft, cup),
         hose);
   }
 

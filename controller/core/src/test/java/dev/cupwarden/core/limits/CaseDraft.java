@@ -123,7 +123,7 @@ final class CaseDraft {
             saltMsPerCm,
             rootC,
             driest,
-            mostFeed,
+            () -> mostFeed,
             hose),
         new Case.BenchFacts(
             WateringRules.USUAL,

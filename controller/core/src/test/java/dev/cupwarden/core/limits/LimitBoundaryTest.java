@@ -512,7 +512,7 @@ class LimitBoundaryTest {
                 });
     Boundary sheds =
         new Boundary("sheds-water ShedsWaterLimit")
-            .passedBy(Cause.RESCUE, Cause.BLIND)
+            .passedBy(Cause.RESCUE, Cause.FED_RESCUE, Cause.BLIND)
             .free("two passes ran past the mix", d -> d.soaking = new Soaking(0.25, 2))
             .held("three did", d -> d.soaking = new Soaking(0.25, 3), 3.0, 3.0, "");
     return List.of(

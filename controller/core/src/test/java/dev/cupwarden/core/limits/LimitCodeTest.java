@@ -35,7 +35,7 @@ class LimitCodeTest {
         "window       | water | veto | min       | lifts   | false "
             + "| fed-rescue rescue flush prime rinse",
         "hose         | water | veto | mg/L N    | waits   | false | fed-rescue rescue prime rinse",
-        "sheds-water  | water | veto |           | refused | true  | rescue blind prime rinse",
+        "sheds-water  | water | veto |           | refused | true  | fed-rescue rescue blind prime rinse",
         "pass         | water | cap  | mL        | waits   | false | prime rinse",
         "tick-volume  | water | veto | mL        | waits   | false | prime rinse",
         "half-refill  | water | cap  | mL        | waits   | false | blind flush order prime rinse",

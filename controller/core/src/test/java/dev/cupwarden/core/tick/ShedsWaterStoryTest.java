@@ -58,6 +58,31 @@ class ShedsWaterStoryTest {
         story.passes.stream().skip(before).mapToDouble(Advice.Pass::plainMl).sum() <= roomMl);
   }
 
+  /** Nothing but feed in the tanks: a dry death is worse than a little weak feed on dry roots. */
+  @Test
+  void rescueWithFeedAloneIsHalfARefillOfWeakFeed() {
+    String feedAlone =
+        Story.BENCH
+            .replaceAll("  plain: [^\\n]*\\n", "")
+            .replaceAll("    plain: \\{gpio[^\\n]*\\n", "")
+            .replace("feed: leafy, strength: 0.5", "feed: leafy, strength: 0.25");
+    Story fed = new Story(feedAlone, "2027-02-14T08:00:00Z", Tick.Rounds.ONE_A_TICK);
+    fed.with("A1", 262.1).arrives.put("A1", STAYS);
+    fed.rateGPerH.put("A1", 0.3);
+    fed.look();
+    fed.run(HOURS);
+    assertTrue(fed.raised("sheds-water"));
+    int before = fed.passes.size();
+    fed.with("A1", 180.0).run(HOURS);
+    assertTrue(fed.passes.size() > before);
+    assertTrue(
+        fed.passes.stream()
+            .skip(before)
+            .allMatch(pass -> pass.why().equals("rescue") && pass.strength() <= 0.25));
+    assertTrue(
+        fed.passes.stream().skip(before).mapToDouble(Advice.Pass::feedMl).sum() <= 330.0 - 180.0);
+  }
+
   @Test
   void soakedAndDrainedItIsWateredAgain() {
     story.arrives.put("A1", 1.0);

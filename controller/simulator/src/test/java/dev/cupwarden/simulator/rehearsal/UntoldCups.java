@@ -30,6 +30,8 @@ final class UntoldCups implements Policy {
           "wet-too-long",
           "staying-wet",
           "rot-weather",
+          "mould-weather",
+          "lift-cover",
           "salts-high",
           "feed-old",
           "feed-change",
@@ -44,6 +46,8 @@ final class UntoldCups implements Policy {
   private static final Set<String> BESIDE_WETNESS =
       Set.of(
           "near-dry",
+          "mould-weather",
+          "lift-cover",
           "salts-high",
           "feed-old",
           "feed-change",

@@ -5,8 +5,8 @@ import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
 import { momentPanel } from './moment-panel.js';
-import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt } from './reading.js';
 import { kindsOfCup } from './orders.js';
+import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, strengthWords } from './reading.js';
 import { reasonItems } from './reasons-list.js';
 import { store } from './store.js';
 import { nameOfAlert } from './tables.js';
@@ -27,13 +27,13 @@ function whenWords(iso, now) {
   return t.in(u.span(ms - now), u.near(ms, now));
 }
 
-function doseFields(event) {
+function doseFields(event, setup) {
   const dose = event.data;
   return [
     u.dayTime(Date.parse(event.at)),
     u.volume(dose.plain_ml, 1),
     u.volume(dose.feed_ml, 1),
-    u.number(dose.strength, 2),
+    strengthWords(setup, dose.strength),
     text.why[dose.why] ?? dose.why,
     t.dose[dose.outcome] ?? dose.outcome,
   ];
@@ -317,7 +317,7 @@ function curvePanel(benchName, cupName, heard) {
           h(
             'tr',
             null,
-            doseFields(event).map((field) => h('td', null, field)),
+            doseFields(event, bench().setup).map((field) => h('td', null, field)),
           ),
         ),
     );

@@ -3,7 +3,7 @@
 import * as api from './api.js';
 import { freshId, h, regionTable, say, setText } from './dom.js';
 import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, roomOf } from './orders.js';
-import { compareNames } from './reading.js';
+import { compareNames, strengthWords } from './reading.js';
 import { store } from './store.js';
 import { liftable, nameOfLimit } from './tables.js';
 import { list, text } from './text.js';
@@ -378,13 +378,13 @@ function orderForm(benchName, kind, cupName, sent) {
   return { el, ahead };
 }
 
-function orderWords(order) {
+function orderWords(order, setup) {
   const bench = order.tank ?? (KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '');
   const parts = [order.cups ? list(order.cups) : (order.cup ?? bench)];
   if (order.kind === 'change') return t.changed(order.path, order.from, order.to);
   if (order.kind === 'prime') parts.push(order.tank);
   if (order.ml !== undefined) parts.push(order.tank && !order.cup ? u.tank(order.ml) : u.volume(order.ml));
-  if (order.strength) parts.push(`× ${u.number(order.strength, 2)}`);
+  if (order.strength) parts.push(`× ${strengthWords(setup, order.strength)}`);
   if (order.until) parts.push(u.dayTime(Date.parse(order.until)));
   if (order.stage) parts.push(text.stage[order.stage] ?? order.stage);
   if (order.because) parts.push(t.because[order.because] ?? order.because);
@@ -485,7 +485,8 @@ function receiptsPanel(benchName) {
   /** An order that takes another back is told by that one's words. */
   function rowWords(order, orders) {
     const meant = order.kind === 'forget' ? orders.find((other) => other.id === order.order) : null;
-    return meant ? `${t.kind[meant.kind]}, ${orderWords(meant)}` : orderWords(order);
+    const setup = store.bench(benchName).setup;
+    return meant ? `${t.kind[meant.kind]}, ${orderWords(meant, setup)}` : orderWords(order, setup);
   }
 
   /** Of an order to several cups, what was said of each. */

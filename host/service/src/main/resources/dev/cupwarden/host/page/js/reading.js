@@ -99,6 +99,13 @@ export function commonLimit(bench, cause) {
   return held[0].find((code) => held.every((codes) => codes.includes(code))) ?? null;
 }
 
+/** A strength that was given or asked for, with its nitrogen where the bench has but one feed that it can be of. */
+export function strengthWords(setup, strength) {
+  const feeds = Object.keys(setup?.feeds ?? {});
+  const held = strength > 0 && feeds.length === 1 ? concentrationOf(setup, feeds[0], strength) : null;
+  return held ? text.cup.strengthOf(u.number(strength, 2), u.number(held.nMgPerL)) : u.number(strength, 2);
+}
+
 /**
  * What a feed of that label strength holds: nitrogen as the element and conductivity with the water's own; null where the bench has not
  * told of that feed.

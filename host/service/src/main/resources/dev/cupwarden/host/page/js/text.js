@@ -157,6 +157,7 @@ export const text = {
     fed: 'Fed',
     fedOf: (part) => `${part} of one label feed, this interval`,
     nextFeed: 'Next feed',
+    strengthOf: (strength, nitrogen) => `${strength} (${nitrogen} mg/L N)`,
     nextFeedIs: (strength, nitrogen, ec, why) => `${strength} of the label’s strength: ${nitrogen} mg/L N, ${ec} mS/cm (${why})`,
     roots: 'Roots',
     whiteLikely: (likely, from, to) => `first ones likely on ${likely}, in eight of ten cases from ${from} to ${to}`,
