@@ -143,6 +143,7 @@ public final class Spoken {
                 "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named,
+        new TreeMap<>(),
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(),

@@ -10,6 +10,7 @@ import dev.cupwarden.core.setup.Window;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +24,8 @@ import java.util.SortedSet;
  * @param at since when it is so
  * @param zone that the grower's clock shows; absent where the bench names no place
  * @param cups those on the bench; one that was taken out is missing
+ * @param plants what is known of the cups' plants, by the word that the grower has for each; a word
+ *     that is in no table is missing
  * @param limits in the order in which they are told
  * @param alerts all that may be raised
  * @param keys of the bench file that an order may change, in its order; empty where the bench was
@@ -41,13 +44,15 @@ public record BenchSetup(
     double waterEcMsPerCm,
     SortedMap<String, Tank> tanks,
     SortedMap<String, Cup> cups,
+    SortedMap<String, KnownPlant> plants,
     List<Limit> limits,
     List<Alert> alerts,
     List<BenchText.Key> keys,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice) {
 
-  /** A controller of before tells no table of limits and alerts, and no keys. */
+  /** A controller of before tells no plants, no table of limits and alerts, and no keys. */
   public BenchSetup {
+    plants = plants == null ? Collections.emptySortedMap() : plants;
     limits = limits == null ? List.of() : limits;
     alerts = alerts == null ? List.of() : alerts;
     keys = keys == null ? List.of() : keys;
@@ -103,6 +108,27 @@ public record BenchSetup(
       double cuttingG,
       StageLines lines,
       @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered) {}
+
+  /**
+   * A plant as a cutting.
+   *
+   * @param name in the trade
+   * @param lineShift by how much its lines are moved, as a depletion
+   * @param rootC the temperature wanted at the roots, from and to, °C
+   * @param days from the first rooted cuttings to the last, at {@code daysAtC}
+   * @param baseC at and below it nothing comes on
+   * @param shootsFirst whether its buds often break before it has roots
+   * @param own whether the bench file says so, not the program's table
+   */
+  public record KnownPlant(
+      String name,
+      double lineShift,
+      @JsonProperty("root_c") List<Double> rootC,
+      List<Double> days,
+      @JsonProperty("days_at_c") double daysAtC,
+      @JsonProperty("base_c") double baseC,
+      boolean shootsFirst,
+      boolean own) {}
 
   /**
    * A veto or cap of the program, for whoever shows or asks.
@@ -171,6 +197,7 @@ public record BenchSetup(
         waterEcMsPerCm,
         tanks,
         cups,
+        plants,
         limits,
         alerts,
         keys,

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 
 /**
@@ -22,6 +23,18 @@ public record Outings(Instant leftAt, List<Outing> past) {
 
   /** So long they are kept. */
   private static final Duration KEPT = Duration.ofDays(14);
+
+  /** So many days out at like times are a habit: our choice. */
+  public static final int LIKE_DAYS = 3;
+
+  /** Times of the day within so many minutes of each other are alike: our choice. */
+  static final int LIKE_MIN = 150;
+
+  /** A weekend may lie between: our choice. */
+  private static final Duration HABIT_SPAN = Duration.ofDays(7);
+
+  /** So much later than on any of those days, and it has been forgotten: our choice. */
+  static final Duration LATER_THAN_EVER = Duration.ofHours(2);
 
   /** Off the bench, and back. */
   public record Outing(Instant leftAt, Instant backAt) {}
@@ -56,5 +69,49 @@ public record Outings(Instant leftAt, List<Outing> past) {
       days.add(leftAt.atZone(zone).toLocalDate());
     }
     return days.size();
+  }
+
+  /**
+   * By when it is expected back, where it left as it has on the last {@link #LIKE_DAYS} days out:
+   * each on a day of its own, within a week, and all at like times of the day.
+   *
+   * @param zone of the bench
+   */
+  public Optional<Instant> expectedBack(ZoneId zone) {
+    if (leftAt == null || past.size() < LIKE_DAYS) {
+      return Optional.empty();
+    }
+    List<Outing> last = past.subList(past.size() - LIKE_DAYS, past.size());
+    TreeSet<LocalDate> days = new TreeSet<>();
+    int earliestLeft = minute(leftAt, zone);
+    int latestLeft = earliestLeft;
+    int earliestBack = Integer.MAX_VALUE;
+    int latestBack = 0;
+    for (Outing one : last) {
+      LocalDate day = one.leftAt().atZone(zone).toLocalDate();
+      boolean byDay = day.equals(one.backAt().atZone(zone).toLocalDate());
+      if (!byDay || one.leftAt().isBefore(leftAt.minus(HABIT_SPAN))) {
+        return Optional.empty();
+      }
+      days.add(day);
+      earliestLeft = Math.min(earliestLeft, minute(one.leftAt(), zone));
+      latestLeft = Math.max(latestLeft, minute(one.leftAt(), zone));
+      earliestBack = Math.min(earliestBack, minute(one.backAt(), zone));
+      latestBack = Math.max(latestBack, minute(one.backAt(), zone));
+    }
+    LocalDate today = leftAt.atZone(zone).toLocalDate();
+    boolean like =
+        days.size() == LIKE_DAYS
+            && !days.contains(today)
+            && latestLeft - earliestLeft <= LIKE_MIN
+            && latestBack - earliestBack <= LIKE_MIN;
+    return like
+        ? Optional.of(
+            today.atStartOfDay(zone).plusMinutes(latestBack).plus(LATER_THAN_EVER).toInstant())
+        : Optional.empty();
+  }
+
+  private static int minute(Instant at, ZoneId zone) {
+    return at.atZone(zone).toLocalTime().toSecondOfDay() / 60;
   }
 }

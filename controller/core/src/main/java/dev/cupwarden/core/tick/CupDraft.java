@@ -93,6 +93,11 @@ final class CupDraft {
         setup, presence, hold, latch, plant, weight, watering, account, doses, witness);
   }
 
+  /** By when a cup that went out as it does each day is expected back. */
+  Optional<Instant> usuallyBackBy(BenchDraft draft) {
+    return plant.season().outings().expectedBack(draft.zone());
+  }
+
   /** Reads off the estimate what is known at that moment; never known before the first look. */
   void seeNow(Instant at) {
     EstimateState estimate = weight.estimate();

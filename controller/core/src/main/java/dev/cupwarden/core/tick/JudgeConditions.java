@@ -239,9 +239,16 @@ final class JudgeConditions {
     blind(draft, cup, to);
     Instant goneSince =
         cup.presence.away() ? cup.presence.awaySince() : cup.now.lifted() ? liftedSince(cup) : null;
-    double longestH = cup.presence.away() ? AWAY_TOO_LONG_H : FORGOTTEN_H;
+    double longestH = cup.presence.away() ? AWAY_TOO_LONG_H : longestUntold(draft, cup, goneSince);
     double awayH = hours(goneSince, draft.at);
     to.above(AlertCode.CUP_AWAY, cup.name(), awayH, longestH, longestH);
+  }
+
+  /** Of a cup that goes out as ever it is told once it is later back than ever. */
+  private static double longestUntold(BenchDraft draft, CupDraft cup, Instant goneSince) {
+    return goneSince == null
+        ? FORGOTTEN_H
+        : cup.usuallyBackBy(draft).map(backBy -> hours(goneSince, backBy)).orElse(FORGOTTEN_H);
   }
 
   /** A short gap is no matter for a person, unless the cup will be due before they could come. */

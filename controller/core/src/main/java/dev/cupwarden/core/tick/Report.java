@@ -167,7 +167,7 @@ final class Report {
   }
 
   private static CupActivity activity(BenchDraft draft, CupDraft cup) {
-    if (cup.presence.away()) {
+    if (cup.presence.away() || outAsEachDay(draft, cup)) {
       return CupActivity.AWAY;
     }
     if (!cup.now.trusted()) {
@@ -194,6 +194,12 @@ final class Report {
       return CupActivity.DRY;
     }
     return depletion > cup.frame.lines().due() ? CupActivity.DUE : CupActivity.STEADY;
+  }
+
+  /** Off the bench as ever at this time of the day, though nobody said so. */
+  private static boolean outAsEachDay(BenchDraft draft, CupDraft cup) {
+    return cup.now.lifted()
+        && cup.usuallyBackBy(draft).filter(backBy -> draft.at.isBefore(backBy)).isPresent();
   }
 
   /** While nobody weighs it, what was given since belongs to it as well. */

@@ -4,9 +4,11 @@ import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.feeding.WaterAdvice;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.BenchSetup;
+import dev.cupwarden.core.plants.Plant;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.FeedingRules;
+import dev.cupwarden.core.setup.KnownPlants;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.TankState;
@@ -76,10 +78,34 @@ final class TellSetup {
         bench.waterEcMsPerCm(),
         tanks(bench, state),
         each(state.cups(), cup -> cup(bench, cup)),
+        plants(bench, state),
         LIMITS,
         ALERTS,
         keys,
         WaterAdvice.of(bench.water()));
+  }
+
+  private static SortedMap<String, BenchSetup.KnownPlant> plants(Bench bench, BenchState state) {
+    SortedMap<String, BenchSetup.KnownPlant> told = new TreeMap<>();
+    for (CupState cup : state.cups().values()) {
+      bench
+          .rooting()
+          .plantOf(cup.setup())
+          .ifPresent(plant -> told.put(cup.setup().plant(), plant(plant)));
+    }
+    return told;
+  }
+
+  private static BenchSetup.KnownPlant plant(Plant plant) {
+    return new BenchSetup.KnownPlant(
+        plant.name(),
+        plant.lineShift(),
+        List.of(plant.rootC().least(), plant.rootC().most()),
+        List.of(plant.rooting().days().least(), plant.rooting().days().most()),
+        plant.rooting().atC(),
+        plant.rooting().baseC(),
+        plant.shootsFirst(),
+        !plant.equals(KnownPlants.table().plants().get(plant.name())));
   }
 
   private static SortedMap<String, BenchSetup.Tank> tanks(Bench bench, BenchState state) {

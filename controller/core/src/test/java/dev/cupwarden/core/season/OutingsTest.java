@@ -1,10 +1,12 @@
 package dev.cupwarden.core.season;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class OutingsTest {
@@ -41,5 +43,38 @@ class OutingsTest {
     assertEquals(1, old.days(day(14).plusSeconds(3_600), ZoneOffset.UTC));
     assertEquals(0, old.days(day(14).plusSeconds(3_601), ZoneOffset.UTC));
     assertEquals(1, out(old, day(15), 60).past().size());
+  }
+
+  private static Outings threeDays(int minutesOut) {
+    Outings three = Outings.NONE;
+    for (int day = 0; day < 3; day++) {
+      // 9:00, 9:30 and 10:00.
+      three = out(three, day(day).plusSeconds(1_800L * day), minutesOut);
+    }
+    return three;
+  }
+
+  @Test
+  void afterThreeLikeDaysItIsExpectedTwoHoursAfterTheLatestReturn() {
+    Outings three = threeDays(8 * 60);
+    assertEquals(
+        Optional.of(day(3).plusSeconds(11 * 3_600)),
+        three.gone(day(3)).expectedBack(ZoneOffset.UTC),
+        "18:00 was the latest return");
+    assertEquals(Optional.empty(), three.expectedBack(ZoneOffset.UTC), "it is there");
+  }
+
+  @Test
+  void twoDaysOtherTimesOrAnotherWeekAreNoHabit() {
+    Outings two = out(out(Outings.NONE, MONDAY, 480), day(1), 480);
+    assertEquals(Optional.empty(), two.gone(day(2)).expectedBack(ZoneOffset.UTC));
+    Outings three = threeDays(480);
+    // 9:00 to 11:30 are 150 minutes, one more is too late.
+    assertTrue(three.gone(day(3).plusSeconds(9_000)).expectedBack(ZoneOffset.UTC).isPresent());
+    assertTrue(three.gone(day(3).plusSeconds(9_060)).expectedBack(ZoneOffset.UTC).isEmpty());
+    assertTrue(three.gone(day(7)).expectedBack(ZoneOffset.UTC).isPresent());
+    assertTrue(three.gone(day(8)).expectedBack(ZoneOffset.UTC).isEmpty(), "the first is too old");
+    Outings twiceADay = out(out(two, day(2), 60), day(2).plusSeconds(7_200), 60);
+    assertTrue(twiceADay.gone(day(3)).expectedBack(ZoneOffset.UTC).isEmpty(), "two days in three");
   }
 }

@@ -3,6 +3,7 @@ package dev.cupwarden.core.tick;
 import static dev.cupwarden.core.tick.DraftBench.AT;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.setup.RootStage;
@@ -80,7 +81,7 @@ class TellSetupTest {
     assertEquals(26, told.limits().size());
     assertEquals("mL", limit("pass").unit());
     assertEquals("lifts", limit("window").dose());
-    assertEquals(42, told.alerts().size());
+    assertEquals(49, told.alerts().size());
     assertEquals(0, alert("leak").rank());
     assertEquals("g", alert("dose-short").unit());
   }
@@ -91,5 +92,26 @@ class TellSetupTest {
 
   private BenchSetup.Alert alert(String code) {
     return told.alerts().stream().filter(one -> one.code().equals(code)).findFirst().get();
+  }
+
+  /** A1 holds a blackcurrant of the program's table; A2 a plant of the bench's own. */
+  @Test
+  void plantsAreToldByTheGrowersWord() {
+    Story own =
+        new Story(
+            Story.BENCH.replaceFirst("plant: mulberry", "plant: my-quince")
+                + "\nplants: {my-quince: {like: quince, lines: 0.05, days_to_roots: 30..60}}\n",
+            "2027-02-14T08:00:00Z",
+            Tick.Rounds.ONE_A_TICK);
+    own.with("A1", 350.0).look();
+    BenchSetup setup = own.tick.setup(own.state);
+    BenchSetup.KnownPlant currant = setup.plants().get("blackcurrant");
+    assertEquals(List.of(14.0, 28.0), currant.days());
+    assertEquals(20.0, currant.daysAtC());
+    assertFalse(currant.own());
+    BenchSetup.KnownPlant quince = setup.plants().get("my-quince");
+    assertEquals(List.of(30.0, 60.0), quince.days());
+    assertEquals(0.05, quince.lineShift());
+    assertTrue(quince.own());
   }
 }

@@ -378,6 +378,18 @@ final class StubHost implements AutoCloseable {
                 "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named,
+        new TreeMap<>(
+            Map.of(
+                "blackcurrant",
+                new BenchSetup.KnownPlant(
+                    "blackcurrant",
+                    0,
+                    List.of(15.0, 21.0),
+                    List.of(14.0, 28.0),
+                    20,
+                    4,
+                    true,
+                    false))),
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(

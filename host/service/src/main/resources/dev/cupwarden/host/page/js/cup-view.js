@@ -56,6 +56,13 @@ function rootsWords(cup) {
   return words(dayOf(next.likely), dayOf(next.from), dayOf(next.to));
 }
 
+function plantWords(setup, cup) {
+  const plant = setup?.plants?.[cup.plant];
+  if (!plant) return '–';
+  const words = t.plantIs(plant.days[0], plant.days[1], u.temp(plant.days_at_c), u.temp(plant.root_c[0]), u.temp(plant.root_c[1]));
+  return plant.own ? `${words} (${t.plantOwn})` : words;
+}
+
 function head(benchName, cupName) {
   const heading = h('h1', { class: 'headline', tabindex: '-1' });
   const state = h('p', { class: 'cup-state' });
@@ -97,6 +104,7 @@ function head(benchName, cupName) {
       [t.dry, cup.dry_at ? whenWords(cup.dry_at, bench.now) : '–'],
       [t.fed, t.fedOf(u.percent(cup.fed))],
       [t.nextFeed, nextFeedWords(cup)],
+      [t.plant, plantWords(bench.setup, cup)],
       [t.roots, rootsWords(cup)],
       [t.sure, cup.sd === null ? '–' : t.sureIs(cup.sd < 0.01 ? t.sureWithin : `± ${u.percent(cup.sd)}`)],
       [text.stageSeen[cup.stage], text.stageFeed[cup.stage]],
