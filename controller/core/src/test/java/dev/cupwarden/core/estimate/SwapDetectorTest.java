@@ -101,6 +101,9 @@ class SwapDetectorTest {
   void scalesThatDisagreeByAsMuchAsTheyMay() {
     assertEquals(1, look(step("A1", 208, 201.5), step("A2", 200, 208)).swaps().size());
     assertEquals(1, look(step("A1", 280, 208), step("A2", 200, 273.5)).swaps().size());
+    // Something of 10 g, a tenth of what tells the cups apart, put under both.
+    assertEquals(1, look(step("A1", 300, 210), step("A2", 200, 310)).swaps().size());
+    assertEquals(0, look(step("A1", 300, 210.1), step("A2", 200, 310)).swaps().size());
   }
 
   @Test
