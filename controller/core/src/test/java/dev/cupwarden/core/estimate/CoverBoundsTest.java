@@ -12,8 +12,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * A cup of 300 g, 50 g at least, whose reading may be 2 g off: exactly at each bound of a cover, and
- * just beyond it.
+ * A cup of 300 g, 50 g at least, whose reading may be 2 g off: exactly at each bound of a cover,
+ * and just beyond it.
  */
 class CoverBoundsTest {
   private static final Cover TOLD = Cover.NONE.told(true, after(0));
@@ -27,7 +27,15 @@ class CoverBoundsTest {
   }
 
   @ParameterizedTest(name = "{0} g: {1} g are the cover''s")
-  @CsvSource({"302, 0", "302.5, 2.5", "298, 0", "297.5, -2.5", "799.5, 499.5", "800, 0", "50, -250"})
+  @CsvSource({
+    "302, 0",
+    "302.5, 2.5",
+    "298, 0",
+    "297.5, -2.5",
+    "799.5, 499.5",
+    "800, 0",
+    "50, -250"
+  })
   void stepBeyondTwoGramsAndBelowFiveHundredIsTheCovers(double readG, double offG) {
     assertEquals(offG, shows(TOLD, 5, readG).offG(), 1e-9);
   }

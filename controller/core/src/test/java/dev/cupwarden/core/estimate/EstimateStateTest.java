@@ -43,8 +43,7 @@ class EstimateStateTest {
     still.filter = new LoadFilter(Cups.START, 320, 1.2, 0.05, 0, 0, 0, 0, 0, 0);
     still.weather = new Weather(1, 24);
     assertEquals(319, still.state().expectedG(Cups.START.plusSeconds(3600)), 1e-9);
-    still.excursion =
-        new Excursion(Fault.MOVED, StillCup.weighs(390, 0), 0, null, 0, 0, 0, 10, 0);
+    still.excursion = new Excursion(Fault.MOVED, StillCup.weighs(390, 0), 0, null, 0, 0, 0, 10, 0);
     assertEquals(390, still.state().expectedG(Cups.START), 1e-9, "what was believed last");
     still.excursion = new Excursion(Fault.MOVED, null, 0, null, 0, 0, 0, 10, 0);
     assertEquals(320.2, still.state().expectedG(Cups.START), 1e-9, "never believed before");
