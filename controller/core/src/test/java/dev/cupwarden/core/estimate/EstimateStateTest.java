@@ -36,6 +36,44 @@ class EstimateStateTest {
     assertFalse(cup.state.inDoubt());
   }
 
+  /** At 1.2 g/h, on a scale that shows 0.05 g more for each of 4 °C: 320 - 1.2 + 0.2 g. */
+  @Test
+  void whatItsScaleShouldShow() {
+    StillCup still = new StillCup();
+    still.filter = new LoadFilter(Cups.START, 320, 1.2, 0.05, 0, 0, 0, 0, 0, 0);
+    still.weather = new Weather(1, 24);
+    assertEquals(319, still.state().expectedG(Cups.START.plusSeconds(3600)), 1e-9);
+    still.excursion = new Excursion(Fault.MOVED, StillCup.weighs(390, 0), 0, null, 0, 0, 0, 10, 0);
+    assertEquals(390, still.state().expectedG(Cups.START), 1e-9, "what was believed last");
+    still.excursion = new Excursion(Fault.MOVED, null, 0, null, 0, 0, 0, 10, 0);
+    assertEquals(320.2, still.state().expectedG(Cups.START), 1e-9, "never believed before");
+    assertTrue(Double.isNaN(EstimateState.fresh().expectedG(Cups.START)));
+  }
+
+  /** Five standard deviations of sqrt(4 + 0.1² / 12) = 2.00021 g. */
+  @Test
+  void howFarOffAReadingMayBe() {
+    StillCup noisy = new StillCup();
+    noisy.noise = new Noise(4, 0, null, 0, null, 0, 0);
+    assertEquals(10.00104, noisy.state().expectedWithinG(Cups.START), 1e-5);
+    assertEquals(0, EstimateState.fresh().expectedWithinG(Cups.START));
+  }
+
+  @Test
+  void stepThatWasNeverItsOwnIsTakenOffItsWeight() {
+    EstimateState without = new StillCup().state().without(12);
+    assertEquals(308, without.filter().massG());
+    assertEquals(308, without.readingG());
+    assertEquals(EstimateState.fresh(), EstimateState.fresh().without(12));
+  }
+
+  /** 1.5 g/h, known within a third: 0.5 g/h. */
+  @Test
+  void reckonedRateIsKnownWithinAThird() {
+    OwnWater own = new OwnWater(Cups.START, Cups.START, 340, 4, 0, 0.04, 1.5, 1, 0);
+    assertEquals(0.25, new StillCup().state().goingOnFrom(own).filter().varR(), 1e-9);
+  }
+
   @Test
   void liftedOrMovedCupIsInAHand() {
     cup.dries(24, 320, 0.6);

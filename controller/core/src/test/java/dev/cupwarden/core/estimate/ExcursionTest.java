@@ -42,6 +42,12 @@ class ExcursionTest {
   }
 
   @Test
+  void isHeldAgainstTheCupThatIsBack() {
+    LoadFilter back = new LoadFilter(Cups.START, 340, 1, 0, 4, 0, 0, 0.1, 0, 0.0025);
+    assertEquals(moved(back, 1), moved(CUP, 1).ofCup(back));
+  }
+
+  @Test
   void farthestReadingIsRemembered() {
     assertEquals(310, moved(CUP, 0).broken(Cups.START, 305, 1).peakG());
     assertEquals(310, moved(CUP, 0).broken(Cups.START, 290, 1).peakG(), "as far");

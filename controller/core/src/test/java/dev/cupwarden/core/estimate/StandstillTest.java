@@ -97,6 +97,20 @@ class StandstillTest {
   }
 
   @Test
+  void coveredCupBeginsAnewAtEachLook() {
+    assertEquals(
+        new Standstill(320, after(30), 1, false, 0.1, -1, 0, 0.2),
+        shown(40, 0.1, 1, 0.2).meant(after(30)));
+  }
+
+  @Test
+  void stepThatWasNeverTheCupsIsTakenOffWhatWasShown() {
+    assertEquals(
+        new Standstill(308, Cups.START, 40, true, 0.1, 1, 0.5, 0.2),
+        shown(40, 0.1, 0.5, 0.2).without(12));
+  }
+
+  @Test
   void loadThatStandsForHalfADayIsNone() {
     assertFalse(shown(4, 1, 0, 0.1).always(after(719.9)));
     assertTrue(shown(4, 1, 0, 0.1).always(after(720)));

@@ -96,11 +96,17 @@ class SwapDetectorTest {
     assertEquals(0, look(step("A1", 510, 502.6), step("A2", 500, 510)).swaps().size());
   }
 
-  /** Two cups 8 g apart, off by 1.5 g; zeros 8 g apart, whose sum is off by 1.5 g. */
+  /**
+   * Of cups 8 g apart both off by 1.5 g; of cups 100 g apart by a tenth of that, something put
+   * under both; of cups 80 g apart zeros 20 g apart, a quarter, or whose sum is off by 1.5 g.
+   */
   @Test
   void scalesThatDisagreeByAsMuchAsTheyMay() {
-    assertEquals(1, look(step("A1", 208, 201.5), step("A2", 200, 208)).swaps().size());
-    assertEquals(1, look(step("A1", 280, 208), step("A2", 200, 273.5)).swaps().size());
+    assertEquals(1, look(step("A1", 208, 201.5), step("A2", 200, 209.5)).swaps().size());
+    assertEquals(1, look(step("A1", 300, 210), step("A2", 200, 310)).swaps().size());
+    assertEquals(0, look(step("A1", 300, 210.1), step("A2", 200, 310)).swaps().size());
+    assertEquals(1, look(step("A1", 280, 220), step("A2", 200, 260)).swaps().size());
+    assertEquals(1, look(step("A1", 280, 218), step("A2", 200, 263.5)).swaps().size());
   }
 
   @Test
