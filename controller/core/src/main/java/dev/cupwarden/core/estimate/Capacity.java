@@ -53,6 +53,12 @@ public record Capacity(
   /** Likewise the water that a cutting cannot take, of which least is known (our choice). */
   private static final double UNAVAILABLE_SD_PART = 0.1;
 
+  /**
+   * By such a part of the available water a soak or a watering leaves its mix short of full, or
+   * above it: what is weighed well need not be capacity (our choice).
+   */
+  private static final double SOAKED_SD_PART = 0.05;
+
   private static final double FAR_FROM_WEIGHED = 0.1;
   private static final double FAR_FROM_PLATEAU = 0.2;
   private static final double FAR_FROM_PREDICTED = 0.25;
@@ -192,7 +198,7 @@ public record Capacity(
     double wet = 1 - depletion;
     double heldVarG2;
     if (learned()) {
-      double sdG = doubted() ? FAR_FROM_WEIGHED * known.availableMl() : 0;
+      double sdG = (doubted() ? FAR_FROM_WEIGHED : SOAKED_SD_PART) * known.availableMl();
       heldVarG2 =
           wet * wet * (varG2 + sdG * sdG + grownVarG2)
               + depletion * depletion * (dryG * dryG + endG * endG);

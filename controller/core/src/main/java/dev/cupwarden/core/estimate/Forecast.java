@@ -34,7 +34,7 @@ public record Forecast(double massG, double massSdG, Rates rates, HoursAhead ahe
   private static final double MEAN_ERR_PART = 0.12;
 
   /** Likewise where the hours of its days are known, in weather that nobody told (own trials). */
-  private static final double DAYS_ERR_PART = 0.15;
+  private static final double DAYS_ERR_PART = 0.12;
 
   /** Likewise where they are not (project choice). */
   private static final double BLIND_ERR_PART = 0.25;

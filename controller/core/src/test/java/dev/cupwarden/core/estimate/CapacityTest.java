@@ -194,20 +194,26 @@ class CapacityTest {
     assertEquals(grown / 250, none.depletionSd(predicted, 275, 3, since, now), 1e-9);
   }
 
-  /** A weighing is good to 1 g at capacity; below it the dry parts count. */
+  /**
+   * A weighing is good to 1 g, and what was soaked to a twentieth of 250 mL, 12.5 g, at capacity;
+   * below it the dry parts count.
+   */
   @Test
-  void weighedCupIsKnownWellWhereItIsWet() {
+  void weighedCupIsKnownAsWellAsItWasSoaked() {
     WeightFrame predicted = new WeightFrame(100, 400, 500, 250);
     Instant now = Instant.parse("2027-02-14T08:00:00Z");
     Capacity weighed = Capacity.PREDICTED.weighed(now, 400);
-    assertEquals(1.0 / 250, weighed.depletionSd(predicted, 400, 0, null, now), 1e-9);
-    double half = Math.sqrt(0.25 + 6.25 + 6.25);
+    assertEquals(
+        Math.hypot(1, 12.5) / 250, weighed.depletionSd(predicted, 400, 0, null, now), 1e-9);
+    double half = Math.sqrt((1 + 156.25) / 4 + 6.25 + 6.25);
     assertEquals(half / 250, weighed.depletionSd(predicted, 275, 0, null, now), 1e-9);
     // In doubt: by a tenth of the available water at capacity.
     double doubted = Math.hypot(1, 25);
     assertEquals(
         doubted / 250, weighed.doubted(now).depletionSd(predicted, 400, 0, null, now), 1e-9);
+    // Sixteen days of growth, 0.5 g² each.
     Instant later = now.plus(java.time.Duration.ofDays(16));
-    assertEquals(3.0 / 250, weighed.depletionSd(predicted, 400, 0, null, later), 1e-9);
+    double grown = Math.sqrt(1 + 156.25 + 8);
+    assertEquals(grown / 250, weighed.depletionSd(predicted, 400, 0, null, later), 1e-9);
   }
 }

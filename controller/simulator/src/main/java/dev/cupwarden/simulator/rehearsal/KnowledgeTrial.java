@@ -19,7 +19,8 @@ import java.util.OptionalDouble;
 /**
  * What the controller knows of the cups that it waters through a whole rehearsal, held against the
  * truth: every six hours how far its depletions are off by their own standard deviation, and when a
- * cup will weigh what it weighs a day later, where it gets no water meanwhile.
+ * cup will have lost what it has lost a day later, where it gets no water meanwhile. A scale that
+ * was knocked is off by as much a day later: that is the doubt of the depletion, not of a forecast.
  */
 public final class KnowledgeTrial implements Policy {
   private static final int ASKED_EVERY_H = 6;
@@ -46,7 +47,10 @@ public final class KnowledgeTrial implements Policy {
     this.lastG = new double[scene.count()];
   }
 
-  private record Question(int cup, Instant at, Forecast forecast) {}
+  /**
+   * @param truthG what the cup truly weighed then
+   */
+  private record Question(int cup, Instant at, double truthG, Forecast forecast) {}
 
   /**
    * One rehearsal.
@@ -91,8 +95,9 @@ public final class KnowledgeTrial implements Policy {
   }
 
   private void answer(Question question) {
-    double targetG = scene.cup(question.cup).grossG();
     Forecast forecast = question.forecast;
+    double lostG = question.truthG - scene.cup(question.cup).grossG();
+    double targetG = forecast.massG() - lostG;
     boolean in =
         forecast.hoursTo(targetG, Forecast.Bound.EARLY) <= AHEAD_H
             && AHEAD_H <= forecast.hoursTo(targetG, Forecast.Bound.LATE);
@@ -117,7 +122,7 @@ public final class KnowledgeTrial implements Policy {
     if (now.rateKnown()) {
       double hour = at.atZone(zone).toLocalTime().toSecondOfDay() / 3600.0;
       Forecast forecast = Forecast.of(now.massG(), now, state, frame, OptionalDouble.empty(), hour);
-      open.add(new Question(cup, at, forecast));
+      open.add(new Question(cup, at, scene.cup(cup).grossG(), forecast));
     }
   }
 

@@ -23,6 +23,6 @@ class KnowledgeTrialTest {
     assertEquals(0.68, both.depletionsWithinSds(1), 0.10, told);
     assertEquals(0.95, both.depletionsWithinSds(2), 0.04, told);
     assertEquals(0.80, both.daysAheadInBounds(), 0.08, told);
-    assertTrue(both.medianDayAheadErrorH() < 3, told);
+    assertTrue(both.medianDayAheadErrorH() < 2, told);
   }
 }
