@@ -8,9 +8,6 @@ import dev.cupwarden.core.argument.Argument;
  * a cup they give the order of magnitude.
  */
 public final class Leaching {
-  /** Part of all uptake by each quarter of the root zone, from the top. */
-  private static final double[] UPTAKE = {0.4, 0.3, 0.2, 0.1};
-
   private Leaching() {}
 
   /**

@@ -13,7 +13,7 @@ final class AwayLimit implements Limit {
       return Ruling.veto(1.0, 0.0);
     }
     Ruling back = quiet(pass, "back", pass.cup().backAt());
-    return back == Ruling.FREE ? quiet(pass, "cover", pass.cup().coverAt()) : back;
+    return back.equals(Ruling.FREE) ? quiet(pass, "cover", pass.cup().coverAt()) : back;
   }
 
   private static Ruling quiet(Case pass, String detail, Instant since) {

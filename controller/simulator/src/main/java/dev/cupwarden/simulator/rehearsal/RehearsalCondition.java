@@ -4,14 +4,13 @@ import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.simulator.faults.InjectedFault;
-import dev.cupwarden.simulator.world.TrueCup;
 
 /**
  * A state of the simulated bench that an alert ought to tell of. In the strict sense, held for so
  * long, it must be told; in the wide sense, held for so long, an alert of it is no false one.
  */
 enum RehearsalCondition {
-  /** A day past the wet line; wide also between capacity and refill line. */
+  /** A day past the wet line; wide also with little more air than that. */
   STAYING_WET(AlertCode.STAYING_WET, 24, 18) {
     @Override
     boolean strict(Scene scene, Stand stand, int cup, long tick, double rootC) {
@@ -32,10 +31,7 @@ enum RehearsalCondition {
 
     @Override
     boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
-      TrueCup truth = scene.cup(cup);
-      double refill = scene.lines(cup, stand.said()[cup]).refill();
-      return truth.airFraction() < scene.mix(cup).leastAir() + 0.01
-          || truth.depletion() < Math.max(refill, 0) + 0.02;
+      return scene.cup(cup).airFraction() < scene.mix(cup).leastAir() + 0.06;
     }
   },
   /** Judged only when raised: how long a cup needs to dry is of its own rate. */
