@@ -190,7 +190,10 @@ public final class RunControllerCommand implements Callable<Integer> {
   }
 
   private RunMode mode() {
-    return watch == null ? RunMode.AS_LEFT : watch.only ? RunMode.WATCH : RunMode.WATER;
+    if (watch == null) {
+      return RunMode.AS_LEFT;
+    }
+    return watch.only && !watch.over ? RunMode.WATCH : RunMode.WATER;
   }
 
   private ControllerRun.Simulation simulation() throws BadUsage {

@@ -36,8 +36,9 @@ public final class DecisionReplay {
                 () ->
                     JournalException.unanswerable("begins after " + when + "; see journal starts"));
     TickReplay replay = new TickReplay(journal, start);
-    while (replay.next(when)) {
-      // To the last tick by then.
+    boolean more = true;
+    while (more) {
+      more = replay.next(when);
     }
     BenchState state = replay.state();
     if (state.at() == null) {

@@ -143,15 +143,17 @@ final class JudgeSeason {
         SeasonCard.CIRCLING_DAYS);
   }
 
+  /**
+   * Begun on the first day of which a person says so, or on the second that its scale shows: a
+   * broken wire looks like a cup in the sun for one day.
+   */
   private static Condition hardenOff(BenchDraft draft, CupDraft cup) {
     int days = cup.plant.season().outings().days(draft.at, draft.zone());
-    boolean begun = cup.setup.stage().takesFeed() && days > 0 && days < SeasonCard.DAYS_OUT;
-    return condition(
-        cup,
-        AlertCode.HARDEN_OFF,
-        begun ? Condition.Level.ON : Condition.Level.OFF,
-        days,
-        SeasonCard.DAYS_OUT);
+    boolean open = cup.setup.stage().takesFeed() && days > 0 && days < SeasonCard.DAYS_OUT;
+    boolean sure = cup.presence.away() || days > 1;
+    Condition.Level level =
+        !open ? Condition.Level.OFF : sure ? Condition.Level.ON : Condition.Level.BETWEEN;
+    return condition(cup, AlertCode.HARDEN_OFF, level, days, SeasonCard.DAYS_OUT);
   }
 
   private static Condition littleLight(BenchDraft draft, CupDraft cup) {

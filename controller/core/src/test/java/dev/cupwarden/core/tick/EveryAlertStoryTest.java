@@ -75,7 +75,7 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.LEAF_DROP, EveryAlertStoryTest::stoodDry),
           Map.entry(AlertCode.TOP_WET, () -> drying("A1", 400.0, 0.15, 121)),
           Map.entry(AlertCode.STOP_HEAT, EveryAlertStoryTest::stillHeated),
-          Map.entry(AlertCode.HARDEN_OFF, () -> then(0.0, 2)),
+          Map.entry(AlertCode.HARDEN_OFF, EveryAlertStoryTest::saidToBeOut),
           Map.entry(AlertCode.LITTLE_LIGHT, EveryAlertStoryTest::dim),
           Map.entry(AlertCode.WATCH_ONLY, EveryAlertStoryTest::onlyWatched),
           Map.entry(AlertCode.WEIGH_DRAINED, () -> drying("A2", 220.0, 0.1, 24 * 28 + 1)));
@@ -370,6 +370,14 @@ class EveryAlertStoryTest {
     story.look("{\"id\":\"h\",\"kind\":\"hold\",\"until\":\"2027-02-16T08:00:00Z\"}");
     story.run(Duration.ofHours(7));
     story.massG.merge("A1", 150.0, Double::sum);
+    story.run(Duration.ofHours(1));
+    return story;
+  }
+
+  private static Story saidToBeOut() {
+    Story story = drying("A1", 350.0, 0.3, 1);
+    story.massG.remove("A1");
+    story.wait(Duration.ofMinutes(5)).look("{\"id\":\"a\",\"kind\":\"away\",\"cup\":\"A1\"}");
     story.run(Duration.ofHours(1));
     return story;
   }

@@ -37,23 +37,43 @@ class JudgeSeasonTest {
     assertEquals(List.of("stop-heat"), open(story), "7.8 mol a day are enough");
   }
 
-  /** Both are so from one look to the next: the row of the table decides. */
+  /** A broken wire for an hour is no day out; of the second such day it may be one. */
+  @Test
+  void aScaleThatShowsNoCupIsBelievedOnTheSecondDay() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 350.0);
+    story.rateGPerH.put("A1", 0.3);
+    story.look();
+    story.run(Duration.ofHours(1));
+    out(story);
+    assertEquals(List.of(), open(story));
+    story.run(Duration.ofHours(22));
+    out(story);
+    assertEquals(List.of("harden-off"), open(story));
+  }
+
+  private static void out(Story story) {
+    double rate = story.rateGPerH.remove("A1");
+    double leftG = story.massG.put("A1", 0.0);
+    story.run(Duration.ofHours(2));
+    story.rateGPerH.put("A1", rate);
+    story.massG.put("A1", leftG);
+    story.run(Duration.ofMinutes(10));
+  }
+
+  /** Out by a person's word and in little light at once: the row of the table decides. */
   @Test
   void ofTwoAtOnceTheMorePressingIsShown() {
     Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 350.0);
-    story.lightUmol = 40.0;
     story.rateGPerH.put("A1", 0.3);
+    story.lightUmol = 40.0;
     story.look();
-    story.run(Duration.ofHours(39).plusMinutes(55));
-    story.massG.put("A1", 0.0);
-    story.run(Duration.ofHours(1).plusMinutes(10));
-    assertEquals(List.of("little-light"), open(story));
-    Story later = Story.from("2027-02-14T08:00:00Z").with("A1", 350.0);
-    later.rateGPerH.put("A1", 0.3);
-    later.look();
-    later.run(Duration.ofHours(1));
-    later.massG.put("A1", 0.0);
-    later.run(Duration.ofHours(2));
-    assertEquals(List.of("harden-off"), open(later));
+    // The first whole day is over at midnight; an hour out is over in the same look.
+    story.run(Duration.ofHours(38).plusMinutes(55));
+    story.massG.remove("A1");
+    story.wait(Duration.ofMinutes(5)).look("{\"id\":\"a\",\"kind\":\"away\",\"cup\":\"A1\"}");
+    story.run(Duration.ofMinutes(55));
+    assertEquals(List.of(), open(story));
+    story.run(Duration.ofMinutes(5));
+    assertEquals(List.of("harden-off"), open(story));
   }
 }
