@@ -17,6 +17,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -66,20 +67,12 @@ record ChangeBench(Tick tick, BenchState state, Map<String, Receipt> receipts) {
   }
 
   private BenchState carried(Tick next, BenchChange change) throws SetupException {
-    List<BenchChange> changes = new ArrayList<>();
-    BenchChange whole = change;
-    for (BenchChange each : state.orders().changes()) {
-      if (each.path().equals(change.path())) {
-        whole = each;
-      } else {
-        changes.add(each);
-      }
-    }
-    if (whole == change) {
-      changes.add(change);
-    } else {
-      change.after(whole).ifPresent(changes::add);
-    }
+    List<BenchChange> changes = new ArrayList<>(state.orders().changes());
+    Optional<BenchChange> earlier =
+        changes.stream().filter(each -> each.path().equals(change.path())).findFirst();
+    earlier.ifPresent(changes::remove);
+    (earlier.isPresent() ? change.after(earlier.get()) : Optional.of(change))
+        .ifPresent(changes::add);
     if (changes.size() > MOST_CHANGES) {
       throw new SetupException(
           "there are %d changes of the bench file already: write them into it"
