@@ -40,12 +40,15 @@ record ChangeBench(Tick tick, BenchState state, Map<String, Receipt> receipts) {
     }
     for (JsonNode written : seen.orders()) {
       String id = OrderReader.idOf(written);
-      boolean known = state.orders().ids().contains(id) || now.receipts.containsKey(id);
-      if (id != null && !known && written.path("kind").asText().equals("change")) {
+      if (id != null && written.path("kind").asText().equals("change") && now.isNew(id)) {
         now = now.with(id, written, seen);
       }
     }
     return now;
+  }
+
+  private boolean isNew(String id) {
+    return !receipts.containsKey(id) && !state.orders().ids().contains(id);
   }
 
   private ChangeBench with(String id, JsonNode written, Observation seen) {

@@ -142,7 +142,7 @@ public final class Tick {
   /**
    * The same of the bench that the changed text describes.
    *
-   * @throws SetupException where that is no bench that this state can go on with
+   * @throws SetupException where that is none, or a cup's lines are out of order
    */
   Tick of(BenchText changed) throws SetupException {
     return new Tick(changed.read(), Optional.of(changed), rounds);
