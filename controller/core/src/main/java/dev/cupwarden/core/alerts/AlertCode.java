@@ -62,6 +62,7 @@ public enum AlertCode {
   HARDEN_OFF("harden-off", "d", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   LITTLE_LIGHT("little-light", "mol/m² a day", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
+  PUMP_DRIFT("pump-drift", "", Told.SINGLY, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
   WATCH_ONLY("watch-only", "", Told.SINGLY, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
   CLOCK("clock", "s", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
   NOTICES_FAILING("notices-failing", "", Told.SINGLY, Again.NOT_PUT_OFF, Ends.BY_ITSELF),

@@ -76,6 +76,7 @@ final class BenchDraft {
   PumpState pump;
   List<SwapDetector.Step> steps;
   Instant rootsAt;
+  Instant pumpOffSince;
   boolean unsuited;
   DoneActs done;
   private final double pumpSeen;
@@ -99,6 +100,7 @@ final class BenchDraft {
     pump = before.pump().seen(seen.leak(), seen.boardFault());
     steps = before.compared().steps();
     rootsAt = before.compared().rootsAt();
+    pumpOffSince = before.compared().pumpOffSince();
     alerts = before.alerts();
     pumpSeen = pumpSeen(cups.values());
     hose = new HoseDraft(bench, before, seen, pumpSeen);
@@ -154,7 +156,7 @@ final class BenchDraft {
         Collections.unmodifiableSortedMap(tanks),
         passes.isEmpty() ? pump : pump.gave(passesMl, at),
         hose.state(),
-        new CupsCompared(rootsAt, steps),
+        new CupsCompared(rootsAt, steps, pumpOffSince),
         new BenchOrders(
             hold, List.copyOf(orderIds), done, seen.watchOnly(), before.orders().changes()),
         alerts);

@@ -32,6 +32,7 @@ final class JudgeBench {
 
   private static void room(BenchDraft draft, Conditions to) {
     TellPump.tell(draft, to);
+    JudgePumpDrift.tell(draft, to);
     JudgeWarmth.judge(draft, to);
     double trayMl = draft.bench.trayMl();
     to.above(AlertCode.TRAY_FULL, null, draft.pump.trayMl(), trayMl, trayMl);

@@ -187,6 +187,9 @@ public final class Tick {
     takeOrders.addDryCupsToHoldReceipts(draft);
     judgeDoses.judge(draft);
     reckonWater.learnArrivals(draft);
+    if (rounds == Rounds.ONE_A_TICK) {
+      JudgePumpDrift.look(draft);
+    }
     updateRootSignals.update(draft);
     UpdateRooting.update(draft);
     UpdateSeason.update(draft);

@@ -77,6 +77,7 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.STOP_HEAT, EveryAlertStoryTest::stillHeated),
           Map.entry(AlertCode.HARDEN_OFF, EveryAlertStoryTest::saidToBeOut),
           Map.entry(AlertCode.LITTLE_LIGHT, EveryAlertStoryTest::dim),
+          Map.entry(AlertCode.PUMP_DRIFT, () -> wornPump(0.9)),
           Map.entry(AlertCode.WATCH_ONLY, EveryAlertStoryTest::onlyWatched),
           Map.entry(AlertCode.WEIGH_DRAINED, () -> drying("A2", 220.0, 0.1, 24 * 28 + 1)));
 
@@ -100,6 +101,22 @@ class EveryAlertStoryTest {
                       Story story = STORIES.get(code).get();
                       assertTrue(story.raised(code.word()), () -> story.alerts.toString());
                     }));
+  }
+
+  /** Three cups that gain a part of what is ordered, for ten days. */
+  static Story wornPump(double part) {
+    Story story =
+        onBench(
+            Story.BENCH
+                + "  A3: {vessel: tall, mix: coir-perlite, plant: vine, stage: white, cutting: 14 g}\n"
+                + "  A4: {vessel: tall, mix: coir-perlite, plant: fig, stage: white, cutting: 14 g}\n");
+    for (String cup : new String[] {"A1", "A3", "A4"}) {
+      story.with(cup, 300.0).rateGPerH.put(cup, 3.0);
+      story.arrives.put(cup, part);
+    }
+    story.look();
+    story.run(Duration.ofDays(12));
+    return story;
   }
 
   private static Story story() {
