@@ -475,7 +475,7 @@ function receiptsPanel(benchName) {
     if (FORGOTTEN_BY.includes(order.kind) && store.bench(benchName).now - Date.parse(order.issued) < FORGOTTEN_FOR_MS) {
       return oneStep(t.takeBack, { kind: 'forget', order: order.id });
     }
-    if (order.kind === 'change') return oneStep(t.changeBack, changeBack(order));
+    if (order.kind === 'change') return oneStep(t.undo.change, changeBack(order));
     const back = BACK_BY[order.kind];
     return back && t.undo[order.kind]
       ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind])

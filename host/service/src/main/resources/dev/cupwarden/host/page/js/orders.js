@@ -51,6 +51,7 @@ export const BACK_BY = {
   filled: 'filled',
   prime: 'prime',
   repot: 'repot',
+  change: 'change',
   retire: 'add',
   add: 'retire',
 };

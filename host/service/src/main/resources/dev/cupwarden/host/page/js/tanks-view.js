@@ -236,7 +236,12 @@ export function tanksView(benchName) {
 
   /** Anew only where something of it has changed: what is typed there must stay. */
   function plan() {
-    const key = JSON.stringify([bench.setup?.feeds, bench.setup?.feeding, bench.setup?.water_advice, bench.alerts.filter((alert) => OF_FEED.includes(alert.code))]);
+    const key = JSON.stringify([
+      bench.setup?.feeds,
+      bench.setup?.feeding,
+      bench.setup?.water_advice,
+      bench.alerts.filter((alert) => OF_FEED.includes(alert.code)),
+    ]);
     if (key === planned) return;
     planned = key;
     plans.replaceChildren(...[mixPanel(bench), planPanel(bench), waterPanel(bench)].filter(Boolean));

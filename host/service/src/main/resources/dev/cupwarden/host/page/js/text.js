@@ -160,7 +160,8 @@ export const text = {
     strengthOf: (strength, nitrogen) => `${strength} (${nitrogen} mg/L N)`,
     nextFeedIs: (strength, nitrogen, ec, why) => `${strength} of the label’s strength: ${nitrogen} mg/L N, ${ec} mS/cm (${why})`,
     plant: 'Plant',
-    plantIs: (first, last, at, from, to) => `first cuttings root in ${first} days, last in ${last}, at ${at}; wants ${from} to ${to} at the roots`,
+    plantIs: (first, last, at, from, to) =>
+      `first cuttings root in ${first} days, last in ${last}, at ${at}; wants ${from} to ${to} at the roots`,
     plantOwn: 'by the bench file',
     roots: 'Roots',
     whiteLikely: (likely, from, to) => `first ones likely on ${likely}, in eight of ten cases from ${from} to ${to}`,
@@ -390,7 +391,6 @@ export const text = {
     changeNow: (path, value) => `${path} is ${value} now.`,
     changeNote:
       'The file on the controller stays as it is: this goes on after a restart, until the file says so itself or says something else. Wiring is changed in the file.',
-    changeBack: 'Change it back',
     changed: (path, from, to) => `${path}: ${from ?? '–'} → ${to ?? '–'}`,
     untilHint: 'The bench’s time, in the zone you chose under “Units and dates”.',
     before: 'What the limits will allow',
@@ -449,7 +449,8 @@ export const text = {
     primeFree: (cup) => `${cup} is off the bench: put a jug in its place, under its drip end.`,
     primeStands: (cup) => `${cup} stands on the bench, as far as is known: lift it off and put a jug in its place first.`,
     primeMost: 'At most three times what the hose holds, which leaves a twelfth of what stood in it.',
-    coverNote: 'A covered cup may stand still: that is no fault. Each day you are asked to lift the cover for an hour; nobody need be told of that hour.',
+    coverNote:
+      'A covered cup may stand still: that is no fault. Each day you are asked to lift the cover for an hour; nobody need be told of that hour.',
     uncoverNote: 'Wetness and mould are watched again as of an open cup.',
     coverStep: 'What its weight jumps by within ten minutes is taken for the cover, not for water. Nothing is watered in that time.',
     primeNote: 'Counts for no cup. Pour what is in the jug away, not back into a tank.',
@@ -485,6 +486,7 @@ export const text = {
       stage: 'Set another stage',
       prime: 'Fill or clear it again',
       repot: 'Repot back',
+      change: 'Change it back',
       retire: 'Put on the bench again',
       add: 'Take it out again',
       release: 'Hold again',
