@@ -257,8 +257,7 @@ final class ReckonWater {
     cup.seeNow(draft.at);
     if (cup.reckoned()) {
       cup.watering = cup.watering.seenAt(cup.depletion());
-      cup.watering =
-          cup.watering.with(cup.watering.wet().look(draft.at, cup.depletion(), cup.frame.lines()));
+      UpdateEstimates.lookForHowLong(draft, cup);
     }
   }
 

@@ -15,10 +15,10 @@ import dev.cupwarden.core.feeding.LeafShare;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.RootStage;
-import dev.cupwarden.core.state.WateringState;
 import dev.cupwarden.core.units.Elapsed;
 import dev.cupwarden.core.watering.LowAir;
 import dev.cupwarden.core.watering.UseLog;
+import dev.cupwarden.core.watering.WetClock;
 import java.time.Instant;
 
 /** What each cup holds, how fast it dries and whether to trust its scale. */
@@ -51,9 +51,6 @@ final class UpdateEstimates {
       look(draft, cup, vpdKpa, light, moved);
       logUse(draft, cup, feed);
       if (cup.now.trusted()) {
-        cup.watering =
-            cup.watering.with(
-                cup.watering.wet().look(draft.at, cup.depletion(), cup.frame.lines()));
         lookAtAir(draft, cup);
       }
     }
@@ -71,26 +68,43 @@ final class UpdateEstimates {
    * was not soaked before that weighing seems wetter than it is.
    */
   private static void lookAtAir(BenchDraft draft, CupDraft cup) {
-    double line = cup.frame.water().safeAirDepletion();
-    boolean known =
-        draft.before.at() != null && cup.plant.use().known() && !cup.presence.cover().on();
-    if (!known || line >= cup.frame.lines().due()) {
-      WateringState aired = cup.watering.with(LowAir.NONE);
-      cup.watering = aired.with(aired.wet().withAir());
-      return;
-    }
-    double depletion = Math.max(cup.depletion(), cup.frame.water().depletionAt(cup.massG()));
-    double dryingPerH = cup.plant.use().lostPerDayG() / 24.0 / cup.availableMl();
-    cup.watering =
-        cup.watering.with(cup.watering.wet().lookAtAir(draft.at, depletion, line, dryingPerH));
-    if (!cup.weight.estimate().capacity().learned()) {
+    lookForHowLong(draft, cup);
+    if (!airTells(draft, cup) || !cup.weight.estimate().capacity().learned()) {
       cup.watering = cup.watering.with(LowAir.NONE);
       return;
     }
+    double line = cup.frame.water().safeAirDepletion();
     double rootC = draft.rootsC(cup);
     double hours = Elapsed.hours(draft.before.at(), draft.at);
     cup.watering =
-        cup.watering.with(cup.watering.lowAir().look(hours, depletion, line, rootC, dryingPerH));
+        cup.watering.with(
+            cup.watering.lowAir().look(hours, wetness(cup), line, rootC, dryingPerH(cup)));
+  }
+
+  /** For how long its roots have been short of air, by what it holds or is reckoned to hold. */
+  static void lookForHowLong(BenchDraft draft, CupDraft cup) {
+    double line = cup.frame.water().safeAirDepletion();
+    WetClock wet = cup.watering.wet().look(draft.at, cup.depletion(), cup.frame.lines());
+    cup.watering =
+        cup.watering.with(
+            airTells(draft, cup)
+                ? wet.lookAtAir(draft.at, wetness(cup), line, dryingPerH(cup))
+                : wet.withAir());
+  }
+
+  private static boolean airTells(BenchDraft draft, CupDraft cup) {
+    return draft.before.at() != null
+        && cup.plant.use().known()
+        && !cup.presence.cover().on()
+        && cup.frame.water().safeAirDepletion() < cup.frame.lines().due();
+  }
+
+  private static double wetness(CupDraft cup) {
+    return Math.max(cup.depletion(), cup.frame.water().depletionAt(cup.massG()));
+  }
+
+  private static double dryingPerH(CupDraft cup) {
+    return cup.plant.use().lostPerDayG() / 24.0 / cup.availableMl();
   }
 
   /** Whether its scale shows another weight than at its last reading. */
