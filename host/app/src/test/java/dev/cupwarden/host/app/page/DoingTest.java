@@ -110,9 +110,9 @@ class DoingTest {
   void settingIsChangedFromWhatItIsNowAndBackInOneStep() {
     browser.open(host.address() + "#/attic/do/change");
     browser.awaitText("h1", "Change a setting");
-    browser.awaitText(".says", "watering.pass is 30 mL now.");
+    browser.awaitText(".says", "Now watering.pass is 30 mL.");
     browser.find("form select").sendKeys("climate.cold");
-    browser.awaitText(".says", "climate.cold is 12 C now.");
+    browser.awaitText(".says", "Now climate.cold is 12 C.");
     browser.find("form input").clear();
     browser.find("form input").sendKeys("14 C");
     browser.find("form button[type=submit]").click();
@@ -126,8 +126,8 @@ class DoingTest {
     browser.awaitText("tr[data-order=o-1]", "done");
     browser.find("tr[data-order=o-1] button").click();
     browser.await("it is changed back", () -> host.orders.size() == 2);
-    assertEquals("14 C", host.orders.get(1).get("from").asText());
-    assertEquals("12 C", host.orders.get(1).get("to").asText());
+    assertEquals("14 C", newestOrder().get("from").asText());
+    assertEquals("12 C", newestOrder().get("to").asText());
   }
 
   @Test

@@ -388,7 +388,7 @@ export const text = {
     because: { rooted: 'rooted, potted on', rotted: 'rotted', dried: 'dried out', other: 'another reason' },
     span: { 6: '6 hours', 24: '1 day', 72: '3 days', 168: '1 week' },
     noKeys: 'This bench’s controller does not tell its bench file.',
-    changeNow: (path, value) => `${path} is ${value} now.`,
+    changeNow: (path, value) => `Now ${path} is ${value}.`,
     changeNote:
       'The file on the controller stays as it is: this goes on after a restart, until the file says so itself or says something else. Wiring is changed in the file.',
     changed: (path, from, to) => `${path}: ${from ?? '–'} → ${to ?? '–'}`,
