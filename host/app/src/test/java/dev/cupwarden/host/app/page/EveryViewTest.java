@@ -24,6 +24,7 @@ class EveryViewTest {
               Map.entry("dose", "attic/do/dose/A8"),
               Map.entry("hold", "attic/do/hold"),
               Map.entry("cover", "attic/do/cover/A8"),
+              Map.entry("change", "attic/do/change"),
               Map.entry("retire", "attic/do/retire/A8"),
               Map.entry("tanks", "attic/tanks"),
               Map.entry("alerts", "attic/alerts"),

@@ -393,7 +393,9 @@ final class StubHost implements AutoCloseable {
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(
-            new BenchText.Key("watering.pass", "30 mL"), new BenchText.Key("climate.cold", "12 C")),
+            new BenchText.Key("watering.pass", "30 mL"),
+            new BenchText.Key("climate.cold", "12 C"),
+            new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82")),
         List.of());
   }
 
