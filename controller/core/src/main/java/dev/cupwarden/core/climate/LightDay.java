@@ -15,11 +15,8 @@ import java.time.LocalDate;
 public record LightDay(LocalDate day, boolean begun, LightSum today, double lastMolPerM2) {
   public static final LightDay NONE = new LightDay(null, false, LightSum.NONE, Double.NaN);
 
-  /** Between readings further apart nobody knows the light. */
+  /** Between readings further apart nobody knows the light, nor that of the day: our choice. */
   private static final Duration LONGEST_GAP = Duration.ofHours(2);
-
-  /** A day with longer gaps was not seen: our choice. */
-  private static final Duration MOST_MISSED = Duration.ofHours(2);
 
   /**
    * With one more reading, not older than the last.
@@ -34,7 +31,7 @@ public record LightDay(LocalDate day, boolean begun, LightSum today, double last
     }
     boolean nextDay = day != null && on.equals(day.plusDays(1));
     LightSum over = nextDay ? today.plus(reading, LONGEST_GAP) : LightSum.NONE;
-    boolean whole = nextDay && begun && over.missed().compareTo(MOST_MISSED) <= 0;
+    boolean whole = nextDay && begun && over.missed().isZero();
     return new LightDay(
         on,
         nextDay && over.missed().equals(today.missed()),

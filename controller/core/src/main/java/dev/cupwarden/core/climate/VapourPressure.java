@@ -24,17 +24,6 @@ public final class VapourPressure {
   }
 
   /**
-   * Actual vapour pressure from relative humidity, kPa.
-   *
-   * @param tempC air temperature, -60 to 100 °C
-   * @param rhPct relative humidity, 0 to 100 %
-   * @throws IllegalArgumentException outside of those ranges
-   */
-  public static double actualKpa(double tempC, double rhPct) {
-    return saturationKpa(tempC) * Argument.within("rhPct", rhPct, 0, 100) / 100;
-  }
-
-  /**
    * Vapour pressure deficit of the air, kPa: what the air could still take up.
    *
    * @param tempC air temperature, -60 to 100 °C
