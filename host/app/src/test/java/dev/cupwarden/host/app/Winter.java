@@ -40,8 +40,8 @@ final class Winter implements AutoCloseable {
   private static final Duration FAR_AHEAD = Duration.ofHours(1);
   static final Duration VISIT = Duration.ofHours(10);
 
-  /** Lasts some five weeks. */
-  private static final double LITTLE_PLAIN_ML = 1_800;
+  /** Lasts some five weeks, above the 2 L at which the tank's float falls. */
+  private static final double LITTLE_PLAIN_ML = 3_800;
 
   private static final long SEED = 1;
 
