@@ -1,6 +1,7 @@
 package dev.cupwarden.core.season;
 
 import java.time.Instant;
+import java.util.Objects;
 
 /**
  * What is remembered of a cup for the season's advice.
@@ -31,7 +32,9 @@ public record CupSeason(
   public CupSeason wet(Instant at, double depletion) {
     Instant since =
         depletion >= SeasonCard.TOP_WET_BELOW ? null : topWetSince == null ? at : topWetSince;
-    return new CupSeason(shown, since, heatedSince, driedOutAt, driedOutTo, outings);
+    return Objects.equals(since, topWetSince)
+        ? this
+        : new CupSeason(shown, since, heatedSince, driedOutAt, driedOutTo, outings);
   }
 
   /**
@@ -45,7 +48,9 @@ public record CupSeason(
         overAirK < SeasonCard.UNHEATED_K
             ? null
             : heatedSince == null && overAirK >= SeasonCard.HEATED_K ? at : heatedSince;
-    return new CupSeason(shown, topWetSince, since, driedOutAt, driedOutTo, outings);
+    return Objects.equals(since, heatedSince)
+        ? this
+        : new CupSeason(shown, topWetSince, since, driedOutAt, driedOutTo, outings);
   }
 
   /** It is past its dry line, and has been for long. */
@@ -57,6 +62,8 @@ public record CupSeason(
   }
 
   public CupSeason with(Outings next) {
-    return new CupSeason(shown, topWetSince, heatedSince, driedOutAt, driedOutTo, next);
+    return next.equals(outings)
+        ? this
+        : new CupSeason(shown, topWetSince, heatedSince, driedOutAt, driedOutTo, next);
   }
 }
