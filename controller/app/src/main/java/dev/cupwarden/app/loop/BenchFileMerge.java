@@ -78,7 +78,7 @@ final class BenchFileMerge {
 
   /** What the file before would have said of it under its new name. */
   private Cup named(Cup was, String name, CupState kept) {
-    return edited(was, now.cups().get(name), kept);
+    return now.cups().get(name).over(was, kept.setup());
   }
 
   /** Sentences for a person about cups that may have been renamed. */
@@ -114,19 +114,7 @@ final class BenchFileMerge {
       // An order had added it, and now the file has it, too; or the file calls it otherwise now.
       return renaming.names().containsKey(name) ? kept : kept.under(now.cups().get(name));
     }
-    return kept.under(edited(was, now.cups().get(name), kept));
-  }
-
-  /** What the file says anew wins; what it says as before does not undo what orders changed. */
-  private static Cup edited(Cup was, Cup now, CupState kept) {
-    Cup edited = now;
-    if (edited.stage() == was.stage()) {
-      edited = edited.withStage(kept.setup().stage());
-    }
-    if (edited.vessel().equals(was.vessel()) && edited.mix().equals(was.mix())) {
-      edited = edited.withVesselAndMix(kept.setup().vessel(), kept.setup().mix());
-    }
-    return edited;
+    return kept.under(now.cups().get(name).over(was, kept.setup()));
   }
 
   private static Optional<Bench> read(String text) {

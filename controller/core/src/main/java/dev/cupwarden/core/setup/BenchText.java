@@ -143,7 +143,7 @@ public record BenchText(String file, String yaml) {
     }
 
     String words() {
-      return index < 0 ? "nothing" : shown(value());
+      return index < 0 ? "nothing" : new Entry(null, rest, value()).found();
     }
   }
 
@@ -215,13 +215,6 @@ public record BenchText(String file, String yaml) {
     } catch (NumberFormatException words) {
       return false;
     }
-  }
-
-  private static String shown(Node node) {
-    if (node instanceof ScalarNode scalar) {
-      return Tag.NULL.equals(node.getTag()) ? "nothing" : Quoted.text(scalar.getValue());
-    }
-    return node instanceof SequenceNode ? "a list" : "a group of keys";
   }
 
   private static String text(Node key) {

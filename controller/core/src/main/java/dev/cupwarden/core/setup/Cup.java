@@ -53,6 +53,20 @@ public record Cup(
     return new Cup(name, vessel, mix, plant, struck, seen, cuttingG, lines, covered, wiring);
   }
 
+  /**
+   * This, as the bench file says it now, of a cup that orders may have changed: what the file says
+   * anew wins, what it says as before undoes no order.
+   *
+   * @param was as the file said before
+   * @param kept as it is kept since
+   */
+  public Cup over(Cup was, Cup kept) {
+    Cup edited = stage == was.stage ? withStage(kept.stage) : this;
+    return vessel.equals(was.vessel) && mix.equals(was.mix)
+        ? edited.withVesselAndMix(kept.vessel, kept.mix)
+        : edited;
+  }
+
   public Cup withVesselAndMix(String newVessel, String newMix) {
     return new Cup(name, newVessel, newMix, plant, struck, stage, cuttingG, lines, covered, wiring);
   }

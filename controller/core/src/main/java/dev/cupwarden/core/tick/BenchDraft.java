@@ -39,6 +39,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -311,6 +312,11 @@ final class BenchDraft {
             .max(Duration::compareTo)
             .orElse(USUAL_INTERVAL);
     return feeds.compareTo(BlindRation.LONGEST) > 0 ? feeds : BlindRation.LONGEST;
+  }
+
+  /** The cups of an order: the one that it names, or all. */
+  List<CupDraft> cupsOf(Optional<String> named) throws OrderRefused {
+    return named.isPresent() ? List.of(cup(named.get())) : List.copyOf(cups.values());
   }
 
   /**

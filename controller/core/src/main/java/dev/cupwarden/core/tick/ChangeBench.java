@@ -86,19 +86,14 @@ record ChangeBench(Tick tick, BenchState state, Map<String, Receipt> receipts) {
         .cups()
         .forEach(
             (name, cup) -> {
-              boolean anew = !cup.equals(tick.bench().cups().get(name));
-              if (anew) {
-                cups.computeIfPresent(name, (same, kept) -> kept.under(asKept(cup, kept)));
+              Cup was = tick.bench().cups().get(name);
+              if (!cup.equals(was)) {
+                cups.computeIfPresent(
+                    name, (same, kept) -> kept.under(cup.over(was, kept.setup())));
               }
             });
     return state
         .over(Collections.unmodifiableSortedMap(cups), state.air(), state.tanks())
         .with(state.orders().changes(changes));
-  }
-
-  /** What people told of a cup since stands, whatever the file says as before. */
-  private static Cup asKept(Cup cup, CupState kept) {
-    return cup.withStage(kept.setup().stage())
-        .withVesselAndMix(kept.setup().vessel(), kept.setup().mix());
   }
 }

@@ -11,7 +11,6 @@ import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.watering.WaterAccount;
 import java.time.Instant;
-import java.util.List;
 
 /** Orders that change what a cup is, or whether it is there. */
 final class SetUpCups {
@@ -49,11 +48,7 @@ final class SetUpCups {
   }
 
   private static void cover(BenchDraft draft, Order.Cover order) throws OrderRefused {
-    List<CupDraft> cups =
-        order.cup().isPresent()
-            ? List.of(draft.cup(order.cup().get()))
-            : List.copyOf(draft.cups.values());
-    for (CupDraft cup : cups) {
+    for (CupDraft cup : draft.cupsOf(order.cup())) {
       cup.covered(order.covered(), draft.at, draft.bench.waterEcMsPerCm());
     }
   }

@@ -209,11 +209,7 @@ final class TakeOrders {
   }
 
   private static Receipt clear(BenchDraft draft, Order.Clear order) throws OrderRefused {
-    List<CupDraft> cups =
-        order.cup().isPresent()
-            ? List.of(draft.cup(order.cup().get()))
-            : List.copyOf(draft.cups.values());
-    for (CupDraft cup : cups) {
+    for (CupDraft cup : draft.cupsOf(order.cup())) {
       cup.putBack(draft.at);
       cup.latch = null;
       cup.witness = cup.witness.cleared();
