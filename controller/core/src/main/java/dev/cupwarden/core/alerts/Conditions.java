@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import java.util.function.Supplier;
 
 /**
  * What a person should know of, gathered in the order of telling. What raises nothing and has no
@@ -63,6 +64,15 @@ public final class Conditions {
     OpenAlert standing = standing(condition.code(), subject);
     if (standing != null || condition.level() == Condition.Level.ON) {
       kept.add(new Told(condition, standing));
+    }
+  }
+
+  /** The same, about which there is to do what is worded only if it is kept. */
+  public void add(Condition condition, Supplier<String> whatToDo) {
+    OpenAlert standing =
+        standing(condition.code(), Subject.of(condition.cup(), condition.tank()));
+    if (standing != null || condition.level() == Condition.Level.ON) {
+      kept.add(new Told(condition.saying(whatToDo.get()), standing));
     }
   }
 

@@ -3,6 +3,7 @@ package dev.cupwarden.core.estimate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How a cup's use goes through the hours of the day, by the bench's clock: what a lamp, the sun and
@@ -41,8 +42,7 @@ record DayProfile(
   /** Nothing learned. */
   static final DayProfile NONE = new DayProfile(List.of(), List.of(), 0, 0, 0, 0, 0, 0, Hour.NONE);
 
-  private static final List<Double> UNSEEN =
-      Collections.unmodifiableList(Collections.nCopies(HOURS, Double.NaN));
+  private static final List<Double> UNSEEN = List.copyOf(Collections.nCopies(HOURS, Double.NaN));
 
   /**
    * Of the hours of three days and more (our choice): leaves grow, a lamp is set to other hours.
@@ -155,7 +155,7 @@ record DayProfile(
   private static List<Double> set(List<Double> values, int at, double value) {
     List<Double> changed = new ArrayList<>(values);
     changed.set(at, (double) (float) value);
-    return Collections.unmodifiableList(changed);
+    return List.copyOf(changed);
   }
 
   private static int slot(double hour) {
@@ -172,17 +172,28 @@ record DayProfile(
     if (Double.isNaN(beforeHour) || Double.isNaN(nowHour) || slot(beforeHour) == slot(nowHour)) {
       return 1;
     }
-    if (!known()) {
+    double mean = hours >= LEAST_HOURS ? mean() : 0;
+    if (!(mean > 0)) {
       return 1;
     }
-    double mean = mean();
     double kept = kept(mean);
     return at(slot(nowHour), mean, kept) / at(slot(beforeHour), mean, kept);
   }
 
-  /** What each hour of the day uses in its own usual air, g/h; meaningful if {@link #known}. */
-  List<Double> gPerH() {
-    double mean = mean();
+  /**
+   * What the hours of its days use in their own usual air.
+   *
+   * @param gPerH by hour of the day
+   * @param meanGPerH of those
+   */
+  record Usual(List<Double> gPerH, double meanGPerH) {}
+
+  /** Empty where the hours cannot be told apart. */
+  Optional<Usual> usual() {
+    double mean = hours >= LEAST_HOURS ? mean() : 0;
+    if (!(mean > 0)) {
+      return Optional.empty();
+    }
     double kept = kept(mean);
     double usualKpa = meanOf(driveKpa);
     double level = expectedG > 0 ? Math.max(0, lostG / expectedG) : 1;
@@ -191,12 +202,7 @@ record DayProfile(
       double drive = driveKpa.get(hour);
       each.add(level * at(hour, mean, kept) * (Double.isNaN(drive) ? usualKpa : drive));
     }
-    return each;
-  }
-
-  /** The mean of those, g/h; meaningful if {@link #known}. */
-  double meanGPerH() {
-    return meanOf(gPerH());
+    return Optional.of(new Usual(each, meanOf(each)));
   }
 
   /** How the air of late dries beside what is usual at those hours; 1: as usual. */
@@ -214,7 +220,8 @@ record DayProfile(
   private double kept(double mean) {
     double squares = 0;
     int seen = 0;
-    for (double each : perKpa) {
+    for (int hour = 0; hour < perKpa.size(); hour++) {
+      double each = perKpa.get(hour);
       if (!Double.isNaN(each)) {
         squares += (each - mean) * (each - mean);
         seen++;
@@ -230,10 +237,11 @@ record DayProfile(
     return meanOf(perKpa);
   }
 
-  static double meanOf(List<Double> values) {
+  private static double meanOf(List<Double> values) {
     double sum = 0;
     int seen = 0;
-    for (double each : values) {
+    for (int hour = 0; hour < values.size(); hour++) {
+      double each = values.get(hour);
       if (!Double.isNaN(each)) {
         sum += each;
         seen++;

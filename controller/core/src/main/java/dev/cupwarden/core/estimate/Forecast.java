@@ -3,6 +3,7 @@ package dev.cupwarden.core.estimate;
 import dev.cupwarden.core.climate.DryingPower;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -101,8 +102,10 @@ public record Forecast(double massG, double massSdG, Rates rates, HoursAhead ahe
       OptionalDouble vpdKpa,
       double hour) {
     DryFall slows = DryFall.of(frame);
-    Rates rates = rates(estimate, state, vpdKpa).over(slows.part(estimate.massG()));
-    return new Forecast(massG, estimate.massSdG(), rates, HoursAhead.of(state.day(), hour), slows);
+    Optional<DayProfile.Usual> usual = state.day().usual();
+    Rates rates = rates(estimate, state, usual, vpdKpa).over(slows.part(estimate.massG()));
+    HoursAhead ahead = HoursAhead.of(usual, state.day().air(), hour);
+    return new Forecast(massG, estimate.massSdG(), rates, ahead, slows);
   }
 
   /** Of a cup of which no use was learned. */
@@ -147,7 +150,11 @@ public record Forecast(double massG, double massSdG, Rates rates, HoursAhead ahe
     return bound == Bound.EARLY ? DryFall.NEVER : slows;
   }
 
-  private static Rates rates(CupEstimate estimate, EstimateState state, OptionalDouble vpdKpa) {
+  private static Rates rates(
+      CupEstimate estimate,
+      EstimateState state,
+      Optional<DayProfile.Usual> usual,
+      OptionalDouble vpdKpa) {
     DryingUse use = state.use();
     double now = estimate.rateGPerH();
     double drive = state.weather().driveKpa();
@@ -158,8 +165,8 @@ public record Forecast(double massG, double massSdG, Rates rates, HoursAhead ahe
     if (!use.known()) {
       return new Rates(now, nowSd, now, nowSd);
     }
-    if (vpdKpa.isEmpty() && state.day().known()) {
-      double mean = state.day().meanGPerH();
+    if (vpdKpa.isEmpty() && usual.isPresent()) {
+      double mean = usual.get().meanGPerH();
       return new Rates(now, nowSd, mean, DAYS_ERR_PART * mean);
     }
     if (vpdKpa.isPresent() && use.knownPerKpa()) {

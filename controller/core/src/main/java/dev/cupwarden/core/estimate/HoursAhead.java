@@ -1,7 +1,9 @@
 package dev.cupwarden.core.estimate;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How the hours to come differ in what a cup loses in them.
@@ -30,16 +32,25 @@ record HoursAhead(double fromHour, List<Double> parts, double air) {
    */
   private static final double AIR_FADE_H = 48;
 
-  /** As far as the profile of the cup's days is known, and the hour. */
-  static HoursAhead of(DayProfile day, double hour) {
-    if (!day.known() || Double.isNaN(hour)) {
+  /**
+   * As far as the hours of the cup's days are known, and the hour.
+   *
+   * @param air by how many times the air of late makes use greater or less
+   * @param hour of the day now; NaN: unknown
+   */
+  static HoursAhead of(Optional<DayProfile.Usual> usual, double air, double hour) {
+    if (Double.isNaN(hour) || usual.isEmpty()) {
       return EVEN;
     }
-    List<Double> each = day.gPerH();
-    double mean = DayProfile.meanOf(each);
-    return mean > 0
-        ? new HoursAhead(hour, each.stream().map(one -> one / mean).toList(), day.air())
-        : EVEN;
+    double mean = usual.get().meanGPerH();
+    if (!(mean > 0)) {
+      return EVEN;
+    }
+    List<Double> parts = new ArrayList<>(DayProfile.HOURS);
+    for (double each : usual.get().gPerH()) {
+      parts.add(each / mean);
+    }
+    return new HoursAhead(hour, parts, air);
   }
 
   /**

@@ -43,7 +43,7 @@ public record CupPlant(
   }
 
   public CupPlant with(CupSeason next) {
-    return new CupPlant(stageSince, use, roots, rooting, next);
+    return next.equals(season) ? this : new CupPlant(stageSince, use, roots, rooting, next);
   }
 
   /** A person looked at its roots. */

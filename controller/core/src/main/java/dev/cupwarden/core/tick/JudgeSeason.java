@@ -9,8 +9,8 @@ import dev.cupwarden.core.season.SeasonCard;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.watering.WetClock;
-import java.util.EnumMap;
-import java.util.Map;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * The season's advice, one card a cup at a time: the one that stands until it is over, then the
@@ -22,33 +22,31 @@ final class JudgeSeason {
   /** How a card ends that stood: a fifth below what began it. */
   private static final double ENDS_BELOW = 0.8;
 
+  private static final List<SeasonCard> CARDS = List.of(SeasonCard.values());
+
   private JudgeSeason() {}
 
   static void judge(BenchDraft draft, CupDraft cup, Conditions to) {
-    Map<SeasonCard, Condition> cards = new EnumMap<>(SeasonCard.class);
-    for (SeasonCard card : SeasonCard.values()) {
-      cards.put(card, of(draft, cup, card));
+    List<Condition> cards = new ArrayList<>(CARDS.size());
+    for (SeasonCard card : CARDS) {
+      cards.add(of(draft, cup, card));
     }
     SeasonCard shown = cup.plant.season().shown();
-    if (shown == null || cards.get(shown).level() == Condition.Level.OFF) {
+    if (shown == null || cards.get(shown.ordinal()).level() == Condition.Level.OFF) {
       shown = first(cards);
     }
     cup.plant = cup.plant.with(cup.plant.season().showing(shown));
-    for (Map.Entry<SeasonCard, Condition> card : cards.entrySet()) {
-      Condition of = card.getValue();
-      to.add(
-          of.code(),
-          cup.name(),
-          card.getKey() == shown ? of.level() : Condition.Level.OFF,
-          of.value(),
-          of.threshold());
+    for (SeasonCard card : CARDS) {
+      Condition of = cards.get(card.ordinal());
+      Condition.Level level = card == shown ? of.level() : Condition.Level.OFF;
+      to.add(of.code(), cup.name(), level, of.value(), of.threshold());
     }
   }
 
-  private static SeasonCard first(Map<SeasonCard, Condition> cards) {
-    for (Map.Entry<SeasonCard, Condition> card : cards.entrySet()) {
-      if (card.getValue().level() == Condition.Level.ON) {
-        return card.getKey();
+  private static SeasonCard first(List<Condition> cards) {
+    for (SeasonCard card : CARDS) {
+      if (cards.get(card.ordinal()).level() == Condition.Level.ON) {
+        return card;
       }
     }
     return null;

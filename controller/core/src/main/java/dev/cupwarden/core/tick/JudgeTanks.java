@@ -49,10 +49,11 @@ final class JudgeTanks {
             : leftMl > FILLED_AGAIN * lowMl ? Condition.Level.OFF : Condition.Level.BETWEEN;
     Condition low = new Condition(AlertCode.TANK_LOW, null, level, leftMl, lowMl).ofTank(name);
     boolean tellsThatItIsEmpty = isEmpty(draft, tank) && !isNeeded(draft, name, tank);
-    to.add(
-        tellsThatItIsEmpty
-            ? low.saying(Catalogue.say("alert.tank-low.empty", name)).severe(1)
-            : low.saying(Catalogue.say("alert.tank-low.fill", name)));
+    if (tellsThatItIsEmpty) {
+      to.add(low.severe(1), () -> Catalogue.say("alert.tank-low.empty", name));
+    } else {
+      to.add(low, () -> Catalogue.say("alert.tank-low.fill", name));
+    }
   }
 
   private static void empty(BenchDraft draft, String name, TankState tank, Conditions to) {
@@ -67,9 +68,8 @@ final class JudgeTanks {
             ? "alert.tank-empty.plain"
             : draft.supply().hasPlain() ? "alert.tank-empty.feed" : "alert.tank-empty.only";
     to.add(
-        new Condition(AlertCode.TANK_EMPTY, null, level, tank.leftMl(), passMl)
-            .saying(Catalogue.say(without, name))
-            .ofTank(name));
+        new Condition(AlertCode.TANK_EMPTY, null, level, tank.leftMl(), passMl).ofTank(name),
+        () -> Catalogue.say(without, name));
   }
 
   /** Whether no other tank serves in its place, and some cup wants what it held. */

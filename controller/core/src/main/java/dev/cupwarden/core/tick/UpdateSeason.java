@@ -18,10 +18,7 @@ final class UpdateSeason {
       draft.air = draft.air.with(draft.air.lightDay().plus(draft.at, draft.today(), umolPerM2S));
     }
     for (CupDraft cup : draft.cups.values()) {
-      CupSeason next = remembered(draft, cup, cup.plant.season());
-      if (!next.equals(cup.plant.season())) {
-        cup.plant = cup.plant.with(next);
-      }
+      cup.plant = cup.plant.with(remembered(draft, cup, cup.plant.season()));
     }
   }
 

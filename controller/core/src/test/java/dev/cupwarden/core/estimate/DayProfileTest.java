@@ -27,6 +27,10 @@ class DayProfileTest {
     return day;
   }
 
+  private static DayProfile.Usual usual(DayProfile day) {
+    return day.usual().orElseThrow();
+  }
+
   @Test
   void tellsNothingOfTheFirstTwoDays() {
     DayProfile young = days(DayProfile.NONE, 48, 1, 1);
@@ -53,9 +57,9 @@ class DayProfileTest {
   @Test
   void hoursAreToldInTheirOwnAir() {
     DayProfile day = days(DayProfile.NONE, 73, 1, 0.8);
-    assertEquals(0.8, day.gPerH().get(3), 1e-6);
-    assertEquals(2.4, day.gPerH().get(8), 1e-6);
-    assertEquals(1.6, day.meanGPerH(), 1e-6);
+    assertEquals(0.8, usual(day).gPerH().get(3), 1e-6);
+    assertEquals(2.4, usual(day).gPerH().get(8), 1e-6);
+    assertEquals(1.6, usual(day).meanGPerH(), 1e-6);
   }
 
   /** A third day at twice the use: the plain mean of three of it, (1 + 1 + 2) / 3. */
@@ -75,11 +79,11 @@ class DayProfileTest {
   @Test
   void levelFollowsSoonerThanTheHoursDo() {
     DayProfile day = days(DayProfile.NONE, 240, 1, 1);
-    assertEquals(2, day.meanGPerH(), 1e-6);
+    assertEquals(2, usual(day).meanGPerH(), 1e-6);
     day = days(day, 24, 2, 1);
     // The hours' means have come a quarter of the way, to 2.5; e^(-24/18) = 0.2636 of the sums is
     // of before, at 1 to 1, the rest at 2 to 1: 2.5 x 1.7364.
-    assertEquals(4.34, day.meanGPerH(), 0.15);
+    assertEquals(4.34, usual(day).meanGPerH(), 0.15);
   }
 
   /**
@@ -135,7 +139,7 @@ class DayProfileTest {
       day = day.add(hour % 24 < 12 ? 0 : 2, 1, 1, hour % 24 + 1);
     }
     // A fiftieth of the mean of 1.
-    assertEquals(0.02, day.gPerH().get(0), 1e-3);
+    assertEquals(0.02, usual(day).gPerH().get(0), 1e-3);
     assertEquals(100, day.times(11, 12), 1);
   }
 
@@ -192,7 +196,7 @@ class DayProfileTest {
     List<Double> perKpa = hours(Double.NaN, 1, 2, 6);
     List<Double> air = hours(Double.NaN, 0.5, 1, 2);
     DayProfile day = new DayProfile(perKpa, air, 14, 48, 3, 2, 0, 0, DayProfile.Hour.NONE);
-    List<Double> each = day.gPerH();
+    List<Double> each = usual(day).gPerH();
     assertEquals(1.5 * 1.8 * 0.5, each.get(0), 1e-12);
     assertEquals(1.5 * 2.4 * 1, each.get(1), 1e-12);
     assertEquals(1.5 * 4.8 * 2, each.get(2), 1e-12);
@@ -204,7 +208,7 @@ class DayProfileTest {
   @Test
   void withNothingExpectedOfLateTheLevelIsAsLearned() {
     DayProfile day = new DayProfile(hours(2), hours(0.5), 0, 48, 0, 0, 0, 0, DayProfile.Hour.NONE);
-    assertEquals(hours(1), day.gPerH());
+    assertEquals(hours(1), usual(day).gPerH());
   }
 
   /** A fiftieth of the mean of 2 g/h and kPa. */
@@ -213,7 +217,7 @@ class DayProfileTest {
     DayProfile.Hour open = new DayProfile.Hour(0, 0, 1, 0.5);
     List<Double> perKpa = hours(Double.NaN, 0, 4);
     DayProfile day = new DayProfile(perKpa, hours(Double.NaN, 1, 1), 0, 48, 0, 0, 0, 0, open);
-    assertEquals(0.04, day.gPerH().get(0), 1e-12);
+    assertEquals(0.04, usual(day).gPerH().get(0), 1e-12);
     assertEquals(0.04 * 0.5, day.add(1, 1, 1, 2).expectedG(), 1e-12);
   }
 

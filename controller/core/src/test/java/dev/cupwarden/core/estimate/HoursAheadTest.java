@@ -18,6 +18,10 @@ class HoursAheadTest {
     return new HoursAhead(hour, parts, 1);
   }
 
+  private static HoursAhead ahead(DayProfile day, double hour) {
+    return HoursAhead.of(day.usual(), day.air(), hour);
+  }
+
   /** From 06:30 on: 1.5 h at 0.2 g/h, then 1.8 g/h. */
   @Test
   void presentRateOfItsHourAddsNothing() {
@@ -60,13 +64,13 @@ class HoursAheadTest {
 
   @Test
   void withoutAProfileOrAnHourAllAreAlike() {
-    assertSame(HoursAhead.EVEN, HoursAhead.of(DayProfile.NONE, 8));
+    assertSame(HoursAhead.EVEN, ahead(DayProfile.NONE, 8));
     DayProfile day = DayProfile.NONE;
     for (int hour = 0; hour < 73; hour++) {
       day = day.add(hour % 24 >= 8 && hour % 24 < 20 ? 3 : 1, 1, 1, hour % 24 + 1);
     }
-    assertSame(HoursAhead.EVEN, HoursAhead.of(day, Double.NaN));
-    HoursAhead ahead = HoursAhead.of(day, 9.25);
+    assertSame(HoursAhead.EVEN, ahead(day, Double.NaN));
+    HoursAhead ahead = ahead(day, 9.25);
     assertEquals(9.25, ahead.fromHour());
     assertEquals(1.5, ahead.parts().get(9), 1e-6);
     assertEquals(0.5, ahead.parts().get(2), 1e-6);
@@ -96,7 +100,7 @@ class HoursAheadTest {
             0,
             0,
             DayProfile.Hour.NONE);
-    assertSame(HoursAhead.EVEN, HoursAhead.of(none, 8));
+    assertSame(HoursAhead.EVEN, ahead(none, 8));
   }
 
   /** The seventh day is the first that is taken whole: 144 + 48 (1 - e^(-3)) + 24. */
