@@ -59,4 +59,33 @@ class PumpTrialTest {
     assertEquals(lapsed, PumpTrial.NONE.begun("a1", AT).lapsed(after(seconds)));
     assertFalse(PumpTrial.NONE.lapsed(after(seconds)));
   }
+
+  /** Where nothing had come, anything that comes is enough. */
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource({"SHORT, false", "BYPASS, true", "ARRIVED, true", "OVER, true"})
+  void passedWhereSomethingCameAgain(DoseCheck.Verdict verdict, boolean passed) {
+    PumpTrial begun = PumpTrial.NONE.begun("a1", after(86_400));
+    assertEquals(passed, begun.passed(NOTHING_CAME, finding(verdict, 6.0), 1.0));
+  }
+
+  /** Of 20 mL ordered a pump that gives half brings 10 g: four fifths of them are 8 g. */
+  @ParameterizedTest(name = "{0}, {1} g, seen astray {2} s after it began: {3}")
+  @CsvSource({
+    "ARRIVED, 8.0, -1, true",
+    "BYPASS, 8.0, -1, true",
+    "BYPASS, 7.99, -1, false",
+    "ARRIVED, 8.0, 0, true",
+    "ARRIVED, 8.0, 1, false",
+    "OVER, 30.0, -1, false"
+  })
+  void passedWhereAllCameAndNoneWentAstray(
+      DoseCheck.Verdict verdict, double riseG, long astrayAfter, boolean passed) {
+    Latch astray = new Latch(AlertCode.VALVE_LEAKING, after(86_400 + astrayAfter), 1.0, 0.0);
+    PumpTrial begun = PumpTrial.NONE.begun("a1", after(86_400));
+    assertEquals(passed, begun.passed(astray, finding(verdict, riseG), 0.5));
+  }
+
+  private static DoseCheck.Finding finding(DoseCheck.Verdict verdict, double riseG) {
+    return new DoseCheck.Finding(verdict, riseG, 20.0);
+  }
 }

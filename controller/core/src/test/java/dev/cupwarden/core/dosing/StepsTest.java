@@ -119,6 +119,17 @@ class StepsTest {
     assertFalse(steps.atRest(-1).atRest(7).running());
   }
 
+  /** Of 2 g at least, half as much again is 3 g. */
+  @Test
+  void evenEnoughForAScaleThatSeemsRestless() {
+    Steps four = Steps.NONE.atRest(2).atRest(2).atRest(2.5).atRest(2);
+    assertFalse(four.runningEvenly(), "four are no leak yet");
+    assertTrue(four.atRest(3.0).runningEvenly());
+    Steps uneven = four.atRest(3.1);
+    assertTrue(uneven.running());
+    assertFalse(uneven.runningEvenly());
+  }
+
   @Test
   void noiseHardlyEverRisesEvenlyFiveTimesInARow() {
     Random random = new Random(11);

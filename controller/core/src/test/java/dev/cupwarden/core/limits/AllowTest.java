@@ -3,6 +3,7 @@ package dev.cupwarden.core.limits;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.feeding.TankDraw;
 import dev.cupwarden.core.messages.Reason;
@@ -113,5 +114,6 @@ class AllowTest {
     Case.CupFacts none = Case.CupFacts.ofNoCup();
     assertEquals(0.0, none.roomMl());
     assertEquals(Case.HoseFacts.CLEAR, none.hose());
+    assertEquals(FeedStrength.UNBOUND, none.mostFeed().get());
   }
 }

@@ -201,6 +201,22 @@ class LimitBoundaryTest {
                 3.0,
                 "",
                 "pump-running-on")
+            .free(
+                "a cup's short doses, on trial",
+                d -> {
+                  d.cupLatch = latch();
+                  d.trial = true;
+                })
+            .held(
+                "a cup's leak, on trial",
+                d -> {
+                  d.cupLatch = astray("PT1H");
+                  d.trial = true;
+                },
+                2.0,
+                3.0,
+                "",
+                ASTRAY)
             .held("a leak not a day old", d -> d.cupLatch = astray("PT23H59M"), 2, 3, "", ASTRAY)
             .held("an output is silent", d -> d.boardFault = true, 1.0, 0.0, "", "board-fault")
             .held("wet", d -> leak(d, Stage.WET), 1.0, 0.0, "", "leak")
@@ -556,7 +572,8 @@ class LimitBoundaryTest {
             .passedBy(Cause.FED_RESCUE, Cause.ORDER)
             .held("dried to 0.81", d -> d.driest = 0.81, 0.81, 0.8, "depletion", "dried")
             .free("dried to 0.8", d -> d.driest = 0.8)
-            .free("no plain water", d -> driedWithoutPlain(d));
+            .held("5 mL of plain water", d -> driedBeside(d, 5.0), 0.81, 0.8, "depletion", "dried")
+            .free("4.9 mL of it", d -> driedBeside(d, 4.9));
     Boundary bypass =
         new Boundary("dry-roots PlainFirstLimit[why=BYPASS]")
             .passedBy(Cause.FED_RESCUE, Cause.ORDER)
@@ -602,13 +619,9 @@ class LimitBoundaryTest {
     return List.of(stage, dryRoots, dried, bypass, strength, stageStrength, ledger, salt, dark);
   }
 
-  private static void driedWithoutPlain(CaseDraft draft) {
+  private static void driedBeside(CaseDraft draft, double plainMl) {
     draft.driest = 0.81;
-    draft.supply = withoutPlain();
-  }
-
-  private static Supply withoutPlain() {
-    return new Supply("plain", 4.0, "feed", "leafy", 4_000.0, 0.5);
+    draft.supply = new Supply("plain", plainMl, "feed", "leafy", 4_000.0, 0.5);
   }
 
   private static void ceiling(CaseDraft draft, double most) {
