@@ -37,7 +37,11 @@ public record Outings(Instant leftAt, List<Outing> past) {
   static final Duration LATER_THAN_EVER = Duration.ofHours(2);
 
   /** Off the bench, and back. */
-  public record Outing(Instant leftAt, Instant backAt) {}
+  public record Outing(Instant leftAt, Instant backAt) {
+    boolean byDay(ZoneId zone) {
+      return leftAt.atZone(zone).toLocalDate().equals(backAt.atZone(zone).toLocalDate());
+    }
+  }
 
   /** It is not there, since that time. */
   public Outings gone(Instant since) {
@@ -73,27 +77,30 @@ public record Outings(Instant leftAt, List<Outing> past) {
 
   /**
    * By when it is expected back, where it left as it has on the last {@link #LIKE_DAYS} days out:
-   * each on a day of its own, within a week, and all at like times of the day.
+   * each on a day of its own, within a week, and all at like times of the day. A night out is no
+   * day out: one on which it was forgotten ends no habit.
    *
    * @param zone of the bench
    */
   public Optional<Instant> expectedBack(ZoneId zone) {
-    if (leftAt == null || past.size() < LIKE_DAYS) {
+    if (leftAt == null) {
       return Optional.empty();
     }
-    List<Outing> last = past.subList(past.size() - LIKE_DAYS, past.size());
+    List<Outing> byDay = past.stream().filter(one -> one.byDay(zone)).toList();
+    if (byDay.size() < LIKE_DAYS) {
+      return Optional.empty();
+    }
+    List<Outing> last = byDay.subList(byDay.size() - LIKE_DAYS, byDay.size());
     TreeSet<LocalDate> days = new TreeSet<>();
     int earliestLeft = minute(leftAt, zone);
     int latestLeft = earliestLeft;
     int earliestBack = Integer.MAX_VALUE;
     int latestBack = 0;
     for (Outing one : last) {
-      LocalDate day = one.leftAt().atZone(zone).toLocalDate();
-      boolean byDay = day.equals(one.backAt().atZone(zone).toLocalDate());
-      if (!byDay || one.leftAt().isBefore(leftAt.minus(HABIT_SPAN))) {
+      if (one.leftAt().isBefore(leftAt.minus(HABIT_SPAN))) {
         return Optional.empty();
       }
-      days.add(day);
+      days.add(one.leftAt().atZone(zone).toLocalDate());
       earliestLeft = Math.min(earliestLeft, minute(one.leftAt(), zone));
       latestLeft = Math.max(latestLeft, minute(one.leftAt(), zone));
       earliestBack = Math.min(earliestBack, minute(one.backAt(), zone));

@@ -77,4 +77,15 @@ class OutingsTest {
     Outings twiceADay = out(out(two, day(2), 60), day(2).plusSeconds(7_200), 60);
     assertTrue(twiceADay.gone(day(3)).expectedBack(ZoneOffset.UTC).isEmpty(), "two days in three");
   }
+
+  @Test
+  void aNightOnWhichItWasForgottenEndsNoHabit() {
+    Outings forgotten = out(threeDays(480), day(3), 22 * 60);
+    assertEquals(
+        Optional.of(day(4).plusSeconds(11 * 3_600)),
+        forgotten.gone(day(4)).expectedBack(ZoneOffset.UTC));
+    Outings twoAndANight = out(out(out(Outings.NONE, MONDAY, 480), day(1), 480), day(2), 22 * 60);
+    assertEquals(
+        Optional.empty(), twoAndANight.gone(day(3)).expectedBack(ZoneOffset.UTC), "no third day");
+  }
 }
