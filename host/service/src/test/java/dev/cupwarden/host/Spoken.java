@@ -46,6 +46,7 @@ public final class Spoken {
         at.plusSeconds(36_000),
         at.plusSeconds(72_000),
         at.plusSeconds(57_600),
+        at.plusSeconds(36_000),
         true,
         0.0,
         330.0,

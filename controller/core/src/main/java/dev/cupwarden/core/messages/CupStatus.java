@@ -16,6 +16,8 @@ import java.util.List;
  * @param dryAt when it likely passes its dry line, by what was learned of it; null if nothing was
  * @param dryBefore when one in ten such cups has passed it: what a hold and the next window are
  *     held against; null if its weight is not known
+ * @param waterAt when it is likely watered next: due, moved into open hours and past a hold; null
+ *     where nobody knows, and from a controller of before
  * @param wet the wet line, as a depletion; likewise refill, due and dry
  * @param roomMl missing up to the refill line; negative past it, null if not known
  * @param nextPassMl what a person's dose would get in its next pass once no limit holds; 0 where no
@@ -38,6 +40,7 @@ public record CupStatus(
     Instant dueAt,
     Instant dryAt,
     Instant dryBefore,
+    Instant waterAt,
     boolean trusted,
     double fed,
     double capacityG,

@@ -4,6 +4,7 @@ import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.LabelRate;
 import dev.cupwarden.core.feeding.SaltBalance;
+import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.messages.Advice;
@@ -13,9 +14,11 @@ import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.watering.OpenHours;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -24,10 +27,14 @@ import java.util.TreeMap;
 /** What is told of each cup. Numbers are rounded here, once, to what a scale can tell. */
 final class Report {
   private final double vpdKpa;
+  private final OpenHours openHours;
 
-  /** With the vapour pressure deficit that forecasts go by; NaN: unknown. */
-  Report(double vpdKpa) {
+  /**
+   * @param vpdKpa the vapour pressure deficit that forecasts go by; NaN: unknown
+   */
+  Report(double vpdKpa, OpenHours openHours) {
     this.vpdKpa = vpdKpa;
+    this.openHours = openHours;
   }
 
   SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {
@@ -59,19 +66,22 @@ final class Report {
   CupStatus status(BenchDraft draft, CupDraft cup, NextPass next, List<CupStatus.Told> holding) {
     boolean known = cup.now.known();
     Optional<Forecast> forecast = cup.forecast(draft);
+    CupActivity activity = activity(draft, cup);
+    Instant dueAt = likely(draft, cup, forecast, cup.frame.lines().due());
     return new CupStatus(
         draft.at,
         cup.name(),
         cup.setup.plant(),
         cup.setup.stage(),
-        activity(draft, cup),
+        activity,
         known ? rounded(massG(cup), 1e2) : null,
         known ? rounded(cup.weights.depletion(massG(cup)), 1e4) : null,
         known ? rounded(cup.depletionSd(), 1e4) : null,
         cup.now.rateKnown() ? rounded(cup.now.rateGPerH(), 1e3) : null,
-        likely(draft, cup, forecast, cup.frame.lines().due()),
+        dueAt,
         likely(draft, cup, forecast, cup.frame.lines().dry()),
         time(draft, cup, forecast, cup.frame.lines().dry(), Forecast.Bound.EARLY),
+        activity == CupActivity.AWAY ? null : waterAt(draft, cup, dueAt),
         cup.now.trusted(),
         rounded(cup.fed, 1e4),
         rounded(cup.weights.capacityG(), 1e2),
@@ -210,6 +220,20 @@ final class Report {
   private static boolean held(BenchDraft draft, CupDraft cup) {
     boolean bench = draft.hold != null && !draft.hold.feedOnly() && draft.hold.holdsAt(draft.at);
     return bench || (cup.hold != null && !cup.hold.feedOnly() && cup.hold.holdsAt(draft.at));
+  }
+
+  /** Due, in hours in which the bench waters, and once no hold stops it. */
+  private Instant waterAt(BenchDraft draft, CupDraft cup, Instant dueAt) {
+    if (dueAt == null) {
+      return null;
+    }
+    Instant at = dueAt.isBefore(draft.at) ? draft.at : dueAt;
+    for (Hold hold : Arrays.asList(draft.hold, cup.hold)) {
+      if (hold != null && !hold.feedOnly() && hold.holdsAt(at)) {
+        at = hold.until();
+      }
+    }
+    return openHours.open(at, Duration.ZERO) ? at : openHours.nextOpening(at);
   }
 
   /** Of what was learned of it; null where that is nothing, or the line more than a year off. */

@@ -55,6 +55,7 @@ public final class Tick {
   private final ReckonWater reckonWater = new ReckonWater();
   private final UpdateRootSignals updateRootSignals = new UpdateRootSignals();
   private final JudgeDoses judgeDoses = new JudgeDoses();
+  private final OpenHours openHours;
   private final PutOutPasses putOutPasses;
   private final JudgeConditions judgeConditions = new JudgeConditions();
 
@@ -92,12 +93,12 @@ public final class Tick {
       refuseUnfit(cup);
     }
     takeOrders = new TakeOrders(frames);
-    OpenHours window = new OpenHours(bench.watering().window(), bench.place());
+    openHours = new OpenHours(bench.watering().window(), bench.place());
     updateEstimates =
         new UpdateEstimates(
             new Estimator(new EstimatorSettings(bench.tick())),
             new WeighDrained(rounds == Rounds.DAILY));
-    putOutPasses = new PutOutPasses(window, rounds == Rounds.DAILY);
+    putOutPasses = new PutOutPasses(openHours, rounds == Rounds.DAILY);
   }
 
   /**
@@ -278,7 +279,7 @@ public final class Tick {
     putOutPasses.round(draft);
     putOutPasses.judgeTheRest(draft);
     draft.cups.values().forEach(cup -> cup.passes.clear());
-    Report report = new Report(draft.vpdKpa());
+    Report report = new Report(draft.vpdKpa(), openHours);
     SortedMap<String, Decision> decisions = new TreeMap<>();
     List<CupStatus> statuses = new ArrayList<>();
     draft.cups.forEach(
@@ -309,7 +310,7 @@ public final class Tick {
 
   private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {
     putOutPasses.judgeTheRest(draft);
-    return new Report(draft.vpdKpa()).cups(draft);
+    return new Report(draft.vpdKpa(), openHours).cups(draft);
   }
 
   private static Observation nothingNew(BenchState state) {

@@ -225,6 +225,7 @@ class SchemaTest {
         null,
         AT,
         AT,
+        AT,
         true,
         0.4,
         401.9,

@@ -8,6 +8,7 @@ import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Decision;
 import java.time.Duration;
+import java.time.Instant;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -82,6 +83,25 @@ class ReportTest {
     double toDryH = Duration.between(story.at, status.dryAt()).toMinutes() / 60.0;
     assertEquals(toDryG / 2.0, toDryH, 0.1 * toDryG / 2.0);
     assertTrue(status.dryBefore().isBefore(status.dryAt()));
+  }
+
+  /** Due at two in the afternoon of the 16th, in a window from eight to four. */
+  @Test
+  void nextWaterIsDueWaterInOpenHoursAndPastAHold() {
+    Story story = holding(0.10, "2027-02-14T08:00:00Z");
+    story.rateGPerH.put("A1", 2.0);
+    story.look();
+    story.run(Duration.ofHours(24));
+    Instant due = status(story).dueAt();
+    assertEquals(due, status(story).waterAt(), "due within the window");
+    story.run(Duration.ofHours(22));
+    story.rateGPerH.put("A1", 4.5);
+    assertEquals(status(story).dueAt(), status(story).waterAt());
+    String hold = "{\"id\":\"%s\",\"kind\":\"hold\",%s\"until\":\"%s\"}";
+    story.look(hold.formatted("h1", "", "2027-02-17T03:00:00Z"));
+    assertEquals(Instant.parse("2027-02-17T08:00:00Z"), status(story).waterAt());
+    story.look(hold.formatted("h2", "\"cup\":\"A1\",", "2027-02-18T10:30:00Z"));
+    assertEquals(Instant.parse("2027-02-18T10:30:00Z"), status(story).waterAt());
   }
 
   /** By night, when a cup that is only due gets nothing; frost keeps even a rescue back. */

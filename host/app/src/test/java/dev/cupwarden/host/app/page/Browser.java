@@ -108,6 +108,12 @@ public final class Browser implements AutoCloseable {
         .until(d -> d.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
   }
 
+  /** Scrolls as a finger would, and taps: not where a bar that stays lies over the element. */
+  void tap(String css) {
+    run("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", find(css));
+    find(css).click();
+  }
+
   /** Waits until an element of that selector shows these words. */
   void awaitText(String css, String words) {
     new WebDriverWait(driver, PATIENCE)

@@ -79,6 +79,8 @@ final class CannedCup {
     }
     double perHour = firstRate * 1.6 * Math.max(0.1, 1.1 - depletion);
     double roomMl = (depletion - lines.refill()) * availableMl;
+    Instant dueAt =
+        depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now;
     this.status =
         new CupStatus(
             now,
@@ -90,9 +92,10 @@ final class CannedCup {
             Math.round(depletion * 1000) / 1000.0,
             0.008,
             perHour * availableMl,
-            depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now,
+            dueAt,
             after(now, Math.max(0, lines.dry() - depletion) / perHour),
             after(now, 0.8 * Math.max(0, lines.dry() - depletion) / perHour),
+            fate == Fate.AWAY ? null : inOpenHours(dueAt),
             fate != Fate.DOUBTED,
             stage.takesFeed() ? 0.31 : 0,
             capacityG,
@@ -154,6 +157,14 @@ final class CannedCup {
     return new CupStatus.Rooting(
         new CupStatus.LikelyDay(today.plusDays(4), today.plusDays(9), today.plusDays(15)),
         new CupStatus.LikelyDay(today.plusDays(15), today.plusDays(21), today.plusDays(30)));
+  }
+
+  /** From eight to four, as the bench is set up. */
+  private static Instant inOpenHours(Instant at) {
+    LocalDate day = LocalDate.ofInstant(at, ZoneOffset.UTC);
+    Instant opens = day.atTime(8, 0).toInstant(ZoneOffset.UTC);
+    Instant closes = day.atTime(16, 0).toInstant(ZoneOffset.UTC);
+    return at.isBefore(opens) ? opens : at.isBefore(closes) ? at : opens.plus(Duration.ofDays(1));
   }
 
   private static Instant after(Instant now, double hours) {

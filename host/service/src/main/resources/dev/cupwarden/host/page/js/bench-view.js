@@ -1,7 +1,9 @@
 // The bench at a glance: is any cup in trouble, what is watered next, is anything held.
 
+import { chooser } from './choice.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { freshId, h, setAttr, setText } from './dom.js';
+import { fitting } from './fitting.js';
 import {
   alertsByCause,
   commonLimit,
@@ -19,6 +21,8 @@ import { nameOfAlert, nameOfLimit } from './tables.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
+/** Orders that are often given to several cups. */
+const KINDS_OF_SEVERAL = ['away', 'back', 'stage', 'watered', 'hold', 'release'];
 const DENSE_FROM = 25;
 const SEARCH_FROM = 13;
 const MANY = 2;
@@ -30,7 +34,7 @@ const cardOf = new WeakMap();
 
 /** One cup's card; a link to its own view. */
 class Card {
-  constructor(bench, cup, room) {
+  constructor(bench, cup, room, choose) {
     this.state = null;
     this.name = h('span', { class: 'card-name' }, cup.cup);
     this.plant = h('span', { class: 'card-plant' });
@@ -43,6 +47,7 @@ class Card {
     this.drawing = drawCup(frameOf(cup, bench.setup), room);
     this.spark = new Spark(bench.name, cup);
     const title = freshId('card');
+    this.tick = h('input', { type: 'checkbox', 'data-cup': cup.cup, 'aria-label': text.choice.tick(cup.cup), onchange: choose });
     this.el = h(
       'li',
       { class: 'card-place' },
@@ -62,6 +67,7 @@ class Card {
           this.spark.el,
         ),
       ),
+      h('label', { class: 'tick' }, this.tick),
     );
     cardOf.set(this.el.firstElementChild, this);
   }
@@ -116,7 +122,11 @@ export function benchView(benchName) {
     { rootMargin: '200px' },
   );
 
-  const el = h('section', { class: 'view' }, headline, facts, alertLine, searchBox, found, body, legend.el);
+  const several = h('div', { class: 'several' });
+  const chosenWords = h('p', { role: 'status' });
+  const chosenOrders = h('div', { class: 'row', role: 'group', 'aria-label': text.choice.orders });
+  const chosenBar = h('div', { class: 'chosen', hidden: true }, chosenWords, chosenOrders);
+  const el = h('section', { class: 'view' }, headline, facts, alertLine, several, searchBox, found, body, chosenBar, legend.el);
   body.append(...[...groups.values()].map((group) => group.el));
 
   function makeGroup(group) {
@@ -165,7 +175,7 @@ export function benchView(benchName) {
     setText(legend.scale, frames.some((frame) => frame.known) ? text.bench.toScale : text.bench.toScaleWater);
     for (const cup of bench.cups.values()) {
       if (!cards.has(cup.cup)) {
-        const card = new Card(bench, cup, room);
+        const card = new Card(bench, cup, room, chooseByTick);
         cards.set(cup.cup, card);
         sight.observe(card.el.firstChild);
       }
@@ -183,6 +193,53 @@ export function benchView(benchName) {
   function drop(card) {
     sight.unobserve(card.el.firstChild);
     card.el.remove();
+  }
+
+  function chooseByTick() {
+    const ticked = [...cards.values()].filter((card) => card.tick.checked).map((card) => card.cup.cup);
+    store.bench(benchName).chosen = new Set(ticked.sort(compareNames));
+    tellChosen(store.bench(benchName));
+  }
+
+  function choose(names) {
+    store.bench(benchName).chosen = new Set(names);
+    tellChosen(store.bench(benchName));
+  }
+
+  /** The ways to choose, drawn anew only where a cup, a plant or a stage is another: who is at them keeps the focus. */
+  function tellWays(bench) {
+    const key = JSON.stringify([...bench.cups.values()].map((cup) => [cup.cup, cup.plant, cup.stage]));
+    several.hidden = bench.cups.size < MANY;
+    if (several.dataset.key === key) return;
+    several.dataset.key = key;
+    several.replaceChildren(h('span', { class: 'quiet' }, text.choice.lead), chooser(bench, choose));
+  }
+
+  /** What may be done to those that are chosen: each order names the cups that it is for now. */
+  function tellChosen(bench) {
+    const names = [...bench.chosen].filter((name) => bench.cups.has(name));
+    for (const [name, card] of cards) card.tick.checked = bench.chosen.has(name);
+    chosenBar.hidden = names.length === 0;
+    setText(chosenWords, names.length > 0 ? text.choice.chosen(names) : '');
+    const orders = KINDS_OF_SEVERAL.map((kind) => [kind, fitting(kind, bench, names)]).filter(([, fit]) => fit.length > 0);
+    const key = JSON.stringify([names, orders]);
+    if (chosenOrders.dataset.key === key) return;
+    chosenOrders.dataset.key = key;
+    const focused = document.activeElement?.getAttribute('data-kind');
+    chosenOrders.replaceChildren(
+      ...orders.map(([kind, fit]) =>
+        h(
+          'a',
+          {
+            class: 'button',
+            'data-kind': kind,
+            href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(fit.join(','))}`,
+          },
+          fit.length < names.length ? text.choice.of(text.doing.kind[kind], fit.length) : text.doing.kind[kind],
+        ),
+      ),
+    );
+    if (focused) chosenOrders.querySelector(`[data-kind=${focused}]`)?.focus({ preventScroll: true });
   }
 
   /** Puts cards in order; only those out of place are moved, and the one with the focus keeps it. */
@@ -316,6 +373,8 @@ export function benchView(benchName) {
     tellHeadline(bench);
     tellFacts(bench);
     tellAlerts(bench);
+    tellWays(bench);
+    tellChosen(bench);
   }
 
   /** What has changed and is not shown yet: the newest status and the new weights of each cup. */
@@ -345,6 +404,8 @@ export function benchView(benchName) {
       arrange();
       tellHeadline(bench);
       tellFacts(bench);
+      tellWays(bench);
+      tellChosen(bench);
     }
   }
 

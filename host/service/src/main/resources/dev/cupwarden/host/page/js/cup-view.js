@@ -4,6 +4,7 @@ import * as api from './api.js';
 import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
+import { whyNot } from './fitting.js';
 import { momentPanel } from './moment-panel.js';
 import { kindsOfCup } from './orders.js';
 import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, strengthWords } from './reading.js';
@@ -412,28 +413,40 @@ function eventsPanel(benchName, cupName) {
   return { el, load };
 }
 
-function doingLinks(benchName, cupName) {
-  return h(
-    'section',
-    { class: 'panel' },
-    h('h2', null, t.doing),
+/** What may be done with it now; the rest under a fold, with the reason. It may be ordered all the same: the controller knows best. */
+function doingPanel(benchName, cupName) {
+  const now = h('div', { class: 'row' });
+  const rest = h('ul', { class: 'says' });
+  const fold = h('details', null, h('summary'), rest);
+  const link = (kind) =>
     h(
-      'div',
-      { class: 'row' },
-      kindsOfCup().map((kind) =>
-        h(
-          'a',
-          { class: 'button', href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}` },
-          text.doing.kind[kind],
-        ),
-      ),
-    ),
-  );
+      'a',
+      { class: 'button', 'data-kind': kind, href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}` },
+      text.doing.kind[kind],
+    );
+  let shown = '';
+  return {
+    el: h('section', { class: 'panel doing' }, h('h2', null, t.doing), now, fold),
+    show(bench, cup) {
+      const kinds = kindsOfCup().map((kind) => ({ kind, why: whyNot(kind, bench, cup) }));
+      const key = JSON.stringify(kinds);
+      if (key === shown) return;
+      shown = key;
+      const focused = document.activeElement?.getAttribute('data-kind');
+      const later = kinds.filter(({ why }) => why);
+      now.replaceChildren(...kinds.filter(({ why }) => !why).map(({ kind }) => link(kind)));
+      rest.replaceChildren(...later.map(({ kind, why }) => h('li', { class: 'not-now' }, link(kind), h('span', { class: 'quiet' }, why))));
+      setText(fold.firstChild, t.notNow(later.length));
+      fold.hidden = later.length === 0;
+      if (focused) now.parentElement.querySelector(`[data-kind=${focused}]`)?.focus({ preventScroll: true });
+    },
+  };
 }
 
 export function cupView(benchName, cupName) {
   const top = head(benchName, cupName);
   const why = whyPanel();
+  const doing = doingPanel(benchName, cupName);
   const course = coursePanel(benchName, cupName);
   const curve = curvePanel(benchName, cupName, { moment: (at, settled) => moment.tell(at, settled), ranged: course.show });
   const moment = momentPanel(benchName, cupName, curve);
@@ -445,7 +458,7 @@ export function cupView(benchName, cupName) {
     h(
       'div',
       { class: 'panels side-first' },
-      h('div', null, why.el, doingLinks(benchName, cupName)),
+      h('div', null, why.el, doing.el),
       h('div', null, curve.el, moment.el, curve.doseEl, course.el, events.el),
     ),
   );
@@ -455,6 +468,7 @@ export function cupView(benchName, cupName) {
     if (cup) {
       top.show(bench, cup);
       why.show(bench, cup);
+      doing.show(bench, cup);
     }
     return Boolean(cup);
   };

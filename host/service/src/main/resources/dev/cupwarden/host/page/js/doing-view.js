@@ -1,8 +1,9 @@
 // Orders: picked, told beforehand, sent, and followed to their receipts.
 
 import * as api from './api.js';
+import { chooser } from './choice.js';
 import { freshId, h, regionTable, say, setText } from './dom.js';
-import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, roomOf } from './orders.js';
+import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS } from './orders.js';
 import { compareNames, strengthWords } from './reading.js';
 import { store } from './store.js';
 import { liftable, nameOfLimit } from './tables.js';
@@ -88,6 +89,7 @@ const MAKERS = {
         'details',
         { class: 'field', hidden: names.length === 0, open: context.more.length > 0 },
         h('summary', null, t.field.more),
+        chooser(context.bench, context.choose),
         h(
           'div',
           { class: 'row', role: 'group', 'aria-label': t.field.more },
@@ -128,14 +130,11 @@ const MAKERS = {
   },
   ml(context) {
     const unit = u.volumeUnit();
-    const room = context.kind === 'dose' || context.kind === 'watered' ? roomOf(context.bench.cups.get(context.cup)) : null;
-    const usual = room ? Math.round(room) : '';
     const input = h('input', {
       type: 'text',
       inputmode: 'decimal',
       autocomplete: 'off',
       oninput: context.changed,
-      value: usual === '' ? '' : String(Math.round(u.typedFromMl(usual) * 10) / 10),
     });
     const label = t.field.ml(unit);
     return { el: field(label, input), read: () => Math.round(u.mlFromTyped(numberOf(input, label, 0, u.typedFromMl(MOST_ML))) * 10) / 10 };
@@ -186,8 +185,9 @@ const MAKERS = {
   feed_only: (context) => check(t.field.feedOnly, context.changed),
   rescue: (context) => check(t.field.rescue, context.changed),
   stage(context) {
-    const now = context.was?.stage ?? context.bench.cups.get(context.cup)?.stage;
-    return radios(t.field.stage, Object.entries(text.stageSeen), now ?? 'struck', context.changed);
+    const stages = new Set([context.cup, ...context.more].map((name) => context.bench.cups.get(name)?.stage));
+    const now = context.was?.stage ?? (stages.size === 1 ? [...stages][0] : null);
+    return radios(t.field.stage, Object.entries(text.stageSeen), context.kind === 'add' ? (now ?? 'struck') : now, context.changed);
   },
   tank: (context) => named(context, 'tank', Object.keys(context.bench.status?.tank_ml ?? context.bench.setup?.tanks ?? {})),
   feed: (context) => named(context, 'feed', ['', ...Object.keys(context.bench.setup?.feeds ?? {})], '', true),
@@ -265,14 +265,22 @@ function named(context, key, names, chosen, optional = false) {
   };
 }
 
-function orderForm(benchName, kind, cupName, sent) {
+function orderForm(benchName, kind, [cupName, ...more], sent) {
   const bench = store.bench(benchName);
   const spec = KINDS[kind];
   const aheadList = h('ul', { class: 'says', 'aria-live': 'polite' });
   const error = h('p', { class: 'error', role: 'alert' });
   const fields = new Map();
   const place = h('div');
-  const context = { bench, kind, cup: cupName, more: [], last: bench.cups.get(cupName), changed: () => ahead() };
+  const context = {
+    bench,
+    kind,
+    cup: cupName,
+    more,
+    last: bench.cups.get(cupName),
+    changed: () => ahead(),
+    choose: (names) => choose(names),
+  };
 
   function build() {
     if (!context.cup && spec.fields.includes('cup')) context.cup = [...bench.cups.keys()].sort(compareNames)[0];
@@ -327,6 +335,21 @@ function orderForm(benchName, kind, cupName, sent) {
     aheadList.replaceChildren(...lines.map((each) => h('li', { class: each.tone || null }, each.words)));
   }
 
+  /** These in place of those before; of the whole bench, or of one cup, where it is none. */
+  function choose([first, ...others]) {
+    if (!first && spec.fields.includes('cup')) others = [];
+    context.cup = first ?? (spec.fields.includes('cup') ? context.cup : undefined);
+    context.more = others;
+    for (const key of ['cup', 'more']) {
+      const before = fields.get(key);
+      const optional = key === 'more' || spec.fields.includes('cup?');
+      fields.set(key, { optional, ...MAKERS[key](context, optional) });
+      before.el.replaceWith(fields.get(key).el);
+    }
+    fields.get('more').el.open = true;
+    ahead();
+  }
+
   /** A cup that was taken out is put back as what it was. */
   async function takeBack() {
     try {
@@ -355,6 +378,7 @@ function orderForm(benchName, kind, cupName, sent) {
           button.disabled = true;
           const { id } = await api.order(benchName, order);
           say(t.sent(t.kind[kind]));
+          bench.chosen.clear();
           sent(id);
         } catch (problem) {
           setText(error, problem instanceof FormError ? problem.message : t.failed(problem.message));
@@ -478,7 +502,11 @@ function receiptsPanel(benchName) {
     if (order.kind === 'change') return oneStep(t.undo.change, changeBack(order));
     const back = BACK_BY[order.kind];
     return back && t.undo[order.kind]
-      ? h('a', { href: href(benchName, back, ...(order.cup ? [order.cup] : [])) }, t.undo[order.kind])
+      ? h(
+          'a',
+          { href: href(benchName, back, ...(order.cups || order.cup ? [(order.cups ?? [order.cup]).join(',')] : [])) },
+          t.undo[order.kind],
+        )
       : null;
   }
 
@@ -521,11 +549,15 @@ function receiptsPanel(benchName) {
   return { el, load };
 }
 
-export function doingView(benchName, kind, cupName) {
+export function doingView(benchName, kind, named) {
+  const names = named?.split(',') ?? [];
+  const cupName = names.length === 1 ? names[0] : null;
   const known = kind && KINDS[kind];
   const heading = h('h1', { class: 'headline', tabindex: '-1' }, known ? t.kind[kind] : t.pick);
   const receipts = receiptsPanel(benchName);
   const bench = store.bench(benchName);
+  const benchHref = `#/${encodeURIComponent(benchName)}`;
+  const backHref = cupName ? `${benchHref}/cup/${encodeURIComponent(cupName)}` : names.length > 1 ? benchHref : href(benchName);
   let form = null;
   const el = h(
     'section',
@@ -534,17 +566,13 @@ export function doingView(benchName, kind, cupName) {
       ? h(
           'p',
           { class: 'cup-top' },
-          h(
-            'a',
-            { class: 'button', href: cupName ? `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(cupName)}` : href(benchName) },
-            cupName ? `← ${cupName}` : `← ${t.title}`,
-          ),
+          h('a', { class: 'button', href: backHref }, cupName ? `← ${cupName}` : names.length > 1 ? `← ${text.cup.back}` : `← ${t.title}`),
         )
       : null,
     heading,
   );
   if (known && (bench.cups.size > 0 || !KINDS[kind].fields.includes('cup'))) {
-    form = orderForm(benchName, kind, cupName, () => {
+    form = orderForm(benchName, kind, names, () => {
       receipts.load();
       receipts.el.scrollIntoView({ block: 'nearest' });
     });

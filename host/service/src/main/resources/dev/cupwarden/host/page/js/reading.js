@@ -16,6 +16,9 @@ export function groupOf(bench, cup) {
   return ASIDE.includes(cup.state) ? 'aside' : 'steady';
 }
 
+/** Off the bench: by a person's word, by an empty scale, or out as each day. */
+export const isAway = (cup) => cup.state === 'away';
+
 function rankOf(cup) {
   const order = [...TROUBLE, ...NOW, ...ASIDE, 'steady'];
   return order.indexOf(cup.state);

@@ -17,6 +17,7 @@ export class BenchModel {
     this.alerts = [];
     this.now = -Infinity;
     this.heardAt = null; // device clock, ms, of the last word that came live
+    this.chosen = new Set(); // cups that one order is meant for
     this.setup = null; // vessels, mixes, feeds, tanks, cups; null until they are told
   }
 
