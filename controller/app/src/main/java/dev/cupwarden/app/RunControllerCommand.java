@@ -1,18 +1,19 @@
 package dev.cupwarden.app;
 
 import dev.cupwarden.app.journal.JournalException;
+import dev.cupwarden.app.journal.JournalExport;
 import dev.cupwarden.app.link.BrokerSettings;
 import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.board.BoardException;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
-import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.SetupException;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -175,11 +176,13 @@ public final class RunControllerCommand implements Callable<Integer> {
     return exitCode;
   }
 
-  private ControllerRun.Plan plan() throws BadUsage, SetupException {
+  private ControllerRun.Plan plan() throws BadUsage, SetupException, JournalException {
     Bench bench = BenchSource.load(benchFile);
-    requireWiring(bench);
-    // On a simulated bench no water runs: what is missing is told and refuses nothing.
-    List<String> faults = simulate ? List.of() : new BenchSafety(bench).faults();
+    if (bench.board().isEmpty()) {
+      throw new BadUsage(
+          benchFile + " board: run needs the bench's wiring (scales, pump, valves), and has none");
+    }
+    List<String> faults = faults(new BenchSafety(bench));
     if (!faults.isEmpty()) {
       throw new BadUsage(
           "%s: this bench is not safe to leave alone, and does not run:%n%s"
@@ -189,11 +192,27 @@ public final class RunControllerCommand implements Callable<Integer> {
         bench, BenchSource.text(benchFile), journal, Optional.of(settings()), report -> {}, mode());
   }
 
+  /** Where no water runs, or nothing is pumped, a part that is missing refuses nothing. */
+  private List<String> faults(BenchSafety safety) throws JournalException {
+    List<String> faults = safety.faults();
+    return faults.isEmpty() || !(simulate || watches()) ? faults : safety.ways();
+  }
+
   private RunMode mode() {
     if (watch == null) {
       return RunMode.AS_LEFT;
     }
     return watch.only && !watch.over ? RunMode.WATCH : RunMode.WATER;
+  }
+
+  /** Whether nothing will be pumped, which a start that says nothing leaves to the journal. */
+  private boolean watches() throws JournalException {
+    if (mode() != RunMode.AS_LEFT || !Files.exists(journal)) {
+      return mode() == RunMode.WATCH;
+    }
+    try (JournalExport before = JournalExport.open(journal)) {
+      return before.watchOnly();
+    }
   }
 
   private ControllerRun.Simulation simulation() throws BadUsage {
@@ -205,20 +224,6 @@ public final class RunControllerCommand implements Callable<Integer> {
     }
     Duration driedFor = Duration.ofSeconds(Math.round(driedForDays * 86_400));
     return new ControllerRun.Simulation(seed, speed, driedFor, Optional.ofNullable(begins));
-  }
-
-  private void requireWiring(Bench bench) throws BadUsage {
-    if (bench.board().isEmpty()) {
-      throw new BadUsage(
-          benchFile + " board: run needs the bench's wiring (scales, pump, valves), and has none");
-    }
-    for (Cup cup : bench.cups().values()) {
-      boolean weighed = cup.wiring().scale().isPresent() || cup.wiring().probe().isPresent();
-      if (!weighed || cup.wiring().valve().isEmpty()) {
-        throw new BadUsage(
-            benchFile + " cups." + cup.name() + ": run needs the cup's scale (or probe) and valve");
-      }
-    }
   }
 
   private BrokerSettings settings() throws BadUsage {
@@ -251,11 +256,12 @@ public final class RunControllerCommand implements Callable<Integer> {
     }
   }
 
-  /** What lacks on a simulated bench, and on a real one what the grower has waived. */
-  private void tellSafety(Bench bench) {
+  /** What lacks where nothing is pumped, and what the grower has waived. */
+  private static void tellSafety(Bench bench) {
     Sentences.withoutPlace(bench, false).ifPresent(log::warn);
     BenchSafety safety = new BenchSafety(bench);
-    (simulate ? safety.faults() : safety.waived()).forEach(log::warn);
+    safety.faults().forEach(log::warn);
+    safety.waived().forEach(log::warn);
   }
 
   private void started(ControllerRun.Plan plan, ControllerRun run) {

@@ -27,18 +27,15 @@ class RunControllerCommandTest {
     Files.writeString(bench, text);
   }
 
+  private int runSimulated(String... more) {
+    return command.execute(
+        List.of(
+            "run", "--simulate", "--bench", bench.toString(), "--journal", folder + "/journal.db"),
+        more);
+  }
+
   private void refused(String sentence, String... more) {
-    int exit =
-        command.execute(
-            List.of(
-                "run",
-                "--simulate",
-                "--bench",
-                bench.toString(),
-                "--journal",
-                folder + "/journal.db"),
-            more);
-    assertEquals(2, exit, err::toString);
+    assertEquals(2, runSimulated(more), err::toString);
     assertEquals(1, err.toString().strip().lines().count(), err::toString);
     assertTrue(err.toString().contains(sentence), err::toString);
   }
@@ -57,7 +54,8 @@ class RunControllerCommandTest {
   @Test
   void cupWithoutValve() throws Exception {
     Files.writeString(bench, text.replace(", valve: v5", ""));
-    refused("cups.B1: run needs the cup's scale (or probe) and valve");
+    assertEquals(2, runSimulated(), err::toString);
+    assertEquals("Cup B1 has no valve.", err.toString().lines().toList().get(1));
   }
 
   @Test

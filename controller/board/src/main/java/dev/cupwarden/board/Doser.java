@@ -2,7 +2,7 @@ package dev.cupwarden.board;
 
 import dev.cupwarden.core.limits.AllowedPass;
 import dev.cupwarden.core.limits.AllowedPass.Part;
-import dev.cupwarden.core.messages.Sentences;
+import dev.cupwarden.core.setup.BenchSafety;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -103,11 +103,11 @@ final class Doser {
               .formatted(pass.plain().ml(), pass.feed().ml()));
     }
     if (plumbing.valveOf(pass.cup()).isEmpty()) {
-      return Optional.of(Sentences.noValve(pass.cup()));
+      return Optional.of(BenchSafety.noValve(pass.cup()));
     }
     for (Part part : List.of(pass.plain(), pass.feed())) {
       if (part.ml() > 0 && source(part).isEmpty()) {
-        return Optional.of(Sentences.noTankValve(part.tank()));
+        return Optional.of(BenchSafety.noTankValve(part.tank()));
       }
     }
     Optional<String> leaking = leak.look();

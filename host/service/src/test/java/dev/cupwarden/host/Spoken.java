@@ -148,6 +148,7 @@ public final class Spoken {
         Arrays.stream(LimitCode.values()).map(LimitCode::told).toList(),
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(),
+        List.of(),
         List.of());
   }
 

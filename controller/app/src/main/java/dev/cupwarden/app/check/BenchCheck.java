@@ -1,17 +1,15 @@
 package dev.cupwarden.app.check;
 
 import dev.cupwarden.board.BoardReadings;
-import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.BoardWiring.TankGauge;
 import dev.cupwarden.core.setup.BoardWiring.TankScale;
-import dev.cupwarden.core.setup.Cup;
-import dev.cupwarden.core.setup.Tank;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
@@ -22,10 +20,12 @@ import java.util.TreeSet;
 final class BenchCheck {
   private final Bench bench;
   private final BoardWiring wiring;
+  private final BenchSafety safety;
 
   BenchCheck(Bench bench, BoardWiring wiring) {
     this.bench = bench;
     this.wiring = wiring;
+    this.safety = new BenchSafety(bench);
   }
 
   /** One scan: every part that is wired must answer. */
@@ -54,23 +54,7 @@ final class BenchCheck {
   /** Every cup has a valve and every kind of water a way. */
   List<Finding> tubes() {
     List<Finding> findings = new ArrayList<>();
-    for (Cup cup : bench.cups().values()) {
-      if (cup.wiring().valve().isEmpty()) {
-        findings.add(Finding.fail("tubes", Sentences.noValve(cup.name())));
-      }
-      if (cup.wiring().scale().isEmpty() && cup.wiring().probe().isEmpty()) {
-        findings.add(
-            Finding.fail("tubes", "Cup %s has neither scale nor probe.".formatted(cup.name())));
-      }
-    }
-    for (Tank tank : bench.tanks().values()) {
-      boolean valve =
-          wiring.valves().values().stream()
-              .anyMatch(v -> v.tank().filter(tank.name()::equals).isPresent());
-      if (!valve && bench.tanks().size() > 1) {
-        findings.add(Finding.fail("tubes", Sentences.noTankValve(tank.name())));
-      }
-    }
+    safety.ways().forEach(fault -> findings.add(Finding.fail("tubes", fault)));
     findings.addAll(idleScales());
     long unused =
         wiring.valves().entrySet().stream()
@@ -112,9 +96,8 @@ final class BenchCheck {
 
   /** What the file says of the parts that keep a bench safe. */
   List<Finding> safety() {
-    BenchSafety safety = new BenchSafety(bench);
     List<Finding> findings = new ArrayList<>();
-    safety.faults().forEach(fault -> findings.add(Finding.fail("parts", fault)));
+    safety.parts().forEach(fault -> findings.add(Finding.fail("parts", fault)));
     safety.notes().forEach(note -> findings.add(Finding.note("parts", note)));
     safety.waived().forEach(waiver -> findings.add(Finding.note("parts", waiver)));
     if (findings.isEmpty()) {
@@ -124,31 +107,28 @@ final class BenchCheck {
   }
 
   /**
-   * All tanks may run out at once, so the tray must hold what they hold together.
+   * The tray against the tanks.
    *
    * @param trayMl what the drip tray holds; none when nobody said
    */
   List<Finding> tanks(OptionalDouble trayMl) {
-    double sumMl = bench.tanks().values().stream().mapToDouble(Tank::sizeMl).sum();
-    if (Double.isInfinite(sumMl)) {
-      return List.of(
-          Finding.fail("tanks", "A tank's size is not known: name the tanks in the bench file."));
+    Optional<String> fault = safety.tray(trayMl.orElse(Double.POSITIVE_INFINITY));
+    if (fault.isPresent()) {
+      return List.of(Finding.fail("tanks", fault.get()));
     }
-    String sum = String.format(Locale.ROOT, "%.1f L", sumMl / 1000);
-    if (trayMl.isEmpty()) {
-      return List.of(
-          Finding.fail(
-              "tanks",
-              "The tanks hold %s; whether the drip tray holds that is not known: give --tray."
-                  .formatted(sum)));
-    }
-    String tray = String.format(Locale.ROOT, "%.1f L", trayMl.getAsDouble() / 1000);
     return List.of(
-        trayMl.getAsDouble() >= sumMl
-            ? Finding.ok("tanks", "%s in tanks, a tray of %s".formatted(sum, tray))
+        trayMl.isPresent()
+            ? Finding.ok(
+                "tanks",
+                "%s in tanks, a tray of %s"
+                    .formatted(litres(bench.tanksMl()), litres(trayMl.getAsDouble())))
             : Finding.fail(
                 "tanks",
-                "The tanks hold %s, the drip tray %s: take smaller tanks or a larger tray."
-                    .formatted(sum, tray)));
+                "The tanks hold %s; whether the drip tray holds that is not known: give --tray."
+                    .formatted(litres(bench.tanksMl()))));
+  }
+
+  private static String litres(double ml) {
+    return String.format(Locale.ROOT, "%.1f L", ml / 1000);
   }
 }

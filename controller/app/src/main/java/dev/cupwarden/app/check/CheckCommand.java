@@ -148,8 +148,8 @@ public final class CheckCommand implements Callable<Integer> {
   private OptionalDouble trayMl(Bench bench, BufferedReader in, PrintWriter out, boolean asking)
       throws IOException, QuantityException {
     String text = tray;
-    if (text == null && bench.trayMl() != Bench.USUAL_TRAY_ML) {
-      return OptionalDouble.of(bench.trayMl());
+    if (text == null && bench.toldTrayMl().isPresent()) {
+      return bench.toldTrayMl();
     }
     if (text == null && asking) {
       out.print("How much does the drip tray hold (such as 16 L)? ");

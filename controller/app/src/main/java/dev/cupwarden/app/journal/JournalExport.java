@@ -101,6 +101,16 @@ public final class JournalExport implements AutoCloseable {
                         row.getString(5))));
   }
 
+  /**
+   * Whether the bench was only watched since the last start; false before the first.
+   *
+   * @throws JournalException also when this program does not understand the state
+   */
+  public boolean watchOnly() throws JournalException {
+    List<StartEntry> starts = starts();
+    return !starts.isEmpty() && stateAt(starts.get(starts.size() - 1)).orders().watchOnly();
+  }
+
   /** The bench file's text as of that start. */
   String benchAt(StartEntry start) throws JournalException {
     return at(start, "bench", row -> row.getString(1));

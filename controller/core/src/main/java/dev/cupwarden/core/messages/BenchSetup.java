@@ -31,6 +31,7 @@ import java.util.SortedSet;
  * @param keys of the bench file that an order may change, in its order; empty where the bench was
  *     read from no file
  * @param waterAdvice what its water does to cups, and what cures it, in sentences
+ * @param runsWithout the safety parts that the grower has waived, with the reasons, in sentences
  */
 public record BenchSetup(
     Instant at,
@@ -48,7 +49,8 @@ public record BenchSetup(
     List<Limit> limits,
     List<Alert> alerts,
     List<BenchText.Key> keys,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> runsWithout) {
 
   /** A controller of before tells no plants, no table of limits and alerts, and no keys. */
   public BenchSetup {
@@ -57,6 +59,7 @@ public record BenchSetup(
     alerts = alerts == null ? List.of() : alerts;
     keys = keys == null ? List.of() : keys;
     waterAdvice = waterAdvice == null ? List.of() : waterAdvice;
+    runsWithout = runsWithout == null ? List.of() : runsWithout;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -201,6 +204,7 @@ public record BenchSetup(
         limits,
         alerts,
         keys,
-        waterAdvice);
+        waterAdvice,
+        runsWithout);
   }
 }

@@ -83,19 +83,9 @@ public final class Sentences {
     return "stale: it expired at " + expires;
   }
 
-  /** Of a cup to which nothing can be pumped. */
-  public static String noValve(String cup) {
-    return "Cup %s has no valve.".formatted(cup);
-  }
-
   /** Of an order to the pump of a bench that is only watched. */
   public static String watchOnly() {
     return "the bench is only watched, and nothing is pumped";
-  }
-
-  /** Of a tank out of which nothing can be pumped. */
-  public static String noTankValve(String tank) {
-    return "No valve leads from the tank %s.".formatted(tank);
   }
 
   /** Of a weight that no drained cup of this kind can have. */

@@ -2,6 +2,7 @@ package dev.cupwarden.core.setup;
 
 import java.time.Duration;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SortedMap;
 
 /**
@@ -84,6 +85,16 @@ public record Bench(
   /** Whether there is feed in any of its tanks. */
   public boolean hasFeedTank() {
     return tanks.values().stream().anyMatch(tank -> tank.feed().isPresent());
+  }
+
+  /** What the drip tray holds, mL; none where the bench file says nothing. */
+  public OptionalDouble toldTrayMl() {
+    return trayMl == USUAL_TRAY_ML ? OptionalDouble.empty() : OptionalDouble.of(trayMl);
+  }
+
+  /** What all tanks hold together, mL; infinite where the size of one is not known. */
+  public double tanksMl() {
+    return tanks.values().stream().mapToDouble(Tank::sizeMl).sum();
   }
 
   /** The lines of a cup: its own, else those of its stage and plant on this bench. */

@@ -5,11 +5,16 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 
-/** What a bench file itself says of the parts that keep people, floors and cuttings safe. */
+/**
+ * What a bench file itself says of the parts that keep people, floors and cuttings safe. {@code
+ * check} tells all of it as failed, and {@code run} waters no bench of which anything of it is so.
+ */
 public final class BenchSafety {
   /**
    * The processor's lines from 0 to this one are pulled up from power-up until a program takes
@@ -29,8 +34,16 @@ public final class BenchSafety {
     this.wiring = bench.board().orElseThrow();
   }
 
-  /** What must be put right before the bench may run, a sentence each. */
+  /** All that must be put right before the bench may be watered, a sentence each. */
   public List<String> faults() {
+    List<String> faults = new ArrayList<>(parts());
+    faults.addAll(ways());
+    bench.toldTrayMl().ifPresent(trayMl -> tray(trayMl).ifPresent(faults::add));
+    return faults;
+  }
+
+  /** Parts that are missing and not waived, and outputs that are on before the program is. */
+  public List<String> parts() {
     List<String> faults = new ArrayList<>();
     for (SafetyPart part : SafetyPart.values()) {
       if (!wiring.more().without().containsKey(part)) {
@@ -49,6 +62,49 @@ public final class BenchSafety {
     return faults;
   }
 
+  /** Cups that cannot be weighed or watered, tanks out of which nothing can be pumped. */
+  public List<String> ways() {
+    List<String> faults = new ArrayList<>();
+    for (Cup cup : bench.cups().values()) {
+      if (cup.wiring().valve().isEmpty()) {
+        faults.add(noValve(cup.name()));
+      }
+      if (cup.wiring().scale().isEmpty() && cup.wiring().probe().isEmpty()) {
+        faults.add("Cup %s has neither scale nor probe.".formatted(cup.name()));
+      }
+    }
+    for (String tank : bench.tanks().keySet()) {
+      boolean valve =
+          wiring.valves().values().stream()
+              .anyMatch(one -> one.tank().filter(tank::equals).isPresent());
+      if (!valve && bench.tanks().size() > 1) {
+        faults.add(noTankValve(tank));
+      }
+    }
+    return faults;
+  }
+
+  /**
+   * All tanks may run out at once, so the tray must hold what they hold together.
+   *
+   * @param trayMl what the drip tray holds
+   * @return a sentence where it does not
+   */
+  public Optional<String> tray(double trayMl) {
+    double sumMl = bench.tanksMl();
+    if (Double.isInfinite(sumMl)) {
+      return Optional.of("A tank's size is not known: name the tanks in the bench file.");
+    }
+    return trayMl >= sumMl
+        ? Optional.empty()
+        : Optional.of(
+            String.format(
+                Locale.ROOT,
+                "The tanks hold %.1f L, the drip tray %.1f L: take smaller tanks or a larger tray.",
+                sumMl / 1000,
+                trayMl / 1000));
+  }
+
   /** What is not there by the grower's word, with the reason; to be told at each start. */
   public List<String> waived() {
     return wiring.more().without().entrySet().stream()
@@ -62,6 +118,16 @@ public final class BenchSafety {
         gpio -> gpio.activeLow() && gpio.line() > LAST_PULLED_UP,
         "%s is on while its line is low, and GPIO %d is pulled down until the program starts: its"
             + " stage needs a pull-up of its own; measure that it is off then.");
+  }
+
+  /** Of a cup that cannot be watered. */
+  public static String noValve(String cup) {
+    return "Cup %s has no valve.".formatted(cup);
+  }
+
+  /** Of a tank out of which nothing can be pumped. */
+  public static String noTankValve(String tank) {
+    return "No valve leads from the tank %s.".formatted(tank);
   }
 
   /** Each tank, or other whole, that lacks that part; "" for the bench. */

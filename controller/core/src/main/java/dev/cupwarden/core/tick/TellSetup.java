@@ -6,6 +6,7 @@ import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.plants.Plant;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.KnownPlants;
@@ -82,7 +83,8 @@ final class TellSetup {
         LIMITS,
         ALERTS,
         keys,
-        WaterAdvice.of(bench.water()));
+        WaterAdvice.of(bench.water()),
+        bench.board().isPresent() ? new BenchSafety(bench).waived() : List.of());
   }
 
   private static SortedMap<String, BenchSetup.KnownPlant> plants(Bench bench, BenchState state) {

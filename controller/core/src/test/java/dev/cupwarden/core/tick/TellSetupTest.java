@@ -6,6 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.BenchSetup;
+import dev.cupwarden.core.messages.Json;
+import dev.cupwarden.core.messages.Schemas;
+import dev.cupwarden.core.setup.BenchFile;
+import dev.cupwarden.core.setup.BenchTexts;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
@@ -113,5 +117,20 @@ class TellSetupTest {
     assertEquals(List.of(30.0, 60.0), quince.days());
     assertEquals(0.05, quince.lineShift());
     assertTrue(quince.own());
+  }
+
+  @Test
+  void whatTheGrowerWaivedIsToldWithItsReason() throws Exception {
+    assertEquals(List.of(), told.runsWithout());
+    assertFalse(Json.MAPPER.valueToTree(told).has("runs_without"), "nothing is said of nothing");
+    String waived =
+        BenchTexts.wired()
+            .replaceFirst(
+                "(?m)^  leak: .*$", "  without: {leak: stands in a shower tray with a drain}");
+    Tick tick = new Tick(BenchFile.read("bench.yaml", waived));
+    BenchSetup setup = TellSetup.of(tick.bench(), List.of(), tick.fresh(), AT);
+    assertEquals(
+        List.of("Runs without leak: stands in a shower tray with a drain"), setup.runsWithout());
+    Schemas.assertFits("setup", Json.MAPPER.valueToTree(setup));
   }
 }

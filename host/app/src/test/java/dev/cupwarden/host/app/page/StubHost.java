@@ -396,6 +396,7 @@ final class StubHost implements AutoCloseable {
             new BenchText.Key("watering.pass", "30 mL"),
             new BenchText.Key("climate.cold", "12 C"),
             new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82")),
+        List.of(),
         List.of());
   }
 
