@@ -215,7 +215,7 @@ class DryDownsTest {
         1.0, DryDowns.of(hourly(24), List.of(), some).get(0).loss().get().gPerHPerKpa(), 1e-9);
   }
 
-  /** Where the air was not read for two of 24 h, the mean is of the other 22; three are too many. */
+  /** Air not read for two of 24 h: the mean is of the other 22. Three are too many. */
   @Test
   void gapInTheAirIsNotReckonedAsAirOfNoPower() {
     List<Air> some = new ArrayList<>();
