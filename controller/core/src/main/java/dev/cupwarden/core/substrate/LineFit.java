@@ -1,5 +1,6 @@
 package dev.cupwarden.core.substrate;
 
+import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -11,19 +12,14 @@ import java.util.function.DoubleUnaryOperator;
  */
 record LineFit(double offset, double slope, double rss) {
   static LineFit of(DoubleUnaryOperator transform, double[] x, double[] y) {
-    int n = x.length;
-    double[] u = new double[n];
-    double meanU = 0;
-    double meanY = 0;
-    for (int i = 0; i < n; i++) {
-      u[i] = transform.applyAsDouble(x[i]);
-      meanU += u[i] / n;
-      meanY += y[i] / n;
-    }
+    double[] u = Arrays.stream(x).map(transform).toArray();
+    // Summed with compensation: of equal values the mean is that value, and nothing seems to fall.
+    double meanU = Arrays.stream(u).average().orElse(0);
+    double meanY = Arrays.stream(y).average().orElse(0);
     double covered = 0;
     double together = 0;
     double all = 0;
-    for (int i = 0; i < n; i++) {
+    for (int i = 0; i < u.length; i++) {
       double du = u[i] - meanU;
       double dy = y[i] - meanY;
       covered += du * du;

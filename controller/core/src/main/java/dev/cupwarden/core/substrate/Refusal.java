@@ -37,6 +37,9 @@ public enum Refusal {
     if (points.size() < least) {
       return Optional.of(TOO_FEW);
     }
-    return DryingRate.leastSquares(points) < 0 ? Optional.empty() : Optional.of(NOT_FALLING);
+    double[] time = points.stream().mapToDouble(DryDownPoint::time).toArray();
+    double[] grossG = points.stream().mapToDouble(DryDownPoint::grossG).toArray();
+    boolean falls = LineFit.of(x -> x, time, grossG).slope() < 0;
+    return falls ? Optional.empty() : Optional.of(NOT_FALLING);
   }
 }

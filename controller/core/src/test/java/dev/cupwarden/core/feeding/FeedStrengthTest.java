@@ -74,6 +74,31 @@ class FeedStrengthTest {
     assertEquals(by, found.by());
   }
 
+  /** A third of 400 mg/L N would be 132, of which 100 are the most. */
+  @Test
+  void tooMuchNitrogenIsToldInItsOwnUnit() {
+    FeedStrength rich = FeedStrength.of(new StageFeed(0.33, 100.0), 400.0);
+    assertEquals(132.0, rich.value(), 1e-9);
+    assertEquals(100.0, rich.threshold());
+    assertEquals(0.0, StageFeed.NONE.ofLabel(0.0), "none of a feed without nitrogen");
+  }
+
+  /** As messages carry them. */
+  @ParameterizedTest(name = "{0}")
+  @CsvSource({
+    "STAGE, stage, label",
+    "MOST_N, most-n, mg/L N",
+    "LABEL, label, label",
+    "STOCK, stock, mg/L N",
+    "COOL, cool, C",
+    "SALT, salt, mS/cm",
+    "FLOOR, floor, label"
+  })
+  void wordAndUnitOfEachCap(FeedStrength.Cap cap, String word, String unit) {
+    assertEquals(word, cap.word());
+    assertEquals(unit, cap.unit());
+  }
+
   @Test
   void leastCountsAndTellsWhatItIs() {
     assertSame(THIRD, THIRD.lesser(FeedStrength.Cap.LABEL, 0.33, 1.0, 2.0));
@@ -100,6 +125,12 @@ class FeedStrengthTest {
       double strength, FeedStrength.Cap by, double own, double kept) {
     FeedStrength found = new FeedStrength(strength, by, 0.0, 0.0).atLeast(0.05, own);
     assertEquals(kept, found.strength(), 1e-12);
+  }
+
+  @Test
+  void feedOfJustTheFloorWasNotKeptUpByIt() {
+    FeedStrength just = new FeedStrength(0.05, FeedStrength.Cap.SALT, 2.5, 2.6);
+    assertSame(just, just.atLeast(0.05, 0.33));
   }
 
   @ParameterizedTest(name = "roots at {0} °C, cold below {1} °C: {2}")

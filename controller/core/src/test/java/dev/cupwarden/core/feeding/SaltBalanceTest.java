@@ -37,12 +37,33 @@ class SaltBalanceTest {
     assertEquals(WATER, SaltBalance.ecMsPerCm(WATER, null, strength), "plain water");
   }
 
+  /** In proportion between 1.0 and 2.6 mS/cm, where the low band of a pour-through lies. */
+  @ParameterizedTest(name = "{0} mS/cm: {1} of the feed")
+  @CsvSource({"0.3, 1", "1.0, 1", "1.4, 0.75", "1.8, 0.5", "2.2, 0.25", "2.6, 0", "4.0, 0"})
+  void feedIsThinnedInASaltyMix(double msPerCm, double part) {
+    assertEquals(part, SaltBalance.feedPart(msPerCm), EXACT);
+  }
+
+  /** 100 mL at half strength are the feed of 50 mL at the label's. */
+  @Test
+  void feedThatIsLeftInMlAtTheLabelsStrength() {
+    assertEquals(50, fed().labelMl(LEAFY), EXACT);
+    Feed untold = new Feed("untold", 20, 10, 20, 1.5, Duration.ofDays(14), 5.0, 0.0);
+    assertEquals(0, fed().labelMl(untold), "no conductivity tells of it");
+  }
+
   @Test
   void whatWentInIsCounted() {
     assertSalts(120, 90, fed());
     assertSalts(135, 90, fed().plus(50, WATER, WATER));
     assertSalts(125, 90, fed().plus(50, 0.1, WATER));
     assertSalts(180, 135, fed().plus(50, 1.2, WATER));
+  }
+
+  /** 200 mL of tap water: its own salts, and none of feed. */
+  @Test
+  void freshMixHoldsTheSaltsOfItsWater() {
+    assertSalts(60, 0, SaltBalance.wetted(200, WATER));
   }
 
   @Test

@@ -40,7 +40,14 @@ class WaterAdviceTest {
     assertTrue(told.get(1).contains("let 11 % of each watering"), told.get(1));
     assertTrue(told.get(2).contains("25 % of rain"), told.get(2));
     assertTrue(told.get(3).contains("Do not pour in acid"), told.get(3));
+    // 4.9 / (10 - 4.9) is 96 %; from 5.0 on more would have to run through than comes.
+    assertTrue(WaterAdvice.of(Water.of(4.9)).get(1).contains("let 96 % of each watering"));
     assertTrue(WaterAdvice.of(Water.of(5.0)).get(1).contains("No flush"));
+  }
+
+  @Test
+  void waterThatCuttingsJustBearIsNotSpokenOf() {
+    assertEquals(List.of(), WaterAdvice.of(water(0.75, 50)));
   }
 
   @Test

@@ -71,6 +71,18 @@ class CupWaterTest {
     assertTrue(a2().wetLineDepletion() < 0);
   }
 
+  /**
+   * A twentieth of 515.590 mL drier than 449.784 g are 424.0045 g: (401.872 - 424.0045) / 271.754.
+   * There 345.4455 mL of water leave 0.15 of the volume to air, of pores of 0.82.
+   */
+  @Test
+  void airIsSafeATwentiethAboveTheLeast() {
+    assertEquals(-0.081443, a1().safeAirDepletion(), 1e-4);
+    assertEquals(0.15, a1().safeAir(), 1e-12);
+    double waterMl = grossAt(a1(), a1().safeAirDepletion()) - a1().dryGrossG();
+    assertEquals(a1().safeAir(), 0.82 - waterMl / a1().volumeMl(), 1e-12);
+  }
+
   @Test
   void aCupThatIsWiderBelowIsACup() {
     CupWater upended = CupWater.of(new Vessel("upended", 60, 92, 112, 13), COIR_PERLITE, 14);

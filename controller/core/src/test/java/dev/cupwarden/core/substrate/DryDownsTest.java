@@ -204,6 +204,31 @@ class DryDownsTest {
     assertEquals(Optional.empty(), DryDowns.of(hourly(24), List.of(), some).get(0).loss());
   }
 
+  /** Nine tenths of 24 h are 21.6 h: 36 times 36 minutes. */
+  @Test
+  void airOfJustNineTenthsIsKnown() {
+    List<Air> some = new ArrayList<>();
+    for (int reading = 0; reading <= 36; reading++) {
+      some.add(new Air(MIDNIGHT.plus(Duration.ofMinutes(36L * reading)), 0.9));
+    }
+    assertEquals(
+        1.0, DryDowns.of(hourly(24), List.of(), some).get(0).loss().get().gPerHPerKpa(), 1e-9);
+  }
+
+  /** Air not read for two of 24 h: the mean is of the other 22. Three are too many. */
+  @Test
+  void gapInTheAirIsNotReckonedAsAirOfNoPower() {
+    List<Air> some = new ArrayList<>();
+    for (int hour = 0; hour <= 24; hour++) {
+      some.add(new Air(MIDNIGHT.plus(Duration.ofHours(hour)), 0.9));
+    }
+    some.remove(11);
+    assertEquals(
+        1.0, DryDowns.of(hourly(24), List.of(), some).get(0).loss().get().gPerHPerKpa(), 1e-9);
+    some.remove(11);
+    assertEquals(Optional.empty(), DryDowns.of(hourly(24), List.of(), some).get(0).loss());
+  }
+
   /** Weighed each five hours: the mass after a day lies between two weighings. In 0.5 kPa. */
   @Test
   void massAfterWholeDaysLiesBetweenWeighings() {

@@ -54,6 +54,9 @@ class ClocksTest {
     WetClock little = air(WetClock.DRYING, 0, 0.1, 0.005);
     assertSame(little, air(little, 24, 0.15, 0.0001));
     assertSame(little, air(little, 24, 0.0901, 0.0001), "no wetter than before, but for noise");
+    WetClock wettest = air(WetClock.DRYING, 0, 0.0, 0.005);
+    assertSame(wettest, air(wettest, 24, -0.01, 0.0001), "just a hundredth wetter");
+    assertEquals(720.0, air(wettest, 24, -0.0101, 0.0001).needH(), "more than that is water");
   }
 
   /** Twice as much to dry, and the time of before counts all the same. */

@@ -58,4 +58,28 @@ class LowAirTest {
     air = air.look(168, 0.05, LINE, 20, A_DAY_FOR_A_TENTH);
     assertEquals(24, air.warmH());
   }
+
+  @Test
+  void airIsEnoughAtTheLineAndAHundredthPastItOnceItWasLow() {
+    assertEquals(LowAir.NONE, LowAir.NONE.look(1, LINE, LINE, 20, A_DAY_FOR_A_TENTH));
+    LowAir low = LowAir.NONE.look(1, 0.05, LINE, 20, A_DAY_FOR_A_TENTH);
+    assertEquals(1, low.look(1, LINE + 0.009, LINE, 20, A_DAY_FOR_A_TENTH).warmH(), "no flicker");
+    assertEquals(LowAir.NONE, low.look(1, LINE + 0.01, LINE, 20, A_DAY_FOR_A_TENTH));
+  }
+
+  @Test
+  void gapOfThirtyHoursStillCounts() {
+    LowAir low = LowAir.NONE.look(1, 0.05, LINE, 20, A_DAY_FOR_A_TENTH);
+    assertEquals(30, low.look(30, 0.05, LINE, 20, A_DAY_FOR_A_TENTH).warmH());
+    assertEquals(0, low.look(30.1, 0.05, LINE, 20, A_DAY_FOR_A_TENTH).warmH());
+  }
+
+  /** A day at least; of a cup that needs 36 h, 54. */
+  @Test
+  void allThatACupNeedsIsNotTooLong() {
+    assertFalse(new LowAir(24, 0).tooLong());
+    assertTrue(new LowAir(24.1, 0).tooLong());
+    assertFalse(new LowAir(54, 36).tooLong());
+    assertTrue(new LowAir(54.1, 36).tooLong());
+  }
 }

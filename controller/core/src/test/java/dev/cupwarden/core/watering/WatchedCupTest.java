@@ -102,4 +102,13 @@ class WatchedCupTest {
     assertEquals(0.72, open.driest());
     assertEquals(45.0, open.wouldMl(), 1e-9);
   }
+
+  @Test
+  void atItsDueLineItIsNotDueAndAtItsWetLineNotTooWet() {
+    look(0, 0.50, false);
+    look(0.5, 0.10, false, new WatchedCup.Can(at(0.5), 50));
+    look(2, 0.00, false);
+    assertEquals(WatchedCup.Beside.EARLIER, only().beside());
+    assertFalse(only().tooWet());
+  }
 }

@@ -38,6 +38,15 @@ class WaterAccountTest {
     assertNull(WaterAccount.NONE.seen(after(1), 301.5, lost(2.0, 1.5)).full(), "never full");
   }
 
+  /** A tool of 12 g that lay on the scale: 301.5 less 12. */
+  @Test
+  void stepThatWasNeverTheCupsOwnIsNoLoss() {
+    WaterAccount seen = full().usual(USUAL).seen(after(1), 301.5, lost(2.0, 1.5));
+    WaterAccount without = seen.without(12.0);
+    assertEquals(289.5, without.seenG());
+    assertEquals(seen, without.without(-12.0), "nothing else changes");
+  }
+
   /** 1.5 g/h and kPa in 0.8 kPa for two hours are 2.4 g; twice as much in twice the light. */
   @Test
   void foretoldByTheCupsOwnDaysOrByWhatIsPredicted() {
