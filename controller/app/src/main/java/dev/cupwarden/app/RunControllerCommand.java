@@ -1,5 +1,6 @@
 package dev.cupwarden.app;
 
+import dev.cupwarden.app.check.ProofRecord;
 import dev.cupwarden.app.journal.JournalException;
 import dev.cupwarden.app.journal.JournalExport;
 import dev.cupwarden.app.link.BrokerSettings;
@@ -256,9 +257,14 @@ public final class RunControllerCommand implements Callable<Integer> {
     }
   }
 
-  /** What lacks where nothing is pumped, and what the grower has waived. */
-  private static void tellSafety(Bench bench) {
+  /** What lacks where nothing is pumped, what the grower has waived, whether to prove it anew. */
+  private void tellSafety(Bench bench) {
     Sentences.withoutPlace(bench, false).ifPresent(log::warn);
+    if (!simulate) {
+      new ProofRecord(journal.toAbsolutePath().getParent())
+          .asks(bench.board().orElseThrow(), Instant.now())
+          .ifPresent(log::warn);
+    }
     BenchSafety safety = new BenchSafety(bench);
     safety.faults().forEach(log::warn);
     safety.waived().forEach(log::warn);

@@ -3,11 +3,11 @@ package dev.cupwarden.app.check;
 import com.pi4j.context.Context;
 import dev.cupwarden.app.BenchSource;
 import dev.cupwarden.app.clock.AcceleratedTime;
+import dev.cupwarden.app.clock.BenchTime;
 import dev.cupwarden.app.clock.RealTime;
 import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardContext;
 import dev.cupwarden.board.BoardException;
-import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BoardWiring;
@@ -34,12 +34,15 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code check}: looks at a bench before it is left alone; switches nothing on. */
+/**
+ * {@code check}: looks at a bench before it is left alone. It switches nothing on, but with {@code
+ * --prove}, when somebody stands by.
+ */
 @Command(
     name = "check",
     description = {
       "Looks at configuration, wiring, permissions, sensors, tubes, tanks and safety; switches"
-          + " nothing on.",
+          + " nothing on but with --prove.",
       "Exit code: 0 all is well (notes may stand), 1 something must be put right, 2 the bench file"
           + " or an option is wrong."
     },
@@ -86,6 +89,13 @@ public final class CheckCommand implements Callable<Integer> {
   private Boolean ask;
 
   @Option(
+      names = "--prove",
+      description =
+          "Prove with you beside it that timer, leak sensor, floats and valves act; gives each cup"
+              + " some 5 mL. Needs --data, where it is put down, and the program not running.")
+  private boolean prove;
+
+  @Option(
       names = "--simulate",
       description = "Look at a simulated board; the machine's devices are left out.")
   private boolean simulate;
@@ -108,7 +118,11 @@ public final class CheckCommand implements Callable<Integer> {
     BoardWiring wiring = bench.board().get();
     BufferedReader in =
         new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+    Bystander person = new Bystander(in, out);
     boolean asking = ask == null ? System.console() != null : ask;
+    if (prove && (data == null || !asking)) {
+      return refuse("--prove: needs --data, and somebody who answers (--ask)");
+    }
     List<Finding> findings = new ArrayList<>();
     OptionalDouble trayMl;
     try {
@@ -123,9 +137,21 @@ public final class CheckCommand implements Callable<Integer> {
     machine(wiring, findings);
     BenchCheck check = new BenchCheck(bench, wiring);
     try {
-      findings.addAll(check.sensors(scan(bench)));
+      onBoard(
+          bench,
+          (board, time) -> {
+            findings.addAll(check.sensors(board.read()));
+            if (prove) {
+              proof(bench, board, time, person, findings);
+            }
+          });
     } catch (BoardException unusable) {
       findings.add(Finding.fail("sensors", unusable.getMessage()));
+    }
+    if (data != null) {
+      new ProofRecord(data)
+          .asks(wiring, Instant.now())
+          .ifPresent(asks -> findings.add(Finding.note("proof", asks)));
     }
     findings.addAll(check.safety());
     findings.addAll(check.tubes());
@@ -135,7 +161,7 @@ public final class CheckCommand implements Callable<Integer> {
     findings.addAll(new PlantCheck(bench).all());
     Sentences.withoutPlace(bench, false)
         .ifPresent(told -> findings.add(Finding.note("place", told)));
-    findings.addAll(new SafetyAnswers(confirmed, in, out, asking).all());
+    findings.addAll(new SafetyAnswers(confirmed, person, asking).all());
     return report(findings, out);
   }
 
@@ -166,27 +192,44 @@ public final class CheckCommand implements Callable<Integer> {
     if (!simulate) {
       findings.addAll(machine.devices(wiring));
       findings.add(machine.clock());
+      findings.add(machine.watchdog());
     }
     if (data != null) {
       findings.add(machine.folder(data));
     }
   }
 
-  private BoardReadings scan(Bench bench) throws BoardException {
+  private void proof(
+      Bench bench, BenchBoard board, BenchTime time, Bystander person, List<Finding> findings)
+      throws IOException {
+    List<Finding> proved = new Proof(bench, board, time, person).all();
+    findings.addAll(proved);
+    if (proved.stream().noneMatch(step -> step.level() == Finding.Level.FAIL)) {
+      new ProofRecord(data).write(bench.board().orElseThrow(), Instant.now());
+    }
+  }
+
+  /** What is done with a board that is open. */
+  private interface OnBoard {
+    void act(BenchBoard board, BenchTime time) throws BoardException, IOException;
+  }
+
+  private void onBoard(Bench bench, OnBoard action) throws BoardException, IOException {
     if (simulate) {
       SimulatedBench world = SimulatedBench.of(bench, 1, Instant.now());
       Context context = world.newContext();
       AcceleratedTime time = new AcceleratedTime(world.time(), AcceleratedTime.UNBOUNDED);
       try (BenchBoard board = BenchBoard.open(context, bench, time, world::oneWire)) {
-        return board.read();
+        action.act(board, time);
       } finally {
         context.shutdown();
       }
+      return;
     }
     Context context = BoardContext.real();
     try (RealTime time = new RealTime();
         BenchBoard board = BenchBoard.open(context, bench, time)) {
-      return board.read();
+      action.act(board, time);
     } finally {
       context.shutdown();
     }

@@ -58,6 +58,20 @@ final class MachineCheck {
     return Finding.ok("permissions", "/" + name + " may be used");
   }
 
+  /** Whether a board that hangs can be reset; that it is armed shows only while it runs. */
+  Finding watchdog() {
+    Path file = root.resolve("dev/watchdog");
+    if (!Files.exists(file)) {
+      return Finding.note(
+          "watchdog", "There is no /dev/watchdog, so nothing resets a board that hangs.");
+    }
+    return Files.isWritable(file)
+        ? Finding.ok("watchdog", "/dev/watchdog may be used: run --watchdog /dev/watchdog arms it")
+        : Finding.note(
+            "watchdog",
+            "/dev/watchdog may not be used by this user, so nothing resets a board that hangs.");
+  }
+
   /** Whether the clock was set by a time server since the start of the machine. */
   Finding clock() {
     return Files.exists(root.resolve(SYNCHRONISED))

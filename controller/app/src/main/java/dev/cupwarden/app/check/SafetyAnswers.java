@@ -1,28 +1,23 @@
 package dev.cupwarden.app.check;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
 /** Asks the safety questions that no option has answered; without an answer they count as no. */
 final class SafetyAnswers {
   private final Set<String> confirmed;
-  private final BufferedReader in;
-  private final PrintWriter out;
+  private final Proof.Person person;
   private final boolean ask;
 
   /**
    * @param confirmed words of questions answered by option; {@code all} for every one
    * @param ask whether a person sits there to be asked
    */
-  SafetyAnswers(Set<String> confirmed, BufferedReader in, PrintWriter out, boolean ask) {
+  SafetyAnswers(Set<String> confirmed, Proof.Person person, boolean ask) {
     this.confirmed = confirmed;
-    this.in = in;
-    this.out = out;
+    this.person = person;
     this.ask = ask;
   }
 
@@ -32,19 +27,12 @@ final class SafetyAnswers {
       boolean yes =
           confirmed.contains("all")
               || confirmed.contains(question.word())
-              || (ask && answered(question));
+              || (ask && person.sees(question.text()));
       findings.add(
           yes
               ? Finding.ok("safety", question.word() + ": confirmed")
               : Finding.fail("safety", question.word() + ": not confirmed. " + question.text()));
     }
     return findings;
-  }
-
-  private boolean answered(SafetyQuestion question) throws IOException {
-    out.print(question.text() + " [y/N] ");
-    out.flush();
-    String answer = in.readLine();
-    return answer != null && Set.of("y", "yes").contains(answer.strip().toLowerCase(Locale.ROOT));
   }
 }

@@ -9,6 +9,7 @@ import dev.cupwarden.app.CommandRun;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -81,6 +82,20 @@ class CheckCommandTest {
     refusedInOneSentence();
   }
 
+  @Test
+  void aProofNeedsSomebodyAndAPlaceForItsRecord() throws Exception {
+    refusedInOneSentence("--prove");
+    refusedInOneSentence("--prove", "--data", folder.toString());
+    assertEquals(
+        0, check("--tray", "16 L", "--confirm", "all", "--data", folder.toString()), out::toString);
+    assertTrue(
+        out.toString().contains("note  proof        It was never proved that timer, valves"),
+        out::toString);
+    new ProofRecord(folder).write(BackRoom.bench().board().orElseThrow(), Instant.now());
+    check("--tray", "16 L", "--confirm", "all", "--data", folder.toString());
+    assertFalse(out.toString().contains("note  proof"), out::toString);
+  }
+
   private void refusedInOneSentence(String... more) {
     assertEquals(2, check(more));
     assertEquals(1, err.toString().lines().count(), err::toString);
@@ -99,6 +114,9 @@ class CheckCommandTest {
     assertEquals(0, machine.devices(wiring).stream().filter(CheckCommandTest::failed).count());
     assertTrue(failed(machine.folder(folder.resolve("nowhere"))));
     assertEquals(Finding.Level.NOTE, machine.clock().level());
+    assertEquals(Finding.Level.NOTE, machine.watchdog().level());
+    Files.createFile(root.resolve("dev/watchdog"));
+    assertEquals(Finding.Level.OK, machine.watchdog().level());
     Files.createDirectories(root.resolve("run/systemd/timesync"));
     Files.createFile(root.resolve("run/systemd/timesync/synchronized"));
     assertEquals(Finding.Level.OK, machine.clock().level());

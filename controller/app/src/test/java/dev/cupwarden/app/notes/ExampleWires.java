@@ -247,10 +247,10 @@ final class ExampleWires {
       String label = label(pin);
       out.append(
           "  <rect class=\"%s\" x=\"%d\" y=\"%d\" width=\"24\" height=\"18\"/>%n"
-              .formatted(label.isEmpty() ? "free" : "used", left ? 155 : 181, y));
-      text(out, left ? 167 : 193, y + 14, "middle", String.valueOf(pin));
+              .formatted(label.isEmpty() ? "free" : "used", left ? 170 : 196, y));
+      text(out, left ? 182 : 208, y + 14, "middle", String.valueOf(pin));
       if (!label.isEmpty()) {
-        text(out, left ? 150 : 210, y + 14, left ? "end" : "start", label);
+        text(out, left ? 165 : 225, y + 14, left ? "end" : "start", label);
       }
     }
     int y = 480;
