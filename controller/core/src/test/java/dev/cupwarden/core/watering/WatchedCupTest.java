@@ -9,6 +9,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** A cup of 100 mL to its dry end, due at 0.5 and refilled to 0.1; looked at every half hour. */
 class WatchedCupTest {
@@ -110,5 +112,24 @@ class WatchedCupTest {
     look(2, 0.00, false);
     assertEquals(WatchedCup.Beside.EARLIER, only().beside());
     assertFalse(only().tooWet());
+  }
+
+  /** A quarter of 40 mL is 10 mL; of 10 mL it is less than 5 mL, which are alike. */
+  @ParameterizedTest(name = "{0} mL wanted, {1} mL given: differs {2}")
+  @CsvSource({
+    "40, 50, false",
+    "40, 50.1, true",
+    "40, 30, false",
+    "40, 29.9, true",
+    "10, 15, false",
+    "10, 15.1, true"
+  })
+  void amountsThatAreAlike(double wouldMl, double handMl, boolean differs) {
+    WatchedCup.Moment then =
+        new WatchedCup.Moment(MONDAY, 0.5, LINES, wouldMl, null, List.of(), null);
+    WatchedCup.Watering one =
+        new WatchedCup.Watering(
+            WatchedCup.Beside.ALIKE, then, then, MONDAY, handMl, Double.NaN, false);
+    assertEquals(differs, one.differs());
   }
 }
