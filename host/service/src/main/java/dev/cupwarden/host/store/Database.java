@@ -6,7 +6,9 @@ import java.net.URISyntaxException;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.sql.DatabaseMetaData;
 import java.util.Optional;
+import org.jdbi.v3.core.Handle;
 
 /**
  * Where the store is: one SQLite file, or a database on a PostgreSQL server.
@@ -65,6 +67,15 @@ public record Database(
 
   private static String decoded(String part) {
     return URLDecoder.decode(part.replace("+", "%2B"), StandardCharsets.UTF_8);
+  }
+
+  /** SQL for a field of a JSON text in a column, as text: each of the two databases has its own. */
+  static String jsonText(Handle handle, String column, String field) {
+    boolean sqlite =
+        handle.queryMetadata(DatabaseMetaData::getDatabaseProductName).equals("SQLite");
+    return sqlite
+        ? "json_extract(%s, '$.%s')".formatted(column, field)
+        : "CAST(%s AS json) ->> '%s'".formatted(column, field);
   }
 
   /** Without user and password, for sentences and logs. */

@@ -245,6 +245,43 @@ public final class Events {
                 .forEach(taker));
   }
 
+  /**
+   * What a cup was given for one cause, as far as events tell it.
+   *
+   * @param cup null where a pass was for no cup
+   * @param why the cause, {@code hand} for a person's can
+   */
+  public record Given(String cup, String why, long passes, double plainMl, double feedMl) {}
+
+  /** Sums of the doses within a time, by cup and cause. */
+  public List<Given> given(String bench, Instant from, Instant to) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT cup, why, COUNT(*), SUM(plain_ml), SUM(feed_ml) FROM (SELECT cup, "
+                        + Database.jsonText(handle, "data", "why")
+                        + " AS why, CAST("
+                        + Database.jsonText(handle, "data", "plain_ml")
+                        + " AS DOUBLE PRECISION) AS plain_ml, CAST("
+                        + Database.jsonText(handle, "data", "feed_ml")
+                        + " AS DOUBLE PRECISION) AS feed_ml FROM events WHERE bench = ?"
+                        + " AND kind = 'dose' AND at_ms >= ? AND at_ms < ?) doses"
+                        + " GROUP BY cup, why ORDER BY cup, why")
+                .bind(0, bench)
+                .bind(1, from.toEpochMilli())
+                .bind(2, to.toEpochMilli())
+                .map(
+                    (rows, context) ->
+                        new Given(
+                            rows.getString(1),
+                            rows.getString(2),
+                            rows.getLong(3),
+                            rows.getDouble(4),
+                            rows.getDouble(5)))
+                .list());
+  }
+
   private static EventRow rowOf(java.sql.ResultSet rows) throws java.sql.SQLException {
     return new EventRow(
         rows.getString(1),

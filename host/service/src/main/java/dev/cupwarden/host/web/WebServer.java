@@ -141,6 +141,7 @@ public final class WebServer implements AutoCloseable {
     new BenchRoutes(store).add(routes);
     new SetupRoutes(store).add(routes);
     new TankRoutes(store).add(routes);
+    new DayRoutes(store).add(routes);
     new DecisionRoutes(store).add(routes);
     new OrderRoutes(store, orders).add(routes);
     new AlertRoutes(store, clock).add(routes);

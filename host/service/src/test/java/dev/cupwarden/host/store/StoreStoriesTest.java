@@ -326,4 +326,30 @@ abstract class StoreStoriesTest {
         });
     new StoreMaintenance(store, () -> later, Retention.USUAL).run();
   }
+
+  private void dose(long seq, Instant at, String cup, String why, double plainMl, double feedMl) {
+    String data =
+        "{\"cup\":\"%s\",\"why\":\"%s\",\"plain_ml\":%s,\"feed_ml\":%s}"
+            .formatted(cup, why, plainMl, feedMl);
+    store.write(
+        handle ->
+            store.events().insert(handle, new EventRow("sill", "e", seq, at, "dose", cup, data)));
+  }
+
+  @Test
+  void whatWasGivenIsSummedByCupAndCauseWithinTheTime() {
+    dose(1, EIGHT.minusMillis(1), "A1", "due", 100, 0);
+    dose(2, EIGHT, "A1", "due", 20.5, 9.5);
+    dose(3, EIGHT.plusSeconds(60), "A1", "due", 10, 0);
+    dose(4, EIGHT.plusSeconds(120), "A1", "hand", 50, 0);
+    dose(5, EIGHT.plusSeconds(180), "A2", "due", 5, 0);
+    dose(6, EIGHT.plusSeconds(240), "A2", "due", 100, 0);
+    assertEquals(
+        List.of(
+            new Events.Given("A1", "due", 2, 30.5, 9.5),
+            new Events.Given("A1", "hand", 1, 50, 0),
+            new Events.Given("A2", "due", 1, 5, 0)),
+        store.events().given("sill", EIGHT, EIGHT.plusSeconds(240)));
+    assertEquals(List.of(), store.events().given("other", EIGHT, EIGHT.plusSeconds(240)));
+  }
 }
