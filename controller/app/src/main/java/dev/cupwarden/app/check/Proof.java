@@ -27,7 +27,9 @@ final class Proof {
   /** Enough to be seen by a scale, too little to matter to a cup that was just watered. */
   static final double PASS_ML = 5.0;
 
-  /** Of a pass of 5 mL: a full hose gives it at once, a half-empty one the rest of it. Our choice. */
+  /**
+   * Of a pass of 5 mL: a full hose gives it at once, a half-empty one the rest of it. Our choice.
+   */
   private static final double LEAST_RISE_G = 2.0;
 
   private static final double MOST_RISE_G = 9.0;

@@ -99,8 +99,8 @@ class WrongBenchesTest {
         "(?m)^  heartbeat: .*$ | '' | There is no heartbeat line",
         "(?m)^hose: | 'tray: 15 L\nhose:' | The tanks hold 16.0 L, the drip tray 15.0 L: take",
       })
-  void whatCheckFailsDoesNotRunAndSaysTheSame(
-      String pattern, String replacement, String sentence) throws Exception {
+  void whatCheckFailsDoesNotRunAndSaysTheSame(String pattern, String replacement, String sentence)
+      throws Exception {
     String wrong = with(pattern, replacement.replace("\\n", "\n"));
     assertEquals(1, check(wrong), said::toString);
     String failed =

@@ -265,12 +265,7 @@ final class ExampleWires {
     for (var scale : scales()) {
       y += 20;
       BoardWiring.MuxChannel mux = mux(scale.getValue());
-      text(
-          out,
-          24,
-          y,
-          "start",
-          "%s channel %d".formatted(hex(mux.address()), mux.channel()));
+      text(out, 24, y, "start", "%s channel %d".formatted(hex(mux.address()), mux.channel()));
       out.append("  <path d=\"M130 %d H160\"/>%n".formatted(y - 4));
       text(out, 166, y, "start", scale.getKey());
       out.append("  <path d=\"M200 %d H230\"/>%n".formatted(y - 4));

@@ -26,7 +26,8 @@ class ExampleWiresTest {
   private static final Path NOTES = SourceTree.ROOT.resolve("hardware-notes");
   private static final Path PAGE = NOTES.resolve("wires.md");
   private static final Path DRAWING = NOTES.resolve("wires.svg");
-  private static final Pattern GPIO_ROW = Pattern.compile("(?m)^\\| (\\d+) \\| (\\d+) \\| (.+?) \\|");
+  private static final Pattern GPIO_ROW =
+      Pattern.compile("(?m)^\\| (\\d+) \\| (\\d+) \\| (.+?) \\|");
   private static final Pattern MAPPED = Pattern.compile("(?m)^gpio (\\d+) ");
   private static final Pattern ADDRESS = Pattern.compile("0x[0-9A-Fa-f]{2}");
 
@@ -76,7 +77,9 @@ class ExampleWiresTest {
       assertEquals(wires.addresses(), addresses(Files.readString(shown)), shown.toString());
     }
     assertEquals(
-        wires.addresses(), addresses(Files.readString(NOTES.resolve("signals.svg"))), "signals.svg");
+        wires.addresses(),
+        addresses(Files.readString(NOTES.resolve("signals.svg"))),
+        "signals.svg");
   }
 
   private static TreeSet<String> addresses(String text) {

@@ -18,8 +18,7 @@ class NotesSourcesTest {
   private static final Path NOTES = SourceTree.ROOT.resolve("hardware-notes");
 
   /** Made by a run, or of the bench file; and the table of sources itself. */
-  private static final Set<String> WITHOUT_SIGNS =
-      Set.of("failures.md", "wires.md", "sources.md");
+  private static final Set<String> WITHOUT_SIGNS = Set.of("failures.md", "wires.md", "sources.md");
 
   private static final Pattern FIGURE =
       Pattern.compile(
@@ -41,7 +40,9 @@ class NotesSourcesTest {
         .toList();
   }
 
-  /** Rows by themselves, list items and paragraphs as one line each; what is set as code left out. */
+  /**
+   * Rows by themselves, list items and paragraphs as one line each; what is set as code left out.
+   */
   private static List<String> blocks(String page) {
     List<String> blocks = new ArrayList<>();
     boolean open = false;
@@ -101,7 +102,8 @@ class NotesSourcesTest {
 
   @Test
   void aFigureWithoutASignWouldBeFound() {
-    List<String> blocks = blocks("# A title\n\nA tube of\n3 mm.\n\n    9 mm\n- 4 mm (m)\n| a | 2 s |\n");
+    List<String> blocks =
+        blocks("# A title\n\nA tube of\n3 mm.\n\n    9 mm\n- 4 mm (m)\n| a | 2 s |\n");
     assertEquals(List.of("A tube of 3 mm.", "- 4 mm (m)", "| a | 2 s |"), blocks);
     assertTrue(blocks.stream().allMatch(NotesSourcesTest::hasFigure));
     assertEquals(1, blocks.stream().filter(block -> SIGN.matcher(block).find()).count());

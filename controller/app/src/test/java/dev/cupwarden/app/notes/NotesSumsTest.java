@@ -36,7 +36,8 @@ class NotesSumsTest {
           .forEach(
               sum -> {
                 found.merge(page.getFileName().toString(), 1, Integer::sum);
-                Sum.wrong(sum.group(1)).ifPresent(why -> wrong.add(page.getFileName() + ": " + why));
+                Sum.wrong(sum.group(1))
+                    .ifPresent(why -> wrong.add(page.getFileName() + ": " + why));
               });
     }
     assertEquals(List.of(), wrong);

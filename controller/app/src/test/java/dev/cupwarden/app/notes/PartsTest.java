@@ -13,7 +13,9 @@ import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-/** The parts list's counts: those for twelve cups are the example's, the others by the same rule. */
+/**
+ * The parts list's counts: those for twelve cups are the example's, the others by the same rule.
+ */
 class PartsTest {
   private static final Pattern ROW =
       Pattern.compile("(?m)^\\| ([a-zA-Z 0-9]+) \\| (\\d+) \\| (\\d+) \\| (\\d+) \\|");

@@ -76,7 +76,8 @@ final class Sum {
           entry("pF", unit(1e-12, -2, -1, 4, 2)));
 
   private static final Pattern TOKEN =
-      Pattern.compile("\\s*(?:([-+*/()])|([0-9.]+)(?: ?([A-Za-z%][A-Za-z0-9]*(?:/[A-Za-z0-9]+)?))?)");
+      Pattern.compile(
+          "\\s*(?:([-+*/()])|([0-9.]+)(?: ?([A-Za-z%][A-Za-z0-9]*(?:/[A-Za-z0-9]+)?))?)");
 
   private final String text;
   private final String left;
