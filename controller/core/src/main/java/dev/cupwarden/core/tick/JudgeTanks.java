@@ -6,12 +6,16 @@ import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.messages.Catalogue;
+import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
+import dev.cupwarden.core.setup.BoardWiring.TankGauge;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.state.TankState;
 
 /** What a person should know of each tank: that it runs low, that it is empty, that feed is old. */
 final class JudgeTanks {
+  /** So much of a tank is left in it when it is told of: our choice. */
   private static final double LOW_PART = 0.10;
+
   private static final double FILLED_AGAIN = 1.5;
 
   private JudgeTanks() {}
@@ -22,9 +26,8 @@ final class JudgeTanks {
     to.when(AlertCode.FEED_OLD, null, false, 0.0, 0.0);
     draft.tanks.forEach(
         (name, tank) -> {
-          double sizeMl = draft.bench.tanks().get(name).sizeMl();
           empty(draft, name, tank, to);
-          low(draft, name, tank, LOW_PART * sizeMl, to);
+          low(draft, name, tank, to);
           old(name, tank, draft, to);
         });
   }
@@ -40,13 +43,24 @@ final class JudgeTanks {
     return tank.leftMl() < draft.bench.watering().passMl();
   }
 
-  private static void low(
-      BenchDraft draft, String name, TankState tank, double lowMl, Conditions to) {
+  /** What lies below a float is not to be had: a tank is empty once its float falls. */
+  private static double belowFloatMl(BenchDraft draft, String tank) {
+    TankGauge gauge =
+        draft.bench.board().map(wiring -> wiring.more().gauges().get(tank)).orElse(null);
+    return gauge instanceof FloatSwitch contact ? contact.atMl() : 0.0;
+  }
+
+  private static void low(BenchDraft draft, String name, TankState tank, Conditions to) {
+    double partMl = LOW_PART * draft.bench.tanks().get(name).sizeMl();
+    double belowMl = belowFloatMl(draft, name);
+    double lowMl = belowMl + partMl;
     double leftMl = tank.leftMl();
     Condition.Level level =
         leftMl < lowMl
             ? Condition.Level.ON
-            : leftMl > FILLED_AGAIN * lowMl ? Condition.Level.OFF : Condition.Level.BETWEEN;
+            : leftMl > belowMl + FILLED_AGAIN * partMl
+                ? Condition.Level.OFF
+                : Condition.Level.BETWEEN;
     Condition low = new Condition(AlertCode.TANK_LOW, null, level, leftMl, lowMl).ofTank(name);
     boolean tellsThatItIsEmpty = isEmpty(draft, tank) && !isNeeded(draft, name, tank);
     if (tellsThatItIsEmpty) {

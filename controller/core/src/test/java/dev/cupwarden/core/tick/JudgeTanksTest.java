@@ -47,6 +47,32 @@ class JudgeTanksTest {
     }
   }
 
+  /** Two litres lie below the float, and feed has a scale: a tenth of what is in it, and more. */
+  @ParameterizedTest(name = "{0}: {1} mL: low {2}")
+  @CsvSource({
+    "plain, 3200, false",
+    "plain, 3199.9, true",
+    "feed, 400, false",
+    "feed, 399.9, true"
+  })
+  void lowBelowATenthAboveTheFloat(String tank, double ml, boolean low) {
+    String board =
+        """
+        board:
+          bus: 1
+          scales:
+            t1: {chip: nau7802, address: 0x2A, counts_per_g: 1000, zero: 0}
+          tanks:
+            plain: {gpio: 6, at: 2 L}
+            feed: {scale: t1, empty: 200 g}
+          pump: {gpio: 17, rate: 1.5 mL/s}
+        """;
+    BenchDraft draft = new DraftBench(board).draft();
+    draft.tanks.computeIfPresent(
+        tank, (name, was) -> new TankState(was.feed(), was.strength(), ml, null, null));
+    assertEquals(low, told(draft, "tank-low").isPresent());
+  }
+
   /** Cleared beyond half as much again: 1800 mL. */
   @ParameterizedTest(name = "{0} mL: {1}")
   @CsvSource({"1800, ''", "1800.1, cleared"})
