@@ -18,17 +18,18 @@ final class Bystander implements Proof.Person {
 
   @Override
   public void please(String wish) throws IOException {
-    answer(wish + " Then press Enter: ");
+    tells(wish + " Then press Enter: ");
   }
 
   /** Whatever is no yes is a no, the end of the input too. */
   @Override
   public boolean sees(String question) throws IOException {
-    String answer = answer(question + " [y/N] ");
+    String answer = tells(question + " [y/N] ");
     return answer != null && Set.of("y", "yes").contains(answer.strip().toLowerCase(Locale.ROOT));
   }
 
-  private String answer(String prompt) throws IOException {
+  /** The line that they answer with; null at the end of the input. */
+  String tells(String prompt) throws IOException {
     out.print(prompt);
     out.flush();
     return in.readLine();

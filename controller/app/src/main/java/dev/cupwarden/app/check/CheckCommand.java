@@ -25,6 +25,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
@@ -108,21 +109,15 @@ public final class CheckCommand implements Callable<Integer> {
       return refuse(benchFile + " board: there is no wiring to check");
     }
     Set<String> confirmed = new TreeSet<>(confirm);
-    for (String word : confirmed) {
-      if (!word.equals("all") && !SafetyQuestion.words().contains(word)) {
-        return refuse(
-            "--confirm: \"%s\" is none of all, %s"
-                .formatted(word, String.join(", ", SafetyQuestion.words())));
-      }
+    boolean asking = ask == null ? System.console() != null : ask;
+    Optional<String> misuse = misuse(confirmed, asking);
+    if (misuse.isPresent()) {
+      return refuse(misuse.get());
     }
     BoardWiring wiring = bench.board().get();
-    BufferedReader in =
-        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
-    Bystander person = new Bystander(in, out);
-    boolean asking = ask == null ? System.console() != null : ask;
-    if (prove && (data == null || !asking)) {
-      return refuse("--prove: needs --data, and somebody who answers (--ask)");
-    }
+    Bystander person =
+        new Bystander(
+            new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)), out);
     List<Finding> findings = new ArrayList<>();
     OptionalDouble trayMl;
     try {
@@ -130,29 +125,13 @@ public final class CheckCommand implements Callable<Integer> {
       out.print(BenchBoard.busMap(wiring));
       out.flush();
       findings.add(Finding.ok("wiring", "no place is taken twice"));
-      trayMl = trayMl(bench, in, out, asking);
+      trayMl = trayMl(bench, person, asking);
     } catch (BoardException | QuantityException wrong) {
       return refuse(wrong.getMessage());
     }
     machine(wiring, findings);
     BenchCheck check = new BenchCheck(bench, wiring);
-    try {
-      onBoard(
-          bench,
-          (board, time) -> {
-            findings.addAll(check.sensors(board.read()));
-            if (prove) {
-              proof(bench, board, time, person, findings);
-            }
-          });
-    } catch (BoardException unusable) {
-      findings.add(Finding.fail("sensors", unusable.getMessage()));
-    }
-    if (data != null) {
-      new ProofRecord(data)
-          .asks(wiring, Instant.now())
-          .ifPresent(asks -> findings.add(Finding.note("proof", asks)));
-    }
+    findings.addAll(hardware(bench, check, person));
     findings.addAll(check.safety());
     findings.addAll(check.tubes());
     findings.addAll(check.tanks(trayMl));
@@ -165,22 +144,34 @@ public final class CheckCommand implements Callable<Integer> {
     return report(findings, out);
   }
 
+  /** What is wrong with the options together. */
+  private Optional<String> misuse(Set<String> confirmed, boolean asking) {
+    for (String word : confirmed) {
+      if (!word.equals("all") && !SafetyQuestion.words().contains(word)) {
+        return Optional.of(
+            "--confirm: \"%s\" is none of all, %s"
+                .formatted(word, String.join(", ", SafetyQuestion.words())));
+      }
+    }
+    return prove && (data == null || !asking)
+        ? Optional.of("--prove: needs --data, and somebody who answers (--ask)")
+        : Optional.empty();
+  }
+
   private int refuse(String sentence) {
     spec.commandLine().getErr().println(sentence);
     spec.commandLine().getErr().flush();
     return BAD_USAGE;
   }
 
-  private OptionalDouble trayMl(Bench bench, BufferedReader in, PrintWriter out, boolean asking)
+  private OptionalDouble trayMl(Bench bench, Bystander person, boolean asking)
       throws IOException, QuantityException {
     String text = tray;
     if (text == null && bench.toldTrayMl().isPresent()) {
       return bench.toldTrayMl();
     }
     if (text == null && asking) {
-      out.print("How much does the drip tray hold (such as 16 L)? ");
-      out.flush();
-      text = in.readLine();
+      text = person.tells("How much does the drip tray hold (such as 16 L)? ");
     }
     return text == null || text.isBlank()
         ? OptionalDouble.empty()
@@ -197,6 +188,30 @@ public final class CheckCommand implements Callable<Integer> {
     if (data != null) {
       findings.add(machine.folder(data));
     }
+  }
+
+  /** One scan, the proof where it is asked for, and whether one is due. */
+  private List<Finding> hardware(Bench bench, BenchCheck check, Bystander person)
+      throws IOException {
+    List<Finding> findings = new ArrayList<>();
+    try {
+      onBoard(
+          bench,
+          (board, time) -> {
+            findings.addAll(check.sensors(board.read()));
+            if (prove) {
+              proof(bench, board, time, person, findings);
+            }
+          });
+    } catch (BoardException unusable) {
+      findings.add(Finding.fail("sensors", unusable.getMessage()));
+    }
+    if (data != null) {
+      new ProofRecord(data)
+          .asks(bench.board().orElseThrow(), Instant.now())
+          .ifPresent(asks -> findings.add(Finding.note("proof", asks)));
+    }
+    return findings;
   }
 
   private void proof(
