@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What is written fits the schemas that others are given, and what is wrong does not. */
 class SchemaTest {
   private static final Instant AT = Instant.parse("2027-02-14T08:00:00Z");
+  private static final LocalDate DAY = LocalDate.of(2027, 3, 1);
   private static final AlertNotice ALERT =
       new AlertNotice("wet-too-long", "A2", "raised", AT, 49.0, 48.0, "Look under the cup.");
 
@@ -44,6 +45,7 @@ class SchemaTest {
             true,
             RootStage.TOUGHENED,
             0.4,
+            null,
             List.of("soak", "ledger")));
     cups.put(
         "A2",
@@ -57,6 +59,9 @@ class SchemaTest {
             false,
             RootStage.STRUCK,
             0,
+            new CupStatus.Rooting(
+                new CupStatus.LikelyDay(DAY, DAY.plusDays(4), DAY.plusDays(10)),
+                new CupStatus.LikelyDay(DAY, DAY.plusDays(9), DAY.plusDays(20))),
             List.of()));
     return new Advice(
         AT,
