@@ -103,19 +103,20 @@ class SetupAndDecisionsTest {
         List.of(
             rootsSeen(1, EIGHT.plusSeconds(1), "white", "2027-01-20", white),
             rootsSeen(2, EIGHT.plusSeconds(2), "white", "2027-01-22", white),
-            rootsSeen(3, EIGHT.plusSeconds(3), "white", "2027-01-23", "never 2027-01-25 2027-02-01"),
+            rootsSeen(
+                3, EIGHT.plusSeconds(3), "white", "2027-01-23", "never 2027-01-25 2027-02-01"),
             rootsSeen(4, EIGHT.plusSeconds(4), "toughened", "2027-02-20", toughened),
             rootsSeen(5, EIGHT.plusSeconds(5), "circling", "2027-02-21", toughened));
     for (Event event : told) {
       host.bench().publish(topics.events(), event, false);
     }
     JsonNode cuttings =
-        host.await(
-            "api/benches/foretold/cuttings", answer -> answer.at("/0/foretold").size() == 2);
+        host.await("api/benches/foretold/cuttings", answer -> answer.at("/0/foretold").size() == 2);
     assertEquals(
         """
         [{"roots":"white","day":"2027-01-22","from":"2027-01-21","likely":"2027-01-25","to":"2027-02-01"},\
-        {"roots":"toughened","day":"2027-02-20","from":"2027-02-01","likely":"2027-02-05","to":"2027-02-12"}]""",
+        {"roots":"toughened","day":"2027-02-20","from":"2027-02-01","likely":"2027-02-05","to":"2027-02-12"}]\
+        """,
         cuttings.at("/0/foretold").toString());
     assertTrue(cuttings.at("/1/foretold").isEmpty());
   }

@@ -31,7 +31,6 @@ class LoopRootsSeenTest extends LoopOnABench {
     assertEquals(1, told().size());
     assertEquals("white", told().get(0).get("stage").asText());
     assertEquals("2027-01-10", told().get(0).get("day").asText());
-    assertEquals(
-        Json.MAPPER.valueToTree(before.rooting().white()), told().get(0).get("foretold"));
+    assertEquals(Json.MAPPER.valueToTree(before.rooting().white()), told().get(0).get("foretold"));
   }
 }

@@ -11,5 +11,4 @@ import java.time.LocalDate;
  * @param foretold the day of white roots where those were seen, else that of toughened ones, as it
  *     stood before
  */
-public record RootsSeen(
-    String cup, RootStage stage, LocalDate day, CupStatus.LikelyDay foretold) {}
+public record RootsSeen(String cup, RootStage stage, LocalDate day, CupStatus.LikelyDay foretold) {}

@@ -70,8 +70,7 @@ final class ForetellRooting {
               ? null
               : next.setup().stage().takesFeed() ? foretold.toughened() : foretold.white();
       if (day != null) {
-        seen.add(
-            new RootsSeen(cup.name(), next.setup().stage(), draft.dayOf(after.at()), day));
+        seen.add(new RootsSeen(cup.name(), next.setup().stage(), draft.dayOf(after.at()), day));
       }
     }
     return seen;

@@ -130,7 +130,8 @@ class SchemaTest {
         "'kind':'hold','until':'2027-02-15T08:00:00Z'",
         "'kind':'hold','cup':'A1','until':'2027-02-15T08:00:00Z','feed_only':true,'rescue':false",
         "'kind':'flush','cup':'A1','ml':120",
-        "'kind':'add','cup':'A3','vessel':'tall','mix':'coir','plant':'vine','struck':'2027-01-05','stage':'struck','cutting':'14 g','lines':{'due':0.5,'refill':0.1,'dry':0.8}",
+        "'kind':'add','cup':'A3','vessel':'tall','mix':'coir','plant':'vine','struck':'2027-01-05','stage':'struck','cutting':'14"
+            + " g','lines':{'due':0.5,'refill':0.1,'dry':0.8}",
         "'kind':'release'",
         "'kind':'release','cup':'A1'",
         "'kind':'dose','cup':'A1','ml':25,'strength':0.25,'lift':['window','cold']",

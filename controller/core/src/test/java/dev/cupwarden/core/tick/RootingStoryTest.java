@@ -129,7 +129,8 @@ class RootingStoryTest {
     assertEquals(
         List.of(new RootsSeen("A2", RootStage.CIRCLING, day, foretold.toughened())),
         says(atOnce, "circling"));
-    assertTrue(toughened.likely().isBefore(foretold.toughened().likely()), "white roots are sooner");
+    assertTrue(
+        toughened.likely().isBefore(foretold.toughened().likely()), "white roots are sooner");
     Story unknown = of("mystery", "2027-02-14");
     unknown.look();
     assertEquals(List.of(), says(unknown, "white"));

@@ -39,8 +39,7 @@ public final class RootsForetold {
     Instant until = cutting.gone() == null ? FOR_EVER : cutting.gone().plusMillis(1);
     for (JsonNode change : changes(store, bench, cutting, until)) {
       Optional<RootStage> said = RootStage.of(change.path("stage").asText());
-      boolean stands =
-          said.isPresent() && now.isPresent() && said.get().compareTo(now.get()) <= 0;
+      boolean stands = said.isPresent() && now.isPresent() && said.get().compareTo(now.get()) <= 0;
       if (stands) {
         RootStage of = said.get().takesFeed() ? RootStage.TOUGHENED : said.get();
         // Newest first: a slip that was taken back lies behind what was seen after it.
