@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { fateOf, wilson } from '../../main/resources/dev/cupwarden/host/page/js/season.js';
+import { besideBand, fateOf, foretold, wilson } from '../../main/resources/dev/cupwarden/host/page/js/season.js';
 
 const near = (found, expected) => assert.ok(Math.abs(found - expected) < 1e-4, `${found}, expected ${expected}`);
 
@@ -19,4 +19,24 @@ test('what became of a cutting', () => {
   assert.equal(fateOf({ gone: null, stage: 'toughened' }), 'growing');
   assert.equal(fateOf({ gone: null, stage: 'circling' }), 'growing');
   assert.equal(fateOf({ gone: null, stage: 'white' }), 'unknown');
+});
+
+test('a band is true from its first to its last day', () => {
+  const band = { from: '2027-02-27', likely: '2027-03-05', to: '2027-03-11' };
+  assert.equal(besideBand({ ...band, day: '2027-02-26' }), 'before');
+  assert.equal(besideBand({ ...band, day: '2027-02-27' }), 'within');
+  assert.equal(besideBand({ ...band, day: '2027-03-11' }), 'within');
+  assert.equal(besideBand({ ...band, day: '2027-03-12' }), 'after');
+});
+
+test('what was foretold and seen stands with its cutting, the last seen first', () => {
+  const white = { roots: 'white', day: '2027-02-20', from: '2027-02-10', likely: '2027-02-15', to: '2027-02-25' };
+  const toughened = { ...white, roots: 'toughened', day: '2027-03-09' };
+  const cuttings = [{ cup: 'A1', foretold: [white, toughened] }, { cup: 'A2' }, { cup: 'A3', foretold: [white] }];
+  const told = foretold(cuttings).map(({ cutting, roots, day }) => [cutting.cup, roots, day]);
+  assert.deepEqual(told, [
+    ['A1', 'toughened', '2027-03-09'],
+    ['A1', 'white', '2027-02-20'],
+    ['A3', 'white', '2027-02-20'],
+  ]);
 });

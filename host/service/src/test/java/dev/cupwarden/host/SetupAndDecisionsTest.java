@@ -84,13 +84,52 @@ class SetupAndDecisionsTest {
     assertEquals(EIGHT.plus(DAY).toString(), cuttings.at("/1/gone").asText());
   }
 
+  private static Event rootsSeen(long seq, Instant at, String stage, String day, String band) {
+    ObjectNode seen = Json.MAPPER.createObjectNode().put("change", "roots-seen");
+    seen.put("stage", stage).put("day", day);
+    String[] days = band.split(" ", -1);
+    seen.putObject("foretold").put("from", days[0]).put("likely", days[1]).put("to", days[2]);
+    return new Event("e", seq, at, "change", "A1", seen);
+  }
+
+  /** The bench says that the roots are toughened: those that circled were taken back. */
+  @Test
+  void rootsThatWereForetoldStandBesideTheDayOnWhichTheyWereSeen() throws Exception {
+    Topics topics = new Topics("foretold");
+    host.bench().publish(topics.setup(), Spoken.setup(EIGHT, "A1:vine", "A2:elder"), true);
+    String white = "2027-01-21 2027-01-25 2027-02-01";
+    String toughened = "2027-02-01 2027-02-05 2027-02-12";
+    List<Event> told =
+        List.of(
+            rootsSeen(1, EIGHT.plusSeconds(1), "white", "2027-01-20", white),
+            rootsSeen(2, EIGHT.plusSeconds(2), "white", "2027-01-22", white),
+            rootsSeen(
+                3, EIGHT.plusSeconds(3), "white", "2027-01-23", "never 2027-01-25 2027-02-01"),
+            rootsSeen(4, EIGHT.plusSeconds(4), "toughened", "2027-02-20", toughened),
+            rootsSeen(5, EIGHT.plusSeconds(5), "circling", "2027-02-21", toughened));
+    for (Event event : told) {
+      host.bench().publish(topics.events(), event, false);
+    }
+    JsonNode cuttings =
+        host.await("api/benches/foretold/cuttings", answer -> answer.at("/0/foretold").size() == 2);
+    assertEquals(
+        """
+        [{"roots":"white","day":"2027-01-22","from":"2027-01-21","likely":"2027-01-25","to":"2027-02-01"},\
+        {"roots":"toughened","day":"2027-02-20","from":"2027-02-01","likely":"2027-02-05","to":"2027-02-12"}]\
+        """,
+        cuttings.at("/0/foretold").toString());
+    assertTrue(cuttings.at("/1/foretold").isEmpty());
+  }
+
   @Test
   void aSlipTakenBackIsTheSameCuttingAndAnotherPlantIsAnother() throws Exception {
     Topics topics = new Topics("slip");
     String[][] told = {{"A1:vine"}, {}, {"A1:vine"}, {"A1:elder"}};
     for (int i = 0; i < told.length; i++) {
-      host.bench()
-          .publish(topics.setup(), Spoken.setup(EIGHT.plus(DAY.multipliedBy(i)), told[i]), true);
+      String at = EIGHT.plus(DAY.multipliedBy(i)).toString();
+      host.bench().publish(topics.setup(), Spoken.setup(Instant.parse(at), told[i]), true);
+      // Of several that come at once only the newest would be written.
+      host.await("api/benches/slip/setup", setup -> setup.path("at").asText().equals(at));
     }
     JsonNode cuttings = host.await("api/benches/slip/cuttings", answer -> answer.size() == 2);
     assertEquals("vine", cuttings.at("/0/plant").asText());

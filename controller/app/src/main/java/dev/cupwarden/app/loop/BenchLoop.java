@@ -233,6 +233,7 @@ public final class BenchLoop {
     Tick.Standing standing = step.tick().standing(step.state());
     List<JournalEvent> events = new ArrayList<>(alerts.untold(at));
     events.addAll(tickEvents.of(at, orders, step.brief()));
+    tick.rootsSeen(state, step.state()).forEach(roots -> events.add(JournalEvent.of(at, roots)));
     events.addAll(decisions.untold(at, standing.decisions()));
     // On a bench that is only watched what is told is not given, and nobody intends to.
     boolean waters = parts.trouble().isEmpty() && !watchOnly();

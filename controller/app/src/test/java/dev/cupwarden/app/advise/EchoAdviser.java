@@ -48,6 +48,7 @@ final class EchoAdviser implements Adviser {
               true,
               RootStage.STRUCK,
               0,
+              null,
               List.of()));
     }
     return new Advice(next.at(), List.of(), List.of(), List.of(), brief ? null : reports);

@@ -31,13 +31,14 @@ public record Advice(
   public record Pass(String cup, double plainMl, double feedMl, double strength, String why) {}
 
   /**
-   * What one cup is doing.
+   * What one cup is doing: one part for each field of {@code advise-out.schema.json}.
    *
    * @param depletion 0 at container capacity, 1 where the cutting can take no more; null if never
    *     known
    * @param sd standard deviation of the depletion; null if never known
    * @param rateGPerH grams lost an hour; null if never known
    * @param fed label-equivalents given within the last label interval
+   * @param rooting on which days roots are likely; absent where nothing can be said
    * @param checks the limits that hold this cup back now, in their order
    */
   public record CupReport(
@@ -50,5 +51,6 @@ public record Advice(
       boolean trusted,
       RootStage stage,
       double fed,
+      @JsonInclude(JsonInclude.Include.NON_NULL) CupStatus.Rooting rooting,
       List<String> checks) {}
 }

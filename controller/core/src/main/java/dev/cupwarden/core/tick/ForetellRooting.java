@@ -1,14 +1,20 @@
 package dev.cupwarden.core.tick;
 
 import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.RootsSeen;
 import dev.cupwarden.core.plants.Plant;
 import dev.cupwarden.core.plants.RootingClock;
 import dev.cupwarden.core.plants.RootingForecast;
+import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.state.BenchState;
+import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** On which days roots are likely, of a cutting whose plant is known. */
@@ -44,6 +50,37 @@ final class ForetellRooting {
           .orElse(null);
     }
     return null;
+  }
+
+  /**
+   * Roots that were seen, of cuttings of which they had been foretold.
+   *
+   * @param draft of how the bench stood before
+   */
+  static List<RootsSeen> seen(BenchDraft draft, BenchState after) {
+    List<RootsSeen> seen = new ArrayList<>();
+    for (CupDraft cup : draft.cups.values()) {
+      CupState next = after.cups().get(cup.name());
+      if (next == null || !further(cup.setup, next.setup())) {
+        continue;
+      }
+      CupStatus.Rooting foretold = of(draft, cup);
+      CupStatus.LikelyDay day =
+          foretold == null
+              ? null
+              : next.setup().stage().takesFeed() ? foretold.toughened() : foretold.white();
+      if (day != null) {
+        seen.add(new RootsSeen(cup.name(), next.setup().stage(), draft.dayOf(after.at()), day));
+      }
+    }
+    return seen;
+  }
+
+  /** Whether it is the same cutting with more to see. */
+  private static boolean further(Cup before, Cup after) {
+    return after.stage().compareTo(before.stage()) > 0
+        && after.plant().equals(before.plant())
+        && after.struck().equals(before.struck());
   }
 
   /** 0 where nobody has looked since. */

@@ -54,6 +54,7 @@ final class Report {
               cup.now.trusted(),
               cup.setup.stage(),
               rounded(cup.fed, 1e4),
+              ForetellRooting.of(draft, cup),
               codes(cup)));
     }
     return reports;

@@ -10,6 +10,7 @@ import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.messages.RootsSeen;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchText;
 import dev.cupwarden.core.setup.Cup;
@@ -289,6 +290,21 @@ public final class Tick {
           decisions.put(name, report.decision(draft, cup, holding));
         });
     return new Standing(statuses, decisions);
+  }
+
+  /** Roots that a person saw between those states, of cuttings of which they had been foretold. */
+  public List<RootsSeen> rootsSeen(BenchState before, BenchState after) {
+    boolean staged =
+        before.at() != null
+            && before.cups().entrySet().stream()
+                .anyMatch(
+                    was -> {
+                      CupState now = after.cups().get(was.getKey());
+                      return now != null && now.setup().stage() != was.getValue().setup().stage();
+                    });
+    return staged
+        ? ForetellRooting.seen(draft(before, nothingNew(before), true), after)
+        : List.of();
   }
 
   /** The bench as it is set up in that state. */

@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What is written fits the schemas that others are given, and what is wrong does not. */
 class SchemaTest {
   private static final Instant AT = Instant.parse("2027-02-14T08:00:00Z");
+  private static final LocalDate DAY = LocalDate.of(2027, 3, 1);
   private static final AlertNotice ALERT =
       new AlertNotice("wet-too-long", "A2", "raised", AT, 49.0, 48.0, "Look under the cup.");
 
@@ -44,6 +45,7 @@ class SchemaTest {
             true,
             RootStage.TOUGHENED,
             0.4,
+            null,
             List.of("soak", "ledger")));
     cups.put(
         "A2",
@@ -57,6 +59,9 @@ class SchemaTest {
             false,
             RootStage.STRUCK,
             0,
+            new CupStatus.Rooting(
+                new CupStatus.LikelyDay(DAY, DAY.plusDays(4), DAY.plusDays(10)),
+                new CupStatus.LikelyDay(DAY, DAY.plusDays(9), DAY.plusDays(20))),
             List.of()));
     return new Advice(
         AT,
@@ -125,7 +130,8 @@ class SchemaTest {
         "'kind':'hold','until':'2027-02-15T08:00:00Z'",
         "'kind':'hold','cup':'A1','until':'2027-02-15T08:00:00Z','feed_only':true,'rescue':false",
         "'kind':'flush','cup':'A1','ml':120",
-        "'kind':'add','cup':'A3','vessel':'tall','mix':'coir','plant':'vine','struck':'2027-01-05','stage':'struck','cutting':'14 g','lines':{'due':0.5,'refill':0.1,'dry':0.8}",
+        "'kind':'add','cup':'A3','vessel':'tall','mix':'coir','plant':'vine','struck':'2027-01-05','stage':'struck','cutting':'14"
+            + " g','lines':{'due':0.5,'refill':0.1,'dry':0.8}",
         "'kind':'release'",
         "'kind':'release','cup':'A1'",
         "'kind':'dose','cup':'A1','ml':25,'strength':0.25,'lift':['window','cold']",

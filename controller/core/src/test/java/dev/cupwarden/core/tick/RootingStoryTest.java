@@ -4,9 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.cupwarden.core.messages.Advice;
 import dev.cupwarden.core.messages.AlertNotice;
 import dev.cupwarden.core.messages.CupStatus;
+import dev.cupwarden.core.messages.RootsSeen;
+import dev.cupwarden.core.setup.RootStage;
+import dev.cupwarden.core.state.BenchState;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -97,6 +102,46 @@ class RootingStoryTest {
         .wait(Duration.ofHours(1))
         .look("{\"id\":\"t\",\"kind\":\"stage\",\"cup\":\"A2\",\"stage\":\"toughened\"}");
     assertNull(foretold(story));
+  }
+
+  private static List<RootsSeen> says(Story story, String stage) {
+    BenchState before = story.state;
+    story
+        .wait(Duration.ofHours(1))
+        .look(
+            "{\"id\":\"%1$s\",\"kind\":\"stage\",\"cup\":\"A2\",\"stage\":\"%1$s\"}"
+                .formatted(stage));
+    return story.tick.rootsSeen(before, story.state);
+  }
+
+  @Test
+  void whatAPersonSawIsHeldBesideTheDayThatWasForetoldBefore() {
+    Story story = freshAt(20.0);
+    days(story, 15);
+    CupStatus.Rooting foretold = foretold(story);
+    LocalDate day = LocalDate.of(2027, 3, 1);
+    assertEquals(
+        List.of(new RootsSeen("A2", RootStage.WHITE, day, foretold.white())), says(story, "white"));
+    CupStatus.LikelyDay toughened = foretold(story).toughened();
+    assertEquals(List.of(), says(story, "struck"), "taken back");
+    Story atOnce = freshAt(20.0);
+    days(atOnce, 15);
+    assertEquals(
+        List.of(new RootsSeen("A2", RootStage.CIRCLING, day, foretold.toughened())),
+        says(atOnce, "circling"));
+    assertTrue(
+        toughened.likely().isBefore(foretold.toughened().likely()), "white roots are sooner");
+    Story unknown = of("mystery", "2027-02-14");
+    unknown.look();
+    assertEquals(List.of(), says(unknown, "white"));
+  }
+
+  @Test
+  void adviceTellsTheSameDaysAsTheStatus() {
+    Story story = freshAt(20.0);
+    Advice told = story.wait(Duration.ofHours(1)).look();
+    assertEquals("2027-03-05", told.cups().get("A2").rooting().white().likely().toString());
+    assertEquals(foretold(story), told.cups().get("A2").rooting());
   }
 
   @Test

@@ -69,8 +69,7 @@ class CarriedOutTest {
     assertEquals("cup-away", forgotten.notice().code());
     assertEquals("C001", forgotten.notice().cup());
     ZonedDateTime toldAt = forgotten.at().atZone(spring.zone());
-    assertEquals(
-        CarriedOut.FIRST_DAY_OUT.plusDays(CarriedOut.FORGOTTEN_ON), toldAt.toLocalDate());
+    assertEquals(CarriedOut.FIRST_DAY_OUT.plusDays(CarriedOut.FORGOTTEN_ON), toldAt.toLocalDate());
     assertTrue(
         toldAt.toLocalTime().isBefore(LocalTime.of(21, 0)), () -> "before the night: " + forgotten);
     assertEquals(0, spring.spilledMl(), "nothing is poured where no cup stands");

@@ -21,6 +21,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 
@@ -43,15 +44,34 @@ final class DemoBench implements AutoCloseable {
    * What to start.
    *
    * @param speed virtual seconds per second; infinite: as fast as can be
+   * @param mode whether the controller waters, or only watches
    */
-  record Plan(URI broker, Path folder, long seed, double speed) {}
+  record Plan(URI broker, Path folder, long seed, double speed, RunMode mode) {
+    Path journal() {
+      return folder.resolve("journal.db");
+    }
+  }
 
   private DemoBench(ControllerRun run) {
     this.run = run;
   }
 
+  /** One that is only watched has a grower with a can. */
   static DemoBench start(Plan plan, TickReport.Listener listener) {
-    return start(plan, (bench, at) -> SimulatedBench.of(bench, plan.seed(), at), listener);
+    AtomicReference<TickReport.Listener> grower = new AtomicReference<>(report -> {});
+    return start(
+        plan,
+        (bench, at) -> {
+          SimulatedBench world = SimulatedBench.of(bench, plan.seed(), at);
+          if (plan.mode() == RunMode.WATCH) {
+            grower.set(new DemoCan(bench, world));
+          }
+          return world;
+        },
+        report -> {
+          listener.ticked(report);
+          grower.get().ticked(report);
+        });
   }
 
   /**
@@ -69,10 +89,10 @@ final class DemoBench implements AutoCloseable {
           new ControllerRun.Plan(
               bench,
               text,
-              plan.folder().resolve("journal.db"),
+              plan.journal(),
               Optional.of(BrokerSettings.open(plan.broker())),
               listener,
-              RunMode.AS_LEFT);
+              plan.mode());
       return new DemoBench(
           ControllerRun.inWorld(
               run, next -> world(bench, at -> worlds.apply(bench, at), next), plan.speed()));

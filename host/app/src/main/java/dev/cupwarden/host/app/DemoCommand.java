@@ -1,5 +1,6 @@
 package dev.cupwarden.host.app;
 
+import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.host.Host;
 import dev.cupwarden.host.HostSettings;
 import dev.cupwarden.host.broker.LoopbackPort;
@@ -57,6 +58,14 @@ final class DemoCommand implements Callable<Integer> {
   private long seed = 1;
 
   @Option(
+      names = "--watch",
+      description = {
+        "Pump nothing: a simulated grower waters with a can. After a week on the bench it is told"
+            + " cup by cup what the controller would have done."
+      })
+  private boolean watch;
+
+  @Option(
       names = "--data",
       paramLabel = "DIR",
       description = "Keep everything in this folder; otherwise it is removed at the end.")
@@ -83,18 +92,24 @@ final class DemoCommand implements Callable<Integer> {
                           () -> benchClock.get().instant(),
                           REAL_ORDER_EXPIRY.multipliedBy((long) speed))));
       DemoProgress progress = closing.closes(DemoProgress.on(spec.commandLine().getOut()));
-      DemoBench bench =
-          closing.closes(
-              DemoBench.start(
-                  new DemoBench.Plan(
-                      URI.create(host.brokerUri()), folder.resolve("bench"), seed, speed),
-                  progress::hear));
+      DemoBench.Plan plan =
+          new DemoBench.Plan(
+              URI.create(host.brokerUri()),
+              folder.resolve("bench"),
+              seed,
+              speed,
+              watch ? RunMode.WATCH : RunMode.WATER);
+      DemoBench bench = closing.closes(DemoBench.start(plan, progress::hear));
       benchClock.set(bench::now);
       welcome(host, bench.now());
       DemoTanks tanks = new DemoTanks();
+      DemoWatch week = new DemoWatch(plan.journal(), bench.now(), spec.commandLine().getOut());
       while (!closing.comes(LOOK_MS)) {
         tanks.tellOnce(host);
         progress.look();
+        if (watch) {
+          week.look(bench.now());
+        }
       }
     }
     return 0;
@@ -109,6 +124,12 @@ final class DemoCommand implements Callable<Integer> {
         host.address(),
         now,
         Duration.ofHours(1).toSeconds() / speed);
+    if (watch) {
+      out.printf(
+          Locale.ROOT,
+          "It is only watched; a grower waters with a can. The week is told in %.0f min.%n",
+          Duration.ofDays(7).toMinutes() / speed);
+    }
     out.flush();
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Schemas;
 import dev.cupwarden.host.Host;
@@ -87,7 +88,9 @@ class LiveWireIT {
       MqttClient ear = listen(host.brokerUri(), heard);
       URI broker = URI.create(host.brokerUri());
       bench.set(
-          DemoBench.start(new DemoBench.Plan(broker, folder.resolve("bench"), 1, 1500), t -> {}));
+          DemoBench.start(
+              new DemoBench.Plan(broker, folder.resolve("bench"), 1, 1500, RunMode.AS_LEFT),
+              t -> {}));
       try {
         Set<String> missing = new TreeSet<>(channels.keySet());
         boolean ordered = false;

@@ -1,6 +1,7 @@
 package dev.cupwarden.host.app;
 
 import dev.cupwarden.app.clock.AcceleratedTime;
+import dev.cupwarden.app.loop.RunMode;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.host.Host;
@@ -82,7 +83,8 @@ final class Winter implements AutoCloseable {
                 URI.create(host.brokerUri()),
                 folder.resolve("bench"),
                 SEED,
-                AcceleratedTime.UNBOUNDED),
+                AcceleratedTime.UNBOUNDED,
+                RunMode.AS_LEFT),
             this::world,
             this::ticked);
     clock.set(demo::now);

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.review.Fate;
+import dev.cupwarden.host.review.RootsForetold;
 import dev.cupwarden.host.store.Setups.CuttingRow;
 import dev.cupwarden.host.store.Store;
 import io.javalin.config.RoutesConfig;
@@ -34,6 +35,8 @@ final class SetupRoutes {
       ObjectNode told = all.addObject().put("cup", cutting.cup());
       told.setAll((ObjectNode) JsonResponse.stored(cutting.told()));
       told.put("since", cutting.since().toString());
+      String stage = told.path("stage").asText();
+      told.set("foretold", RootsForetold.of(store, bench, cutting, stage));
       if (cutting.gone() == null) {
         told.putNull("gone").putNull("because");
       } else {

@@ -143,6 +143,8 @@ class StoriesTest {
     browser.press(Keys.SPACE);
     browser.awaitText("tbody th", "short");
     browser.awaitText("table", "rotted");
+    browser.awaitText(".foretold table", "2 of 3");
+    browser.awaitText(".foretold", "After it");
     browser.run("window.print = () => { document.title = 'printed'; }");
     browser.tabTo(".tools button:last-child");
     browser.press(Keys.ENTER);

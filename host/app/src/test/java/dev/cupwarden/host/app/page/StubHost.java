@@ -461,9 +461,24 @@ final class StubHost implements AutoCloseable {
               ObjectNode told = Json.MAPPER.valueToTree(cup);
               all.add(told.put("cup", name).put("since", now.minus(CannedCup.SPAN).toString()));
               told.putNull("gone").putNull("because");
+              told.set("foretold", foretold(name));
             });
     retired.forEach(all::add);
     json(context, all);
+  }
+
+  /** Of three cups white roots were foretold and seen, of one of them after its band. */
+  private ArrayNode foretold(String cup) {
+    ArrayNode all = Json.MAPPER.createArrayNode();
+    if (List.of("A1", "A2", "A3").contains(cup)) {
+      all.addObject()
+          .put("roots", "white")
+          .put("day", cup.equals("A3") ? "2026-12-20" : "2026-12-08")
+          .put("from", "2026-12-01")
+          .put("likely", "2026-12-07")
+          .put("to", "2026-12-15");
+    }
+    return all;
   }
 
   /** A cutting that is no longer on the bench. */

@@ -389,7 +389,8 @@ function eventsPanel(benchName, cupName) {
   function words(event) {
     if (event.kind === 'alert')
       return `${nameOfAlert(event.data.code)}: ${event.data.again ? text.alerts.toldAgain : (text.alertState[event.data.state] ?? event.data.state)}`;
-    const { change, detail, order } = event.data ?? {};
+    const { change, detail, order, foretold } = event.data ?? {};
+    if (change === 'roots-seen') return t.rootsSeen(dayOf(foretold.likely), dayOf(foretold.from), dayOf(foretold.to));
     if (order) return `${text.doing.kind[order.kind] ?? order.kind}${order.by ? ` (${order.by})` : ''}`;
     return [change, typeof detail === 'object' ? JSON.stringify(detail) : detail].filter(Boolean).join(': ');
   }

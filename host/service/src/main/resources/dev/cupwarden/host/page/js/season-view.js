@@ -3,7 +3,7 @@
 import * as api from './api.js';
 import { h, numberCol, regionTable, setText, toggles } from './dom.js';
 import { compareNames } from './reading.js';
-import { fateOf, wilson } from './season.js';
+import { besideBand, fateOf, foretold, wilson } from './season.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -42,6 +42,23 @@ export function seasonView(benchName) {
   );
   const goneBody = h('tbody');
   const gone = h('section', { class: 'panel', hidden: true }, h('h2', null, t.gone), regionTable(t.gone, t.goneCols, goneBody));
+  const shareOf = h('th', { scope: 'col' });
+  const shareBody = h('tbody');
+  const shareFoot = h('tfoot');
+  const seenBody = h('tbody');
+  const roots = h(
+    'section',
+    { class: 'panel foretold', hidden: true },
+    h('h2', null, t.foretold.title),
+    h('p', { class: 'quiet' }, t.foretold.lead),
+    regionTable(
+      t.foretold.title,
+      [shareOf, t.foretold.share, ...['within', 'before', 'after'].map((side) => numberCol(t.foretold.side[side]))],
+      shareBody,
+      shareFoot,
+    ),
+    regionTable(t.foretold.each, t.foretold.cols, seenBody),
+  );
   const el = h(
     'section',
     { class: 'view' },
@@ -60,6 +77,7 @@ export function seasonView(benchName) {
       regionTable(t.title, [what, t.col.share, ...cols.map((col) => numberCol(t.col[col]))], body, foot),
       h('p', { class: 'quiet' }, t.interval),
     ),
+    roots,
     gone,
   );
 
@@ -91,8 +109,51 @@ export function seasonView(benchName) {
         ? names.map((name) => row(name, groups.get(name), 'th'))
         : [h('tr', null, h('td', { colspan: cols.length + 2 }, t.none))]),
     );
+    showForetold();
     showGone();
     foot.replaceChildren(...(names.length > 1 ? [row(t.total, [...groups.values()].flat(), 'th')] : []));
+  }
+
+  function shareRow(name, all) {
+    const count = (side) => all.filter((each) => besideBand(each) === side).length;
+    const [low, high] = wilson(count('within'), all.length);
+    return h(
+      'tr',
+      null,
+      h('th', { scope: 'row' }, name),
+      h('td', null, t.rooted(count('within'), all.length, u.percent(low), u.percent(high))),
+      ['within', 'before', 'after'].map((side) => h('td', { class: 'n' }, String(count(side)))),
+    );
+  }
+
+  /** How right the days of roots were that were foretold, in whole and of each cup. */
+  function showForetold() {
+    const all = foretold(cuttings);
+    const day = (told) => u.date(Date.parse(`${told}T12:00`));
+    roots.hidden = all.length === 0;
+    setText(shareOf, t.group[by]);
+    const groups = new Map();
+    for (const each of all) {
+      const key = each.cutting[by] || t.unknownGroup;
+      groups.set(key, [...(groups.get(key) ?? []), each]);
+    }
+    const names = [...groups.keys()].sort(compareNames);
+    shareBody.replaceChildren(...names.map((name) => shareRow(name, groups.get(name))));
+    shareFoot.replaceChildren(...(names.length > 1 ? [shareRow(t.total, all)] : []));
+    seenBody.replaceChildren(
+      ...all.map((each) =>
+        h(
+          'tr',
+          null,
+          h('th', { scope: 'row' }, each.cutting.cup),
+          h('td', null, each.cutting.plant),
+          h('td', null, t.foretold.roots[each.roots]),
+          h('td', null, t.foretold.band(day(each.likely), day(each.from), day(each.to))),
+          h('td', null, day(each.day)),
+          h('td', null, t.foretold.side[besideBand(each)]),
+        ),
+      ),
+    );
   }
 
   /** Those that were taken out, newest first. */

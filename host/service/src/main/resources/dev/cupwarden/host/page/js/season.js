@@ -17,3 +17,15 @@ export function fateOf(cutting) {
   if (cutting.gone) return cutting.because ?? 'other';
   return cutting.stage === 'toughened' || cutting.stage === 'circling' ? 'growing' : 'unknown';
 }
+
+/** How the day on which roots were seen lies to those between which they were foretold; days as YYYY-MM-DD. */
+export function besideBand({ day, from, to }) {
+  if (day < from) return 'before';
+  return day > to ? 'after' : 'within';
+}
+
+/** All that was foretold and then seen, the last seen first: {cutting, roots, day, from, likely, to}. */
+export const foretold = (cuttings) =>
+  cuttings
+    .flatMap((cutting) => (cutting.foretold ?? []).map((each) => ({ ...each, cutting })))
+    .sort((a, b) => b.day.localeCompare(a.day) || a.cutting.cup.localeCompare(b.cutting.cup));
