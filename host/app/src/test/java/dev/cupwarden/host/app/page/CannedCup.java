@@ -79,8 +79,7 @@ final class CannedCup {
     }
     double perHour = firstRate * 1.6 * Math.max(0.1, 1.1 - depletion);
     double roomMl = (depletion - lines.refill()) * availableMl;
-    Instant dueAt =
-        depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now;
+    Instant dueAt = depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now;
     this.status =
         new CupStatus(
             now,
