@@ -1,12 +1,12 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { allOf, groupsOf, leafyOf } from '../../main/resources/dev/cupwarden/host/page/js/choice.js';
-import { fitting, whyNot } from '../../main/resources/dev/cupwarden/host/page/js/fitting.js';
-import { kindsOfCup } from '../../main/resources/dev/cupwarden/host/page/js/orders.js';
+import { askedBy, fitting, whyNot } from '../../main/resources/dev/cupwarden/host/page/js/fitting.js';
+import { KINDS, kindsOfCup } from '../../main/resources/dev/cupwarden/host/page/js/orders.js';
 import { text } from '../../main/resources/dev/cupwarden/host/page/js/text.js';
 import { publishedTables } from './published.js';
 
-publishedTables();
+const { alerts } = publishedTables();
 const t = text.doing.notNow;
 const cupOf = (cup, fields = {}) => ({ cup, plant: 'elder', state: 'steady', stage: 'toughened', reasons: [], ...fields });
 const benchOf = (cups, fields = {}) => ({
@@ -102,4 +102,32 @@ test('cups are chosen by row, plant and stage; a grouping that is all of them is
   assert.deepEqual(groupsOf(benchOf([cupOf('A1'), cupOf('A2')])), {});
   assert.deepEqual(Object.keys(groupsOf(benchOf([cupOf('1'), cupOf('2', { plant: 'vine' })]))), ['plant']);
   assert.deepEqual(fitting('back', benchOf([standing, cupOf('A2', { state: 'away' })]), ['A1', 'A2', 'gone']), ['A2']);
+});
+
+test('an alert that asks for an order asks for one that there is; what a person clears is cleared', () => {
+  for (const { code, clear } of alerts) {
+    const kind = askedBy(code);
+    assert.ok(kind === null || kind in KINDS, code);
+    if (clear) assert.ok(kind, code);
+  }
+  assert.equal(askedBy('salts-high'), 'flush');
+  assert.equal(askedBy('leak'), 'clear');
+  assert.equal(askedBy('frost'), null);
+  for (const code of [
+    'near-dry',
+    'salts-high',
+    'weigh-drained',
+    'look-at-roots',
+    'cup-away',
+    'lift-cover',
+    'tank-low',
+    'tank-empty',
+    'feed-old',
+    'pot-on',
+    'pot-bound',
+  ])
+    assert.ok(
+      alerts.some((alert) => alert.code === code),
+      code,
+    );
 });

@@ -8,6 +8,7 @@ import {
   GROUPS,
   KINDS,
   passesOf,
+  repeated,
   roomOf,
 } from '../../main/resources/dev/cupwarden/host/page/js/orders.js';
 import { text } from '../../main/resources/dev/cupwarden/host/page/js/text.js';
@@ -140,12 +141,15 @@ test('a can that was given is held against the label', () => {
 });
 
 test('a tank takes no more than it holds, and a strength needs a feed', () => {
-  const setup = { tanks: { plain: { size_ml: 12000, feed: null, strength: 0 } } };
+  const setup = { tanks: { plain: { size_ml: 12000, feed: null, strength: 0 }, fed: { size_ml: 4000, feed: 'leafy', strength: 0.5 } } };
   const told = (order) => words(before('filled', benchOf([], { setup }), { tank: 'plain', ...order }));
   assert.ok(told({ ml: 12001 }).includes(t.tooMuch('12.0 L')));
   assert.ok(!told({ ml: 12000 }).includes(t.tooMuch('12.0 L')));
-  assert.ok(told({ ml: 1000, strength: 0.5 }).includes(t.whichFeed));
-  assert.ok(!told({ ml: 1000, strength: 0.5, feed: 'leafy' }).includes(t.whichFeed));
+  assert.ok(told({ ml: 1000, strength: 0.5 }).includes(t.plainHasNone));
+  assert.ok(!told({ ml: 1000, strength: 0.5, feed: 'leafy' }).includes(t.plainHasNone));
+  assert.ok(told({ ml: 1000, strength: 0, feed: 'leafy' }).includes(t.feedNeedsStrength));
+  assert.ok(told({ tank: 'fed', ml: 1000, strength: 0 }).includes(t.feedGone('leafy')));
+  assert.ok(!told({ tank: 'fed', ml: 1000, strength: 0.5, feed: 'leafy' }).includes(t.feedGone('leafy')));
 });
 
 test('of an order for several cups each one’s own trouble is told by name, the rest once', () => {
@@ -159,4 +163,26 @@ test('what stands on the place is said before the hose is filled', () => {
   const told = (state) => words(before('prime', benchOf([cupOf({ state })]), { cup: 'A1' }))[0];
   assert.equal(told('away'), t.primeFree('A1'));
   assert.equal(told('steady'), t.primeStands('A1'));
+});
+
+test('water for the same cup within half an hour is questioned; other cups, refused and taken back are not', () => {
+  const now = Date.parse('2027-02-14T08:00:00Z');
+  const told = (fields = {}) => ({
+    id: 'o-1',
+    kind: 'watered',
+    cup: 'A1',
+    ml: 50,
+    issued: '2027-02-14T07:58:00Z',
+    receipts: [],
+    ...fields,
+  });
+  const asked = (orders, order = {}) => repeated(now, orders, { kind: 'watered', cup: 'A1', ml: 50, ...order });
+  assert.equal(asked([told()]), t.repeated('50 mL', '2 min', t.kind.watered));
+  assert.ok(asked([told()], { cup: undefined, cups: ['A1', 'A2'] }));
+  assert.ok(asked([told({ cup: undefined, cups: ['A2', 'A1'] })]));
+  assert.equal(asked([told({ issued: '2027-02-14T07:29:00Z' })]), null);
+  assert.equal(asked([told({ cup: 'A2' })]), null);
+  assert.equal(asked([told({ receipts: [{ outcome: 'refused' }] })]), null);
+  assert.equal(asked([told(), { id: 'o-2', kind: 'forget', order: 'o-1', issued: '2027-02-14T07:59:00Z' }]), null);
+  assert.equal(asked([told({ kind: 'away' })], { kind: 'away' }), null);
 });

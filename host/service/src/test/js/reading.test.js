@@ -140,3 +140,51 @@ test('one limit behind all cups of a cause is told as such', () => {
   assert.equal(reading.commonLimit(bench, cause('A1', 'A2')), 'frost');
   assert.equal(reading.commonLimit(bench, cause('A1')), null);
 });
+
+test('the gravest raised alert stands in the place of a state that says nothing of it', () => {
+  const open = [
+    { code: 'salts-high', cup: 'A1', state: 'raised' },
+    { code: 'leak', cup: 'A1', state: 'raised' },
+    { code: 'near-dry', cup: 'A2', state: 'warned' },
+  ];
+  const bench = benchOf([], open);
+  assert.equal(reading.alertBefore(bench, cupOf('A1')).code, 'leak');
+  assert.equal(reading.alertBefore(bench, cupOf('A1', { state: 'dry' })), null);
+  assert.equal(reading.alertBefore(bench, cupOf('A2')), null);
+  assert.equal(reading.alertBefore(bench, cupOf('A3')), null);
+});
+
+test('next water is when the core says, and due only from a controller that does not say', () => {
+  const due = '2027-02-14T22:25:00Z';
+  const water = '2027-02-15T08:00:00Z';
+  assert.equal(reading.waterMs({ state: 'steady', due_at: due, water_at: water }), Date.parse(water));
+  assert.equal(reading.waterMs({ state: 'steady', due_at: due }), Date.parse(due));
+  assert.equal(reading.waterMs({ state: 'steady', due_at: null, water_at: null }), null);
+  assert.equal(reading.waterMs({ state: 'away', due_at: due, water_at: null }), null);
+});
+
+test('a hold of the whole bench ends when its cups say', () => {
+  const held = cupOf('A1', { at: '2027-02-14T08:00:00Z', reasons: [{ code: 'hold', value: 20.5 }] });
+  const bench = { ...benchOf([held, cupOf('A2')]), status: { holds: ['*'] } };
+  assert.equal(reading.heldUntilMs(bench), Date.parse('2027-02-15T04:30:00Z'));
+  assert.equal(reading.heldUntilMs({ ...bench, status: { holds: ['A1'] } }), null);
+  assert.ok(Number.isNaN(reading.heldUntilMs({ ...benchOf([cupOf('A2')]), status: { holds: ['*'] } })));
+});
+
+test('doses too near to be named each are told as one, with their sum', () => {
+  const doses = [0, 15, 30, 200].map((at) => ({ at, ml: 30, feed: at === 15 }));
+  assert.deepEqual(
+    reading.dosesTogether(doses, (at) => at, 50),
+    [
+      { x: 0, ml: 90, feed: true },
+      { x: 200, ml: 30, feed: false },
+    ],
+  );
+  assert.equal(reading.dosesTogether(doses, (at) => at, 1).length, 4);
+});
+
+test('daily means are of whole days, and leave out what is not known', () => {
+  const day = (at) => Math.floor(at / 10);
+  assert.deepEqual(reading.dailyMeans([9, 11, 12, 21, 22, 31], [50, 1, 3, null, 6, 70], day), [2, 6]);
+  assert.deepEqual(reading.dailyMeans([1, 11], [1, 2], day), []);
+});

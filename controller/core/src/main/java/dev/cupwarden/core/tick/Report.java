@@ -82,7 +82,7 @@ final class Report {
         dueAt,
         likely(draft, cup, forecast, cup.frame.lines().dry()),
         time(draft, cup, forecast, cup.frame.lines().dry(), Forecast.Bound.EARLY),
-        activity == CupActivity.AWAY ? null : waterAt(draft, cup, dueAt),
+        activity == CupActivity.AWAY || !cup.now.trusted() ? null : waterAt(draft, cup, dueAt),
         cup.now.trusted(),
         rounded(cup.fed, 1e4),
         rounded(cup.weights.capacityG(), 1e2),

@@ -94,14 +94,13 @@ class ReportTest {
     story.run(Duration.ofHours(24));
     Instant due = status(story).dueAt();
     assertEquals(due, status(story).waterAt(), "due within the window");
-    story.run(Duration.ofHours(22));
-    story.rateGPerH.put("A1", 4.5);
-    assertEquals(status(story).dueAt(), status(story).waterAt());
     String hold = "{\"id\":\"%s\",\"kind\":\"hold\",%s\"until\":\"%s\"}";
     story.look(hold.formatted("h1", "", "2027-02-17T03:00:00Z"));
     assertEquals(Instant.parse("2027-02-17T08:00:00Z"), status(story).waterAt());
     story.look(hold.formatted("h2", "\"cup\":\"A1\",", "2027-02-18T10:30:00Z"));
     assertEquals(Instant.parse("2027-02-18T10:30:00Z"), status(story).waterAt());
+    story.look("{\"id\":\"a\",\"kind\":\"away\",\"cup\":\"A1\"}");
+    assertNull(status(story).waterAt(), "nobody waters a cup that is away");
   }
 
   /** By night, when a cup that is only due gets nothing; frost keeps even a rescue back. */

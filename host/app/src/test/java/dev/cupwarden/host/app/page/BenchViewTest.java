@@ -151,7 +151,7 @@ class BenchViewTest {
       browser.awaitText("h1", "A3, pomegranate");
       browser.find(".chart canvas");
       browser.awaitText(".says", "more water than its wet line");
-      browser.awaitText("p[role=status]", "weights from");
+      browser.awaitText("p[role=status]", "Between ");
       assertEquals("H1", browser.run("return document.activeElement.tagName"));
       assertEquals(List.of(), browser.consoleErrors());
     }

@@ -79,8 +79,7 @@ final class CannedCup {
     }
     double perHour = firstRate * 1.6 * Math.max(0.1, 1.1 - depletion);
     double roomMl = (depletion - lines.refill()) * availableMl;
-    Instant dueAt =
-        depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now;
+    Instant dueAt = depletion < lines.due() ? after(now, (lines.due() - depletion) / perHour) : now;
     this.status =
         new CupStatus(
             now,
@@ -95,7 +94,7 @@ final class CannedCup {
             dueAt,
             after(now, Math.max(0, lines.dry() - depletion) / perHour),
             after(now, 0.8 * Math.max(0, lines.dry() - depletion) / perHour),
-            fate == Fate.AWAY ? null : inOpenHours(dueAt),
+            fate == Fate.AWAY || fate == Fate.DOUBTED ? null : inOpenHours(dueAt),
             fate != Fate.DOUBTED,
             stage.takesFeed() ? 0.31 : 0,
             capacityG,
@@ -268,8 +267,14 @@ final class CannedCup {
 
   /** The status again, with another state, as live news. */
   CupStatus become(CupActivity state, Instant now) {
+    tell("state", state.word());
+    return tell("at", now.toString());
+  }
+
+  /** The status again, with that field as a controller would write it. */
+  CupStatus tell(String field, Object value) {
     ObjectNode changed = Json.MAPPER.valueToTree(status);
-    changed.put("state", state.word()).put("at", now.toString());
+    changed.set(field, Json.MAPPER.valueToTree(value));
     status = Json.MAPPER.convertValue(changed, CupStatus.class);
     return status;
   }

@@ -46,7 +46,7 @@ class ChoiceTest {
     browser.awaitText("section[data-tank=plain]", "6.1 fl oz a day");
     browser.awaitText("section[data-tank=plain]", "until 2027-03-27");
     browser.awaitText("label", "Water in US gallons");
-    // 1.06 US gallons at half of 1.532 g/L are 3.074 g, that is 0.108 oz.
-    browser.awaitText("p[role=status]", "0.11 oz of feed");
+    // What keeps, 560 mL, is 0.14 US gallons: at half of 1.532 g/L 0.406 g, that is 0.014 oz.
+    browser.awaitText("p[role=status]", "0.01 oz (0.41 g) of feed");
   }
 }

@@ -230,6 +230,10 @@ class DoingTest {
   @Test
   void mixNextWeighsTheFeedForATank() {
     browser.open(host.address() + "#/attic/tanks");
+    // What keeps, and not the whole tank: 0.56 L at half of 1.532 g/L is 0.429 g.
+    browser.awaitText("p[role=status]", "0.43 g of feed");
+    browser.tabTo("input[inputmode=decimal]");
+    browser.typeOver("4");
     // 4 L at half of 1.532 g/L is 3.064 g, 0.53 spoons of 5.8 g, and 0.3 + 0.766 g/L x 1.25 mS/cm.
     browser.awaitText("p[role=status]", "3.06 g of feed, or a little over 1/2 level teaspoon.");
     browser.awaitText("p[role=status]", "Then about 1.26 mS/cm, of which the water’s own 0.30.");

@@ -27,6 +27,7 @@ class EveryViewTest {
               Map.entry("change", "attic/do/change"),
               Map.entry("retire", "attic/do/retire/A8"),
               Map.entry("tanks", "attic/tanks"),
+              Map.entry("days", "attic/days"),
               Map.entry("alerts", "attic/alerts"),
               Map.entry("season", "attic/season"),
               Map.entry("cautions", "cautions"),

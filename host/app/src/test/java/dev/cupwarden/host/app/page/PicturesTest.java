@@ -70,7 +70,7 @@ class PicturesTest {
   @Test
   void aCup() throws IOException {
     browser.open(host.address() + "#/attic/cup/A8");
-    browser.awaitText("p[role=status]", "weights from");
+    browser.awaitText("p[role=status]", "Between ");
     browser.awaitText(".course + p", "mS/cm");
     hear();
     write("cup", 0, 1080);

@@ -52,7 +52,7 @@ class StoriesTest {
     browser.tabTo("a.card[href$='/cup/A8']");
     browser.press(Keys.ENTER);
     browser.awaitText("h1", "A8, pomegranate");
-    browser.awaitText("p[role=status]", "weights from");
+    browser.awaitText("p[role=status]", "Between ");
     String before = browser.find(".panel p[role=status]").getText();
     browser.tabTo(".chart");
     browser.press("+");
@@ -112,7 +112,7 @@ class StoriesTest {
     // 8 L at half of 1.532 g/L is 6.128 g.
     browser.awaitText("p[role=status]", "6.13 g of feed");
     browser.run("document.querySelector('#skip').focus()");
-    browser.tabTo("a[href$='/do/filled']");
+    browser.tabTo("a[href$='/do/filled/feed']");
     browser.press(Keys.ENTER);
     browser.awaitText("h1", "Tank filled");
     browser.tabTo("form input[inputmode=decimal]");

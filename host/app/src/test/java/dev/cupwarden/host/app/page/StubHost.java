@@ -73,6 +73,7 @@ final class StubHost implements AutoCloseable {
   Instant now = NOW;
   boolean empty;
   boolean knowsSetup = true;
+  boolean wholeBenchHeld;
   boolean takes = true;
   boolean low;
   private final List<SseClient> listeners = new CopyOnWriteArrayList<>();
@@ -180,6 +181,8 @@ final class StubHost implements AutoCloseable {
     config.routes.get("/api/host", context -> json(context, state()));
     config.routes.get("/api/benches/{bench}/tanks", context -> json(context, tanks()));
     config.routes.get("/api/benches/{bench}/recipe", this::recipe);
+    config.routes.get("/api/benches/{bench}/given", this::given);
+    config.routes.get("/api/benches/{bench}/climate", this::climate);
     config.routes.get("/api/benches", context -> json(context, benches()));
     config.routes.get("/api/benches/{bench}/cups", context -> json(context, statuses()));
     config.routes.get("/api/benches/{bench}/cups/{cup}/weights", this::weights);
@@ -272,7 +275,8 @@ final class StubHost implements AutoCloseable {
             .filter(cup -> cup.status.state() == CupActivity.HELD)
             .map(cup -> cup.name)
             .toList();
-    return new BenchStatus(now, 20.6, 48.0, 18.9, tanks, held, 300, "0.1.0");
+    return new BenchStatus(
+        now, 20.6, 48.0, 18.9, tanks, wholeBenchHeld ? List.of("*") : held, 300, "0.1.0");
   }
 
   private List<Object> statuses() {
@@ -422,6 +426,50 @@ final class StubHost implements AutoCloseable {
                       "lasts_until", now.plusSeconds((long) (leftMl / mlPerD * 86_400)).toString());
             });
     return all;
+  }
+
+  /** As the host sums its doses. */
+  private void given(Context context) {
+    double from = epoch(context, "from").orElse(0.0);
+    double to = epoch(context, "to").orElse(Double.MAX_VALUE);
+    ArrayNode sums = Json.MAPPER.createArrayNode();
+    cups.forEach(
+        (name, cup) -> {
+          Map<String, ObjectNode> byWhy = new TreeMap<>();
+          for (Event event : cup.doses) {
+            double at = event.at().getEpochSecond();
+            if (at >= from && at < to) {
+              String why = event.data().get("why").asText();
+              ObjectNode sum =
+                  byWhy.computeIfAbsent(
+                      why, each -> sums.addObject().put("cup", name).put("why", each));
+              sum.put("passes", sum.path("passes").asInt() + 1);
+              for (String part : List.of("plain_ml", "feed_ml")) {
+                sum.put(part, sum.path(part).asDouble() + event.data().get(part).asDouble());
+              }
+            }
+          }
+        });
+    json(context, sums);
+  }
+
+  /** Every hour of the span that its cups know: warmer by day, and no light meter. */
+  private void climate(Context context) {
+    ObjectNode told = Json.MAPPER.createObjectNode();
+    for (String curve : List.of("air_c", "root_c", "rh_pct", "light_umol_m2_s")) {
+      ArrayNode at = told.putObject(curve).putArray("at");
+      ArrayNode values = ((ObjectNode) told.get(curve)).putArray("value");
+      double from = Math.max(epoch(context, "from").orElse(0.0), 0);
+      for (Instant hour = now.minus(CannedCup.SPAN); hour.isBefore(now); ) {
+        double swing = Math.sin((hour.getEpochSecond() % 86_400 - 28_800) / 13_751.0);
+        if (hour.getEpochSecond() >= from && !curve.startsWith("light")) {
+          at.add(hour.getEpochSecond());
+          values.add(curve.equals("rh_pct") ? 60 - 10 * swing : 14 + 4 * swing);
+        }
+        hour = hour.plusSeconds(3600);
+      }
+    }
+    json(context, told);
   }
 
   private void recipe(Context context) {

@@ -2,6 +2,8 @@
 
 import * as api from './api.js';
 import { freshId, h, regionTable, say, setText } from './dom.js';
+import { askedBy } from './fitting.js';
+import { takesSeveral } from './orders.js';
 import { alertsByCause, commonLimit, compareNames, keyOfAlert } from './reading.js';
 import { store } from './store.js';
 import { alertOf, nameOfAlert, nameOfLimit } from './tables.js';
@@ -126,10 +128,31 @@ export function alertsView(benchName) {
           .map((alert) =>
             h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup),
           ),
+        actLinks(cause, cups),
         unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))),
         problem,
       ),
       laterRow(bench, cause),
+    );
+  }
+
+  /** The order that answers it: one for all its cups, one for each where it cannot be for several, or one for the bench or a tank. */
+  function actLinks(cause, cups) {
+    const kind = askedBy(cause.code);
+    if (!kind) return [];
+    const names = cups.map((alert) => alert.cup);
+    const ofBench = cause.tank ? [cause.tank] : [''];
+    const each = names.length === 0 ? ofBench : names.length === 1 || takesSeveral(kind) ? [names.join(',')] : names.slice(0, 12);
+    return each.map((whom) =>
+      h(
+        'a',
+        {
+          class: 'button act',
+          'data-kind': kind,
+          href: `#/${[benchName, 'do', kind, whom].filter(Boolean).map(encodeURIComponent).join('/')}`,
+        },
+        each.length > 1 ? `${text.doing.kind[kind]}: ${whom}` : text.doing.kind[kind],
+      ),
     );
   }
 

@@ -42,7 +42,7 @@ async function sentenceOf(answer) {
 export const benches = () => get(path('benches'));
 export const cups = (bench) => get(path('benches', bench, 'cups'));
 export const alerts = (bench) => get(path('benches', bench, 'alerts'));
-export const orders = (bench) => get(path('benches', bench, 'orders'));
+export const orders = (bench, limit) => get(path('benches', bench, 'orders') + query({ limit }));
 
 /** Weights of a cup: {at: [epoch seconds], mass_g: []}; from and to are Dates or missing. */
 export const weights = (bench, cup, from, to) => get(path('benches', bench, 'cups', cup, 'weights') + query({ from, to }));
@@ -52,6 +52,12 @@ export const dryDowns = (bench, cup, from) => get(path('benches', bench, 'cups',
 
 /** Events, filtered by cup, kind, from, to, limit. */
 export const events = (bench, filter = {}) => get(path('benches', bench, 'events') + query(filter));
+
+/** What cups were given between two Dates: [{cup, why, passes, plain_ml, feed_ml}]. */
+export const given = (bench, from, to) => get(path('benches', bench, 'given') + query({ from, to }));
+
+/** Air, roots, humidity and light between two Dates: each {at: [epoch seconds], value: []}. */
+export const climate = (bench, from, to) => get(path('benches', bench, 'climate') + query({ from, to }));
 
 /** The bench as set up (vessels, mixes, feeds, tanks, cups); null until it has told: cups are then drawn in a usual shape. */
 export const setup = (bench) => get(path('benches', bench, 'setup'));

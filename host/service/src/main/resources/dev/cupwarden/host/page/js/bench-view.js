@@ -1,10 +1,12 @@
 // The bench at a glance: is any cup in trouble, what is watered next, is anything held.
 
+import * as api from './api.js';
 import { chooser } from './choice.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { freshId, h, setAttr, setText } from './dom.js';
 import { fitting } from './fitting.js';
 import {
+  alertBefore,
   alertsByCause,
   commonLimit,
   compareCups,
@@ -12,9 +14,12 @@ import {
   forecastWords,
   groupOf,
   GROUPS,
+  heldUntilMs,
   holdingWater,
   leftWords,
+  waterMs,
 } from './reading.js';
+import { look, newsSince } from './last-look.js';
 import { Spark } from './spark.js';
 import { store } from './store.js';
 import { nameOfAlert, nameOfLimit } from './tables.js';
@@ -23,6 +28,7 @@ import * as u from './units.js';
 
 /** Orders that are often given to several cups. */
 const KINDS_OF_SEVERAL = ['away', 'back', 'stage', 'watered', 'hold', 'release'];
+const SAME_HOLD_MS = 120e3; // what cups tell of its end is rounded
 const DENSE_FROM = 25;
 const SEARCH_FROM = 13;
 const MANY = 2;
@@ -35,7 +41,7 @@ const cardOf = new WeakMap();
 /** One cup's card; a link to its own view. */
 class Card {
   constructor(bench, cup, room, choose) {
-    this.state = null;
+    this.signed = null; // whose sign is drawn: a state's, or that of an alert
     this.name = h('span', { class: 'card-name' }, cup.cup);
     this.plant = h('span', { class: 'card-plant' });
     this.sign = h('span', { class: 'card-sign' });
@@ -76,11 +82,13 @@ class Card {
     this.cup = cup;
     this.spark.cup = cup;
     setText(this.plant, cup.plant ?? '');
-    if (this.state !== cup.state) {
-      this.state = cup.state;
-      this.sign.replaceChildren(stateSign(cup.state));
-      setText(this.stateWord, text.state[cup.state] ?? cup.state);
+    const first = alertBefore(bench, cup);
+    const sign = first ? 'alert' : cup.state;
+    if (this.signed !== sign) {
+      this.signed = sign;
+      this.sign.replaceChildren(stateSign(sign));
     }
+    setText(this.stateWord, first ? nameOfAlert(first.code) : (text.state[cup.state] ?? cup.state));
     this.group = groupOf(bench, cup);
     setAttr(this.el.firstChild, 'data-group', this.group);
     setText(this.left, leftWords(cup));
@@ -89,7 +97,10 @@ class Card {
     setText(
       this.trouble,
       alerts
-        .map((alert) => `${nameOfAlert(alert.code)}${alert.acknowledged ? ` (${text.alerts.seenShort})` : ''}. ${alert.do ?? ''}`)
+        .map(
+          (alert) =>
+            `${alert === first ? '' : `${nameOfAlert(alert.code)}. `}${alert.do ?? ''}${alert.acknowledged ? ` (${text.alerts.seenShort})` : ''}`,
+        )
         .join(' '),
     );
     this.trouble.hidden = alerts.length === 0;
@@ -126,7 +137,8 @@ export function benchView(benchName) {
   const chosenWords = h('p', { role: 'status' });
   const chosenOrders = h('div', { class: 'row', role: 'group', 'aria-label': text.choice.orders });
   const chosenBar = h('div', { class: 'chosen', hidden: true }, chosenWords, chosenOrders);
-  const el = h('section', { class: 'view' }, headline, facts, alertLine, several, searchBox, found, body, chosenBar, legend.el);
+  const news = h('div');
+  const el = h('section', { class: 'view' }, headline, news, facts, alertLine, several, searchBox, found, body, chosenBar, legend.el);
   body.append(...[...groups.values()].map((group) => group.el));
 
   function makeGroup(group) {
@@ -279,7 +291,9 @@ export function benchView(benchName) {
           ? text.bench.trouble(inTrouble)
           : benchAlerts.length > 0
             ? text.bench.benchTrouble
-            : text.bench.allWell(cards.size);
+            : bench.isHeld()
+              ? heldWholeWords(bench)
+              : text.bench.allWell(cards.size);
     setText(headline, words);
     setAttr(headline, 'data-trouble', inTrouble > 0 || benchAlerts.length > 0 ? 'yes' : 'no');
   }
@@ -293,18 +307,43 @@ export function benchView(benchName) {
     const now = names((cup) => cup.state === 'watering' || (cup.state === 'due' && holdingWater(cup).length === 0));
     if (now.length > 0) return text.bench.nextNow(now);
     const waiting = names((cup) => cup.state === 'due');
-    if (waiting.length > 0)
-      return text.bench.nextWaits(waiting, [...new Set(waiting.map((name) => nameOfLimit(holdingWater(bench.cups.get(name))[0].code)))]);
+    if (waiting.length > 0) {
+      const limits = waiting.map((name) => nameOfLimit(holdingWater(bench.cups.get(name))[0].code));
+      const first = Math.min(...waiting.map((name) => waterMs(bench.cups.get(name)) ?? Infinity));
+      return text.bench.nextWaits(waiting, [...new Set(limits)], first > bench.now && first < Infinity ? u.near(first, bench.now) : null);
+    }
     const coming = [...bench.cups.values()]
-      .filter((cup) => cup.state === 'steady' && cup.due_at)
-      .sort((a, b) => Date.parse(a.due_at) - Date.parse(b.due_at))[0];
+      .filter((cup) => ['steady', 'held'].includes(cup.state) && waterMs(cup) !== null)
+      .sort((a, b) => waterMs(a) - waterMs(b))[0];
     if (!coming) return text.bench.nextNone;
-    return text.bench.nextCup(coming.cup, `${forecastWords(coming, bench.now)} (${u.near(Date.parse(coming.due_at), bench.now)})`);
+    return text.bench.nextIn(coming.cup, u.near(waterMs(coming), bench.now), u.span(waterMs(coming) - bench.now));
+  }
+
+  /** Who held the bench: asked once for each hold, of the host's orders. */
+  const holder = { untilMs: null, by: null };
+
+  function heldWholeWords(bench) {
+    const untilMs = heldUntilMs(bench);
+    if (holder.untilMs === null || Math.abs(untilMs - holder.untilMs) > SAME_HOLD_MS) {
+      holder.untilMs = untilMs;
+      holder.by = null;
+      api
+        .orders(benchName)
+        .then((orders) => {
+          const hold = orders.find(
+            (order) => order.kind === 'hold' && !order.cup && !order.cups && order.receipts?.at(-1)?.outcome === 'done',
+          );
+          holder.by = hold?.by ?? null;
+          update();
+        })
+        .catch(() => {}); // Until when is told all the same.
+    }
+    return text.bench.heldWhole(Number.isFinite(untilMs) ? u.dayTime(untilMs) : null, holder.by);
   }
 
   function heldWords(bench) {
     const holds = bench.status?.holds ?? [];
-    if (holds.includes('*')) return text.bench.heldAll;
+    if (holds.includes('*')) return `${text.bench.heldAll}. ${heldWholeWords(bench)}`;
     const held = new Set(holds);
     for (const cup of bench.cups.values()) if (cup.state === 'held') held.add(cup.cup);
     return held.size === 0 ? text.bench.heldNone : text.list([...held].sort(compareNames));
@@ -415,6 +454,7 @@ export function benchView(benchName) {
   function tellForecasts(bench) {
     if (bench.now - forecastsOf < FORECASTS_EVERY_MS) return;
     forecastsOf = bench.now;
+    look(benchName, bench.now);
     cards.forEach((card) => card.tellForecast(bench));
   }
 
@@ -441,7 +481,23 @@ export function benchView(benchName) {
     showLater();
   }
 
+  /** After the cups: what is new is asked for only where there was a look before. */
+  async function tellNews() {
+    const bench = store.bench(benchName);
+    if (!bench) return;
+    look(benchName, bench.now);
+    const since = newsSince(benchName, bench.now);
+    if (since === null) return;
+    try {
+      const panel = await (await import('./news-panel.js')).newsPanel(benchName, since);
+      if (panel) news.replaceChildren(panel);
+    } catch {
+      // What is open stands on the cards all the same.
+    }
+  }
+
   update();
+  setTimeout(tellNews);
   return {
     el,
     title: text.bench.title(benchName),

@@ -1,6 +1,7 @@
 // Curves by uPlot, in the page's colours, moved by mouse, finger and keyboard.
 
 import uPlot from '../lib/uplot/uPlot.esm.js';
+import { dosesTogether } from './reading.js';
 import * as u from './units.js';
 
 const HEIGHT_PX = { narrow: 300, wide: 420 };
@@ -187,10 +188,14 @@ function drawMoment(plot, at) {
   ctx.restore();
 }
 
+const DOSE_LABEL_PX = 52;
+
 function drawDoses(plot, doses) {
   const { ctx, bbox } = plot;
   const ratio = devicePixelRatio;
   const size = 5 * ratio;
+  const seen = doses.filter((dose) => dose.at >= plot.scales.x.min && dose.at <= plot.scales.x.max);
+  const xOf = (at) => plot.valToPos(at, 'x', true);
   ctx.save();
   ctx.font = `${11 * ratio}px ${css('--sans')}`;
   ctx.textAlign = 'left';
@@ -198,28 +203,27 @@ function drawDoses(plot, doses) {
   ctx.strokeStyle = css('--busy');
   ctx.fillStyle = css('--busy');
   ctx.lineWidth = ratio;
-  let freeFrom = -Infinity;
-  for (const dose of doses) {
-    if (dose.at < plot.scales.x.min || dose.at > plot.scales.x.max) continue;
-    const x = plot.valToPos(dose.at, 'x', true);
-    const y = bbox.top + 2.2 * size;
-    ctx.globalAlpha = 0.3;
+  const y = bbox.top + 2.2 * size;
+  ctx.globalAlpha = 0.3;
+  for (const dose of seen) {
     ctx.beginPath();
-    ctx.moveTo(x, y);
-    ctx.lineTo(x, bbox.top + bbox.height);
+    ctx.moveTo(xOf(dose.at), y);
+    ctx.lineTo(xOf(dose.at), bbox.top + bbox.height);
     ctx.stroke();
-    ctx.globalAlpha = 1;
+  }
+  ctx.globalAlpha = 1;
+  for (const dose of dosesTogether(seen, xOf, DOSE_LABEL_PX * ratio)) {
+    const { x } = dose;
     ctx.beginPath(); // a drop, filled where there was feed in it
     ctx.moveTo(x, y - 2 * size);
     ctx.quadraticCurveTo(x + 1.4 * size, y, x, y);
     ctx.quadraticCurveTo(x - 1.4 * size, y, x, y - 2 * size);
     ctx.stroke();
     if (dose.feed) ctx.fill();
-    const words = dose.label;
-    if (x > freeFrom && x + size + ctx.measureText(words).width < bbox.left + bbox.width) {
-      ctx.fillText(words, x + size, y);
-      freeFrom = x + 2 * size + ctx.measureText(words).width;
-    }
+    const words = u.volume(dose.ml);
+    const fits = x + size + ctx.measureText(words).width < bbox.left + bbox.width;
+    ctx.textAlign = fits ? 'left' : 'right';
+    ctx.fillText(words, fits ? x + size : x - size, y);
   }
   ctx.restore();
 }
@@ -305,14 +309,31 @@ export function weightChart(place, options) {
 
 const COURSE_PX = 170;
 
+/** Times that are marked: shaded from top to bottom, with a bar above that is seen without colours. */
+function drawSpans(plot, spans) {
+  const { ctx, bbox } = plot;
+  const xOf = (at) => plot.valToPos(Math.min(plot.scales.x.max, Math.max(plot.scales.x.min, at)), 'x', true);
+  ctx.save();
+  for (const span of spans) {
+    const [x, width] = [xOf(span.from), Math.max(1, xOf(span.to) - xOf(span.from))];
+    ctx.fillStyle = css(span.colour);
+    ctx.globalAlpha = 0.14;
+    ctx.fillRect(x, bbox.top, width, bbox.height);
+    ctx.globalAlpha = 1;
+    ctx.fillRect(x, bbox.top, width, 3 * devicePixelRatio);
+  }
+  ctx.restore();
+}
+
 /**
- * One quantity over time in `place`. `options`: {unit, digits, limit, steps}: a line not to be passed, and whether
- * values hold until the next. Answers {setData(at, values, from, to), end}.
+ * One quantity over time in `place`. `options`: {limit, limitLabel, steps, lowest}: a line not to be passed, whether values
+ * hold until the next, and null where the scale need not begin at 0. Answers {setData(at, values, from, to), setSpans([{from, to, colour}]), end}.
  */
 export function courseChart(place, options) {
   needSheet();
   const width = place.clientWidth || 320;
   const limit = Number.isFinite(options.limit) ? options.limit : null;
+  let spans = [];
   const plot = new uPlot(
     {
       width,
@@ -322,7 +343,13 @@ export function courseChart(place, options) {
       padding: [8, 32, 0, 0],
       scales: {
         x: { time: true, range: (_self, min, max) => [min, max] },
-        y: { range: (_self, _low, high) => [0, Math.max((high ?? 0) * 1.15, (limit ?? 0) * 1.15, 0.1)] },
+        y: {
+          range: (_self, low, high) => {
+            if (options.lowest !== null) return [0, Math.max((high ?? 0) * 1.15, (limit ?? 0) * 1.15, 0.1)];
+            const pad = Math.max(1, ((high ?? 0) - (low ?? 0)) * 0.1);
+            return [(low ?? 0) - pad, (high ?? 0) + pad];
+          },
+        },
       },
       axes: [
         axis({ values: timeLabels, size: 48, space: 90 }),
@@ -339,7 +366,10 @@ export function courseChart(place, options) {
         },
       ],
       cursor: { drag: { x: false, y: false } },
-      hooks: { draw: [(self) => limit !== null && drawLines(self, [{ name: 'dry', value: limit, label: options.limitLabel }])] },
+      hooks: {
+        drawClear: [(self) => drawSpans(self, spans)],
+        draw: [(self) => limit !== null && drawLines(self, [{ name: 'dry', value: limit, label: options.limitLabel }])],
+      },
     },
     [[], []],
     place,
@@ -348,6 +378,9 @@ export function courseChart(place, options) {
     setData(at, values, from, to) {
       plot.setData([at, values], false);
       plot.setScale('x', { min: from, max: to });
+    },
+    setSpans(marked) {
+      spans = marked;
     },
     end: keepFitting(plot, place, COURSE_PX),
   };

@@ -3,6 +3,7 @@
 
 import * as api from './api.js';
 import { h, numberCol, regionTable, setText } from './dom.js';
+import { dailyMeans } from './reading.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -26,7 +27,7 @@ const NAMES = Object.keys(CURVES);
 export function coursePanel(benchName, cupName) {
   const state = h('p', { class: 'quiet', role: 'status' }, t.loading);
   const parts = NAMES.map((name) => {
-    const place = h('div', { class: 'course', role: 'img' });
+    const place = h('div', { class: 'course', role: 'img', 'aria-label': t.title[name](u.massUnit()) });
     const words = h('p', { class: 'number' });
     return { name, place, words, chart: null, el: h('div', null, h('h3', null, t.title[name](u.massUnit())), place, words) };
   });
@@ -85,7 +86,14 @@ export function coursePanel(benchName, cupName) {
     const { limit, steps } = CURVES[part.name];
     part.chart ??= charts.courseChart(part.place, { limit: limit?.(course), steps, limitLabel: t.limit[part.name] });
     part.chart.setData(course.at, values, from, to);
-    const words = t.from(t.value[part.name](u, known[0]), t.value[part.name](u, known.at(-1)));
+    const said = (value) => t.value[part.name](u, value);
+    const means = dailyMeans(course.at, values, (at) => u.day(at * 1000));
+    const words = [
+      t.between(said(Math.min(...known)), said(Math.max(...known))),
+      means.length > 1 ? t.trend(said(means[0]), said(means.at(-1))) : null,
+    ]
+      .filter(Boolean)
+      .join(' ');
     setText(part.words, words);
     part.place.setAttribute('aria-label', `${t.title[part.name](u.massUnit())}: ${words}`);
   }

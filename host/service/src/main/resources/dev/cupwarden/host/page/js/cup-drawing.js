@@ -166,6 +166,7 @@ export function stateSign(state) {
     away: 'M3 8h9M9 4.500L12.5 8L9 11.5',
     untrusted: 'M5 6a3 3 0 1 1 4 2.700q-1 .5 -1 2M8 13v.5',
     held: 'M5.5 3v10M10.5 3v10',
+    alert: 'M8 2v7.500M8 12.500v.6',
   };
   return s(
     'svg',

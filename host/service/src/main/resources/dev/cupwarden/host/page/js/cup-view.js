@@ -7,7 +7,7 @@ import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
 import { whyNot } from './fitting.js';
 import { momentPanel } from './moment-panel.js';
 import { kindsOfCup } from './orders.js';
-import { compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, strengthWords } from './reading.js';
+import { alertBefore, compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, strengthWords } from './reading.js';
 import { reasonItems } from './reasons-list.js';
 import { store } from './store.js';
 import { nameOfAlert } from './tables.js';
@@ -20,6 +20,8 @@ const MOST_DOSES = 500;
 const TABLE_ROWS = 48;
 const MOST_EVENTS = 20;
 const SETTLE_MS = 250;
+/** What stops every cup stands before what is of the one. */
+const OF_THE_BENCH = ['hardware', 'hold', 'window'];
 const t = text.cup;
 
 function whenWords(iso, now) {
@@ -84,11 +86,13 @@ function head(benchName, cupName) {
     setText(heading, t.title(cup.cup, cup.plant));
     setAttr(state, 'data-group', groupOf(bench, cup));
     const worse = cup.state === 'dry' || cup.state === 'wet';
+    const alert = alertBefore(bench, cup);
+    const words = alert ? nameOfAlert(alert.code) : text.state[cup.state];
     state.replaceChildren(
-      stateSign(cup.state),
-      h('span', null, worse ? text.state[cup.state] : `${text.state[cup.state]}, ${forecastWords(cup, bench.now)}`),
+      stateSign(alert ? 'alert' : cup.state),
+      h('span', null, worse ? words : `${words}, ${forecastWords(cup, bench.now)}`),
     );
-    setText(means, text.stateMeans[cup.state]);
+    setText(means, alert ? (alert.do ?? '') : text.stateMeans[cup.state]);
     if (!drawing || drawnFor !== bench.setup) {
       drawnFor = bench.setup;
       const frame = frameOf(cup, bench.setup);
@@ -102,6 +106,7 @@ function head(benchName, cupName) {
       [t.mass, cup.mass_g === null ? '–' : `${u.mass(cup.mass_g)} (${cup.trusted ? t.trusted : t.untrusted})`],
       [t.rate, u.rate(cup.rate_g_h)],
       [t.due, cup.due_at ? whenWords(cup.due_at, bench.now) : '–'],
+      [t.nextWater, cup.water_at ? whenWords(cup.water_at, bench.now) : '–'],
       [t.dry, cup.dry_at ? whenWords(cup.dry_at, bench.now) : '–'],
       [t.fed, t.fedOf(u.percent(cup.fed))],
       [t.nextFeed, nextFeedWords(cup)],
@@ -146,16 +151,22 @@ function whyPanel() {
     el,
     show(bench, cup) {
       const own = bench.alertsOf(cup.cup);
-      const key = JSON.stringify([cup.reasons, own, forecastWords(cup, bench.now)]);
+      const key = JSON.stringify([cup.reasons, own, bench.alerts.map((alert) => alert.code), forecastWords(cup, bench.now)]);
       if (key === shown) return;
       shown = key;
-      const lines = reasonItems(cup.reasons);
+      const first = cup.reasons.filter((reason) => OF_THE_BENCH.includes(reason.code));
+      const lines = reasonItems(cup.reasons.filter((reason) => !first.includes(reason)));
       const pastDue = cup.depletion !== null && cup.depletion >= cup.due;
       if (!pastDue && cup.trusted && cup.depletion !== null) {
         const toDue = cup.due_at ? Date.parse(cup.due_at) - bench.now : NaN;
         lines.unshift(h('li', { class: 'go' }, toDue > 0 ? t.whyNotDue(u.span(toDue)) : t.whyNotDueUnknown));
       }
-      if (cup.reasons.length === 0) lines.push(h('li', { class: 'go' }, t.whyFree));
+      const empty = bench.alerts.filter((alert) => alert.code === 'tank-empty' && alert.state !== 'warned');
+      lines.unshift(
+        ...empty.map((alert) => h('li', { class: 'stop' }, h('strong', null, nameOfAlert(alert.code)), `: ${alert.do}`)),
+        ...reasonItems(first),
+      );
+      if (cup.reasons.length === 0 && empty.length === 0) lines.push(h('li', { class: 'go' }, t.whyFree));
       list.replaceChildren(...lines);
       alertTitle.hidden = own.length === 0;
       alerts.replaceChildren(
@@ -292,7 +303,7 @@ function curvePanel(benchName, cupName, heard) {
       doseEvents.map((event) => ({
         at: Date.parse(event.at) / 1000,
         feed: event.data.feed_ml > 0,
-        label: u.volume(event.data.plain_ml + event.data.feed_ml),
+        ml: event.data.plain_ml + event.data.feed_ml,
       })),
     );
   }
@@ -310,25 +321,23 @@ function curvePanel(benchName, cupName, heard) {
     const given = doseEvents.filter((event) => Date.parse(event.at) / 1000 >= range.from && Date.parse(event.at) / 1000 <= range.to);
     if (rows.length === 0) setText(summary, t.noWeights);
     else {
-      const change = rows.at(-1)[1] - rows[0][1];
+      const masses = rows.map((row) => row[1]);
+      const change = masses.at(-1) - masses[0];
       const changed = Math.abs(change) < 0.05 ? t.same : change < 0 ? t.lost(u.mass(-change)) : t.gained(u.mass(change));
       const volume = given.reduce((sum, event) => sum + event.data.plain_ml + event.data.feed_ml, 0);
       setText(
         summary,
-        `${t.summary(rows.length, u.dayTime(rows[0][0] * 1000), u.dayTime(rows.at(-1)[0] * 1000), changed)} ${t.summaryDoses(given.length, u.volume(volume))}`,
+        `${t.summary(u.mass(Math.min(...masses)), u.mass(Math.max(...masses)), u.dayTime(rows[0][0] * 1000), u.dayTime(rows.at(-1)[0] * 1000), changed)} ${t.summaryDoses(given.length, u.volume(volume), given.length >= MOST_DOSES)}`,
       );
     }
     doses.replaceChildren(
-      ...given
-        .slice(-30)
-        .reverse()
-        .map((event) =>
-          h(
-            'tr',
-            null,
-            doseFields(event, bench().setup).map((field) => h('td', null, field)),
-          ),
+      ...[...given].reverse().map((event) =>
+        h(
+          'tr',
+          null,
+          doseFields(event, bench().setup).map((field) => h('td', null, field)),
         ),
+      ),
     );
     doseTable.hidden = given.length === 0;
     doseNone.hidden = given.length > 0;

@@ -3,7 +3,7 @@
 import * as api from './api.js';
 import { chooser } from './choice.js';
 import { freshId, h, regionTable, say, setText } from './dom.js';
-import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS } from './orders.js';
+import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, repeated } from './orders.js';
 import { compareNames, strengthWords } from './reading.js';
 import { store } from './store.js';
 import { liftable, nameOfLimit } from './tables.js';
@@ -14,6 +14,7 @@ const t = text.doing;
 const HOUR_MS = 3600e3;
 const SPANS_H = [6, 24, 72, 168];
 const MOST_ML = 20000;
+const PLAIN = ''; // in a tank, in place of a feed's name
 const MOST_DOSES = 2000;
 /** A weight is asked about while it is still the drained one; what was told is taken back within the day. */
 const ASKED_FOR_MS = 0.5 * HOUR_MS;
@@ -140,7 +141,9 @@ const MAKERS = {
     return { el: field(label, input), read: () => Math.round(u.mlFromTyped(numberOf(input, label, 0, u.typedFromMl(MOST_ML))) * 10) / 10 };
   },
   strength(context) {
-    const input = h('input', { type: 'text', inputmode: 'decimal', value: '0', oninput: context.changed });
+    const now = context.kind === 'filled' ? (context.bench.setup?.tanks?.[context.tank]?.strength ?? 0) : 0;
+    const input = h('input', { type: 'text', inputmode: 'decimal', value: String(now), oninput: context.changed });
+    context.strengthOf = (strength) => (input.value = String(strength));
     return { el: field(t.field.strength, input), read: () => numberOf(input, t.field.strength, 0, 1) };
   },
   lift(context) {
@@ -189,8 +192,29 @@ const MAKERS = {
     const now = context.was?.stage ?? (stages.size === 1 ? [...stages][0] : null);
     return radios(t.field.stage, Object.entries(text.stageSeen), context.kind === 'add' ? (now ?? 'struck') : now, context.changed);
   },
-  tank: (context) => named(context, 'tank', Object.keys(context.bench.status?.tank_ml ?? context.bench.setup?.tanks ?? {})),
-  feed: (context) => named(context, 'feed', ['', ...Object.keys(context.bench.setup?.feeds ?? {})], '', true),
+  tank(context) {
+    const names = Object.keys(context.bench.status?.tank_ml ?? context.bench.setup?.tanks ?? {});
+    context.tank ??= names[0];
+    const tank = named(context, 'tank', names, context.tank);
+    tank.el.addEventListener('change', () => {
+      context.tank = tank.el.querySelector('select')?.value;
+      context.poured?.();
+    });
+    return tank;
+  },
+  /** What is in the tank from now on: as before, until a person says otherwise. */
+  feed(context) {
+    const now = () => context.bench.setup?.tanks?.[context.tank]?.feed ?? PLAIN;
+    const feeds = Object.keys(context.bench.setup?.feeds ?? {});
+    const input = select([[PLAIN, text.tanks.plain], ...feeds.map((feed) => [feed, feed])], now());
+    input.addEventListener('change', context.changed);
+    context.poured = () => {
+      input.value = now();
+      context.strengthOf?.(context.bench.setup?.tanks?.[context.tank]?.strength ?? 0);
+      context.changed();
+    };
+    return { el: field(t.field.feed, input), read: () => (input.value === PLAIN ? undefined : input.value) };
+  },
   /** Each key under the part of the bench file that it stands in; the field after it is written anew with its value. */
   key(context) {
     const keys = context.bench.setup?.keys ?? [];
@@ -265,17 +289,20 @@ function named(context, key, names, chosen, optional = false) {
   };
 }
 
-function orderForm(benchName, kind, [cupName, ...more], sent) {
+/** `recent()` answers the orders that are known, newest first; `sent(id)` hears of one that went. */
+function orderForm(benchName, kind, [cupName, ...more], tank, recent, sent) {
   const bench = store.bench(benchName);
   const spec = KINDS[kind];
   const aheadList = h('ul', { class: 'says', 'aria-live': 'polite' });
   const error = h('p', { class: 'error', role: 'alert' });
   const fields = new Map();
   const place = h('div');
+  let asked = null; // the order that was questioned, as text
   const context = {
     bench,
     kind,
     cup: cupName,
+    tank,
     more,
     last: bench.cups.get(cupName),
     changed: () => ahead(),
@@ -309,6 +336,8 @@ function orderForm(benchName, kind, [cupName, ...more], sent) {
         if (strict || !(problem instanceof FormError)) throw problem;
       }
     }
+    if (strict && kind === 'filled' && order.strength > 0 !== Boolean(order.feed))
+      throw new FormError(order.feed ? t.feedNeedsStrength : t.plainHasNone);
     const { more, ...one } = order;
     if (!more) return one;
     const { cup, ...rest } = one;
@@ -375,6 +404,12 @@ function orderForm(benchName, kind, [cupName, ...more], sent) {
         setText(error, '');
         try {
           const order = read(true);
+          const repeat = repeated(store.bench(benchName).now, recent(), order);
+          if (repeat && asked !== JSON.stringify(order)) {
+            asked = JSON.stringify(order);
+            throw new FormError(repeat);
+          }
+          asked = null;
           button.disabled = true;
           const { id } = await api.order(benchName, order);
           say(t.sent(t.kind[kind]));
@@ -408,6 +443,7 @@ function orderWords(order, setup) {
   if (order.kind === 'change') return t.changed(order.path, order.from, order.to);
   if (order.kind === 'prime') parts.push(order.tank);
   if (order.ml !== undefined) parts.push(order.tank && !order.cup ? u.tank(order.ml) : u.volume(order.ml));
+  if (order.kind === 'filled') parts.push(order.feed ?? (order.strength > 0 ? setup?.tanks?.[order.tank]?.feed : text.tanks.plain));
   if (order.strength) parts.push(`× ${strengthWords(setup, order.strength)}`);
   if (order.until) parts.push(u.dayTime(Date.parse(order.until)));
   if (order.stage) parts.push(text.stage[order.stage] ?? order.stage);
@@ -419,6 +455,7 @@ function orderWords(order, setup) {
 /** Orders and what became of them, newest first, each with its way back. */
 function receiptsPanel(benchName) {
   const list = h('tbody');
+  let known = [];
   const state = h('p', { class: 'quiet', role: 'status' });
   const table = regionTable(t.receipts, null, list);
   const el = h('section', { class: 'panel' }, h('h2', null, t.receipts), state, table);
@@ -435,6 +472,7 @@ function receiptsPanel(benchName) {
   async function load() {
     try {
       const orders = await api.orders(benchName);
+      known = orders;
       const passes = await passesFor(orders);
       setText(state, orders.length === 0 ? t.noOrders : '');
       table.hidden = orders.length === 0;
@@ -546,13 +584,14 @@ function receiptsPanel(benchName) {
     );
   }
   load();
-  return { el, load };
+  return { el, load, orders: () => known };
 }
 
 export function doingView(benchName, kind, named) {
-  const names = named?.split(',') ?? [];
-  const cupName = names.length === 1 ? names[0] : null;
   const known = kind && KINDS[kind];
+  const ofTank = known && KINDS[kind].fields[0] === 'tank';
+  const names = ofTank ? [] : (named?.split(',') ?? []);
+  const cupName = names.length === 1 ? names[0] : null;
   const heading = h('h1', { class: 'headline', tabindex: '-1' }, known ? t.kind[kind] : t.pick);
   const receipts = receiptsPanel(benchName);
   const bench = store.bench(benchName);
@@ -572,7 +611,7 @@ export function doingView(benchName, kind, named) {
     heading,
   );
   if (known && (bench.cups.size > 0 || !KINDS[kind].fields.includes('cup'))) {
-    form = orderForm(benchName, kind, names, () => {
+    form = orderForm(benchName, kind, names, ofTank ? named : undefined, receipts.orders, () => {
       receipts.load();
       receipts.el.scrollIntoView({ block: 'nearest' });
     });

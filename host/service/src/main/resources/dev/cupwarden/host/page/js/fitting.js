@@ -40,6 +40,22 @@ const NOT_NOW = {
   prime: (bench, cup) => (hasNoHose(bench) ? t.noHose : isAway(cup) ? null : t.stands),
 };
 
+/** The order that an alert asks for, where one order is the answer; what a person clears is cleared. */
+const ASKED_BY = {
+  'near-dry': 'dose',
+  'salts-high': 'flush',
+  'weigh-drained': 'drained',
+  'look-at-roots': 'stage',
+  'cup-away': 'back',
+  'lift-cover': 'uncover',
+  'pot-on': 'repot',
+  'pot-bound': 'repot',
+  'tank-low': 'filled',
+  'tank-empty': 'filled',
+  'feed-old': 'filled',
+};
+export const askedBy = (code) => ASKED_BY[code] ?? (alertOf(code)?.clear ? 'clear' : null);
+
 /** Why an order of that kind is not for this cup now, in a sentence; null where it is. */
 export const whyNot = (kind, bench, cup) => NOT_NOW[kind]?.(bench, cup) ?? null;
 

@@ -18,6 +18,7 @@ const VIEWS = {
   do: async (bench, rest) => (await import('./doing-view.js')).doingView(bench, rest[0], rest[1]),
   tanks: async (bench) => (await import('./tanks-view.js')).tanksView(bench),
   alerts: async (bench) => (await import('./alerts-view.js')).alertsView(bench),
+  days: async (bench) => (await import('./days-view.js')).daysView(bench),
   season: async (bench) => (await import('./season-view.js')).seasonView(bench),
 };
 const NAV = [
@@ -25,6 +26,7 @@ const NAV = [
   ['dry-downs', 'drydowns'],
   ['do', 'doing'],
   ['tanks', 'tanks'],
+  ['days', 'days'],
   ['alerts', 'alerts'],
   ['season', 'season'],
 ];

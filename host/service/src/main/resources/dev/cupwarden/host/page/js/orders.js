@@ -32,6 +32,8 @@ export const KINDS = {
 /** Orders that may be given to one cup, in the order in which they are offered. */
 export const kindsOfCup = () =>
   Object.keys(KINDS).filter((kind) => KINDS[kind].fields.some((field) => field === 'cup' || field === 'cup?'));
+/** Whether one order of that kind may name several cups. */
+export const takesSeveral = (kind) => KINDS[kind].fields.includes('more?');
 export const GROUPS = ['water', 'stop', 'see', 'bench'];
 
 /** The order that takes this one back, where there is one. */
@@ -140,7 +142,9 @@ function beforeFilled(bench, order) {
           ),
         )
       : null,
-    order.strength > 0 && !order.feed && !tank?.feed ? line('stop', t.whichFeed) : null,
+    order.strength > 0 && !order.feed ? line('stop', t.plainHasNone) : null,
+    order.feed && order.strength === 0 ? line('stop', t.feedNeedsStrength) : null,
+    tank?.feed && !order.feed ? line('stop', t.feedGone(tank.feed)) : null,
     line('', text.cautions.feedItems[2]),
   ].filter(Boolean);
 }
@@ -206,6 +210,24 @@ function beforePrime(cup) {
     line('', t.primeMost),
     line('', t.primeNote),
   ];
+}
+
+const REPEATED_WITHIN_MS = 30 * 60e3;
+
+/** Water that was told or ordered for the same cup just before: in a sentence, or null. What was refused or taken back is no repeat. */
+export function repeated(now, orders, order) {
+  if (!GIVES_FOR[order.kind] && order.kind !== 'watered') return null;
+  const cups = order.cups ?? [order.cup];
+  const forgotten = orders.filter((other) => other.kind === 'forget').map((other) => other.order);
+  const same = orders.find(
+    (other) =>
+      other.kind === order.kind &&
+      (other.cups ?? [other.cup]).some((cup) => cups.includes(cup)) &&
+      now - Date.parse(other.issued) < REPEATED_WITHIN_MS &&
+      other.receipts?.at(-1)?.outcome !== 'refused' &&
+      !forgotten.includes(other.id),
+  );
+  return same ? t.repeated(u.volume(same.ml), u.span(now - Date.parse(same.issued)), t.kind[order.kind]) : null;
 }
 
 /** What all have in common is told once, and of each what stands against it. */

@@ -16,6 +16,13 @@ export function groupOf(bench, cup) {
   return ASIDE.includes(cup.state) ? 'aside' : 'steady';
 }
 
+/** The alert that a cup's state says nothing of; it stands in the state's place. Of a warning the state still holds. */
+export function alertBefore(bench, cup) {
+  if (TROUBLE.includes(cup.state)) return null;
+  const raised = bench.alertsOf(cup.cup).filter((alert) => alert.state !== 'warned');
+  return raised.sort((a, b) => rankOfAlert(a.code) - rankOfAlert(b.code))[0] ?? null;
+}
+
 /** Off the bench: by a person's word, by an empty scale, or out as each day. */
 export const isAway = (cup) => cup.state === 'away';
 
@@ -56,6 +63,21 @@ export function forecastWords(cup, now) {
     return dry !== null && dry > 0 ? `${text.bench.dueNow}, ${text.bench.dry(u.span(dry))}` : text.bench.dueNow;
   }
   return cup.due_at ? text.bench.due(u.span(Date.parse(cup.due_at) - now)) : text.bench.noForecast;
+}
+
+/** Epoch ms when it is likely watered next, in open hours and past a hold; null where nobody knows. A controller of before tells only when it is due. */
+export function waterMs(cup) {
+  const at = cup.water_at ?? cup.due_at;
+  return at && !isAway(cup) ? Date.parse(at) : null;
+}
+
+/** Until when the whole bench is held, epoch ms; null where it is not, NaN where no cup says until when. */
+export function heldUntilMs(bench) {
+  if (!(bench.status?.holds ?? []).includes('*')) return null;
+  const ends = [...bench.cups.values()].flatMap((cup) =>
+    cup.reasons.filter((reason) => reason.code === 'hold').map((reason) => Date.parse(cup.at) + reason.value * 3600e3),
+  );
+  return ends.length > 0 ? Math.max(...ends) : NaN;
 }
 
 /** Epoch ms by which one in ten such cups is dry; null where that is unknown. A controller of before tells only when it likely is. */
@@ -121,4 +143,29 @@ export function concentrationOf(setup, feedName, strength) {
     nMgPerL: gPerL * feed.n_pct * 10,
     ecMsPerCm: setup.water_ec_ms_per_cm + gPerL * feed.ec_ms_per_cm_per_g_per_l,
   };
+}
+
+/** Doses too near one another to be named each, as one: [{x, at, ml, feed}]. */
+export function dosesTogether(doses, xOf, least) {
+  const together = [];
+  for (const dose of doses) {
+    const last = together.at(-1);
+    const x = xOf(dose.at);
+    if (last && x - last.x < least) {
+      last.ml += dose.ml;
+      last.feed ||= dose.feed;
+    } else together.push({ x, ml: dose.ml, feed: dose.feed });
+  }
+  return together;
+}
+
+/** Means of values by whole day, oldest first; `dayOf(at)` names the day of a moment. The first and the last day are seldom whole. */
+export function dailyMeans(at, values, dayOf) {
+  const days = new Map();
+  values.forEach((value, i) => {
+    if (!Number.isFinite(value)) return;
+    const day = days.get(dayOf(at[i])) ?? { sum: 0, n: 0 };
+    days.set(dayOf(at[i]), { sum: day.sum + value, n: day.n + 1 });
+  });
+  return [...days.values()].slice(1, -1).map(({ sum, n }) => sum / n);
 }

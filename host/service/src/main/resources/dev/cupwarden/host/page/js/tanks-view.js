@@ -61,7 +61,11 @@ function tankPanel(bench, tank) {
     h('p', null, useWords(tank)),
     lasts ? h('p', null, lasts) : null,
     tank.mix_most_ml && tank.mix_most_ml < tank.size_ml ? h('p', null, t.mixMost(u.tank(tank.mix_most_ml))) : null,
-    h('p', { class: 'row' }, h('a', { class: 'button', href: `#/${encodeURIComponent(bench.name)}/do/filled` }, t.fill)),
+    h(
+      'p',
+      { class: 'row' },
+      h('a', { class: 'button', href: `#/${encodeURIComponent(bench.name)}/do/filled/${encodeURIComponent(tank.tank)}` }, t.fill),
+    ),
   );
 }
 
@@ -75,7 +79,7 @@ const onlyLeft = (bench) =>
 const plannedFeed = (bench) => (bench.setup.feeding?.plan ?? []).filter((step) => noonOf(step.from) <= bench.now).at(-1)?.feed ?? null;
 
 /** What to weigh for a volume at a strength, as the host reckons it. */
-function mixPanel(bench) {
+function mixPanel(bench, mixMostMl) {
   const feeds = bench.setup?.feeds ?? {};
   const title = h('h2', null, t.mix);
   const caution = h('p', { class: 'quiet' }, text.cautions.feedItems[1], ' ', h('a', { href: '#/cautions' }, text.cautions.short));
@@ -88,7 +92,9 @@ function mixPanel(bench) {
   const bag = h('p', { class: 'quiet' });
   const input = (value) =>
     h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value, id: freshId('mix'), oninput: () => soon() });
-  const volume = input(String(Math.round((100 * (fed?.size_ml ?? 4 * ML_PER_L)) / mlPerUnit) / 100));
+  const size = fed?.size_ml ?? 4 * ML_PER_L;
+  const keepsMl = mixMostMl > 0 && mixMostMl < size ? mixMostMl : null; // more would spoil before it is used
+  const volume = input(String(Math.floor((100 * (keepsMl ?? size)) / mlPerUnit) / 100));
   const strength = input(String(fed?.strength ?? 0.5));
   const pick = h(
     'select',
@@ -108,7 +114,7 @@ function mixPanel(bench) {
     asked += 1;
     const mine = asked;
     const feed = feeds[pick.value];
-    setText(bag, t.bag(u.mass(feed.label_g_per_l, 2), u.mass(feed.spoon_g)));
+    setText(bag, t.bag(u.weighed(feed.label_g_per_l), u.weighed(feed.spoon_g)));
     const fields = { feed: pick.value, volume_ml: numberIn(volume) * mlPerUnit, strength: numberIn(strength) };
     if (!(fields.volume_ml > 0 && fields.strength > 0)) {
       setText(out, t.ready);
@@ -118,7 +124,7 @@ function mixPanel(bench) {
     try {
       const mix = await api.recipe(bench.name, fields);
       words = [
-        t.result(u.mass(mix.feed_g, 2), mix.spoons),
+        t.result(u.weighed(mix.feed_g), mix.spoons),
         t.resultEc(u.number(mix.ec_ms_per_cm, 2), u.number(mix.water_ec_ms_per_cm, 2)),
         t.resultN(...[mix.n_mg_per_l, mix.p_mg_per_l, mix.k_mg_per_l].map((mg) => u.number(mg))),
         mix.concentrate ? t.concentrate : t.order,
@@ -135,6 +141,7 @@ function mixPanel(bench) {
     h('p', { class: 'quiet' }, t.mixLead),
     row(t.feed, pick),
     row(t.volume(gallons ? t.gallons : t.litres), volume),
+    keepsMl ? h('p', { class: 'quiet' }, t.mixMost(u.tank(keepsMl))) : null,
     row(t.strength, strength),
     bag,
     out,
@@ -233,18 +240,21 @@ export function tanksView(benchName) {
   const el = h('section', { class: 'view' }, heading, problem, tanks, plans);
   let asked = 0;
   let planned = null;
+  let mixMostMl; // undefined until the host has told what is used
 
   /** Anew only where something of it has changed: what is typed there must stay. */
-  function plan() {
+  function plan(told) {
+    if (told) mixMostMl = told.find((tank) => tank.feed)?.mix_most_ml ?? null;
     const key = JSON.stringify([
       bench.setup?.feeds,
       bench.setup?.feeding,
       bench.setup?.water_advice,
       bench.alerts.filter((alert) => OF_FEED.includes(alert.code)),
+      mixMostMl === undefined,
     ]);
     if (key === planned) return;
     planned = key;
-    plans.replaceChildren(...[mixPanel(bench), planPanel(bench), waterPanel(bench)].filter(Boolean));
+    plans.replaceChildren(...[mixPanel(bench, mixMostMl), planPanel(bench), waterPanel(bench)].filter(Boolean));
   }
 
   async function load() {
@@ -255,6 +265,7 @@ export function tanksView(benchName) {
     if (bench.setup) {
       try {
         const told = await api.tanks(benchName);
+        plan(told);
         panels = told.map((tank) => tankPanel(bench, tank));
       } catch (error) {
         words = t.failed(error.message);

@@ -104,6 +104,8 @@ export function mass(g, digits = 1) {
   if (!known(g)) return '–';
   return chosen.mass === 'oz' ? `${number(g / G_PER_OZ, 2)} oz` : `${number(g, digits)} g`;
 }
+/** What is put on a kitchen's scale: grams stand beside ounces, whose hundredths are too coarse. */
+export const weighed = (g) => (known(g) && chosen.mass === 'oz' ? `${mass(g)} (${number(g, 2)} g)` : mass(g, 2));
 export const massValue = (g) => (chosen.mass === 'oz' ? g / G_PER_OZ : g);
 export const massUnit = () => (chosen.mass === 'oz' ? 'oz' : 'g');
 export const rate = (gPerH) => (known(gPerH) ? `${mass(gPerH, 2)}/h` : '–');
@@ -112,6 +114,8 @@ export function temp(c) {
   if (!known(c)) return '–';
   return chosen.temp === 'f' ? `${number(c * 1.8 + 32, 1)} °F` : `${number(c, 1)} °C`;
 }
+export const tempValue = (c) => (chosen.temp === 'f' ? c * 1.8 + 32 : c);
+export const tempUnit = () => (chosen.temp === 'f' ? '°F' : '°C');
 export const percent = (part) => (known(part) ? `${number(part * 100, 0)} %` : '–');
 
 /** mL from what the reader typed in the chosen unit. */
