@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -122,7 +123,7 @@ final class ExampleWires {
   }
 
   /** Every address of the bench, as it is written. */
-  TreeSet<String> addresses() {
+  Set<String> addresses() {
     TreeSet<String> all = new TreeSet<>();
     trunk().forEach(chip -> all.add(chip.substring(chip.indexOf("0x"))));
     board.scales().values().forEach(scale -> all.add(hex(place(scale).address())));

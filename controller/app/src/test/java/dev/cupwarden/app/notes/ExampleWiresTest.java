@@ -82,7 +82,7 @@ class ExampleWiresTest {
         "signals.svg");
   }
 
-  private static TreeSet<String> addresses(String text) {
+  private static Set<String> addresses(String text) {
     return ADDRESS
         .matcher(text)
         .results()
