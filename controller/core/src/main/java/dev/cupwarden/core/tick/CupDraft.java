@@ -248,12 +248,16 @@ final class CupDraft {
     ScaleDrift drift = account.drift();
     double unexplainedG = drift.told() ? 0.0 : drift.unexplainedG();
     double wetG = weights.massG(frame.lines().wet());
-    boolean drainsFirst = witness.learned() && wetG >= weights.capacityG();
     double doubtG =
-        now.trusted() || (reckoned() && drainsFirst)
+        now.trusted() || (reckoned() && drainsFirst())
             ? 0.0
             : BlindWatering.ONE_IN_TWENTY_SDS * now.massSdG();
     return wetG - massG() - unexplainedG - doubtG;
+  }
+
+  /** Whether its water runs out below before it is too wet: then no doubt of it can drown it. */
+  private boolean drainsFirst() {
+    return witness.learned() && weights.massG(frame.lines().wet()) >= weights.capacityG();
   }
 
   /** Whether its scale is at fault, and nothing that was done with the cup. */
@@ -269,7 +273,7 @@ final class CupDraft {
     return setup.stage().rooted()
         && reckoned()
         && Duration.between(weight.distrustedSince(), at).compareTo(blindAfter()) >= 0
-        && weightSd() < BlindWatering.GREATEST_SD;
+        && (drainsFirst() || weightSd() < BlindWatering.GREATEST_SD);
   }
 
   /** How long a blind cup waits for its scale. */

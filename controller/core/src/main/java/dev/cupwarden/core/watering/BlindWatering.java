@@ -12,7 +12,10 @@ public final class BlindWatering {
   /** A scale that comes back by itself does so within hours; a leafy cup cannot wait a day. */
   private static final Duration AFTER = Duration.ofHours(6);
 
-  /** A depletion known no better than this could lie past either line: nothing more is given. */
+  /**
+   * A depletion known no better than this could lie past either line: nothing more is given, but to
+   * a cup that drains before it is too wet.
+   */
   public static final double GREATEST_SD = 0.25;
 
   /** One in twenty lies beyond so many standard deviations on one side (normal distribution). */

@@ -44,6 +44,46 @@ class LostScaleStoryTest {
     assertFalse(story.cleared("blind-ration"));
   }
 
+  /** Five weeks later its water is hardly known, but what is too much runs out below. */
+  @Test
+  void isWateredOnHoweverUnsureWhereItDrainsBeforeItIsTooWet() {
+    story.run(Duration.ofDays(35));
+    Advice.CupReport told = story.look().cups().get("A1");
+    assertTrue(told.sd() > 0.3, told.toString());
+    double beforeMl = story.givenMl("A1");
+    story.run(Duration.ofDays(5));
+    double givenMl = story.givenMl("A1") - beforeMl;
+    assertTrue(givenMl > 80.0 && givenMl < 160.0, givenMl + " mL of 120");
+    assertTrue(story.raised("near-dry"), "it may be dry all the same");
+    assertFalse(gotNothingMore(story));
+  }
+
+  /** A mix that holds 19 % air when drained, where roots need 22 %. */
+  @Test
+  void getsNothingMoreOnceItCouldBeTooWet() {
+    Story fine =
+        new Story(
+                Story.BENCH.replace("least_air: 0.10", "least_air: 0.22"),
+                "2027-02-10T18:00:00Z",
+                Tick.Rounds.ONE_A_TICK)
+            .with("A1", 385.0);
+    fine.rateGPerH.put("A1", RATE_G_PER_H);
+    fine.run(Duration.ofDays(4));
+    fine.massG.remove("A1");
+    fine.run(Duration.ofDays(35));
+    double beforeMl = fine.givenMl("A1");
+    fine.run(Duration.ofDays(5));
+    assertEquals(beforeMl, fine.givenMl("A1"));
+    assertTrue(gotNothingMore(fine));
+    assertTrue(fine.raised("near-dry"));
+  }
+
+  private static boolean gotNothingMore(Story story) {
+    return story.alerts.stream()
+        .filter(alert -> alert.code().equals("blind-ration"))
+        .anyMatch(alert -> alert.whatToDo().contains("it gets nothing more"));
+  }
+
   /** Something that a person takes away again may stand there: a day is waited for that. */
   @Test
   void isWateredAfterADayThoughItsScaleHasGoneWild() {

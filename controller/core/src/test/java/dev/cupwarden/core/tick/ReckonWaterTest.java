@@ -86,4 +86,31 @@ class ReckonWaterTest {
     assertTrue(status(story).trusted());
     assertEquals(trueG - 15.0, status(story).massG(), 0.5);
   }
+
+  /** What a bare mix loses goes by how wet its top is: three tenths of it are in doubt. */
+  @Test
+  void aCupWithoutRootsIsInFarGreaterDoubt() {
+    Story story = fiveDays(NEIGHBOURS.subList(0, 3));
+    story.with("A2", 200.0).rateGPerH.put("A2", 0.3);
+    story.run(Duration.ofDays(5));
+    story.massG.remove("A2");
+    story.massG.remove("A1");
+    double a1G = waterG(story, "A1");
+    double a2G = waterG(story, "A2");
+    story.run(Duration.ofHours(96));
+    double lost1G = a1G - waterG(story, "A1") + story.givenMl("A1");
+    double lost2G = a2G - waterG(story, "A2") + story.givenMl("A2");
+    double sd1 = story.state.cups().get("A1").weight().reckoning().water().sdG() / lost1G;
+    double sd2 = story.state.cups().get("A2").weight().reckoning().water().sdG() / lost2G;
+    assertEquals(0.30, sd2, 0.02, lost2G + " g");
+    assertTrue(sd1 < 0.12, sd1 + " of " + lost1G + " g");
+  }
+
+  private static double waterG(Story story, String cup) {
+    return story.tick.standing(story.state).statuses().stream()
+        .filter(one -> one.cup().equals(cup))
+        .findFirst()
+        .orElseThrow()
+        .massG();
+  }
 }

@@ -31,7 +31,6 @@ final class Winter implements AutoCloseable {
   static final Instant C2_DARK = Instant.parse("2026-12-01T03:00:00Z");
   static final Instant C2_MENDED = Instant.parse("2026-12-12T11:00:00Z");
   static final Instant B1_DARK = Instant.parse("2026-12-29T15:00:00Z");
-  static final LocalDate PLAIN_FILLED = LocalDate.of(2027, 1, 9);
   static final LocalDate LAST_MIXED = LocalDate.of(2027, 1, 23);
   static final LocalDate GONE_FROM = LocalDate.of(2027, 1, 30);
   static final LocalDate BACK = LocalDate.of(2027, 2, 20);
@@ -41,7 +40,7 @@ final class Winter implements AutoCloseable {
   private static final Duration FAR_AHEAD = Duration.ofHours(1);
   static final Duration VISIT = Duration.ofHours(10);
 
-  /** Lasts some five weeks, above the 2 L at which the tank's float falls. */
+  /** Lasts some weeks, above the 2 L at which the tank's float falls. */
   private static final double LITTLE_PLAIN_ML = 3_800;
 
   private static final long SEED = 1;
@@ -199,9 +198,8 @@ final class Winter implements AutoCloseable {
       LocalDate date = day.toLocalDate().plusDays(i);
       boolean here = date.isBefore(GONE_FROM) || !date.isBefore(BACK);
       if (here && date.getDayOfWeek() == DayOfWeek.SATURDAY) {
-        boolean plain = !date.isBefore(PLAIN_FILLED);
         boolean feed = !date.isAfter(LAST_MIXED) || !date.isBefore(BACK);
-        script.put(day(date).plus(VISIT), () -> grower.visit(now, plain, feed));
+        script.put(day(date).plus(VISIT), () -> grower.visit(now, feed));
       }
     }
   }

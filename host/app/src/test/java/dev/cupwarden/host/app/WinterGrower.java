@@ -58,7 +58,7 @@ final class WinterGrower {
   }
 
   /** A Saturday's look: roots, cups without a scale, tanks. */
-  void visit(Instant at, boolean fillsPlain, boolean mixesFeed) {
+  void visit(Instant at, boolean mixesFeed) {
     Set<String> alerts = new TreeSet<>();
     page.alerts().forEach(alert -> alerts.add(alert.get("code").asText()));
     for (JsonNode told : page.cups()) {
@@ -67,8 +67,8 @@ final class WinterGrower {
     flush(at);
     for (JsonNode tank : page.tanks()) {
       boolean plain = tank.get("feed").isNull();
-      if (plain && fillsPlain) {
-        fillPlain(at, tank);
+      if (plain && toldToFill(tank.get("tank").asText())) {
+        fill(at, tank.get("tank").asText(), tank.get("size_ml").asDouble());
       } else if (!plain && mixesFeed && wantsMixing(tank, alerts)) {
         mix(at, tank);
       }
@@ -132,10 +132,15 @@ final class WinterGrower {
     return tank.get("left_ml").asDouble() / tank.get("size_ml").asDouble();
   }
 
-  private void fillPlain(Instant at, JsonNode tank) {
-    if (leftPart(tank) < 0.5) {
-      fill(at, "plain", tank.get("size_ml").asDouble());
+  /** Whether the page asks for it: the person keeps no account of tanks. */
+  private boolean toldToFill(String tank) {
+    for (JsonNode alert : page.alerts()) {
+      boolean asks = Set.of("tank-low", "tank-empty").contains(alert.get("code").asText());
+      if (asks && alert.path("tank").asText().equals(tank)) {
+        return true;
+      }
     }
+    return false;
   }
 
   /** Fills a tank of plain water. */

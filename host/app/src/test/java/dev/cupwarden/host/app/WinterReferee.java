@@ -29,6 +29,11 @@ final class WinterReferee {
   private static final Duration LABEL = Duration.ofDays(14);
   private static final Duration DAY = Duration.ofHours(24);
 
+  /** The passes of a flush follow one another while the cup is soaked through. */
+  private static final Duration FLUSH_SOAK = Duration.ofMinutes(5);
+
+  private static final Duration FLUSH_LASTS = Duration.ofHours(2);
+
   /** What a learned capacity may differ from the foretold one, for sums held against it. */
   private static final double LEARNED = 1.25;
 
@@ -60,7 +65,7 @@ final class WinterReferee {
 
   private void judge(JsonNode event, WinterTruth truth) {
     JsonNode dose = event.get("data");
-    Instant at = Instant.parse(event.get("at").asText());
+    Instant at = at(event);
     String cup = dose.get("cup").asText();
     boolean rescue = dose.get("why").asText().equals("rescue");
     RoomAir room = WinterRoom.at(at);
@@ -68,17 +73,20 @@ final class WinterReferee {
     double ml = ml(dose);
     note(ml > bench.watering().passMl() + ROUNDING_ML, "pass", event);
     // A person stands by a flush.
-    boolean flush = dose.get("why").asText().equals("flush");
+    boolean flush = isFlush(event);
     boolean open = !clock.isBefore(OPENS) && clock.isBefore(CLOSES);
     note(!rescue && !flush && !open, "window", event);
     note(Math.min(room.airC(), room.rootC()) < FROST_C - SENSOR_C, "frost", event);
     note(!rescue && room.rootC() < COLD_C - SENSOR_C, "cold", event);
     List<JsonNode> before = given.computeIfAbsent(cup, name -> new ArrayList<>());
     if (!before.isEmpty()) {
-      Instant last = Instant.parse(before.get(before.size() - 1).get("at").asText());
-      note(at.isBefore(last.plus(bench.watering().soak())), "soak", event);
+      JsonNode last = before.get(before.size() - 1);
+      boolean flushing = flush && isFlush(last);
+      Duration soak = flushing ? FLUSH_SOAK : bench.watering().soak();
+      note(at.isBefore(at(last).plus(soak)), "soak", event);
     }
     before.add(event);
+    note(flush && at.isAfter(flushBegan(before).plus(FLUSH_LASTS)), "flush", event);
     double strength = dose.get("strength").asDouble();
     double availableMl = truth.availableMl(cup) * LEARNED;
     note(!flush && sum(before, at.minus(DAY), false) > 1.2 * availableMl, "day-volume", event);
@@ -89,6 +97,25 @@ final class WinterReferee {
     }
   }
 
+  /** The first of the passes of a flush that came without a long pause up to the last one. */
+  private static Instant flushBegan(List<JsonNode> passes) {
+    int first = passes.size() - 1;
+    while (first > 0
+        && isFlush(passes.get(first - 1))
+        && at(passes.get(first - 1)).plus(DAY).isAfter(at(passes.get(first)))) {
+      first--;
+    }
+    return at(passes.get(first));
+  }
+
+  private static boolean isFlush(JsonNode pass) {
+    return pass.at("/data/why").asText().equals("flush");
+  }
+
+  private static Instant at(JsonNode pass) {
+    return Instant.parse(pass.get("at").asText());
+  }
+
   private static double ml(JsonNode dose) {
     return dose.get("plain_ml").asDouble() + dose.get("feed_ml").asDouble();
   }
@@ -96,7 +123,7 @@ final class WinterReferee {
   private static double sum(List<JsonNode> passes, Instant from, boolean labels) {
     double sum = 0;
     for (JsonNode pass : passes) {
-      if (Instant.parse(pass.get("at").asText()).isAfter(from)) {
+      if (at(pass).isAfter(from)) {
         JsonNode dose = pass.get("data");
         sum += ml(dose) * (labels ? dose.get("strength").asDouble() : 1);
       }

@@ -3,6 +3,8 @@ package dev.cupwarden.host.app;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.setup.Bench;
+import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
+import dev.cupwarden.core.setup.BoardWiring.TankGauge;
 import dev.cupwarden.simulator.SimulatedBench;
 import dev.cupwarden.simulator.physics.SimulatedCup;
 import java.time.Duration;
@@ -15,7 +17,9 @@ import java.util.TreeMap;
 
 /** How the cups really were, tick by tick; the controller knows nothing of it. */
 final class WinterTruth {
+  /** Nothing more is drawn from a tank that holds less. */
   private static final double EMPTY_ML = 5;
+
   private final Bench bench;
   private final SimulatedBench world;
   private final Map<String, Cup> cups = new TreeMap<>();
@@ -50,7 +54,7 @@ final class WinterTruth {
         .tankMl()
         .forEach(
             (tank, ml) -> {
-              if (ml < EMPTY_ML) {
+              if (ml < emptyMl(tank)) {
                 empty.putIfAbsent(tank, report.at());
               }
             });
@@ -67,6 +71,13 @@ final class WinterTruth {
         seen.dead = report.at();
       }
     }
+  }
+
+  /** A bench takes nothing from below a float. */
+  private double emptyMl(String tank) {
+    TankGauge gauge =
+        bench.board().map(wiring -> wiring.more().gauges().get(tank)).orElse(null);
+    return gauge instanceof FloatSwitch contact ? contact.atMl() : EMPTY_ML;
   }
 
   private void note(List<Spell> spells, boolean is, Instant at) {
@@ -116,7 +127,7 @@ final class WinterTruth {
     return cups.get(cup).dead;
   }
 
-  /** When a tank first ran empty. */
+  /** When a tank first ran empty, so far as it can be drawn from. */
   Optional<Instant> empty(String tank) {
     return Optional.ofNullable(empty.get(tank));
   }
