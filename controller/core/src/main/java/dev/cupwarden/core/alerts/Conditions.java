@@ -69,8 +69,7 @@ public final class Conditions {
 
   /** The same, about which there is to do what is worded only if it is kept. */
   public void add(Condition condition, Supplier<String> whatToDo) {
-    OpenAlert standing =
-        standing(condition.code(), Subject.of(condition.cup(), condition.tank()));
+    OpenAlert standing = standing(condition.code(), Subject.of(condition.cup(), condition.tank()));
     if (standing != null || condition.level() == Condition.Level.ON) {
       kept.add(new Told(condition.saying(whatToDo.get()), standing));
     }

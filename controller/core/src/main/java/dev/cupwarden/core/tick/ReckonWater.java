@@ -243,9 +243,7 @@ final class ReckonWater {
     if (share.known() && !Double.isNaN(indexGPerH)) {
       double bareVar = cup.setup.stage().rooted() ? 0.0 : BARE_MIX_SD * BARE_MIX_SD;
       return new OwnWater.Trust(
-          Math.max(bareVar, share.levelVar()),
-          share.dayScatter(),
-          SHARE_WANDERS * SHARE_WANDERS);
+          Math.max(bareVar, share.levelVar()), share.dayScatter(), SHARE_WANDERS * SHARE_WANDERS);
     }
     return cup.weight.estimate().use().known() ? OWN_USE : FORETOLD;
   }

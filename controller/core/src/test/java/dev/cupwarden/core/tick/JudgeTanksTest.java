@@ -49,12 +49,7 @@ class JudgeTanksTest {
 
   /** Two litres lie below the float, and feed has a scale: a tenth of what is in it, and more. */
   @ParameterizedTest(name = "{0}: {1} mL: low {2}")
-  @CsvSource({
-    "plain, 3200, false",
-    "plain, 3199.9, true",
-    "feed, 400, false",
-    "feed, 399.9, true"
-  })
+  @CsvSource({"plain, 3200, false", "plain, 3199.9, true", "feed, 400, false", "feed, 399.9, true"})
   void lowBelowATenthAboveTheFloat(String tank, double ml, boolean low) {
     String board =
         """

@@ -44,20 +44,6 @@ class LostScaleStoryTest {
     assertFalse(story.cleared("blind-ration"));
   }
 
-  /** Five weeks later its water is hardly known, but what is too much runs out below. */
-  @Test
-  void isWateredOnHoweverUnsureWhereItDrainsBeforeItIsTooWet() {
-    story.run(Duration.ofDays(35));
-    Advice.CupReport told = story.look().cups().get("A1");
-    assertTrue(told.sd() > 0.3, told.toString());
-    double beforeMl = story.givenMl("A1");
-    story.run(Duration.ofDays(5));
-    double givenMl = story.givenMl("A1") - beforeMl;
-    assertTrue(givenMl > 80.0 && givenMl < 160.0, givenMl + " mL of 120");
-    assertTrue(story.raised("near-dry"), "it may be dry all the same");
-    assertFalse(gotNothingMore(story));
-  }
-
   /** A mix that holds 19 % air when drained, where roots need 22 %. */
   @Test
   void getsNothingMoreOnceItCouldBeTooWet() {

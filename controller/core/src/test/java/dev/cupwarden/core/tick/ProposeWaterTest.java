@@ -2,7 +2,12 @@ package dev.cupwarden.core.tick;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.cupwarden.core.estimate.DistrustCode;
+import dev.cupwarden.core.estimate.OwnWater;
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.state.DoseWitness;
+import java.time.Duration;
+import java.time.Instant;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -36,5 +41,25 @@ class ProposeWaterTest {
   })
   void wantsWaterPastItsLines(String cup, double depletion, String at, String why) {
     assertEquals(why, why(cup, depletion, at));
+  }
+
+  /**
+   * Nobody has weighed A1 for a day, and its depletion is known to so much. Its mix drains before
+   * it is too wet, which its passes must have shown.
+   */
+  @ParameterizedTest(name = "known to {0}, passes seen {1}: {2}")
+  @CsvSource({"0.24, false, true", "0.26, false, false", "0.26, true, true", "0.90, true, true"})
+  void noDoubtEndsTheWaterOfABlindCupThatDrains(double sd, boolean passesSeen, boolean watered) {
+    double sdG = sd * DraftBench.A1_AVAILABLE_ML;
+    BenchDraft draft = new DraftBench().draft();
+    CupDraft cup = DraftBench.doubted(draft, "A1", 300.0, sdG, DistrustCode.SCALE_SILENT);
+    Instant since = DraftBench.AT.minus(Duration.ofDays(1));
+    cup.reckonFrom(new OwnWater(since, DraftBench.AT, 300.0, sdG * sdG, 0.0, 0.04, 1.0, 1.0, 0.0));
+    cup.weight = cup.weight.distrusted(since);
+    DoseWitness was = cup.witness;
+    cup.witness =
+        new DoseWitness(
+            passesSeen, was.soaking(), was.onTrial(), was.rising(), was.shortRun(), was.steps());
+    assertEquals(watered, cup.wateredBlind(DraftBench.AT));
   }
 }

@@ -75,8 +75,7 @@ final class WinterTruth {
 
   /** A bench takes nothing from below a float. */
   private double emptyMl(String tank) {
-    TankGauge gauge =
-        bench.board().map(wiring -> wiring.more().gauges().get(tank)).orElse(null);
+    TankGauge gauge = bench.board().map(wiring -> wiring.more().gauges().get(tank)).orElse(null);
     return gauge instanceof FloatSwitch contact ? contact.atMl() : EMPTY_ML;
   }
 
