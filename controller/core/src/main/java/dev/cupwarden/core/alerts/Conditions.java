@@ -60,11 +60,7 @@ public final class Conditions {
 
   /** About which there is something else to do than its code says. */
   public void add(Condition condition) {
-    String subject = Subject.of(condition.cup(), condition.tank());
-    OpenAlert standing = standing(condition.code(), subject);
-    if (standing != null || condition.level() == Condition.Level.ON) {
-      kept.add(new Told(condition, standing));
-    }
+    add(condition, condition::whatToDo);
   }
 
   /** The same, about which there is to do what is worded only if it is kept. */

@@ -164,7 +164,14 @@ record DayProfile(
 
   /** Whether the hours can be told apart. */
   boolean known() {
-    return hours >= LEAST_HOURS && mean() > 0;
+    return knownMean() > 0;
+  }
+
+  /**
+   * Loss per drying power over the day, g/h and kPa; not above 0 where hours cannot be told apart.
+   */
+  private double knownMean() {
+    return hours >= LEAST_HOURS ? mean() : 0;
   }
 
   /** Part by which a rate of that hour changes in this; 1 where nothing is known. */
@@ -172,7 +179,7 @@ record DayProfile(
     if (Double.isNaN(beforeHour) || Double.isNaN(nowHour) || slot(beforeHour) == slot(nowHour)) {
       return 1;
     }
-    double mean = hours >= LEAST_HOURS ? mean() : 0;
+    double mean = knownMean();
     if (!(mean > 0)) {
       return 1;
     }
@@ -190,7 +197,7 @@ record DayProfile(
 
   /** Empty where the hours cannot be told apart. */
   Optional<Usual> usual() {
-    double mean = hours >= LEAST_HOURS ? mean() : 0;
+    double mean = knownMean();
     if (!(mean > 0)) {
       return Optional.empty();
     }
@@ -220,8 +227,7 @@ record DayProfile(
   private double kept(double mean) {
     double squares = 0;
     int seen = 0;
-    for (int hour = 0; hour < perKpa.size(); hour++) {
-      double each = perKpa.get(hour);
+    for (double each : perKpa) {
       if (!Double.isNaN(each)) {
         squares += (each - mean) * (each - mean);
         seen++;

@@ -15,4 +15,9 @@ public record Hold(Instant until, boolean feedOnly, boolean rescue) {
   public boolean holdsAt(Instant at) {
     return at.isBefore(until);
   }
+
+  /** Whether at that time it holds water, and not feed alone. */
+  public boolean holdsWaterAt(Instant at) {
+    return !feedOnly && holdsAt(at);
+  }
 }

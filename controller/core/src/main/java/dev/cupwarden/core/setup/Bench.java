@@ -97,6 +97,13 @@ public record Bench(
     return tanks.values().stream().mapToDouble(Tank::sizeMl).sum();
   }
 
+  /** What lies below a tank's float, mL: it is not to be had, as a float that falls says empty. */
+  public double belowFloatMl(String tank) {
+    BoardWiring.TankGauge gauge =
+        board.map(wiring -> wiring.more().gauges().get(tank)).orElse(null);
+    return gauge instanceof BoardWiring.FloatSwitch contact ? contact.atMl() : 0.0;
+  }
+
   /** The lines of a cup: its own, else those of its stage and plant on this bench. */
   public StageLines linesOf(Cup cup) {
     return rooting.linesOf(cup);

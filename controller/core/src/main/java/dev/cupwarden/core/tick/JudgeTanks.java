@@ -6,8 +6,6 @@ import dev.cupwarden.core.alerts.Conditions;
 import dev.cupwarden.core.feeding.Recipe;
 import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.messages.Catalogue;
-import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
-import dev.cupwarden.core.setup.BoardWiring.TankGauge;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.state.TankState;
 
@@ -43,16 +41,9 @@ final class JudgeTanks {
     return tank.leftMl() < draft.bench.watering().passMl();
   }
 
-  /** What lies below a float is not to be had: a tank is empty once its float falls. */
-  private static double belowFloatMl(BenchDraft draft, String tank) {
-    TankGauge gauge =
-        draft.bench.board().map(wiring -> wiring.more().gauges().get(tank)).orElse(null);
-    return gauge instanceof FloatSwitch contact ? contact.atMl() : 0.0;
-  }
-
   private static void low(BenchDraft draft, String name, TankState tank, Conditions to) {
     double partMl = LOW_PART * draft.bench.tanks().get(name).sizeMl();
-    double belowMl = belowFloatMl(draft, name);
+    double belowMl = draft.bench.belowFloatMl(name);
     double lowMl = belowMl + partMl;
     double leftMl = tank.leftMl();
     Condition.Level level =

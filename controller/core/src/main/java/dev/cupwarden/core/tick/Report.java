@@ -219,8 +219,8 @@ final class Report {
   }
 
   private static boolean held(BenchDraft draft, CupDraft cup) {
-    boolean bench = draft.hold != null && !draft.hold.feedOnly() && draft.hold.holdsAt(draft.at);
-    return bench || (cup.hold != null && !cup.hold.feedOnly() && cup.hold.holdsAt(draft.at));
+    return (draft.hold != null && draft.hold.holdsWaterAt(draft.at))
+        || (cup.hold != null && cup.hold.holdsWaterAt(draft.at));
   }
 
   /** Due, in hours in which the bench waters, and once no hold stops it. */
@@ -230,7 +230,7 @@ final class Report {
     }
     Instant at = dueAt.isBefore(draft.at) ? draft.at : dueAt;
     for (Hold hold : Arrays.asList(draft.hold, cup.hold)) {
-      if (hold != null && !hold.feedOnly() && hold.holdsAt(at)) {
+      if (hold != null && hold.holdsWaterAt(at)) {
         at = hold.until();
       }
     }

@@ -3,8 +3,6 @@ package dev.cupwarden.host.app;
 import dev.cupwarden.app.loop.TickReport;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.setup.Bench;
-import dev.cupwarden.core.setup.BoardWiring.FloatSwitch;
-import dev.cupwarden.core.setup.BoardWiring.TankGauge;
 import dev.cupwarden.simulator.SimulatedBench;
 import dev.cupwarden.simulator.physics.SimulatedCup;
 import java.time.Duration;
@@ -54,7 +52,7 @@ final class WinterTruth {
         .tankMl()
         .forEach(
             (tank, ml) -> {
-              if (ml < emptyMl(tank)) {
+              if (ml < Math.max(EMPTY_ML, bench.belowFloatMl(tank))) {
                 empty.putIfAbsent(tank, report.at());
               }
             });
@@ -71,12 +69,6 @@ final class WinterTruth {
         seen.dead = report.at();
       }
     }
-  }
-
-  /** A bench takes nothing from below a float. */
-  private double emptyMl(String tank) {
-    TankGauge gauge = bench.board().map(wiring -> wiring.more().gauges().get(tank)).orElse(null);
-    return gauge instanceof FloatSwitch contact ? contact.atMl() : EMPTY_ML;
   }
 
   private void note(List<Spell> spells, boolean is, Instant at) {
