@@ -16,6 +16,7 @@ import {
   GROUPS,
   heldUntilMs,
   holdingWater,
+  isHeldWhole,
   leftWords,
   waterMs,
 } from './reading.js';
@@ -291,7 +292,7 @@ export function benchView(benchName) {
           ? text.bench.trouble(inTrouble)
           : benchAlerts.length > 0
             ? text.bench.benchTrouble
-            : bench.isHeld()
+            : isHeldWhole(bench)
               ? heldWholeWords(bench)
               : text.bench.allWell(cards.size);
     setText(headline, words);
@@ -343,7 +344,7 @@ export function benchView(benchName) {
 
   function heldWords(bench) {
     const holds = bench.status?.holds ?? [];
-    if (holds.includes('*')) return `${text.bench.heldAll}. ${heldWholeWords(bench)}`;
+    if (isHeldWhole(bench)) return `${text.bench.heldAll}. ${heldWholeWords(bench)}`;
     const held = new Set(holds);
     for (const cup of bench.cups.values()) if (cup.state === 'held') held.add(cup.cup);
     return held.size === 0 ? text.bench.heldNone : text.list([...held].sort(compareNames));

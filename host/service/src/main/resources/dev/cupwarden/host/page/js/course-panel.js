@@ -3,7 +3,7 @@
 
 import * as api from './api.js';
 import { h, numberCol, regionTable, setText } from './dom.js';
-import { dailyMeans } from './reading.js';
+import { curveWords } from './reading.js';
 import { text } from './text.js';
 import * as u from './units.js';
 
@@ -77,8 +77,7 @@ export function coursePanel(benchName, cupName) {
     const values = course.curves[part.name];
     part.el.hidden = course.at.length === 0;
     if (part.el.hidden) return;
-    const known = values.filter(Number.isFinite);
-    part.place.hidden = known.length === 0;
+    part.place.hidden = !values.some(Number.isFinite);
     if (part.place.hidden) {
       setText(part.words, t.unknown[part.name]);
       return;
@@ -86,14 +85,12 @@ export function coursePanel(benchName, cupName) {
     const { limit, steps } = CURVES[part.name];
     part.chart ??= charts.courseChart(part.place, { limit: limit?.(course), steps, limitLabel: t.limit[part.name] });
     part.chart.setData(course.at, values, from, to);
-    const said = (value) => t.value[part.name](u, value);
-    const means = dailyMeans(course.at, values, (at) => u.day(at * 1000));
-    const words = [
-      t.between(said(Math.min(...known)), said(Math.max(...known))),
-      means.length > 1 ? t.trend(said(means[0]), said(means.at(-1))) : null,
-    ]
-      .filter(Boolean)
-      .join(' ');
+    const words = curveWords(
+      course.at,
+      values,
+      (at) => u.day(at * 1000),
+      (value) => t.value[part.name](u, value),
+    );
     setText(part.words, words);
     part.place.setAttribute('aria-label', `${t.title[part.name](u.massUnit())}: ${words}`);
   }

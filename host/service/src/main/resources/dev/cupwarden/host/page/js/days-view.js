@@ -3,7 +3,7 @@
 import * as api from './api.js';
 import { comingDays, dayAfter, dayOf, holdsOf, SPELLS, spellsOf, startOf, sumsBy, withoutForecast } from './days.js';
 import { h, numberCol, regionTable, setText, toggles } from './dom.js';
-import { compareNames, dailyMeans } from './reading.js';
+import { compareNames, curveWords } from './reading.js';
 import { store } from './store.js';
 import { nameOfAlert, nameOfLimit } from './tables.js';
 import { list, text } from './text.js';
@@ -193,14 +193,12 @@ function climatePanel(benchName, sinceOf) {
       from / 1000,
       to / 1000,
     );
-    const means = dailyMeans(curve.at, curve.value, (at) => dayOf(at * 1000));
-    const c = text.course;
-    const words = [
-      c.between(said(part.name, Math.min(...curve.value)), said(part.name, Math.max(...curve.value))),
-      means.length > 1 ? c.trend(said(part.name, means[0]), said(part.name, means.at(-1))) : null,
-    ]
-      .filter(Boolean)
-      .join(' ');
+    const words = curveWords(
+      curve.at,
+      curve.value,
+      (at) => dayOf(at * 1000),
+      (value) => said(part.name, value),
+    );
     setText(part.words, words);
     part.place.setAttribute('aria-label', `${t.curve[part.name](u.tempUnit())}: ${words}`);
   }

@@ -1,6 +1,6 @@
 // What is to come on a bench, day by day, and what was: put together from what the controller and the host tell, reckoned from nothing else.
 
-import { compareNames, holdingWater, isAway, waterMs } from './reading.js';
+import { compareNames, holdEndsOf, holdingWater, isAway, isHeldWhole, waterMs } from './reading.js';
 import { limitOf } from './tables.js';
 import * as u from './units.js';
 
@@ -58,11 +58,9 @@ function pauses(bench) {
 
 /** Holds that end by themselves; one of the whole bench is told by each of its cups. */
 function holdEnds(bench) {
-  const whole = (bench.status?.holds ?? []).includes('*');
+  const whole = isHeldWhole(bench);
   const ends = new Map();
-  for (const cup of bench.cups.values())
-    for (const reason of cup.reasons)
-      if (reason.code === 'hold') ends.set(whole ? '*' : cup.cup, Date.parse(cup.at) + reason.value * 3600e3);
+  for (const cup of bench.cups.values()) for (const end of holdEndsOf(cup)) ends.set(whole ? '*' : cup.cup, end);
   return [...ends].map(([cup, at]) => ({ kind: 'release', at, cup: cup === '*' ? null : cup }));
 }
 

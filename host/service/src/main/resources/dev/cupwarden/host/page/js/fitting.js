@@ -1,6 +1,6 @@
 // Which orders are for a cup as it stands, and of the others why not now. It only sorts what is offered: the controller decides.
 
-import { holdingWater, isAway } from './reading.js';
+import { holdingWater, isAway, isHeldWhole } from './reading.js';
 import { reasonWords } from './reasons.js';
 import { alertOf, limitOf, passes } from './tables.js';
 import { text } from './text.js';
@@ -17,7 +17,6 @@ function refusesWater(cause, bench, cup) {
 
 const isCovered = (bench, cup) => bench.setup?.cups?.[cup.cup]?.covered === true;
 const isHeldAlone = (bench, cup) => (bench.status?.holds ?? []).includes(cup.cup);
-const isHeldWhole = (bench) => (bench.status?.holds ?? []).includes('*');
 
 /** A bench of a controller that does not tell its file may have a hose. */
 function hasNoHose(bench) {

@@ -71,12 +71,17 @@ export function waterMs(cup) {
   return at && !isAway(cup) ? Date.parse(at) : null;
 }
 
+/** Whether all of a bench is held. */
+export const isHeldWhole = (bench) => (bench.status?.holds ?? []).includes('*');
+
+/** When the holds of a cup end, as its reasons tell, epoch ms. */
+export const holdEndsOf = (cup) =>
+  cup.reasons.filter((reason) => reason.code === 'hold').map((reason) => Date.parse(cup.at) + reason.value * 3600e3);
+
 /** Until when the whole bench is held, epoch ms; null where it is not, NaN where no cup says until when. */
 export function heldUntilMs(bench) {
-  if (!(bench.status?.holds ?? []).includes('*')) return null;
-  const ends = [...bench.cups.values()].flatMap((cup) =>
-    cup.reasons.filter((reason) => reason.code === 'hold').map((reason) => Date.parse(cup.at) + reason.value * 3600e3),
-  );
+  if (!isHeldWhole(bench)) return null;
+  const ends = [...bench.cups.values()].flatMap(holdEndsOf);
   return ends.length > 0 ? Math.max(...ends) : NaN;
 }
 
@@ -168,4 +173,17 @@ export function dailyMeans(at, values, dayOf) {
     days.set(dayOf(at[i]), { sum: day.sum + value, n: day.n + 1 });
   });
   return [...days.values()].slice(1, -1).map(({ sum, n }) => sum / n);
+}
+
+/** What a curve comes to, in words: its least and its most, and the means of its whole days where there are two; `said(value)` words one. */
+export function curveWords(at, values, dayOf, said) {
+  const known = values.filter(Number.isFinite);
+  const means = dailyMeans(at, values, dayOf);
+  const c = text.course;
+  return [
+    c.between(said(Math.min(...known)), said(Math.max(...known))),
+    means.length > 1 ? c.trend(said(means[0]), said(means.at(-1))) : null,
+  ]
+    .filter(Boolean)
+    .join(' ');
 }

@@ -30,10 +30,6 @@ export class BenchModel {
     return this.alerts.filter((alert) => alert.cup === cup);
   }
 
-  isHeld() {
-    return (this.status?.holds ?? []).includes('*');
-  }
-
   /** Open alerts that nobody has marked as seen. */
   unseen() {
     return this.alerts.filter((alert) => !alert.acknowledged);
