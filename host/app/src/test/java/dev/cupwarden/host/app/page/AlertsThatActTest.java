@@ -17,7 +17,6 @@ import org.openqa.selenium.Dimension;
 
 /** From an alert to the order that answers it, and what stops all cups told first. */
 class AlertsThatActTest {
-  private static final String SCREENS = "dev.cupwarden.host.app.page.SeveralCupsTest#screens";
   @AutoClose private static final Browser browser = new Browser().scheme("light");
   private StubHost host;
 
@@ -29,8 +28,7 @@ class AlertsThatActTest {
 
   private void open(Dimension screen, StubHost started, String hash) {
     host = started;
-    browser.size(screen).open(host.address() + "#/" + hash);
-    browser.await("the page listens", host::isHeard);
+    browser.size(screen).open(host, hash);
   }
 
   private static AlertNotice notice(StubHost of, String code, String cup, String tank) {
@@ -39,7 +37,7 @@ class AlertsThatActTest {
   }
 
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void eachAlertHasTheOrderThatAnswersIt(Dimension screen) {
     StubHost bench = StubHost.withCups(12);
     for (String cup : List.of("A1", "A2", "A3")) {
@@ -68,7 +66,7 @@ class AlertsThatActTest {
   }
 
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void waterThatWasToldJustBeforeIsQuestionedOnce(Dimension screen) {
     open(screen, StubHost.withCups(8), "attic/do/watered/A8");
     browser.awaitText("h1", "Watered by hand");

@@ -32,6 +32,10 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 public final class Browser implements AutoCloseable {
   public static final Dimension WIDE = new Dimension(1400, 1000);
   static final Dimension NARROW = new Dimension(360, 760);
+
+  /** Names {@link #screens}. */
+  static final String SCREENS = "dev.cupwarden.host.app.page.Browser#screens";
+
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
   private static final int MOST_TABS = 150;
   private static final Duration PATIENCE = Duration.ofSeconds(15);
@@ -71,6 +75,11 @@ public final class Browser implements AutoCloseable {
     }
   }
 
+  /** A laptop's and a phone's, for tests that run on both. */
+  static Stream<Dimension> screens() {
+    return Stream.of(new Dimension(1366, 768), NARROW);
+  }
+
   public Browser size(Dimension size) {
     // A window cannot be narrower than some 500 px; the emulated screen of a phone can.
     driver.executeCdpCommand(
@@ -100,6 +109,12 @@ public final class Browser implements AutoCloseable {
     consoleErrors(); // those of the page before are read, and gone
     driver.get(address);
     return this;
+  }
+
+  /** A host's page at that place of it, once it hears what is live. */
+  void open(StubHost host, String place) {
+    open(host.address() + "#/" + place);
+    await("the page listens", host::isHeard);
   }
 
   WebElement find(String css) {

@@ -19,7 +19,6 @@ import org.openqa.selenium.Dimension;
 
 /** The days of a whole bench, on a laptop and on a phone. */
 class DaysTest {
-  private static final String SCREENS = "dev.cupwarden.host.app.page.SeveralCupsTest#screens";
   @AutoClose private static final Browser browser = new Browser().scheme("light");
   private StubHost host;
 
@@ -31,14 +30,13 @@ class DaysTest {
 
   private void open(Dimension screen, StubHost started) {
     host = started;
-    browser.size(screen).open(host.address() + "#/attic/days");
+    browser.size(screen).open(host, "attic/days");
     browser.awaitText("h1", "Days of the bench");
-    browser.await("the page listens", host::isHeard);
   }
 
   /** Sunday the 14th, five past eight; each cup's next water as its status says. */
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void nextSevenDaysTellWaterTanksLooksAndTheFeedSwitch(Dimension screen) {
     StubHost bench = StubHost.withCups(12);
     bench.cups.get("A9").tell("water_at", "2027-02-17T09:30:00Z");
@@ -61,7 +59,7 @@ class DaysTest {
 
   /** 20 mL by the program and 50 mL by hand today; what was before today is in the week only. */
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void whatWasGivenIsSummedByCupAndKindForTodayTheWeekAndTheWinter(Dimension screen) {
     StubHost bench = StubHost.withCups(3);
     bench.cups.values().forEach(cup -> cup.doses.clear());
@@ -100,7 +98,7 @@ class DaysTest {
   }
 
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void climateIsToldWithItsColdSpellsAndHolds(Dimension screen) {
     StubHost bench = StubHost.withCups(3);
     cold(bench, "raised", "2027-02-10T01:00:00Z");

@@ -25,7 +25,7 @@ class NewsTest {
   }
 
   @ParameterizedTest
-  @MethodSource("dev.cupwarden.host.app.page.SeveralCupsTest#screens")
+  @MethodSource(Browser.SCREENS)
   void whatIsNewSinceTheLastLookStandsBeforeTheCupsUntilItIsSeen(Dimension screen) {
     host = StubHost.withCups(6);
     browser.size(screen).open(host.address());

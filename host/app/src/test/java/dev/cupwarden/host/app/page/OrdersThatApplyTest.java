@@ -26,9 +26,8 @@ class OrdersThatApplyTest {
 
   private void open(Dimension screen, String cup) {
     host = StubHost.troubled();
-    browser.size(screen).open(host.address() + "#/attic/cup/" + cup);
+    browser.size(screen).open(host, "attic/cup/" + cup);
     browser.awaitText(".doing h2", "Do something with this cup");
-    browser.await("the page listens", host::isHeard);
   }
 
   private List<String> offered() {
@@ -36,7 +35,7 @@ class OrdersThatApplyTest {
   }
 
   @ParameterizedTest
-  @MethodSource("dev.cupwarden.host.app.page.SeveralCupsTest#screens")
+  @MethodSource(Browser.SCREENS)
   void cupThatStandsIsNotPutBackAndTheRestIsUnderOneFoldWithItsReason(Dimension screen) {
     open(screen, "A8");
     assertEquals(

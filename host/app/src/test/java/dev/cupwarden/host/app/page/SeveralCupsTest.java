@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.Receipt;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
@@ -21,10 +20,6 @@ class SeveralCupsTest {
   @AutoClose private static final Browser browser = new Browser().scheme("light");
   private StubHost host;
   private int taps;
-
-  static Stream<Dimension> screens() {
-    return Stream.of(new Dimension(1366, 768), Browser.NARROW);
-  }
 
   @AfterEach
   void stopHost() {
@@ -50,7 +45,7 @@ class SeveralCupsTest {
   }
 
   @ParameterizedTest
-  @MethodSource("screens")
+  @MethodSource(Browser.SCREENS)
   void twelveCupsGoOutAndComeBackInThreeTapsEach(Dimension screen) {
     open(screen, StubHost.withCups(12));
     tap(".chooser button");
@@ -79,7 +74,7 @@ class SeveralCupsTest {
 
   /** A2 dry, A3 wet, A4 in doubt, A5 away, A6 held. */
   @ParameterizedTest
-  @MethodSource("screens")
+  @MethodSource(Browser.SCREENS)
   void eachOrderNamesTheChosenCupsThatItIsForNow(Dimension screen) {
     open(screen, StubHost.troubled());
     tap(".chooser button");
@@ -98,7 +93,7 @@ class SeveralCupsTest {
   }
 
   @ParameterizedTest
-  @MethodSource("screens")
+  @MethodSource(Browser.SCREENS)
   void cupsAreChosenByRowPlantOrStageAndWhatIsChosenOutlivesALookAtTheForm(Dimension screen) {
     open(screen, StubHost.withCups(12));
     browser.awaitText(".chooser", "Leafy (6)");
@@ -156,7 +151,7 @@ class SeveralCupsTest {
 
   @Test
   void barOfTheChosenIsAccessible() {
-    for (Dimension screen : screens().toList()) {
+    for (Dimension screen : Browser.screens().toList()) {
       if (host != null) {
         host.close();
       }

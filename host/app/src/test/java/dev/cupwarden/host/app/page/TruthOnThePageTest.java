@@ -22,7 +22,6 @@ import org.openqa.selenium.support.ui.Select;
 
 /** No sentence on the page that the figures beside it contradict. */
 class TruthOnThePageTest {
-  private static final String SCREENS = "dev.cupwarden.host.app.page.SeveralCupsTest#screens";
   @AutoClose private static final Browser browser = new Browser().scheme("light");
   private StubHost host;
 
@@ -34,8 +33,7 @@ class TruthOnThePageTest {
 
   private void open(Dimension screen, StubHost started, String hash) {
     host = started;
-    browser.size(screen).open(host.address() + "#/" + hash);
-    browser.await("the page listens", host::isHeard);
+    browser.size(screen).open(host, hash);
   }
 
   private void tell(String cup, String field, Object value) {
@@ -44,7 +42,7 @@ class TruthOnThePageTest {
   }
 
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void stateYieldsToAnAlert(Dimension screen) {
     open(screen, StubHost.withCups(8), "attic/cup/A8");
     browser.awaitText(".cup-head", "Nothing to do.");
@@ -61,7 +59,7 @@ class TruthOnThePageTest {
 
   /** Due at 10:25 in the evening, in a window from eight to four. */
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void nextWaterIsToldForHoursInWhichTheBenchWaters(Dimension screen) {
     open(screen, StubHost.withCups(1), "attic");
     browser.awaitText(".facts", "Next water");
@@ -75,7 +73,7 @@ class TruthOnThePageTest {
   }
 
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void heldBenchIsSaidToBeHeldUntilWhenAndByWhom(Dimension screen) {
     open(screen, StubHost.withCups(3), "attic");
     browser.awaitText("h1", "All 3 cups are well.");
@@ -106,7 +104,7 @@ class TruthOnThePageTest {
 
   /** The sentence is worked out anew from what the host answered. */
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void sentencesOfTheCurvesTellLeastAndMostOfTheirFigures(Dimension screen) {
     open(screen, StubHost.withCups(8), "attic/cup/A8");
     browser.awaitText(".panel p[role=status]", "Between ");
@@ -148,7 +146,7 @@ class TruthOnThePageTest {
   }
 
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void mixStartsWithWhatKeepsAndNotWithTheWholeTank(Dimension screen) {
     open(screen, StubHost.withCups(3), "attic/tanks");
     browser.awaitText(".panel", "mix no more than 560 mL");
@@ -157,7 +155,7 @@ class TruthOnThePageTest {
   }
 
   @ParameterizedTest
-  @MethodSource(SCREENS)
+  @MethodSource(Browser.SCREENS)
   void fillingOfATankKeepsItsFeedNamesItAndAsksBeforeItIsPlain(Dimension screen) {
     open(screen, StubHost.withCups(3), "attic/do/filled");
     browser.awaitText("h1", "Tank filled");
