@@ -120,7 +120,7 @@ class PagesCommandsIT {
     for (MatchResult found : COMMAND.matcher(SourceTree.text(page)).results().toList()) {
       String line = found.group(1);
       if (line.endsWith(HANDS_ON)) {
-        assertTrue(line.matches(".*controller\\.jar (check|calibrate) .*"), line);
+        assertTrue(line.matches(".*controller\\.jar (check|calibrate|run --watch) .*"), line);
       } else if (!line.startsWith(DEMO)) {
         lines.add(line);
       }
