@@ -68,69 +68,89 @@ record HoursAhead(double fromHour, List<Double> parts, double air) {
     return new Walk(nowGPerH, meanGPerH).hoursTo(lossG);
   }
 
-  private double part(double afterH) {
-    int hour = (int) Math.floor(fromHour + afterH + 1e-9);
-    return parts.get(Math.floorMod(hour, DayProfile.HOURS));
-  }
-
-  /** One way through the hours. */
+  /** One way through the hours; what has faded at an hour's end is what the next begins with. */
   private final class Walk {
     private final double meanGPerH;
     private final double surplusGPerH;
     private double atH;
     private double lostG;
+    private int hour;
+    private int ofDay;
+    private double airLeft = 1;
+    private double surplusLeft = 1;
+    private double airLeftAtEnd = 1;
+    private double surplusLeftAtEnd = 1;
 
     Walk(double nowGPerH, double meanGPerH) {
       this.meanGPerH = meanGPerH;
-      this.surplusGPerH = nowGPerH - meanGPerH * part(0) * air;
+      startAt(0);
+      this.surplusGPerH = nowGPerH - meanGPerH * parts.get(ofDay) * air;
     }
 
     double lostAt(double hours) {
       while (atH < hours) {
-        skipDays(Math.floor((hours - atH) / 24));
+        skipDays((hours - atH) / 24);
         double endH = Math.min(hours, nextH());
-        lostG += lossBetween(atH, endH);
-        atH = endH;
+        takeStep(endH, lossUntil(endH));
       }
       return lostG;
     }
 
     double hoursTo(double targetG) {
       while (atH <= LONGEST_H) {
-        skipDays(Math.floor((targetG - lostG) / (24 * meanGPerH)));
+        skipDays((targetG - lostG) / (24 * meanGPerH));
         double endH = nextH();
-        double stepG = lossBetween(atH, endH);
+        double stepG = lossUntil(endH);
         if (lostG + stepG >= targetG) {
           double hours = within(targetG - lostG, endH);
           return hours <= LONGEST_H ? hours : Double.POSITIVE_INFINITY;
         }
-        lostG += stepG;
-        atH = endH;
+        takeStep(endH, stepG);
       }
       return Double.POSITIVE_INFINITY;
     }
 
-    /** Once the present rate has faded, and not for ever. */
+    /** To the end that {@link #lossUntil} was last asked of. */
+    private void takeStep(double endH, double stepG) {
+      lostG += stepG;
+      atH = endH;
+      hour++;
+      ofDay = ofDay + 1 < DayProfile.HOURS ? ofDay + 1 : 0;
+      airLeft = airLeftAtEnd;
+      surplusLeft = surplusLeftAtEnd;
+    }
+
+    /** The whole ones of those, once the present rate has faded, and not for ever. */
     private void skipDays(double days) {
       if (atH >= WALKED_H && days >= 1) {
-        double skipped = Math.min(days, LONGEST_H);
-        atH += 24 * skipped;
+        double skipped = Math.min(Math.floor(days), LONGEST_H);
         lostG += 24 * skipped * meanGPerH;
+        atH += 24 * skipped;
+        startAt(atH);
+        airLeft = left(atH, AIR_FADE_H);
+        surplusLeft = left(atH, Forecast.FADING_H);
       }
     }
 
     private double nextH() {
-      return Math.floor(fromHour + atH + 1 + 1e-9) - fromHour;
+      return hour + 1 - fromHour;
     }
 
-    private double lossBetween(double fromH, double toH) {
-      double inAirH = toH - fromH + (air - 1) * faded(fromH, toH, AIR_FADE_H);
-      double surplusG = surplusGPerH * faded(fromH, toH, Forecast.FADING_H);
-      return Math.max(0, meanGPerH * part(fromH) * inAirH + surplusG);
+    private void startAt(double afterH) {
+      hour = (int) Math.floor(fromHour + afterH + 1e-9);
+      ofDay = Math.floorMod(hour, DayProfile.HOURS);
     }
 
-    private static double faded(double fromH, double toH, double withinH) {
-      return withinH * (Math.exp(-fromH / withinH) - Math.exp(-toH / withinH));
+    private double lossUntil(double endH) {
+      airLeftAtEnd = left(endH, AIR_FADE_H);
+      surplusLeftAtEnd = left(endH, Forecast.FADING_H);
+      double inAirH = endH - atH + (air - 1) * (AIR_FADE_H * (airLeft - airLeftAtEnd));
+      double surplusG = surplusGPerH * (Forecast.FADING_H * (surplusLeft - surplusLeftAtEnd));
+      return Math.max(0, meanGPerH * parts.get(ofDay) * inAirH + surplusG);
+    }
+
+    private static double left(double afterH, double withinH) {
+      return Math.exp(-afterH / withinH);
     }
 
     /** The loss within an hour grows steadily; bisection needs no more than that. */
@@ -139,7 +159,7 @@ record HoursAhead(double fromHour, List<Double> parts, double air) {
       double high = endH;
       for (int halving = 0; halving < 48 && high - low > WITHIN_H; halving++) {
         double middle = (low + high) / 2;
-        if (lossBetween(atH, middle) < restG) {
+        if (lossUntil(middle) < restG) {
           low = middle;
         } else {
           high = middle;
