@@ -5,17 +5,18 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
 
 /**
  * Sentences for people, by key, from the one file {@code english.properties} beside this class.
- * Each is a pattern of {@link String#format}, which takes its numbers with a decimal point.
+ * Each is a {@link SentencePattern}.
  */
 public final class Catalogue {
-  private static final Properties ENGLISH = read("english.properties");
+  private static final Map<String, SentencePattern> ENGLISH = read("english.properties");
 
   private Catalogue() {}
 
@@ -25,11 +26,11 @@ public final class Catalogue {
    * @throws IllegalArgumentException where the catalogue has no such key
    */
   public static String say(String key, Object... values) {
-    String pattern = ENGLISH.getProperty(key);
+    SentencePattern pattern = ENGLISH.get(key);
     if (pattern == null) {
       throw new IllegalArgumentException("the catalogue has no sentence " + key);
     }
-    return values.length == 0 ? pattern : String.format(Locale.ROOT, pattern, values);
+    return pattern.with(values);
   }
 
   /** Whether there is a sentence of that key. */
@@ -39,16 +40,20 @@ public final class Catalogue {
 
   /** All keys, in order. */
   public static Set<String> keys() {
-    return new TreeSet<>(ENGLISH.stringPropertyNames());
+    return new TreeSet<>(ENGLISH.keySet());
   }
 
-  private static Properties read(String name) {
+  private static Map<String, SentencePattern> read(String name) {
     Properties sentences = new Properties();
     try (InputStream file = Catalogue.class.getResourceAsStream(name)) {
       sentences.load(new InputStreamReader(file, StandardCharsets.UTF_8));
-      return sentences;
     } catch (IOException cut) {
       throw new UncheckedIOException(cut);
     }
+    Map<String, SentencePattern> patterns = new HashMap<>();
+    for (String key : sentences.stringPropertyNames()) {
+      patterns.put(key, SentencePattern.of(sentences.getProperty(key)));
+    }
+    return patterns;
   }
 }
