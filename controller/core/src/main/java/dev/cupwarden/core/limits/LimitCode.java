@@ -324,11 +324,13 @@ public enum LimitCode {
 
   /** The strictest of its caps, whatever its vetoes say. */
   double capMl(Case pass) {
-    return clauses.stream()
-        .filter(clause -> clause.effect() == Effect.CAP && clause.binds(pass.proposal().cause()))
-        .mapToDouble(clause -> clause.limit().rule(pass).atMost())
-        .min()
-        .orElse(Double.POSITIVE_INFINITY);
+    double least = Double.POSITIVE_INFINITY;
+    for (Clause clause : clauses) {
+      if (clause.effect() == Effect.CAP && clause.binds(pass.proposal().cause())) {
+        least = Math.min(least, clause.limit().rule(pass).atMost());
+      }
+    }
+    return least;
   }
 
   Reason reason(Ruling ruling) {

@@ -187,7 +187,8 @@ public record BenchSetup(
     return other != null && withAt(other.at).equals(other);
   }
 
-  private BenchSetup withAt(Instant time) {
+  /** The same, told at another time. */
+  public BenchSetup withAt(Instant time) {
     return new BenchSetup(
         time,
         zone,

@@ -30,6 +30,7 @@ import dev.cupwarden.core.watering.Rises;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -59,6 +60,10 @@ final class BenchDraft {
   final Bench bench;
   final Observation seen;
   final Instant at;
+
+  /** The same by the clock at the bench's place. */
+  private final LocalDateTime local;
+
   final BenchState before;
 
   /** By name; walked many times a tick, so linked. */
@@ -81,12 +86,14 @@ final class BenchDraft {
   boolean unsuited;
   DoneActs done;
   private final double pumpSeen;
+  private Optional<Boolean> unfed = Optional.empty();
   final HoseDraft hose;
 
   BenchDraft(Bench bench, BenchState before, Observation seen) {
     this.bench = bench;
     this.seen = seen;
     this.at = seen.at();
+    this.local = LocalDateTime.ofInstant(at, zone());
     this.before = before;
     cups = new LinkedHashMap<>(2 * before.cups().size());
     before.cups().forEach((name, cup) -> cups.put(name, new CupDraft(cup)));
@@ -139,7 +146,7 @@ final class BenchDraft {
   /** What is known of the light now; a sensor that fell silent for hours tells nothing. */
   LightKnown lightKnown() {
     boolean heard = AirState.silentH(air.light(), at) <= AirState.DEAD_AFTER.toHours();
-    LocalTime clock = at.atZone(zone()).toLocalTime();
+    LocalTime clock = local.toLocalTime();
     double hour = clock.toSecondOfDay() / 3600.0;
     double measuredUmol = heard ? AirState.valueOf(air.light()) : Double.NaN;
     LightKnown known = new LightKnown(measuredUmol, Double.NaN, hour);
@@ -192,6 +199,14 @@ final class BenchDraft {
   /** What counts as the temperature of a cup's roots, °C; NaN where nothing was supplied. */
   double rootsC(CupDraft cup) {
     return bench.climate().rootsToldOf(cup.name()) ? air.rootsC(at) : airC();
+  }
+
+  /** Whether some cup may not be fed; asked once orders are taken, since no stage changes then. */
+  boolean anyUnfed() {
+    if (unfed.isEmpty()) {
+      unfed = Optional.of(cups.values().stream().anyMatch(cup -> !cup.setup.stage().takesFeed()));
+    }
+    return unfed.get();
   }
 
   /** Whether water can run out of its vessel. */
@@ -286,7 +301,7 @@ final class BenchDraft {
   }
 
   LocalDate today() {
-    return dayOf(at);
+    return local.toLocalDate();
   }
 
   /** The day at the bench's place. */

@@ -38,17 +38,19 @@ final class HoseTurns {
   static boolean goesAlong(BenchDraft draft, CupDraft cup) {
     CupLines lines = cup.frame.lines();
     double soon = lines.due() - GOES_ALONG_PART * (lines.due() - lines.refill());
-    if (!draft.hose.shared() || !cup.setup.stage().takesFeed() || cup.depletion() < soon) {
+    if (!draft.hose.shared()
+        || !cup.setup.stage().takesFeed()
+        || cup.depletion() < soon
+        || !draft.anyUnfed()) {
       return false;
     }
-    boolean feeding = false;
-    boolean unfed = false;
     for (CupDraft other : draft.cups.values()) {
-      boolean fed = other.setup.stage().takesFeed();
-      feeding |= fed && other != cup && other.refill() != null && other.refill().orderedMl() > 0.0;
-      unfed |= !fed;
+      boolean underWay = other.refill() != null && other.refill().orderedMl() > 0.0;
+      if (underWay && other != cup && other.setup.stage().takesFeed()) {
+        return true;
+      }
     }
-    return feeding && unfed;
+    return false;
   }
 
   /** Whether a cup may have what stands in the hose, or more feed. */

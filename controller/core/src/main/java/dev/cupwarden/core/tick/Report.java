@@ -139,7 +139,12 @@ final class Report {
 
   /** What holds water or feed back, in words; making the sentences is most of a report's cost. */
   static List<CupStatus.Told> told(CupDraft cup) {
-    return holding(cup).stream().map(Report::told).toList();
+    List<Reason> holding = holding(cup);
+    List<CupStatus.Told> told = new ArrayList<>(holding.size());
+    for (Reason reason : holding) {
+      told.add(told(reason));
+    }
+    return told;
   }
 
   private static CupStatus.Told told(Reason reason) {

@@ -15,6 +15,7 @@ import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.TankState;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +25,8 @@ import java.util.function.Function;
 
 /**
  * What is told of a bench's set-up: its file, with cups and tanks as orders have changed them, and
- * the tables of limits and alerts, from which page and orders are read.
+ * the tables of limits and alerts, from which page and orders are read. It is asked for at each
+ * tick and seldom changes, so what was told last is told again.
  */
 final class TellSetup {
   private static final List<BenchSetup.Limit> LIMITS =
@@ -32,9 +34,41 @@ final class TellSetup {
   private static final List<BenchSetup.Alert> ALERTS =
       Arrays.stream(AlertCode.values()).map(AlertCode::told).toList();
 
-  private TellSetup() {}
+  private final Bench bench;
+  private final List<BenchText.Key> keys;
+  private List<Object> changeable = List.of();
+  private Optional<BenchSetup> last = Optional.empty();
 
-  static BenchSetup of(Bench bench, List<BenchText.Key> keys, BenchState state, Instant at) {
+  TellSetup(Bench bench, List<BenchText.Key> keys) {
+    this.bench = bench;
+    this.keys = keys;
+  }
+
+  BenchSetup of(BenchState state, Instant at) {
+    List<Object> now = changeable(state);
+    if (last.isEmpty() || !now.equals(changeable)) {
+      last = Optional.of(of(bench, keys, state, at));
+      changeable = now;
+    }
+    return last.get().withAt(at);
+  }
+
+  /** All of a state that a set-up tells. */
+  private static List<Object> changeable(BenchState state) {
+    List<Object> told = new ArrayList<>(2 * state.cups().size() + 2 * state.tanks().size());
+    for (CupState cup : state.cups().values()) {
+      told.add(cup.setup());
+      told.add(cup.presence().cover().on());
+    }
+    for (TankState tank : state.tanks().values()) {
+      told.add(tank.feed());
+      told.add(tank.strength());
+    }
+    return told;
+  }
+
+  private static BenchSetup of(
+      Bench bench, List<BenchText.Key> keys, BenchState state, Instant at) {
     FeedingRules feeding = bench.feeding();
     return new BenchSetup(
         at,

@@ -48,7 +48,7 @@ public final class Tick {
   private final Bench bench;
   private final Optional<BenchText> text;
   private final Rounds rounds;
-  private List<BenchText.Key> keys;
+  private TellSetup tellSetup;
   private final CupFrames frames;
   private final TakeOrders takeOrders;
   private final UpdateEstimates updateEstimates;
@@ -309,19 +309,19 @@ public final class Tick {
 
   /** The bench as it is set up in that state. */
   public BenchSetup setup(BenchState state) {
-    return TellSetup.of(bench, keys(), state, state.at());
+    if (tellSetup == null) {
+      // Most ticks are of benches that nobody asks for their keys.
+      tellSetup = new TellSetup(bench, keys());
+    }
+    return tellSetup.of(state, state.at());
   }
 
-  /** Read once, when they are first asked for: most ticks are of benches that nobody asks. */
   private List<BenchText.Key> keys() {
-    if (keys == null) {
-      try {
-        keys = text.isPresent() ? text.get().keys() : List.of();
-      } catch (SetupException impossible) {
-        throw new IllegalStateException("a bench file that was read is none", impossible);
-      }
+    try {
+      return text.isPresent() ? text.get().keys() : List.of();
+    } catch (SetupException impossible) {
+      throw new IllegalStateException("a bench file that was read is none", impossible);
     }
-    return keys;
   }
 
   private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {

@@ -128,7 +128,13 @@ class HoseTurnsTest {
     CupDraft fed = draft.cups.get("A1");
     fed.watering = fed.watering.with(wish("A1", 0.5).wanted().plus(30.0));
     assertEquals(along, HoseTurns.goesAlong(draft, cup));
+  }
+
+  @Test
+  void noCupGoesAlongWhereNobodyNeedsAClearHose() {
     draft.cups.remove("A2");
-    assertFalse(HoseTurns.goesAlong(draft, cup), "nobody needs a clear hose");
+    CupDraft fed = draft.cups.get("A1");
+    fed.watering = fed.watering.with(wish("A1", 0.5).wanted().plus(30.0));
+    assertFalse(HoseTurns.goesAlong(draft, DraftBench.holds(draft, "B1", 0.411)));
   }
 }

@@ -3,6 +3,7 @@ package dev.cupwarden.core.tick;
 import static dev.cupwarden.core.tick.DraftBench.AT;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.BenchSetup;
@@ -25,7 +26,7 @@ import org.junit.jupiter.api.Test;
 /** The example bench's file, as it is told to whoever shows it. */
 class TellSetupTest {
   private final DraftBench bench = new DraftBench();
-  private final BenchSetup told = TellSetup.of(bench.bench, List.of(), bench.before, AT);
+  private final BenchSetup told = new TellSetup(bench.bench, List.of()).of(bench.before, AT);
 
   @Test
   void rulesAreThoseOfTheFile() {
@@ -73,9 +74,21 @@ class TellSetupTest {
     cups.remove("A2");
     SortedMap<String, TankState> tanks = new TreeMap<>(was.tanks());
     tanks.put("feed", new TankState(null, 0.0, 4_000.0, AT, null));
-    BenchSetup now = TellSetup.of(bench.bench, List.of(), was.over(cups, was.air(), tanks), AT);
+    TellSetup tell = new TellSetup(bench.bench, List.of());
+    assertTrue(tell.of(was, AT).cups().containsKey("A2"));
+    BenchSetup now = tell.of(was.over(cups, was.air(), tanks), AT);
     assertFalse(now.cups().containsKey("A2"));
     assertEquals(new BenchSetup.Tank(4_000.0, Optional.empty(), 0.0), now.tanks().get("feed"));
+  }
+
+  @Test
+  void whatDoesNotChangeIsToldOfItsOwnTime() {
+    TellSetup tell = new TellSetup(bench.bench, List.of());
+    BenchSetup first = tell.of(bench.before, AT);
+    BenchSetup again = tell.of(bench.before, AT.plusSeconds(300));
+    assertEquals(AT.plusSeconds(300), again.at());
+    assertTrue(again.sameAs(first));
+    assertSame(first.cups(), again.cups(), "it is not worded anew");
   }
 
   /** In the order of the contract, which CatalogueTest holds. */
@@ -128,7 +141,7 @@ class TellSetupTest {
             .replaceFirst(
                 "(?m)^  leak: .*$", "  without: {leak: stands in a shower tray with a drain}");
     Tick tick = new Tick(BenchFile.read("bench.yaml", waived));
-    BenchSetup setup = TellSetup.of(tick.bench(), List.of(), tick.fresh(), AT);
+    BenchSetup setup = new TellSetup(tick.bench(), List.of()).of(tick.fresh(), AT);
     assertEquals(
         List.of("Runs without leak: stands in a shower tray with a drain"), setup.runsWithout());
     Schemas.assertFits("setup", Json.MAPPER.valueToTree(setup));
