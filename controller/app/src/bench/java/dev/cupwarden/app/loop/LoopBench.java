@@ -9,6 +9,8 @@ import dev.cupwarden.core.messages.Kept;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.simulator.VirtualTime;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -74,6 +76,8 @@ public final class LoopBench {
     Path file = folder.resolve("journal.db");
     Durations took = new Durations();
     Durations lately = new Durations();
+    Durations cpu = new Durations();
+    ThreadMXBean threads = ManagementFactory.getThreadMXBean();
     Growth heap = new Growth();
     Growth disk = new Growth();
     // Until the passes, which stay longest, are as old as they get, the journal must grow.
@@ -87,8 +91,10 @@ public final class LoopBench {
         world.advanceBy(bench.tick());
         cups.dry(bench.tick());
         long begun = System.nanoTime();
+        long begunCpu = threads.getCurrentThreadCpuTime();
         loop.tick();
         long nanos = System.nanoTime() - begun;
+        cpu.add(threads.getCurrentThreadCpuTime() - begunCpu);
         took.add(nanos);
         lately.add(nanos);
         takeWhatIsTold(outbox);
@@ -113,6 +119,7 @@ public final class LoopBench {
     System.out.printf(
         "%d ticks, %d cups, %d passes%n"
             + "tick with commit: median %.1f ms, p99 %.1f ms, longest %.0f ms;"
+            + " of its own CPU: median %.1f ms, p99 %.1f ms;"
             + " a bare commit of its %.0f kB: median %.1f ms, p99 %.1f ms; ratio of the p99 %.2f%n",
         ticks,
         CUPS,
@@ -120,6 +127,8 @@ public final class LoopBench {
         took.ms(0.5),
         took.ms(0.99),
         took.mostMs(),
+        cpu.ms(0.5),
+        cpu.ms(0.99),
         bytes / 1e3,
         bare.ms(0.5),
         bare.ms(0.99),

@@ -57,6 +57,7 @@ public final class Journal implements AutoCloseable {
   private final Inbox inbox;
   private final TickMark mark;
   private long lastTick;
+  private long marked;
   private String unmarked;
 
   private Journal(Path file, Connection connection) {
@@ -196,9 +197,10 @@ public final class Journal implements AutoCloseable {
    * @return whether it is
    */
   public boolean markAgain() {
-    if (lastTick > 0) {
+    if (lastTick != marked) {
       try {
         mark.write(lastTick);
+        marked = lastTick;
         unmarked = null;
       } catch (IOException e) {
         unmarked = "journal: %s cannot be written: %s".formatted(mark.file(), e.getMessage());

@@ -21,7 +21,7 @@ final class JournalFile {
   private static final int APPLICATION_ID = 0x43574A31;
 
   /** One SQL resource per version, {@code schema-1.sql} upwards. */
-  static final int SCHEMA_VERSION = 4;
+  static final int SCHEMA_VERSION = 5;
 
   private static final int BUSY_TIMEOUT_MS = 5_000;
 

@@ -23,14 +23,18 @@ import java.util.function.ToDoubleFunction;
 /**
  * How a record differs from an earlier one of its kind, as a flat map from the path of a component
  * ({@code estimate.filter.mass_g}) to its value now. A record within a record is gone into while it
- * is there before and after, and of a list only its ends are told; anything else that differs is
- * told whole. Records never change, so what is the very same object need not be looked into.
+ * is there before and after, and of a list only its ends are told or the few elements that differ;
+ * anything else that differs is told whole. Records never change, so what is the very same object
+ * need not be looked into.
  */
 final class RecordChanges {
   private static final NamingBase NAMES = (NamingBase) PropertyNamingStrategies.SNAKE_CASE;
 
   /** After the path of a list of which only its beginning and end are told. */
-  private static final String LIST = "[]";
+  private static final String ENDS = "[]";
+
+  /** After the path of a list of which some elements are told, each after its index. */
+  private static final String ELEMENTS = "[=]";
 
   private final List<Part> parts;
 
@@ -102,32 +106,74 @@ final class RecordChanges {
 
   /**
    * A list that goes on at its end and is forgotten from its start: told is how many of its first
-   * elements are gone, and then those that were added.
+   * elements are gone, and then those that were added. Of one in whose middle little changed those
+   * elements are told.
    */
   private record ListPart(String path, Function<Object, Object> list) implements Part {
+    /** More of a list than this part is told by its ends, which say the whole of it at worst. */
+    private static final double FEW = 0.25;
+
     @Override
     public void write(Object before, Object now, JsonGenerator to) throws IOException {
       List<?> was = (List<?>) list.apply(before);
       List<?> is = (List<?>) list.apply(now);
       if (was == null || is == null) {
         ValuePart.tell(path, was, is, to);
-      } else if (was != is && !was.equals(is)) {
-        int gone = 0;
-        while (!goesOn(was.subList(gone, was.size()), is)) {
-          gone++;
+      } else if (was != is) {
+        int differ = was.size() == is.size() ? differing(was, is) : is.size() + 1;
+        if (differ > FEW * is.size()) {
+          writeEnds(was, is, to);
+        } else if (differ > 0) {
+          writeElements(was, is, to);
         }
-        to.writeFieldName(path + LIST);
-        to.writeStartArray();
-        to.writeNumber(gone);
-        for (Object added : is.subList(was.size() - gone, is.size())) {
-          to.writePOJO(added);
-        }
-        to.writeEndArray();
       }
     }
 
-    private static boolean goesOn(List<?> kept, List<?> is) {
-      return kept.size() <= is.size() && kept.equals(is.subList(0, kept.size()));
+    private static int differing(List<?> was, List<?> is) {
+      int differing = 0;
+      for (int i = 0; i < is.size(); i++) {
+        differing += Objects.equals(was.get(i), is.get(i)) ? 0 : 1;
+      }
+      return differing;
+    }
+
+    private void writeElements(List<?> was, List<?> is, JsonGenerator to) throws IOException {
+      to.writeFieldName(path + ELEMENTS);
+      to.writeStartArray();
+      for (int i = 0; i < is.size(); i++) {
+        if (!Objects.equals(was.get(i), is.get(i))) {
+          to.writeNumber(i);
+          to.writePOJO(is.get(i));
+        }
+      }
+      to.writeEndArray();
+    }
+
+    private void writeEnds(List<?> was, List<?> is, JsonGenerator to) throws IOException {
+      int gone = 0;
+      while (!goesOn(was, gone, is)) {
+        gone++;
+      }
+      to.writeFieldName(path + ENDS);
+      to.writeStartArray();
+      to.writeNumber(gone);
+      for (int i = was.size() - gone; i < is.size(); i++) {
+        to.writePOJO(is.get(i));
+      }
+      to.writeEndArray();
+    }
+
+    private static boolean goesOn(List<?> was, int gone, List<?> is) {
+      int kept = was.size() - gone;
+      if (kept > is.size()) {
+        return false;
+      }
+      for (int i = 0; i < kept; i++) {
+        if (!Objects.equals(was.get(gone + i), is.get(i))) {
+          return false;
+        }
+      }
+      return true;
     }
   }
 
@@ -210,25 +256,32 @@ final class RecordChanges {
       int from = 0;
       for (int dot = path.indexOf('.'); dot >= 0; dot = path.indexOf('.', from)) {
         if (!(owner.get(path.substring(from, dot)) instanceof ObjectNode inner)) {
-          throw new IOException("a change of " + path + " has no place in what it changes");
+          throw noPlace(path);
         }
         owner = inner;
         from = dot + 1;
       }
       String name = path.substring(from);
-      if (name.endsWith(LIST)) {
-        String listName = name.substring(0, name.length() - LIST.length());
-        owner.set(listName, goneOn(path, owner.get(listName), change.getValue()));
+      if (name.endsWith(ENDS)) {
+        String list = name.substring(0, name.length() - ENDS.length());
+        owner.set(list, goneOn(path, owner.get(list), change.getValue()));
+      } else if (name.endsWith(ELEMENTS)) {
+        String list = name.substring(0, name.length() - ELEMENTS.length());
+        owner.set(list, changed(path, owner.get(list), change.getValue()));
       } else {
         owner.set(name, change.getValue());
       }
     }
   }
 
+  private static IOException noPlace(String path) {
+    return new IOException("a change of " + path + " has no place in what it changes");
+  }
+
   private static JsonNode goneOn(String path, JsonNode was, JsonNode change) throws IOException {
     int gone = change.path(0).asInt(-1);
     if (!(was instanceof ArrayNode list) || gone < 0 || gone > list.size()) {
-      throw new IOException("a change of " + path + " has no place in what it changes");
+      throw noPlace(path);
     }
     ArrayNode now = list.arrayNode();
     for (int i = gone; i < list.size(); i++) {
@@ -238,5 +291,19 @@ final class RecordChanges {
       now.add(change.get(i));
     }
     return now;
+  }
+
+  private static JsonNode changed(String path, JsonNode was, JsonNode change) throws IOException {
+    if (!(was instanceof ArrayNode list) || change.size() % 2 != 0) {
+      throw noPlace(path);
+    }
+    for (int i = 0; i < change.size(); i += 2) {
+      int index = change.get(i).asInt(-1);
+      if (index < 0 || index >= list.size()) {
+        throw noPlace(path);
+      }
+      list.set(index, change.get(i + 1));
+    }
+    return list;
   }
 }

@@ -2,6 +2,7 @@ package dev.cupwarden.app.loop;
 
 import dev.cupwarden.app.journal.JournalEvent;
 import dev.cupwarden.core.messages.CupActivity;
+import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Decision;
 import java.time.Duration;
 import java.time.Instant;
@@ -27,7 +28,16 @@ final class Decisions {
     boolean stillSays(Instant now, double share, Decision decision) {
       return turn(at, share) == turn(now, share)
           && state == decision.state()
-          && codes.equals(decision.codes());
+          && hasCodesOf(decision.reasons());
+    }
+
+    /** Compared one by one: at most ticks no cup has anything new to say. */
+    private boolean hasCodesOf(List<CupStatus.Told> reasons) {
+      boolean same = codes.size() == reasons.size();
+      for (int i = 0; same && i < codes.size(); i++) {
+        same = codes.get(i).equals(reasons.get(i).code());
+      }
+      return same;
     }
   }
 

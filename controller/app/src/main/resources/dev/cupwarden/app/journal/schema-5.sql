@@ -1,0 +1,2 @@
+-- Of a list in whose middle little changed a state's row tells those elements. Rows that were written before are
+-- read as they stand (RecordChanges); the number keeps an older program from a row that it cannot read.
