@@ -26,6 +26,7 @@ final class BenchSensors {
   private final ScaleReader scales;
   private final Optional<Sht3x> air;
   private final Optional<Ds18b20> root;
+  private final Optional<Ds18b20> outdoor;
   private final LeakLine leak;
   private final SortedMap<String, ProbeInput> probes = new TreeMap<>();
   private final SortedMap<String, TankFloat> floats = new TreeMap<>();
@@ -67,6 +68,7 @@ final class BenchSensors {
             : Optional.empty();
     BoardWiring.More more = wiring.more();
     this.root = more.root().map(wired -> new Ds18b20(oneWire, wired.id()));
+    this.outdoor = more.outdoor().map(wired -> new Ds18b20(oneWire, wired.id()));
     for (var probe : more.probes().entrySet()) {
       probes.put(probe.getKey(), input(bus, probe.getValue()));
     }
@@ -159,6 +161,9 @@ final class BenchSensors {
     air.ifPresent(chip -> take("air", "Air sensor", faults, () -> sensed.air(chip.measure())));
     root.ifPresent(
         chip -> take("root", "Root thermometer", faults, () -> sensed.rootC(chip.tempC())));
+    outdoor.ifPresent(
+        chip ->
+            take("outdoor", "Outdoor thermometer", faults, () -> sensed.outdoorC(chip.tempC())));
     LeakLine.Seen water = leak.tell();
     water.unread().ifPresent(why -> faults.put(BoardReadings.LEAK, "Leak sensor: " + why));
     return new BoardReadings(
@@ -166,6 +171,7 @@ final class BenchSensors {
         sensed.airC,
         sensed.rhPct,
         sensed.rootC,
+        sensed.outdoorC,
         thetas(faults),
         tanks(scan, faults),
         floatsUp(faults),
@@ -178,6 +184,7 @@ final class BenchSensors {
     OptionalDouble airC = OptionalDouble.empty();
     OptionalDouble rhPct = OptionalDouble.empty();
     OptionalDouble rootC = OptionalDouble.empty();
+    OptionalDouble outdoorC = OptionalDouble.empty();
 
     void air(Sht3x.Air seen) {
       airC = OptionalDouble.of(seen.tempC());
@@ -186,6 +193,10 @@ final class BenchSensors {
 
     void rootC(double tempC) {
       rootC = OptionalDouble.of(tempC);
+    }
+
+    void outdoorC(double tempC) {
+      outdoorC = OptionalDouble.of(tempC);
     }
   }
 

@@ -48,6 +48,7 @@ final class BoardKeys {
                 "valves",
                 "probes",
                 "root",
+                "outdoor",
                 "leak",
                 "tanks",
                 "heartbeat",

@@ -207,6 +207,7 @@ class BenchFileTest {
             List.of(new BoardWiring.ProbePoint(2.3, 0.1), new BoardWiring.ProbePoint(1.2, 0.8))),
         more.probes().get("p2"));
     assertEquals("28-0316a2795aff", more.root().orElseThrow().id());
+    assertEquals(Optional.empty(), more.outdoor());
     assertEquals(Optional.of(26), more.leak());
     assertEquals(Optional.of(27), more.heartbeat());
     assertEquals(Map.of("plain", new BoardWiring.FloatSwitch(24, 500)), more.gauges());

@@ -145,6 +145,7 @@ class BrokenBenchTest {
           volts: 1.1, theta: 0.80 | volts: 2.4, theta: 0.80 | [{volts: 2.4 | board.probes.p1.points: is no curve: expected two or more points of which theta always rises, or always falls, with volts
           probe: p1 | probe: p9 | p9 | cups.A1.probe: "p9" is not a probe of the board; known: p1, p2
           id: 28-0316a2795aff | id: 10-0316a2795aff | 10-03 | board.root.id: "10-0316a2795aff" is not a one-wire id: expected such as 28-0316a2795aff
+          leak: {gpio: 26} | outdoor: {chip: ds18b20, id: 28-0316a2795aff} | {chip: ds18b20, id: 28-0316a2795aff} | board.outdoor: is the root thermometer: expected another id
           leak: {gpio: 26} | leak: {gpio: 0x16} | 0x16 | board.leak.gpio: 22 is already the line of board.valves.v1
           plain: {gpio: 24, at: 500 mL} | rain: {gpio: 24, at: 500 mL} | {gpio: 24, at | board.tanks.rain: is the gauge of no tank of this bench; known: plain
           {gpio: 24, at: 500 mL} | {scale: s1, empty: 900 g} | s1, valve: v1 | cups.A1.scale: "s1" is already under the tank plain

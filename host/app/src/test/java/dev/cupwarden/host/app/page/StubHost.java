@@ -276,7 +276,7 @@ final class StubHost implements AutoCloseable {
             .map(cup -> cup.name)
             .toList();
     return new BenchStatus(
-        now, 20.6, 48.0, 18.9, tanks, wholeBenchHeld ? List.of("*") : held, 300, "0.1.0");
+        now, 20.6, 48.0, 18.9, 9.5, tanks, wholeBenchHeld ? List.of("*") : held, 300, "0.1.0");
   }
 
   private List<Object> statuses() {
@@ -456,7 +456,7 @@ final class StubHost implements AutoCloseable {
   /** Every hour of the span that its cups know: warmer by day, and no light meter. */
   private void climate(Context context) {
     ObjectNode told = Json.MAPPER.createObjectNode();
-    for (String curve : List.of("air_c", "root_c", "rh_pct", "light_umol_m2_s")) {
+    for (String curve : List.of("air_c", "root_c", "outdoor_c", "rh_pct", "light_umol_m2_s")) {
       ArrayNode at = told.putObject(curve).putArray("at");
       ArrayNode values = ((ObjectNode) told.get(curve)).putArray("value");
       double from = Math.max(epoch(context, "from").orElse(0.0), 0);

@@ -356,6 +356,7 @@ export function benchView(benchName) {
       status?.air_c !== null && status?.air_c !== undefined ? `${text.bench.air} ${u.temp(status.air_c)}` : null,
       status?.rh_pct !== null && status?.rh_pct !== undefined ? `${u.number(status.rh_pct)} % RH` : null,
       status?.root_c !== null && status?.root_c !== undefined ? `${text.bench.root} ${u.temp(status.root_c)}` : null,
+      status?.outdoor_c !== null && status?.outdoor_c !== undefined ? `${text.bench.outdoors} ${u.temp(status.outdoor_c)}` : null,
     ]
       .filter(Boolean)
       .join(', ');
