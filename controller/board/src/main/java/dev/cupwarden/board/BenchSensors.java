@@ -1,7 +1,6 @@
 package dev.cupwarden.board;
 
 import com.pi4j.context.Context;
-import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.gpio.digital.DigitalInput;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import com.pi4j.io.gpio.digital.DigitalState;
@@ -89,28 +88,27 @@ final class BenchSensors {
       return new Nau7802(bus.at(place), pace);
     }
     ClockedLines lines = (ClockedLines) scale.place();
-    try {
-      DigitalOutput clock =
-          pi4j.create(
-              DigitalOutput.newConfigBuilder(pi4j)
-                  .id("output-" + lines.clockGpio())
-                  .name("clock of scale " + name)
-                  .address(lines.clockGpio())
-                  .initial(DigitalState.LOW)
-                  .shutdown(DigitalState.LOW)
-                  .build());
-      DigitalInput data =
-          pi4j.create(
-              DigitalInput.newConfigBuilder(pi4j)
-                  .id("input-" + lines.dataGpio())
-                  .name("data of scale " + name)
-                  .address(lines.dataGpio())
-                  .build());
-      return new Hx711(clock, data, pace);
-    } catch (Pi4JException e) {
-      throw new BoardException(
-          "The lines of scale %s cannot be opened: %s".formatted(name, e.getMessage()), e);
-    }
+    return BoardContext.open(
+        "The lines of scale " + name,
+        () -> {
+          DigitalOutput clock =
+              pi4j.create(
+                  DigitalOutput.newConfigBuilder(pi4j)
+                      .id("output-" + lines.clockGpio())
+                      .name("clock of scale " + name)
+                      .address(lines.clockGpio())
+                      .initial(DigitalState.LOW)
+                      .shutdown(DigitalState.LOW)
+                      .build());
+          DigitalInput data =
+              pi4j.create(
+                  DigitalInput.newConfigBuilder(pi4j)
+                      .id("input-" + lines.dataGpio())
+                      .name("data of scale " + name)
+                      .address(lines.dataGpio())
+                      .build());
+          return new Hx711(clock, data, pace);
+        });
   }
 
   private ProbeInput input(I2cBus bus, BoardWiring.Probe probe) throws BoardException {

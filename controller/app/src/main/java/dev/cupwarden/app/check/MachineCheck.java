@@ -29,11 +29,16 @@ final class MachineCheck {
   List<Finding> devices(BoardWiring wiring) {
     List<Finding> findings = new ArrayList<>();
     findings.add(device("dev/i2c-" + wiring.i2cBus(), "i2c", "Switch the I2C bus on."));
-    findings.add(device("dev/gpiochip0", "gpio", "This machine has no GPIO lines."));
+    findings.add(device("dev/" + gpioDevice(wiring), "gpio", "This machine has no GPIO lines."));
     Stream.of(wiring.more().root(), wiring.more().outdoor())
         .flatMap(Optional::stream)
         .forEach(thermometer -> findings.add(oneWire(thermometer.id())));
     return findings;
+  }
+
+  /** A chip that is named by its label may have any number. */
+  private static String gpioDevice(BoardWiring wiring) {
+    return wiring.more().gpioChip().filter(chip -> chip.startsWith("gpiochip")).orElse("gpiochip0");
   }
 
   private Finding oneWire(String id) {

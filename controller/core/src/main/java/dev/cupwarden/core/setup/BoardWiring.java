@@ -45,6 +45,8 @@ public record BoardWiring(
    * @param heartbeat the line that retriggers the pump-run timer
    * @param clock the clock that a battery keeps going
    * @param mat the heat mat below the cups, which the program does not switch
+   * @param gpioChip the GPIO chip whose lines are meant, by its name below /dev or its label; none:
+   *     that of the header with 40 pins
    * @param without why a part that keeps the bench safe is not there, in the grower's words
    */
   public record More(
@@ -56,11 +58,15 @@ public record BoardWiring(
       Optional<Integer> heartbeat,
       Optional<ClockChip> clock,
       Optional<HeatMat> mat,
+      Optional<String> gpioChip,
       Map<SafetyPart, String> without) {
     public static final More NONE =
         new More(Map.of(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
 
-    /** Without a thermometer outdoors, a clock chip and a mat, and with nothing waived. */
+    /**
+     * On the usual lines, without a thermometer outdoors, a clock chip and a mat, and with nothing
+     * waived.
+     */
     public More(
         Map<String, Probe> probes,
         Optional<Thermometer> root,
@@ -74,6 +80,7 @@ public record BoardWiring(
           leak,
           gauges,
           heartbeat,
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           Map.of());

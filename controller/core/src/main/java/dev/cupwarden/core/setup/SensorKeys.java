@@ -55,7 +55,8 @@ final class SensorKeys {
     this.lines = lines;
   }
 
-  More more(Section board, Collection<String> scales, Collection<String> tanks)
+  More more(
+      Section board, Optional<String> gpioChip, Collection<String> scales, Collection<String> tanks)
       throws SetupException {
     Optional<Thermometer> root = thermometer(board.maybe("root"));
     return new More(
@@ -67,6 +68,7 @@ final class SensorKeys {
         line(board.maybe("heartbeat")),
         clock(board.maybe("clock")),
         mat(board.maybe("mat")),
+        gpioChip,
         without(board.maybe("without")));
   }
 

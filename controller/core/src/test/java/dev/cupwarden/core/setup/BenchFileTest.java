@@ -213,6 +213,25 @@ class BenchFileTest {
     assertEquals(Map.of("plain", new BoardWiring.FloatSwitch(24, 500)), more.gauges());
   }
 
+  /** Its lines are its own: 98 is one, 2 is no wire of the bus, and 3 is pulled up by nobody. */
+  @Test
+  void ofAChipThatIsNamedAnyLineMayBeTaken() throws SetupException {
+    String file =
+        BenchTexts.wired()
+            .replace("bus: 1", "gpio_chip: periphs-banks")
+            .replace("{gpio: 22}", "{gpio: 98}")
+            .replace("{gpio: 23}", "{gpio: 2}")
+            .replace("{gpio: 17, rate", "{gpio: 3, rate");
+    Bench bench = BenchFile.read("bench.yaml", file);
+    BoardWiring board = bench.board().orElseThrow();
+    assertEquals(Optional.of("periphs-banks"), board.more().gpioChip());
+    assertEquals(new BoardWiring.Gpio(98, false), board.valves().get("v1").output());
+    BenchSafety safety = new BenchSafety(bench);
+    assertEquals(List.of(), safety.parts());
+    assertEquals(1, safety.notes().size());
+    assertTrue(safety.notes().get(0).startsWith("What the lines of periphs-banks do until"));
+  }
+
   @Test
   void clockedConvertersExpandersAndOwnCapsAreRead() throws SetupException {
     String yaml =

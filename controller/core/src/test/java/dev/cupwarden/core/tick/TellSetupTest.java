@@ -85,7 +85,7 @@ class TellSetupTest {
     assertEquals(26, told.limits().size());
     assertEquals("mL", limit("pass").unit());
     assertEquals("lifts", limit("window").dose());
-    assertEquals(50, told.alerts().size());
+    assertEquals(51, told.alerts().size());
     assertEquals(0, alert("leak").rank());
     assertEquals("g", alert("dose-short").unit());
   }
