@@ -105,7 +105,33 @@ public final class BenchSafety {
                 trayMl / 1000));
   }
 
-  /** What is not there by the grower's word, with the reason; to be told at each start. */
+  /**
+   * That nobody has said what the drip tray holds. It is no part that is missing, and who answered
+   * it to {@code check} has done all that was asked: {@code check} does not pass without an answer,
+   * {@code run} refuses nobody for it and tells it.
+   */
+  public Optional<String> untold() {
+    if (bench.toldTrayMl().isPresent()) {
+      return Optional.empty();
+    }
+    double sumMl = bench.tanksMl();
+    String tanks =
+        Double.isInfinite(sumMl)
+            ? "Nobody knows what the tanks hold"
+            : String.format(Locale.ROOT, "The tanks hold %.1f L", sumMl / 1000);
+    return Optional.of(
+        tanks
+            + "; whether the drip tray holds that is not known: say it in the bench file (tray).");
+  }
+
+  /** What the bench runs without, a sentence each: told at each start, and with its set-up. */
+  public List<String> runsWithout() {
+    List<String> told = new ArrayList<>(waived());
+    untold().ifPresent(told::add);
+    return told;
+  }
+
+  /** What is not there by the grower's word, with the reason. */
   public List<String> waived() {
     return wiring.more().without().entrySet().stream()
         .map(one -> "Runs without %s: %s".formatted(one.getKey().word(), one.getValue()))

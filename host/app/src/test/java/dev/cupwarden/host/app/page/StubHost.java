@@ -401,7 +401,7 @@ final class StubHost implements AutoCloseable {
             new BenchText.Key("climate.cold", "12 C"),
             new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82")),
         List.of(),
-        List.of());
+        List.of("Runs without leak: the bench stands in a shower tray"));
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */

@@ -286,7 +286,10 @@ export function before(kind, bench, order) {
     case 'repot':
       return note(t.repotNote);
     case 'change':
-      return order.path ? [line('', t.changeNow(order.path, order.from)), line('', t.changeNote)] : [];
+      return [
+        ...(bench.setup?.runs_without ?? []).map((sentence) => line('stop', sentence)),
+        ...(order.path ? [line('', t.changeNow(order.path, order.from)), line('', t.changeNote)] : []),
+      ];
     case 'retire':
       return note(t.retireNote);
     case 'add':

@@ -114,6 +114,7 @@ export const text = {
     air: 'air',
     root: 'roots',
     outdoors: 'outdoors',
+    without: 'Safety',
     tanks: 'Tanks',
     unread: 'not read',
     tanksUnknown: 'not known yet',
