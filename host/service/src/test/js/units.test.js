@@ -32,6 +32,7 @@ test('quantities in customary units', () => {
   assert.equal(u.mass(283.4952), '10.00 oz');
   assert.equal(u.temp(100), '212.0 °F');
   assert.equal(u.temp(-40), '-40.0 °F');
+  assert.equal(u.cFromTyped(212), 100);
   assert.ok(Math.abs(u.mlFromTyped(2) - 59.14706) < 1e-4);
   assert.ok(Math.abs(u.typedFromMl(u.mlFromTyped(1.7)) - 1.7) < 1e-12);
 });
@@ -93,6 +94,15 @@ test('typed times mean the zone that is shown, also where summer time begins', (
   assert.equal(u.msFromTyped('2027-03-14T01:30'), Date.parse('2027-03-14T06:30:00Z'));
   assert.equal(u.msFromTyped('2027-03-14T03:30'), Date.parse('2027-03-14T07:30:00Z'));
   assert.ok(Number.isNaN(u.msFromTyped('')));
+});
+
+test('the bench’s day is that of its own place, whatever zone is shown', () => {
+  const at = Date.parse('2027-02-14T23:30:00Z');
+  u.choose({ zone: 'device' });
+  u.useBenchZone('Europe/Helsinki');
+  assert.equal(u.benchDay(at), '2027-02-15');
+  u.useBenchZone(null);
+  assert.equal(u.benchDay(at), '2027-02-14');
 });
 
 test('dates and clock as chosen', () => {

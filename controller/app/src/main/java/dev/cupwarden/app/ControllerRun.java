@@ -111,7 +111,7 @@ public final class ControllerRun implements AutoCloseable {
       run.closings.push(time::close);
       // Before the board: another process that runs it must not find its outputs off.
       run.claim(plan, plan.bench().tick());
-      run.openBoard(plan, BoardContext.real(), time, OneWire.ofKernel());
+      run.openBoard(plan, BoardContext.real(plan.bench()), time, OneWire.ofKernel());
       run.begin(plan, run.openJournal(plan), watchdogDevice);
       return run;
     } catch (BoardException | JournalException | SetupException | RuntimeException | Error e) {

@@ -267,7 +267,7 @@ public final class RunControllerCommand implements Callable<Integer> {
     }
     BenchSafety safety = new BenchSafety(bench);
     safety.faults().forEach(log::warn);
-    safety.waived().forEach(log::warn);
+    safety.runsWithout().forEach(log::warn);
   }
 
   private void started(ControllerRun.Plan plan, ControllerRun run) {

@@ -76,13 +76,7 @@ public final class BenchBoard implements AutoCloseable {
                 () ->
                     new BoardException(
                         "Bench %s has no board: its wiring is missing.".formatted(bench.name())));
-    try {
-      return new BenchBoard(pi4j, bench, wiring, pace, oneWire);
-    } catch (IllegalStateException noLines) {
-      // The provider of lines finds only now that it knows no chip of this machine.
-      throw new BoardException(
-          "This machine's GPIO lines cannot be used: %s".formatted(noLines.getMessage()), noLines);
-    }
+    return new BenchBoard(pi4j, bench, wiring, pace, oneWire);
   }
 
   /**

@@ -1,7 +1,6 @@
 package dev.cupwarden.board;
 
 import com.pi4j.context.Context;
-import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.gpio.digital.DigitalInput;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import com.pi4j.io.gpio.digital.DigitalState;
@@ -26,6 +25,7 @@ final class BenchSensors {
   private final ScaleReader scales;
   private final Optional<Sht3x> air;
   private final Optional<Ds18b20> root;
+  private final Optional<Ds18b20> outdoor;
   private final LeakLine leak;
   private final SortedMap<String, ProbeInput> probes = new TreeMap<>();
   private final SortedMap<String, TankFloat> floats = new TreeMap<>();
@@ -67,6 +67,7 @@ final class BenchSensors {
             : Optional.empty();
     BoardWiring.More more = wiring.more();
     this.root = more.root().map(wired -> new Ds18b20(oneWire, wired.id()));
+    this.outdoor = more.outdoor().map(wired -> new Ds18b20(oneWire, wired.id()));
     for (var probe : more.probes().entrySet()) {
       probes.put(probe.getKey(), input(bus, probe.getValue()));
     }
@@ -87,28 +88,27 @@ final class BenchSensors {
       return new Nau7802(bus.at(place), pace);
     }
     ClockedLines lines = (ClockedLines) scale.place();
-    try {
-      DigitalOutput clock =
-          pi4j.create(
-              DigitalOutput.newConfigBuilder(pi4j)
-                  .id("output-" + lines.clockGpio())
-                  .name("clock of scale " + name)
-                  .address(lines.clockGpio())
-                  .initial(DigitalState.LOW)
-                  .shutdown(DigitalState.LOW)
-                  .build());
-      DigitalInput data =
-          pi4j.create(
-              DigitalInput.newConfigBuilder(pi4j)
-                  .id("input-" + lines.dataGpio())
-                  .name("data of scale " + name)
-                  .address(lines.dataGpio())
-                  .build());
-      return new Hx711(clock, data, pace);
-    } catch (Pi4JException e) {
-      throw new BoardException(
-          "The lines of scale %s cannot be opened: %s".formatted(name, e.getMessage()), e);
-    }
+    return BoardContext.open(
+        "The lines of scale " + name,
+        () -> {
+          DigitalOutput clock =
+              pi4j.create(
+                  DigitalOutput.newConfigBuilder(pi4j)
+                      .id("output-" + lines.clockGpio())
+                      .name("clock of scale " + name)
+                      .address(lines.clockGpio())
+                      .initial(DigitalState.LOW)
+                      .shutdown(DigitalState.LOW)
+                      .build());
+          DigitalInput data =
+              pi4j.create(
+                  DigitalInput.newConfigBuilder(pi4j)
+                      .id("input-" + lines.dataGpio())
+                      .name("data of scale " + name)
+                      .address(lines.dataGpio())
+                      .build());
+          return new Hx711(clock, data, pace);
+        });
   }
 
   private ProbeInput input(I2cBus bus, BoardWiring.Probe probe) throws BoardException {
@@ -159,6 +159,9 @@ final class BenchSensors {
     air.ifPresent(chip -> take("air", "Air sensor", faults, () -> sensed.air(chip.measure())));
     root.ifPresent(
         chip -> take("root", "Root thermometer", faults, () -> sensed.rootC(chip.tempC())));
+    outdoor.ifPresent(
+        chip ->
+            take("outdoor", "Outdoor thermometer", faults, () -> sensed.outdoorC(chip.tempC())));
     LeakLine.Seen water = leak.tell();
     water.unread().ifPresent(why -> faults.put(BoardReadings.LEAK, "Leak sensor: " + why));
     return new BoardReadings(
@@ -166,6 +169,7 @@ final class BenchSensors {
         sensed.airC,
         sensed.rhPct,
         sensed.rootC,
+        sensed.outdoorC,
         thetas(faults),
         tanks(scan, faults),
         floatsUp(faults),
@@ -178,6 +182,7 @@ final class BenchSensors {
     OptionalDouble airC = OptionalDouble.empty();
     OptionalDouble rhPct = OptionalDouble.empty();
     OptionalDouble rootC = OptionalDouble.empty();
+    OptionalDouble outdoorC = OptionalDouble.empty();
 
     void air(Sht3x.Air seen) {
       airC = OptionalDouble.of(seen.tempC());
@@ -186,6 +191,10 @@ final class BenchSensors {
 
     void rootC(double tempC) {
       rootC = OptionalDouble.of(tempC);
+    }
+
+    void outdoorC(double tempC) {
+      outdoorC = OptionalDouble.of(tempC);
     }
   }
 

@@ -12,6 +12,7 @@ import java.util.TreeMap;
  * @param airC air temperature, °C
  * @param rhPct relative humidity, percent
  * @param rootC root-zone temperature, °C
+ * @param outdoorC air temperature where cups are carried out to, °C
  * @param theta water in the mix, volume fraction, by cup with a probe
  * @param tankMl what is left, by tank that is weighed; 0 by tank whose float has fallen
  * @param tankAtLeastMl what is left at least, by tank whose float is up
@@ -24,6 +25,7 @@ public record BoardReadings(
     OptionalDouble airC,
     OptionalDouble rhPct,
     OptionalDouble rootC,
+    OptionalDouble outdoorC,
     SortedMap<String, Double> theta,
     SortedMap<String, Double> tankMl,
     SortedMap<String, Double> tankAtLeastMl,
@@ -50,6 +52,7 @@ public record BoardReadings(
   BoardReadings withFault(String part, String sentence) {
     SortedMap<String, String> all = new TreeMap<>(faults);
     all.put(part, sentence);
-    return new BoardReadings(massG, airC, rhPct, rootC, theta, tankMl, tankAtLeastMl, leak, all);
+    return new BoardReadings(
+        massG, airC, rhPct, rootC, outdoorC, theta, tankMl, tankAtLeastMl, leak, all);
   }
 }

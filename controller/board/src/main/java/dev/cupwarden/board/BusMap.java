@@ -94,6 +94,7 @@ final class BusMap {
       }
     }
     more.root().ifPresent(root -> oneWire.put(root.id(), root.chip()));
+    more.outdoor().ifPresent(outdoor -> oneWire.put(outdoor.id(), outdoor.chip()));
   }
 
   /** One line of a chip that several parts share. */

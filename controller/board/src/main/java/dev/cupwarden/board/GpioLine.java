@@ -21,23 +21,22 @@ final class GpioLine implements OutputLine {
   static GpioLine open(Context pi4j, String name, int gpio, boolean activeLow)
       throws BoardException {
     DigitalState off = DigitalState.getState(activeLow);
-    try {
-      DigitalOutput output =
-          pi4j.create(
-              DigitalOutput.newConfigBuilder(pi4j)
-                  .id("output-" + gpio)
-                  .name(name)
-                  .address(gpio)
-                  .initial(off)
-                  .shutdown(off)
-                  .build());
-      // Said again, as a provider may take "initial" for what it already believes the line to be.
-      output.state(off);
-      return new GpioLine(name, output, activeLow);
-    } catch (Pi4JException e) {
-      throw new BoardException(
-          "Output %d (%s) cannot be opened: %s".formatted(gpio, name, e.getMessage()), e);
-    }
+    return BoardContext.open(
+        "Output %d (%s)".formatted(gpio, name),
+        () -> {
+          DigitalOutput output =
+              pi4j.create(
+                  DigitalOutput.newConfigBuilder(pi4j)
+                      .id("output-" + gpio)
+                      .name(name)
+                      .address(gpio)
+                      .initial(off)
+                      .shutdown(off)
+                      .build());
+          // Said again: a provider may take "initial" for what it already believes the line to be.
+          output.state(off);
+          return new GpioLine(name, output, activeLow);
+        });
   }
 
   @Override

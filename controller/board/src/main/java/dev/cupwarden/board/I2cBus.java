@@ -1,7 +1,6 @@
 package dev.cupwarden.board;
 
 import com.pi4j.context.Context;
-import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.i2c.I2C;
 import dev.cupwarden.core.setup.BoardWiring.BusPlace;
 import dev.cupwarden.core.setup.BoardWiring.MuxChannel;
@@ -46,20 +45,18 @@ final class I2cBus {
     if (known != null) {
       return known;
     }
-    try {
-      I2C opened =
-          pi4j.create(
-              I2C.newConfigBuilder(pi4j)
-                  .id("i2c-%d-%02x".formatted(number, address))
-                  .bus(number)
-                  .device(address)
-                  .build());
-      devices.put(address, opened);
-      return opened;
-    } catch (Pi4JException e) {
-      throw new BoardException(
-          "I2C bus %d cannot be opened: %s".formatted(number, e.getMessage()), e);
-    }
+    I2C opened =
+        BoardContext.open(
+            "I2C bus " + number,
+            () ->
+                pi4j.create(
+                    I2C.newConfigBuilder(pi4j)
+                        .id("i2c-%d-%02x".formatted(number, address))
+                        .bus(number)
+                        .device(address)
+                        .build()));
+    devices.put(address, opened);
+    return opened;
   }
 
   /** Gives the devices back to Pi4J. */

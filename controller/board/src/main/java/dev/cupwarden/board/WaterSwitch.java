@@ -21,21 +21,19 @@ final class WaterSwitch {
   }
 
   static WaterSwitch open(Context pi4j, String name, int gpio) throws BoardException {
-    try {
-      return new WaterSwitch(
-          name,
-          pi4j.create(
-              DigitalInput.newConfigBuilder(pi4j)
-                  .id("input-" + gpio)
-                  .name(name)
-                  .address(gpio)
-                  .pull(PullResistance.PULL_UP)
-                  .debounce(DEBOUNCE_MICROS)
-                  .build()));
-    } catch (Pi4JException e) {
-      throw new BoardException(
-          "Input %d (%s) cannot be opened: %s".formatted(gpio, name, e.getMessage()), e);
-    }
+    return BoardContext.open(
+        "Input %d (%s)".formatted(gpio, name),
+        () ->
+            new WaterSwitch(
+                name,
+                pi4j.create(
+                    DigitalInput.newConfigBuilder(pi4j)
+                        .id("input-" + gpio)
+                        .name(name)
+                        .address(gpio)
+                        .pull(PullResistance.PULL_UP)
+                        .debounce(DEBOUNCE_MICROS)
+                        .build())));
   }
 
   /** Whether water closes it now. */

@@ -56,6 +56,7 @@ class WholeBoardTest {
     assertEquals(world.cup("A3").waterMl() / volumeMl, seen.theta().get("A3"), 0.002, "probe");
     assertEquals(19, seen.rootC().orElseThrow(), 0.1);
     assertEquals(20, seen.airC().orElseThrow(), 0.1);
+    assertEquals(12, seen.outdoorC().orElseThrow(), 0.1, "a porch, 8 K colder");
     assertEquals(4000, seen.tankMl().get("feed"), 15, "tank scale");
     assertEquals(FLOAT_AT_ML, seen.tankAtLeastMl().get("plain"));
     assertFalse(seen.leak());
@@ -134,6 +135,7 @@ class WholeBoardTest {
           "clock of its hx711",
           "probe p3",
           "w1 28-0316a2795aff",
+          "w1 28-0316a2795b00",
           "pin 3",
           "leak",
           "heartbeat",

@@ -49,6 +49,9 @@ final class Electronics {
 
     double rootC();
 
+    /** Where cups are carried out to. */
+    double outdoorC();
+
     /** Water of the cup a probe is in, volume fraction. */
     double theta(String probe);
 
@@ -76,6 +79,7 @@ final class Electronics {
   private final Set<Integer> cut = ConcurrentHashMap.newKeySet();
   private final Set<Integer> unreadable = ConcurrentHashMap.newKeySet();
   private final Optional<SimulatedDs18b20> root;
+  private final Map<String, SimulatedDs18b20> thermometers = new HashMap<>();
   private long starts;
 
   Electronics(BoardWiring wiring, World world) {
@@ -106,6 +110,11 @@ final class Electronics {
               }
             });
     this.root = wiring.more().root().map(wired -> new SimulatedDs18b20(world::rootC));
+    wiring.more().root().ifPresent(wired -> thermometers.put(wired.id(), root.orElseThrow()));
+    wiring
+        .more()
+        .outdoor()
+        .ifPresent(wired -> thermometers.put(wired.id(), new SimulatedDs18b20(world::outdoorC)));
   }
 
   private void converter(String name, BoardWiring.Scale scale, Set<Integer> switches) {
@@ -275,10 +284,10 @@ final class Electronics {
 
   /** What the kernel's file of a one-wire sensor holds now. */
   byte[] oneWire(String id) throws IOException {
-    if (wiring.more().root().filter(wired -> wired.id().equals(id)).isEmpty()) {
+    if (!thermometers.containsKey(id)) {
       throw new IOException("no such sensor: " + id);
     }
-    return root.orElseThrow().slaveFile();
+    return thermometers.get(id).slaveFile();
   }
 
   void breakRoot(SimulatedDs18b20.Fault fault) {

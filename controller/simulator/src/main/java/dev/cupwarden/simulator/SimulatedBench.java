@@ -43,6 +43,10 @@ public final class SimulatedBench {
   private final PumpRunTimer runTimer;
   private final BenchFaults faults;
   private volatile Runnable switched = () -> {};
+
+  /** The bench's weather is that of its room; a porch beside it is so much colder. */
+  private static final double PORCH_COLDER_K = 8.0;
+
   private long settledNanos;
   private Instant settledAt;
   private RoomAir airNow;
@@ -156,6 +160,11 @@ public final class SimulatedBench {
     @Override
     public double rootC() {
       return airNow().rootC();
+    }
+
+    @Override
+    public double outdoorC() {
+      return airNow().airC() - PORCH_COLDER_K;
     }
 
     @Override

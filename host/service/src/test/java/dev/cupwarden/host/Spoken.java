@@ -69,6 +69,7 @@ public final class Spoken {
         20.5,
         48.0,
         19.0,
+        null,
         new TreeMap<>(Map.of("plain", 9000.0, "feed", 1200.0)),
         List.of(),
         300,

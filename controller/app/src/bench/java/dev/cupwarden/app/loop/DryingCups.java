@@ -41,6 +41,7 @@ final class DryingCups implements BenchHardware {
         OptionalDouble.of(19),
         OptionalDouble.of(55),
         OptionalDouble.of(18),
+        OptionalDouble.empty(),
         new TreeMap<>(),
         new TreeMap<>(),
         new TreeMap<>(),

@@ -13,10 +13,11 @@ import java.util.TreeSet;
 
 /**
  * The columns of a table by its header. The first is the time, a second one may have its hours.
- * Then come {@code air_c}, {@code rh_pct}, {@code root_c}, {@code light}, a cup's name for its
- * gross weight, {@code theta:} with a cup's name, {@code tank:} with a tank's, and notes. {@code
- * cup:} may stand before a cup's name, and must where the name is also that of another column. Or
- * each weighing has a row: then one column names the cup, and one has its weight.
+ * Then come {@code air_c}, {@code rh_pct}, {@code root_c}, {@code outdoor_c}, {@code light}, a
+ * cup's name for its gross weight, {@code theta:} with a cup's name, {@code tank:} with a tank's,
+ * and notes. {@code cup:} may stand before a cup's name, and must where the name is also that of
+ * another column. Or each weighing has a row: then one column names the cup, and one has its
+ * weight.
  */
 final class TableColumns {
   private static final MassUnit USUAL = MassUnit.G;

@@ -41,7 +41,7 @@ final class Workbench implements AutoCloseable {
     } else {
       this.world = Optional.empty();
       this.time = new RealTime();
-      this.context = BoardContext.real();
+      this.context = BoardContext.real(bench);
     }
     OneWire wire = world.isPresent() ? world.get()::oneWire : OneWire.ofKernel();
     this.board = BenchBoard.open(context, bench, time, wire);

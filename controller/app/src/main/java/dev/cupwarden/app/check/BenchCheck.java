@@ -122,10 +122,7 @@ final class BenchCheck {
                 "tanks",
                 "%s in tanks, a tray of %s"
                     .formatted(litres(bench.tanksMl()), litres(trayMl.getAsDouble())))
-            : Finding.fail(
-                "tanks",
-                "The tanks hold %s; whether the drip tray holds that is not known: give --tray."
-                    .formatted(litres(bench.tanksMl()))));
+            : Finding.fail("tanks", safety.untold().orElseThrow() + " Or give --tray."));
   }
 
   private static String litres(double ml) {

@@ -241,7 +241,7 @@ public final class CheckCommand implements Callable<Integer> {
       }
       return;
     }
-    Context context = BoardContext.real();
+    Context context = BoardContext.real(bench);
     try (RealTime time = new RealTime();
         BenchBoard board = BenchBoard.open(context, bench, time)) {
       action.act(board, time);

@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What the machine must give: device files with their groups, a folder to write to, the time. */
 final class MachineCheck {
@@ -27,22 +29,26 @@ final class MachineCheck {
   List<Finding> devices(BoardWiring wiring) {
     List<Finding> findings = new ArrayList<>();
     findings.add(device("dev/i2c-" + wiring.i2cBus(), "i2c", "Switch the I2C bus on."));
-    findings.add(device("dev/gpiochip0", "gpio", "This machine has no GPIO lines."));
-    wiring
-        .more()
-        .root()
-        .ifPresent(
-            thermometer -> {
-              Path file = root.resolve("sys/bus/w1/devices").resolve(thermometer.id());
-              findings.add(
-                  Files.exists(file)
-                      ? Finding.ok("permissions", "one-wire " + thermometer.id() + " is there")
-                      : Finding.fail(
-                          "permissions",
-                          "There is no one-wire sensor %s: see the names below /%s."
-                              .formatted(thermometer.id(), root.relativize(file.getParent()))));
-            });
+    findings.add(device("dev/" + gpioDevice(wiring), "gpio", "This machine has no GPIO lines."));
+    Stream.of(wiring.more().root(), wiring.more().outdoor())
+        .flatMap(Optional::stream)
+        .forEach(thermometer -> findings.add(oneWire(thermometer.id())));
     return findings;
+  }
+
+  /** A chip that is named by its label may have any number. */
+  private static String gpioDevice(BoardWiring wiring) {
+    return wiring.more().gpioChip().filter(chip -> chip.startsWith("gpiochip")).orElse("gpiochip0");
+  }
+
+  private Finding oneWire(String id) {
+    Path file = root.resolve("sys/bus/w1/devices").resolve(id);
+    return Files.exists(file)
+        ? Finding.ok("permissions", "one-wire " + id + " is there")
+        : Finding.fail(
+            "permissions",
+            "There is no one-wire sensor %s: see the names below /%s."
+                .formatted(id, root.relativize(file.getParent())));
   }
 
   private Finding device(String name, String group, String whenMissing) {

@@ -17,6 +17,7 @@ public final class ObservationLine {
     put(line, "air_c", seen.airC());
     put(line, "rh_pct", seen.rhPct());
     put(line, "root_c", seen.rootC());
+    put(line, "outdoor_c", seen.outdoorC());
     put(line, "light", seen.lightUmolPerM2S());
     put(line, "mass_g", seen.massG());
     put(line, "theta", seen.theta());

@@ -21,6 +21,7 @@ public final class SenmlPack {
     add(records, "air/temperature", "Cel", seen.airC());
     add(records, "air/humidity", "%RH", seen.rhPct());
     add(records, "root/temperature", "Cel", seen.rootC());
+    add(records, "outdoor/temperature", "Cel", seen.outdoorC());
     add(records, "light", "umol/(m2 s)", seen.lightUmolPerM2S());
     seen.tankMl().forEach((tank, ml) -> records.add(record(tank + "/volume", "ml", ml)));
     if (!records.isEmpty()) {

@@ -69,7 +69,11 @@ final class BenchFileMerge {
     if (now.board().isPresent()) {
       // What a sensor said that is no longer there must not hold anything back for good.
       BoardWiring board = now.board().get();
-      air = air.only(board.air().isPresent(), board.more().root().isPresent());
+      air =
+          air.only(
+              board.air().isPresent(),
+              board.more().root().isPresent(),
+              board.more().outdoor().isPresent());
       tanks.replaceAll(
           (name, tank) -> board.more().gauges().containsKey(name) ? tank : tank.unread());
     }

@@ -36,6 +36,7 @@ final class ObservationBuilder {
         read.airC(),
         read.rhPct(),
         read.rootC(),
+        read.outdoorC(),
         OptionalDouble.empty(),
         read.massG(),
         read.theta(),

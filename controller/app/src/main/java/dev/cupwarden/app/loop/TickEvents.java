@@ -74,6 +74,7 @@ final class TickEvents {
         boxed(seen.airC()),
         boxed(seen.rhPct()),
         boxed(seen.rootC()),
+        boxed(seen.outdoorC()),
         tankMl,
         holds,
         Elapsed.seconds(bench.tick()),

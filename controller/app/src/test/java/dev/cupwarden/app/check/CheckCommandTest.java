@@ -56,7 +56,7 @@ class CheckCommandTest {
     assertEquals(1, check("--tray", "10 L", "--confirm", "all"));
     assertTrue(out.toString().contains("The tanks hold 16.0 L, the drip tray 10.0 L"));
     assertEquals(1, check("--confirm", "all"));
-    assertTrue(out.toString().contains("give --tray"));
+    assertTrue(out.toString().contains("Or give --tray."));
   }
 
   @Test

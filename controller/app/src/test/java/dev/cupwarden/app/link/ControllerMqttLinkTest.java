@@ -93,7 +93,8 @@ class ControllerMqttLinkTest {
 
   private static void ticked(ControllerMqttLink link) {
     link.ticked(
-        List.of(), new BenchStatus(NOW, 20.0, null, null, new TreeMap<>(), List.of(), 300, "test"));
+        List.of(),
+        new BenchStatus(NOW, 20.0, null, null, null, new TreeMap<>(), List.of(), 300, "test"));
   }
 
   private static List<Long> seqs(Listener listener) {
@@ -155,7 +156,7 @@ class ControllerMqttLinkTest {
         link.setUp(tick.setup(state));
         link.ticked(
             tick.standing(state).statuses(),
-            new BenchStatus(NOW, null, null, null, new TreeMap<>(), List.of(), 300, "test"));
+            new BenchStatus(NOW, null, null, null, null, new TreeMap<>(), List.of(), 300, "test"));
       }
       await(
           "the retired cup is gone",

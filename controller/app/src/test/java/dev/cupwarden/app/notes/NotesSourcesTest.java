@@ -30,8 +30,8 @@ class NotesSourcesTest {
 
   private static final Pattern CODE = Pattern.compile("`[^`]*`");
   private static final Pattern SIGN =
-      Pattern.compile("\\([^)]*\\b(m|o|c|E|sim|[DS]\\d)\\b[^)]*\\)|\\]\\([a-z]+\\.md");
-  private static final Pattern OF_A_SOURCE = Pattern.compile("\\b[DS]\\d\\b");
+      Pattern.compile("\\([^)]*\\b(m|o|c|E|sim|[DS]\\d+)\\b[^)]*\\)|\\]\\([a-z]+\\.md");
+  private static final Pattern OF_A_SOURCE = Pattern.compile("\\b[DS]\\d+\\b");
 
   private static List<Path> pages() {
     return SourceTree.files(".md").stream()

@@ -59,6 +59,7 @@ public enum AlertCode {
   LEAF_DROP("leaf-drop", "", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   TOP_WET("top-wet", "d", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   STOP_HEAT("stop-heat", "°C", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
+  KEEP_IN("keep-in", "", Told.SINGLY, Again.NEVER, Ends.BY_ITSELF),
   HARDEN_OFF("harden-off", "d", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   LITTLE_LIGHT("little-light", "mol/m² a day", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),

@@ -7,12 +7,14 @@ import java.util.Optional;
 
 /**
  * What is read once for the whole bench, and between which values it can be true at all. The ranges
- * are those of a room in which cuttings live, widened to what the sensors can show.
+ * are those of a room in which cuttings live, and of where they are carried out to, widened to what
+ * the sensors can show.
  */
 public enum AmbientReading {
   AIR_C(-60, 80, "C"),
   RH_PCT(0, 100, "%"),
   ROOT_C(-60, 80, "C"),
+  OUTDOOR_C(-60, 80, "C"),
   /** Full sun is near 2000. */
   LIGHT(0, 4000, "umol m-2 s-1");
 

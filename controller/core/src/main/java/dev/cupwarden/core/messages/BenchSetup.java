@@ -31,7 +31,8 @@ import java.util.SortedSet;
  * @param keys of the bench file that an order may change, in its order; empty where the bench was
  *     read from no file
  * @param waterAdvice what its water does to cups, and what cures it, in sentences
- * @param runsWithout the safety parts that the grower has waived, with the reasons, in sentences
+ * @param runsWithout what keeps people and floors safe and is not there or not known: parts that
+ *     the grower has waived, with the reasons, and an untold drip tray, in sentences
  */
 public record BenchSetup(
     Instant at,

@@ -17,6 +17,7 @@ public record BenchStatus(
     Double airC,
     Double rhPct,
     Double rootC,
+    Double outdoorC,
     SortedMap<String, Double> tankMl,
     List<String> holds,
     double tickS,

@@ -14,6 +14,7 @@ import java.util.SortedMap;
  * @param airC air temperature, °C
  * @param rhPct relative humidity, percent
  * @param rootC root-zone temperature, °C
+ * @param outdoorC air temperature where cups are carried out to, °C
  * @param lightUmolPerM2S photon flux, µmol m⁻² s⁻¹
  * @param massG gross grams as each scale shows them, by cup; a cup that is missing was not read
  * @param theta water, volume fraction, by cup with a moisture probe
@@ -33,6 +34,7 @@ public record Observation(
     OptionalDouble airC,
     OptionalDouble rhPct,
     OptionalDouble rootC,
+    OptionalDouble outdoorC,
     OptionalDouble lightUmolPerM2S,
     SortedMap<String, Double> massG,
     SortedMap<String, Double> theta,
@@ -44,6 +46,42 @@ public record Observation(
     boolean hoseInDoubt,
     boolean boardFault,
     boolean watchOnly) {
+
+  /** Without a thermometer outdoors. */
+  public Observation(
+      Instant at,
+      OptionalDouble airC,
+      OptionalDouble rhPct,
+      OptionalDouble rootC,
+      OptionalDouble lightUmolPerM2S,
+      SortedMap<String, Double> massG,
+      SortedMap<String, Double> theta,
+      SortedMap<String, Double> tankMl,
+      boolean leak,
+      boolean leakUnread,
+      boolean clockInDoubt,
+      List<JsonNode> orders,
+      boolean hoseInDoubt,
+      boolean boardFault,
+      boolean watchOnly) {
+    this(
+        at,
+        airC,
+        rhPct,
+        rootC,
+        OptionalDouble.empty(),
+        lightUmolPerM2S,
+        massG,
+        theta,
+        tankMl,
+        leak,
+        leakUnread,
+        clockInDoubt,
+        orders,
+        hoseInDoubt,
+        boardFault,
+        watchOnly);
+  }
 
   /** With every pass run as it was counted. */
   public Observation(

@@ -150,6 +150,7 @@ public final class ObservationDraft {
         value(AmbientReading.AIR_C),
         value(AmbientReading.RH_PCT),
         value(AmbientReading.ROOT_C),
+        value(AmbientReading.OUTDOOR_C),
         value(AmbientReading.LIGHT),
         Collections.unmodifiableSortedMap(massG),
         Collections.unmodifiableSortedMap(theta),

@@ -2,10 +2,12 @@ package dev.cupwarden.core.orders;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.cupwarden.core.limits.Hold;
+import dev.cupwarden.core.season.DayForetold;
 import dev.cupwarden.core.setup.BenchChange;
 import dev.cupwarden.core.setup.RootStage;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -74,6 +76,22 @@ public sealed interface Order {
    * @param strength label strength, if that was said
    */
   record Filled(String id, String tank, double ml, Optional<String> feed, Optional<Double> strength)
+      implements Order {}
+
+  /**
+   * What a day outdoors will bring in the hours in which cups would be out.
+   *
+   * @param day at the bench's place; none: today
+   * @param leastC the least air temperature, °C
+   * @param mostC the most, °C
+   * @param wind if that was said
+   */
+  record Weather(
+      String id,
+      Optional<LocalDate> day,
+      double leastC,
+      double mostC,
+      Optional<DayForetold.Wind> wind)
       implements Order {}
 
   /** Moved to another vessel. */

@@ -5,6 +5,8 @@ import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.setup.RootStage;
 import dev.cupwarden.core.units.Quoted;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -113,6 +115,20 @@ record OrderFields(JsonNode written) {
   Optional<Instant> optionalTime(String name) throws OrderRefused {
     Optional<String> text = optionalText(name);
     return text.isEmpty() ? Optional.empty() : Optional.of(Rfc3339Time.read(name, text.get()));
+  }
+
+  /** A day of the calendar. */
+  Optional<LocalDate> optionalDay(String name) throws OrderRefused {
+    Optional<String> text = optionalText(name);
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(LocalDate.parse(text.get()));
+    } catch (DateTimeParseException noDay) {
+      throw new OrderRefused(
+          name + ": expected a day such as 2027-04-02, not " + Quoted.text(text.get()));
+    }
   }
 
   String oneOf(String name, Set<String> words) throws OrderRefused {

@@ -3,11 +3,14 @@ package dev.cupwarden.core.orders;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.limits.Hold;
+import dev.cupwarden.core.season.DayForetold;
 import dev.cupwarden.core.setup.BenchChange;
 import dev.cupwarden.core.setup.Names;
 import dev.cupwarden.core.units.Quoted;
 import java.util.Collections;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -30,6 +33,7 @@ public final class OrderReader {
           Map.entry("cover", Set.of("cup", "cups")),
           Map.entry("uncover", Set.of("cup", "cups")),
           Map.entry("filled", Set.of("tank", "ml", "feed", "strength")),
+          Map.entry("weather", Set.of("day", "least_c", "most_c", "wind")),
           Map.entry("repot", Set.of("cup", "vessel", "mix")),
           Map.entry("clear", Set.of("cup")),
           Map.entry("later", Set.of("alert", "cup", "tank", "until")),
@@ -40,7 +44,14 @@ public final class OrderReader {
   /** What stops water: it comes before all else that was ordered. */
   private static final Set<String> STOPS_WATER = Set.of("hold", "away");
 
-  private static final Set<String> OF_THE_BENCH = Set.of("filled", "later", "change");
+  private static final Set<String> OF_THE_BENCH = Set.of("filled", "weather", "later", "change");
+
+  private static final Set<String> WINDS = Set.of("light", "strong");
+
+  /** Colder or hotter than any place where cuttings are carried out. */
+  private static final double LEAST_WEATHER_C = -60.0;
+
+  private static final double MOST_WEATHER_C = 60.0;
 
   private static final Set<String> ENDS = Set.of("rooted", "rotted", "dried", "other");
 
@@ -153,6 +164,7 @@ public final class OrderReader {
               fields.number("ml", 0.0, MOST_TANK_ML),
               fields.optionalText("feed"),
               fields.optionalNumber("strength", 0.0, 200.0));
+      case "weather" -> weather(id, fields);
       case "change" ->
           new Order.Change(
               id,
@@ -166,6 +178,20 @@ public final class OrderReader {
               fields.time("until"));
       default -> throw new IllegalStateException(kind);
     };
+  }
+
+  private static Order weather(String id, OrderFields fields) throws OrderRefused {
+    double leastC = fields.number("least_c", LEAST_WEATHER_C, MOST_WEATHER_C);
+    double mostC = fields.number("most_c", LEAST_WEATHER_C, MOST_WEATHER_C);
+    if (mostC < leastC) {
+      throw new OrderRefused("most_c: expected no less than least_c, " + leastC + ", not " + mostC);
+    }
+    Optional<DayForetold.Wind> wind =
+        fields.optionalText("wind").isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                DayForetold.Wind.valueOf(fields.oneOf("wind", WINDS).toUpperCase(Locale.ROOT)));
+    return new Order.Weather(id, fields.optionalDay("day"), leastC, mostC, wind);
   }
 
   /** One order for each cup that it names, as if each had been written by itself. */

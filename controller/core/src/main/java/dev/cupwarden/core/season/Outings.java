@@ -14,9 +14,11 @@ import java.util.TreeSet;
  *
  * @param leftAt since when it is gone; null while it is there
  * @param past those that are over, oldest first
+ * @param hardS for how many seconds of the time since {@code leftAt} the weather was too hard; 0 in
+ *     an older journal
  */
-public record Outings(Instant leftAt, List<Outing> past) {
-  public static final Outings NONE = new Outings(null, List.of());
+public record Outings(Instant leftAt, List<Outing> past, long hardS) {
+  public static final Outings NONE = new Outings(null, List.of(), 0L);
 
   /** A cup in the hand is not out: our choice. */
   public static final Duration LEAST = Duration.ofHours(1);
@@ -36,8 +38,15 @@ public record Outings(Instant leftAt, List<Outing> past) {
   /** So much later than on any of those days, and it has been forgotten: our choice. */
   static final Duration LATER_THAN_EVER = Duration.ofHours(2);
 
-  /** Off the bench, and back. */
-  public record Outing(Instant leftAt, Instant backAt) {
+  /** Out for longer it has moved house: our choice. */
+  private static final Duration A_DAY = Duration.ofHours(24);
+
+  /**
+   * Off the bench, and back.
+   *
+   * @param hardS for how many seconds of it the weather was too hard; 0 in an older journal
+   */
+  public record Outing(Instant leftAt, Instant backAt, long hardS) {
     boolean byDay(ZoneId zone) {
       return leftAt.atZone(zone).toLocalDate().equals(backAt.atZone(zone).toLocalDate());
     }
@@ -45,7 +54,27 @@ public record Outings(Instant leftAt, List<Outing> past) {
 
   /** It is not there, since that time. */
   public Outings gone(Instant since) {
-    return leftAt == null ? new Outings(since, past) : this;
+    return leftAt == null ? new Outings(since, past, 0L) : this;
+  }
+
+  /**
+   * In weather that was too hard since the last look: that time hardens nothing.
+   *
+   * @param lastLook null at the first
+   */
+  public Outings inHardWeather(Instant lastLook, Instant at) {
+    if (leftAt == null || lastLook == null) {
+      return this;
+    }
+    Instant from = leftAt.isAfter(lastLook) ? leftAt : lastLook;
+    return new Outings(leftAt, past, hardS + Math.max(0L, Duration.between(from, at).toSeconds()));
+  }
+
+  /** Whether it is out now: longer than in a hand, and not for so long that it stands elsewhere. */
+  public boolean out(Instant at) {
+    return leftAt != null
+        && Duration.between(leftAt, at).compareTo(LEAST) >= 0
+        && Duration.between(leftAt, at).compareTo(A_DAY) < 0;
   }
 
   /** It is there. */
@@ -56,23 +85,31 @@ public record Outings(Instant leftAt, List<Outing> past) {
     List<Outing> next = new ArrayList<>(past);
     next.removeIf(one -> one.backAt().isBefore(at.minus(KEPT)));
     if (Duration.between(leftAt, at).compareTo(LEAST) >= 0) {
-      next.add(new Outing(leftAt, at));
+      next.add(new Outing(leftAt, at, hardS));
     }
-    return new Outings(null, List.copyOf(next));
+    return new Outings(null, List.copyOf(next), 0L);
   }
 
-  /** On how many days of the last fortnight it was out, today with them. */
+  /**
+   * On how many days of the last fortnight it was out in weather that hardens, today with them; an
+   * hour of such weather makes a day.
+   */
   public int days(Instant at, ZoneId zone) {
     TreeSet<LocalDate> days = new TreeSet<>();
     for (Outing one : past) {
-      if (!one.backAt().isBefore(at.minus(KEPT))) {
+      if (!one.backAt().isBefore(at.minus(KEPT))
+          && hardened(one.leftAt(), one.backAt(), one.hardS())) {
         days.add(one.leftAt().atZone(zone).toLocalDate());
       }
     }
-    if (leftAt != null && Duration.between(leftAt, at).compareTo(LEAST) >= 0) {
+    if (leftAt != null && hardened(leftAt, at, hardS)) {
       days.add(leftAt.atZone(zone).toLocalDate());
     }
     return days.size();
+  }
+
+  private static boolean hardened(Instant leftAt, Instant backAt, long hardS) {
+    return Duration.between(leftAt, backAt).minusSeconds(hardS).compareTo(LEAST) >= 0;
   }
 
   /**

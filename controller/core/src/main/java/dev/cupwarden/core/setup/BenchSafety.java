@@ -18,8 +18,8 @@ import java.util.function.Predicate;
 public final class BenchSafety {
   /**
    * The processor's lines from 0 to this one are pulled up from power-up until a program takes
-   * them, those above it down (BCM2835 ARM Peripherals, table 6-31, default pull). On another
-   * processor the rule costs a builder a choice of pins and nothing else.
+   * them, those above it down (BCM2835 ARM Peripherals, table 6-31, default pull). Of a chip that
+   * the bench file names nobody knows it: a person measures.
    */
   private static final int LAST_PULLED_UP = 8;
 
@@ -54,7 +54,7 @@ public final class BenchSafety {
     }
     faults.addAll(
         linesThat(
-            gpio -> !gpio.activeLow() && gpio.line() <= LAST_PULLED_UP,
+            gpio -> isOfTheHeader() && !gpio.activeLow() && gpio.line() <= LAST_PULLED_UP,
             "%s hangs on GPIO %d, which is pulled up from power-up until the program starts, and so"
                 + " is on for that time: take one of GPIO "
                 + (LAST_PULLED_UP + 1)
@@ -105,7 +105,33 @@ public final class BenchSafety {
                 trayMl / 1000));
   }
 
-  /** What is not there by the grower's word, with the reason; to be told at each start. */
+  /**
+   * That nobody has said what the drip tray holds. It is no part that is missing, and who answered
+   * it to {@code check} has done all that was asked: {@code check} does not pass without an answer,
+   * {@code run} refuses nobody for it and tells it.
+   */
+  public Optional<String> untold() {
+    if (bench.toldTrayMl().isPresent()) {
+      return Optional.empty();
+    }
+    double sumMl = bench.tanksMl();
+    String tanks =
+        Double.isInfinite(sumMl)
+            ? "Nobody knows what the tanks hold"
+            : String.format(Locale.ROOT, "The tanks hold %.1f L", sumMl / 1000);
+    return Optional.of(
+        tanks
+            + "; whether the drip tray holds that is not known: say it in the bench file (tray).");
+  }
+
+  /** What the bench runs without, a sentence each: told at each start, and with its set-up. */
+  public List<String> runsWithout() {
+    List<String> told = new ArrayList<>(waived());
+    untold().ifPresent(told::add);
+    return told;
+  }
+
+  /** What is not there by the grower's word, with the reason. */
   public List<String> waived() {
     return wiring.more().without().entrySet().stream()
         .map(one -> "Runs without %s: %s".formatted(one.getKey().word(), one.getValue()))
@@ -114,10 +140,21 @@ public final class BenchSafety {
 
   /** What a person has to measure, a sentence each. */
   public List<String> notes() {
+    if (!isOfTheHeader()) {
+      return List.of(
+          "What the lines of %s do until the program starts, and whether they can be pulled up, is"
+                  .formatted(wiring.more().gpioChip().orElseThrow())
+              + " not known: give each output stage a pull-down and each contact a pull-up of its"
+              + " own, and measure that pump and valves are off while the board starts.");
+    }
     return linesThat(
         gpio -> gpio.activeLow() && gpio.line() > LAST_PULLED_UP,
         "%s is on while its line is low, and GPIO %d is pulled down until the program starts: its"
             + " stage needs a pull-up of its own; measure that it is off then.");
+  }
+
+  private boolean isOfTheHeader() {
+    return wiring.more().gpioChip().isEmpty();
   }
 
   /** Of a cup that cannot be watered. */

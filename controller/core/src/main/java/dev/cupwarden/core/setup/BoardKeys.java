@@ -42,12 +42,14 @@ final class BoardKeys {
             .get()
             .section(
                 "bus",
+                "gpio_chip",
                 "scales",
                 "air",
                 "pump",
                 "valves",
                 "probes",
                 "root",
+                "outdoor",
                 "leak",
                 "tanks",
                 "heartbeat",
@@ -57,7 +59,8 @@ final class BoardKeys {
     Optional<Entry> bus = keys.maybe("bus");
     int busNumber = bus.isPresent() ? bus.get().integer(0, 31) : 1;
     BusPlaces places = new BusPlaces();
-    GpioLines lines = new GpioLines(busNumber);
+    Optional<String> gpioChip = gpioChip(keys.maybe("gpio_chip"));
+    GpioLines lines = gpioChip.isEmpty() ? GpioLines.ofTheHeader(busNumber) : GpioLines.ofAChip();
     Map<String, Scale> scales = scales(keys.maybe("scales"), places, lines);
     return Optional.of(
         new BoardWiring(
@@ -66,7 +69,14 @@ final class BoardKeys {
             air(keys.maybe("air"), places),
             pump(keys.need("pump", "gpio and rate"), lines),
             valves(keys.maybe("valves"), places, lines, tanks),
-            new SensorKeys(places, lines).more(keys, scales.keySet(), tanks)));
+            new SensorKeys(places, lines).more(keys, gpioChip, scales.keySet(), tanks)));
+  }
+
+  private static Optional<String> gpioChip(Optional<Entry> written) throws SetupException {
+    if (written.isPresent() && !Names.isSafe(written.get().text())) {
+      throw written.get().refuse(written.get().found() + " is no GPIO chip: " + Names.RULE);
+    }
+    return written.isEmpty() ? Optional.empty() : Optional.of(written.get().text());
   }
 
   private static Map<String, Scale> scales(

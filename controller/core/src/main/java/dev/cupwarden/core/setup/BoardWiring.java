@@ -39,33 +39,51 @@ public record BoardWiring(
    *
    * @param probes moisture probes by name
    * @param root the thermometer in a cup's root zone
+   * @param outdoor the thermometer where cups are carried out to, in the shade
    * @param leak the contact that water on the floor or in the tray closes
    * @param gauges by tank
    * @param heartbeat the line that retriggers the pump-run timer
    * @param clock the clock that a battery keeps going
    * @param mat the heat mat below the cups, which the program does not switch
+   * @param gpioChip the GPIO chip whose lines are meant, by its name below /dev or its label; none:
+   *     that of the header with 40 pins
    * @param without why a part that keeps the bench safe is not there, in the grower's words
    */
   public record More(
       Map<String, Probe> probes,
-      Optional<RootThermometer> root,
+      Optional<Thermometer> root,
+      Optional<Thermometer> outdoor,
       Optional<Integer> leak,
       Map<String, TankGauge> gauges,
       Optional<Integer> heartbeat,
       Optional<ClockChip> clock,
       Optional<HeatMat> mat,
+      Optional<String> gpioChip,
       Map<SafetyPart, String> without) {
     public static final More NONE =
         new More(Map.of(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
 
-    /** Without a clock chip and a mat, and with nothing waived. */
+    /**
+     * On the usual lines, without a thermometer outdoors, a clock chip and a mat, and with nothing
+     * waived.
+     */
     public More(
         Map<String, Probe> probes,
-        Optional<RootThermometer> root,
+        Optional<Thermometer> root,
         Optional<Integer> leak,
         Map<String, TankGauge> gauges,
         Optional<Integer> heartbeat) {
-      this(probes, root, leak, gauges, heartbeat, Optional.empty(), Optional.empty(), Map.of());
+      this(
+          probes,
+          root,
+          Optional.empty(),
+          leak,
+          gauges,
+          heartbeat,
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Map.of());
     }
   }
 
@@ -127,7 +145,7 @@ public record BoardWiring(
    * @param chip part number in lower case
    * @param id as the kernel names it, such as 28-0316a2795aff
    */
-  public record RootThermometer(String chip, String id) {}
+  public record Thermometer(String chip, String id) {}
 
   /** What tells how much is in a tank. */
   public sealed interface TankGauge {}

@@ -7,9 +7,9 @@ import dev.cupwarden.core.setup.BoardWiring.HeatMat;
 import dev.cupwarden.core.setup.BoardWiring.More;
 import dev.cupwarden.core.setup.BoardWiring.Probe;
 import dev.cupwarden.core.setup.BoardWiring.ProbePoint;
-import dev.cupwarden.core.setup.BoardWiring.RootThermometer;
 import dev.cupwarden.core.setup.BoardWiring.TankGauge;
 import dev.cupwarden.core.setup.BoardWiring.TankScale;
+import dev.cupwarden.core.setup.BoardWiring.Thermometer;
 import dev.cupwarden.core.units.Unit;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -26,7 +26,7 @@ import java.util.regex.Pattern;
 /** The keys of a board's probes, thermometer, contacts and tank gauges. */
 final class SensorKeys {
   private static final List<String> PROBE_CHIPS = List.of("ads1115");
-  private static final List<String> ROOT_CHIPS = List.of("ds18b20");
+  private static final List<String> THERMOMETER_CHIPS = List.of("ds18b20");
 
   /** Family code 28 of the DS18B20, then 48 bits, as the kernel writes them. */
   private static final Pattern ONE_WIRE_ID = Pattern.compile("28-[0-9a-f]{12}");
@@ -55,16 +55,20 @@ final class SensorKeys {
     this.lines = lines;
   }
 
-  More more(Section board, Collection<String> scales, Collection<String> tanks)
+  More more(
+      Section board, Optional<String> gpioChip, Collection<String> scales, Collection<String> tanks)
       throws SetupException {
+    Optional<Thermometer> root = thermometer(board.maybe("root"));
     return new More(
         probes(board.maybe("probes")),
-        root(board.maybe("root")),
+        root,
+        outdoor(board.maybe("outdoor"), root),
         line(board.maybe("leak")),
         gauges(board.maybe("tanks"), scales, tanks),
         line(board.maybe("heartbeat")),
         clock(board.maybe("clock")),
         mat(board.maybe("mat")),
+        gpioChip,
         without(board.maybe("without")));
   }
 
@@ -160,7 +164,17 @@ final class SensorKeys {
     }
   }
 
-  private static Optional<RootThermometer> root(Optional<Entry> written) throws SetupException {
+  /** The same thermometer cannot be in a cup and outdoors. */
+  private static Optional<Thermometer> outdoor(Optional<Entry> written, Optional<Thermometer> root)
+      throws SetupException {
+    Optional<Thermometer> outdoor = thermometer(written);
+    if (outdoor.isPresent() && outdoor.equals(root)) {
+      throw written.get().refuse("is the root thermometer: expected another id");
+    }
+    return outdoor;
+  }
+
+  private static Optional<Thermometer> thermometer(Optional<Entry> written) throws SetupException {
     if (written.isEmpty()) {
       return Optional.empty();
     }
@@ -170,8 +184,8 @@ final class SensorKeys {
       throw id.refuse(id.found() + " is not a one-wire id: expected such as 28-0316a2795aff");
     }
     return Optional.of(
-        new RootThermometer(
-            keys.need("chip", "a part number").oneOf("a known thermometer", ROOT_CHIPS),
+        new Thermometer(
+            keys.need("chip", "a part number").oneOf("a known thermometer", THERMOMETER_CHIPS),
             id.text()));
   }
 

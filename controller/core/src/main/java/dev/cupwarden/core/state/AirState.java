@@ -3,6 +3,7 @@ package dev.cupwarden.core.state;
 import dev.cupwarden.core.climate.LightDay;
 import dev.cupwarden.core.climate.MouldHours;
 import dev.cupwarden.core.messages.Observation;
+import dev.cupwarden.core.season.Foretold;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Duration;
 import java.time.Instant;
@@ -16,6 +17,8 @@ import java.util.OptionalDouble;
  *     where nothing was supplied, or in an older journal
  * @param mould for how long it has favoured mould
  * @param lightDay how much light there was
+ * @param outdoorC where cups are carried out to
+ * @param foretold what a person told of the days there
  */
 public record AirState(
     Measured airC,
@@ -24,17 +27,24 @@ public record AirState(
     Measured light,
     Measured warmestAirC,
     MouldHours mould,
-    LightDay lightDay) {
+    LightDay lightDay,
+    Measured outdoorC,
+    Foretold foretold) {
   public static final AirState UNKNOWN =
-      new AirState(null, null, null, null, null, MouldHours.NONE, LightDay.NONE);
+      new AirState(
+          null, null, null, null, null, MouldHours.NONE, LightDay.NONE, null, Foretold.NONE);
 
   /** Over a longer gap nobody knows how humid it was: our choice. */
   private static final Duration LONGEST_GAP = Duration.ofHours(2);
+
+  /** Weather that was read longer ago is old weather, and says nothing: our choice. */
+  private static final Duration WEATHER_GOOD_FOR = Duration.ofHours(1);
 
   /** What an older journal does not know is null in it: nothing is known of that. */
   public AirState {
     mould = mould == null ? MouldHours.NONE : mould;
     lightDay = lightDay == null ? LightDay.NONE : lightDay;
+    foretold = foretold == null ? Foretold.NONE : foretold;
   }
 
   /** Longer without a word, and a sensor counts as dead. */
@@ -49,8 +59,11 @@ public record AirState(
   /** A value with the time it was read. */
   public record Measured(double value, Instant at) {}
 
-  /** The same with what is measured by the sensors that there are, of the air and of the roots. */
-  public AirState only(boolean ofAir, boolean ofRoots) {
+  /**
+   * The same with what is measured by the sensors that there are, of the air, of the roots and
+   * outdoors.
+   */
+  public AirState only(boolean ofAir, boolean ofRoots, boolean outdoors) {
     return new AirState(
         ofAir ? airC : null,
         ofAir ? rhPct : null,
@@ -58,12 +71,21 @@ public record AirState(
         light,
         ofAir && ofRoots ? warmestAirC : null,
         ofAir ? mould : MouldHours.NONE,
-        lightDay);
+        lightDay,
+        outdoors ? outdoorC : null,
+        foretold);
   }
 
   /** The same with so much light. */
   public AirState with(LightDay next) {
-    return new AirState(airC, rhPct, rootC, light, warmestAirC, mould, next);
+    return new AirState(airC, rhPct, rootC, light, warmestAirC, mould, next, outdoorC, foretold);
+  }
+
+  /** The same with that foretold. */
+  public AirState with(Foretold next) {
+    return next.equals(foretold)
+        ? this
+        : new AirState(airC, rhPct, rootC, light, warmestAirC, mould, lightDay, outdoorC, next);
   }
 
   public AirState plus(Observation seen) {
@@ -79,7 +101,9 @@ public record AirState(
         newer(light, seen.lightUmolPerM2S(), seen.at()),
         moved || warmer ? air : warmestAirC,
         mould(seen, air, humidity),
-        lightDay);
+        lightDay,
+        newer(outdoorC, seen.outdoorC(), seen.at()),
+        foretold);
   }
 
   /** Counted on where both sensors speak; a sensor may show a little more than saturated air. */
@@ -101,6 +125,13 @@ public record AirState(
     boolean silent = silentH(rootC, at) > DEAD_AFTER.toMinutes() / 60.0;
     boolean byAir = rootC == null || (airC != null && (silent || rootsStandStill()));
     return valueOf(byAir ? airC : rootC);
+  }
+
+  /** What it is outdoors now, °C; none where no thermometer was heard of late. */
+  public OptionalDouble outdoorNowC(Instant at) {
+    return outdoorC == null || outdoorC.at().plus(WEATHER_GOOD_FOR).isBefore(at)
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(outdoorC.value());
   }
 
   /** Whether the root thermometer stood still while the air fell. */

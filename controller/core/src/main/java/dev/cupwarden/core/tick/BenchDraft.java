@@ -12,6 +12,7 @@ import dev.cupwarden.core.messages.Observation;
 import dev.cupwarden.core.messages.Receipt;
 import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.orders.OrderRefused;
+import dev.cupwarden.core.season.HardeningWeather;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.Feed;
 import dev.cupwarden.core.setup.Place;
@@ -298,6 +299,12 @@ final class BenchDraft {
   String feedByHand() {
     String feed = supply().feed() != null ? supply().feed() : wantedFeed();
     return feed != null || bench.feeds().isEmpty() ? feed : bench.feeds().firstKey();
+  }
+
+  /** What stands against carrying cups out now; none where nobody tells of the weather there. */
+  Optional<HardeningWeather.Against> weatherAgainst() {
+    return HardeningWeather.against(
+        air.outdoorNowC(at), air.foretold().of(today()), bench.climate().heatC());
   }
 
   LocalDate today() {

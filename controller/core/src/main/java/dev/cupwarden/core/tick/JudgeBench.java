@@ -34,6 +34,7 @@ final class JudgeBench {
     TellPump.tell(draft, to);
     JudgePumpDrift.tell(draft, to);
     JudgeWarmth.judge(draft, to);
+    JudgeOutdoors.judge(draft, to);
     double trayMl = draft.bench.trayMl();
     to.above(AlertCode.TRAY_FULL, null, draft.pump.trayMl(), trayMl, trayMl);
     double silentH =
@@ -44,6 +45,7 @@ final class JudgeBench {
             Math.max(
                 AirState.silentH(draft.air.rootC(), draft.at),
                 AirState.silentH(draft.air.light(), draft.at)));
+    silentH = Math.max(silentH, AirState.silentH(draft.air.outdoorC(), draft.at));
     for (TankState tank : draft.tanks.values()) {
       silentH = Math.max(silentH, JudgeConditions.hours(tank.readAt(), draft.at));
     }

@@ -19,7 +19,7 @@ final class JudgeWarmth {
   static void judge(BenchDraft draft, Conditions to) {
     ClimateRules climate = draft.bench.climate();
     to.add(below(draft, AlertCode.COLD, climate.coldC()));
-    to.add(frost(draft));
+    to.add(JudgeOutdoors.frost(draft, frost(draft)));
     to.add(heat(draft));
   }
 

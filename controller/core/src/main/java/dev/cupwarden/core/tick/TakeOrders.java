@@ -9,6 +9,8 @@ import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.orders.Order;
 import dev.cupwarden.core.orders.OrderReader;
 import dev.cupwarden.core.orders.OrderRefused;
+import dev.cupwarden.core.season.DayForetold;
+import dev.cupwarden.core.season.Foretold;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.state.DoneActs;
 import dev.cupwarden.core.state.HoseState;
@@ -17,6 +19,7 @@ import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.Refill;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -96,6 +99,8 @@ final class TakeOrders {
       return release(draft, release);
     } else if (order instanceof Order.Filled filled) {
       return filled(draft, filled);
+    } else if (order instanceof Order.Weather weather) {
+      return weather(draft, weather);
     } else if (order instanceof Order.Clear clear) {
       return clear(draft, clear);
     } else if (order instanceof Order.HandDose dose) {
@@ -205,6 +210,25 @@ final class TakeOrders {
         order.tank(),
         new TankState(
             strength > 0.0 ? feed : null, strength, order.ml(), draft.at, known.readAt()));
+    return Receipt.done(order.id());
+  }
+
+  private static Receipt weather(BenchDraft draft, Order.Weather order) throws OrderRefused {
+    LocalDate today = draft.today();
+    LocalDate day = order.day().orElse(today);
+    if (day.isBefore(today)) {
+      throw new OrderRefused("day: " + day + " is over on this bench, where it is " + today);
+    }
+    if (day.isAfter(today.plusDays(Foretold.MOST_DAYS_AHEAD))) {
+      throw new OrderRefused(
+          "day: expected one until "
+              + today.plusDays(Foretold.MOST_DAYS_AHEAD)
+              + ", which is as far as a forecast goes, not "
+              + day);
+    }
+    DayForetold told =
+        new DayForetold(day, order.leastC(), order.mostC(), order.wind().orElse(null));
+    draft.air = draft.air.with(draft.air.foretold().plus(told));
     return Receipt.done(order.id());
   }
 

@@ -118,7 +118,7 @@ final class TellSetup {
         ALERTS,
         keys,
         WaterAdvice.of(bench.water()),
-        bench.board().isPresent() ? new BenchSafety(bench).waived() : List.of());
+        bench.board().isPresent() ? new BenchSafety(bench).runsWithout() : List.of());
   }
 
   private static SortedMap<String, BenchSetup.KnownPlant> plants(Bench bench, BenchState state) {

@@ -17,13 +17,20 @@ final class UpdateSeason {
       double umolPerM2S = draft.seen.lightUmolPerM2S().getAsDouble();
       draft.air = draft.air.with(draft.air.lightDay().plus(draft.at, draft.today(), umolPerM2S));
     }
+    draft.air = draft.air.with(draft.air.foretold().from(draft.today()));
+    boolean hard = draft.weatherAgainst().isPresent();
     for (CupDraft cup : draft.cups.values()) {
-      cup.plant = cup.plant.with(remembered(draft, cup, cup.plant.season()));
+      cup.plant = cup.plant.with(remembered(draft, cup, cup.plant.season(), hard));
     }
   }
 
-  private static CupSeason remembered(BenchDraft draft, CupDraft cup, CupSeason was) {
-    CupSeason next = was.with(outings(draft, cup, was.outings()));
+  /**
+   * @param hard whether the weather outdoors is too hard for leaves that grew indoors
+   */
+  private static CupSeason remembered(BenchDraft draft, CupDraft cup, CupSeason was, boolean hard) {
+    Outings lasted = was.outings();
+    lasted = hard ? lasted.inHardWeather(draft.before.at(), draft.at) : lasted;
+    CupSeason next = was.with(outings(draft, cup, lasted));
     next = next.warm(draft.at, draft.rootsC(cup) - draft.airC());
     if (!cup.now.trusted() || cup.presence.away()) {
       return next;

@@ -86,7 +86,7 @@ class ObservationReaderTest {
       quoteCharacter = '`',
       textBlock =
           """
-          "air_c" | "air" | "air" is not a known field; known: at, air_c, rh_pct, root_c, light, mass_g, theta, tank_ml, leak, leak_unread, clock_in_doubt, orders and 3 more
+          "air_c" | "air" | "air" is not a known field; known: at, air_c, rh_pct, root_c, outdoor_c, light, mass_g, theta, tank_ml, leak, leak_unread, clock_in_doubt and 4 more
           "rh_pct" | "air_c" | "air_c" is given twice
           "A2" | "A1" | "A1" is given twice
           "id":"o-1" | "kind":"hold" | "kind" is given twice

@@ -144,6 +144,8 @@ class SchemaTest {
         "'kind':'back','cup':'A1'",
         "'kind':'filled','tank':'feed','ml':4000,'feed':'leafy','strength':0.5",
         "'kind':'filled','tank':'plain','ml':12000",
+        "'kind':'weather','least_c':1,'most_c':9.5",
+        "'kind':'weather','day':'2027-02-15','least_c':-4,'most_c':9.5,'wind':'strong'",
         "'kind':'repot','cup':'A1','vessel':'short','mix':'coir'",
         "'kind':'clear'",
         "'kind':'clear','cup':'A1'",
@@ -199,7 +201,8 @@ class SchemaTest {
     tanks.put("plain", 9000.0);
     assertFits(
         "bench",
-        written(new BenchStatus(AT, 20.5, null, null, tanks, List.of("*", "A1"), 300, "0.1.0")));
+        written(
+            new BenchStatus(AT, 20.5, null, null, 4.5, tanks, List.of("*", "A1"), 300, "0.1.0")));
     assertFits("cup", written(cup()));
   }
 

@@ -1,6 +1,7 @@
 package dev.cupwarden.core.season;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
@@ -35,6 +36,33 @@ class OutingsTest {
     Outings outNow = twice.gone(day(1));
     assertEquals(1, outNow.days(day(1).plusSeconds(3_599), ZoneOffset.UTC));
     assertEquals(2, outNow.days(day(1).plusSeconds(3_600), ZoneOffset.UTC));
+  }
+
+  /** Out from 9:00 to 12:00, in hard weather for two hours, or for a minute more. */
+  @Test
+  void onlyAnHourOfWeatherThatHardensMakesADay() {
+    Instant noon = MONDAY.plusSeconds(10_800);
+    Outings out = Outings.NONE.gone(MONDAY);
+    Outings two = out.inHardWeather(MONDAY.minusSeconds(300), MONDAY.plusSeconds(7_200));
+    assertEquals(7_200, two.hardS(), "from when it left, not from the look before");
+    assertEquals(1, two.days(noon, ZoneOffset.UTC));
+    assertEquals(1, two.there(noon).days(day(1), ZoneOffset.UTC));
+    Outings more = two.inHardWeather(MONDAY.plusSeconds(7_200), MONDAY.plusSeconds(7_260));
+    assertEquals(0, more.days(noon, ZoneOffset.UTC));
+    assertEquals(0, more.there(noon).days(day(1), ZoneOffset.UTC));
+    assertEquals(0, more.there(noon).gone(day(1)).hardS(), "each time out is its own");
+    assertEquals(out, out.inHardWeather(null, noon), "the first look has none before it");
+    assertEquals(Outings.NONE, Outings.NONE.inHardWeather(MONDAY, noon));
+  }
+
+  @Test
+  void itIsOutFromAnHourOnAndAfterADayItStandsElsewhere() {
+    Outings out = Outings.NONE.gone(MONDAY);
+    assertFalse(Outings.NONE.out(MONDAY));
+    assertFalse(out.out(MONDAY.plusSeconds(3_599)));
+    assertTrue(out.out(MONDAY.plusSeconds(3_600)));
+    assertTrue(out.out(day(1).minusSeconds(1)));
+    assertFalse(out.out(day(1)));
   }
 
   @Test

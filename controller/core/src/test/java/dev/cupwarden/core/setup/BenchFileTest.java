@@ -207,9 +207,29 @@ class BenchFileTest {
             List.of(new BoardWiring.ProbePoint(2.3, 0.1), new BoardWiring.ProbePoint(1.2, 0.8))),
         more.probes().get("p2"));
     assertEquals("28-0316a2795aff", more.root().orElseThrow().id());
+    assertEquals(Optional.empty(), more.outdoor());
     assertEquals(Optional.of(26), more.leak());
     assertEquals(Optional.of(27), more.heartbeat());
     assertEquals(Map.of("plain", new BoardWiring.FloatSwitch(24, 500)), more.gauges());
+  }
+
+  /** Its lines are its own: 98 is one, 2 is no wire of the bus, and 3 is pulled up by nobody. */
+  @Test
+  void ofAChipThatIsNamedAnyLineMayBeTaken() throws SetupException {
+    String file =
+        BenchTexts.wired()
+            .replace("bus: 1", "gpio_chip: periphs-banks")
+            .replace("{gpio: 22}", "{gpio: 98}")
+            .replace("{gpio: 23}", "{gpio: 2}")
+            .replace("{gpio: 17, rate", "{gpio: 3, rate");
+    Bench bench = BenchFile.read("bench.yaml", file);
+    BoardWiring board = bench.board().orElseThrow();
+    assertEquals(Optional.of("periphs-banks"), board.more().gpioChip());
+    assertEquals(new BoardWiring.Gpio(98, false), board.valves().get("v1").output());
+    BenchSafety safety = new BenchSafety(bench);
+    assertEquals(List.of(), safety.parts());
+    assertEquals(1, safety.notes().size());
+    assertTrue(safety.notes().get(0).startsWith("What the lines of periphs-banks do until"));
   }
 
   @Test

@@ -131,6 +131,7 @@ class BrokenBenchTest {
           gpio: 23 | gpio: 0x16 | 0x16 | board.valves.v2.gpio: 22 is already the line of board.valves.v1
           gpio: 23 | gpio: 17 | 17} | board.valves.v2.gpio: 17 is already the line of board.pump
           gpio: 23 | gpio: 0x03 | 0x03 | board.valves.v2.gpio: 3 is already the line of the I2C bus
+          bus: 1 | gpio_chip: dev/gpiochip1 | dev/ | board.gpio_chip: "dev/gpiochip1" is no GPIO chip: expected 1 to 32 letters A to Z, digits, '-', '_' or '.', beginning with a letter or digit
           gpio: 23 | gpio: 28 | 28 | board.valves.v2.gpio: "28" is out of range: expected 0 to 27
           tank: plain | tank: rain | rain | board.valves.plain.tank: "rain" is not a tank of this bench; known: plain
           counts_per_g: 1050.2 | counts_per_g: 0 | 0, zero | board.scales.s1.counts_per_g: is 0: expected the counts that one gram makes, negative if upside down
@@ -145,6 +146,7 @@ class BrokenBenchTest {
           volts: 1.1, theta: 0.80 | volts: 2.4, theta: 0.80 | [{volts: 2.4 | board.probes.p1.points: is no curve: expected two or more points of which theta always rises, or always falls, with volts
           probe: p1 | probe: p9 | p9 | cups.A1.probe: "p9" is not a probe of the board; known: p1, p2
           id: 28-0316a2795aff | id: 10-0316a2795aff | 10-03 | board.root.id: "10-0316a2795aff" is not a one-wire id: expected such as 28-0316a2795aff
+          leak: {gpio: 26} | outdoor: { chip: ds18b20, id: 28-0316a2795aff} | { chip | board.outdoor: is the root thermometer: expected another id
           leak: {gpio: 26} | leak: {gpio: 0x16} | 0x16 | board.leak.gpio: 22 is already the line of board.valves.v1
           plain: {gpio: 24, at: 500 mL} | rain: {gpio: 24, at: 500 mL} | {gpio: 24, at | board.tanks.rain: is the gauge of no tank of this bench; known: plain
           {gpio: 24, at: 500 mL} | {scale: s1, empty: 900 g} | s1, valve: v1 | cups.A1.scale: "s1" is already under the tank plain

@@ -76,6 +76,7 @@ class EveryAlertStoryTest {
           Map.entry(AlertCode.TOP_WET, () -> drying("A1", 400.0, 0.15, 121)),
           Map.entry(AlertCode.STOP_HEAT, EveryAlertStoryTest::stillHeated),
           Map.entry(AlertCode.HARDEN_OFF, EveryAlertStoryTest::saidToBeOut),
+          Map.entry(AlertCode.KEEP_IN, EveryAlertStoryTest::outInTheCold),
           Map.entry(AlertCode.LITTLE_LIGHT, EveryAlertStoryTest::dim),
           Map.entry(AlertCode.PUMP_DRIFT, () -> wornPump(0.9)),
           Map.entry(AlertCode.WATCH_ONLY, EveryAlertStoryTest::onlyWatched),
@@ -396,6 +397,13 @@ class EveryAlertStoryTest {
     story.massG.remove("A1");
     story.wait(Duration.ofMinutes(5)).look("{\"id\":\"a\",\"kind\":\"away\",\"cup\":\"A1\"}");
     story.run(Duration.ofHours(1));
+    return story;
+  }
+
+  private static Story outInTheCold() {
+    Story story = saidToBeOut();
+    story.outdoorC = 5.0;
+    story.wait(Duration.ofMinutes(5)).look();
     return story;
   }
 

@@ -42,9 +42,9 @@ class JudgeBenchTest {
   @CsvSource({"21600, false", "21601, true"})
   void sensorIsDead(long seconds, boolean dead) {
     AirState.Measured then = new AirState.Measured(20.0, AT.minusSeconds(seconds));
-    draft.air = new AirState(null, then, null, null, null, null, null);
+    draft.air = new AirState(null, then, null, null, null, null, null, null, null);
     assertEquals(dead, told("sensor-dead").isPresent());
-    draft.air = new AirState(null, null, null, then, null, null, null);
+    draft.air = new AirState(null, null, null, then, null, null, null, null, null);
     assertEquals(dead, told("sensor-dead").isPresent());
     draft.air = AirState.UNKNOWN;
     draft.tanks.computeIfPresent(

@@ -39,6 +39,7 @@ final class Story {
   final List<Advice.Pass> passes = new ArrayList<>();
   double airC = Double.NaN;
   double rootC = Double.NaN;
+  double outdoorC = Double.NaN;
   double rhPct = Double.NaN;
   boolean leak;
   boolean leakUnread;
@@ -132,6 +133,7 @@ final class Story {
         optional(airC),
         optional(rhPct),
         optional(rootC),
+        optional(outdoorC),
         optional(lightUmol),
         new TreeMap<>(massG),
         new TreeMap<>(),

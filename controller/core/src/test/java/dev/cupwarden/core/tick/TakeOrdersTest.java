@@ -11,11 +11,13 @@ import dev.cupwarden.core.dosing.Given;
 import dev.cupwarden.core.dosing.Latch;
 import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.messages.Receipt;
+import dev.cupwarden.core.season.DayForetold;
 import dev.cupwarden.core.state.HoseState;
 import dev.cupwarden.core.state.TankState;
 import dev.cupwarden.core.watering.Cause;
 import dev.cupwarden.core.watering.Refill;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -250,5 +252,49 @@ class TakeOrdersTest {
     assertEquals("done", outcome(draft));
     assertFalse(draft.cups.containsKey("A2"));
     assertEquals("refused", outcome(take("retire", "'cup':'A9','because':'rotted'")));
+  }
+
+  /** It is 14 February on the bench; a forecast goes to the 20th. */
+  @ParameterizedTest(name = "{0}: {1} {2}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "'least_c':1,'most_c':9 | done |",
+        "'day':'2027-02-20','least_c':1,'most_c':1,'wind':'light' | done |",
+        "'day':'2027-02-13','least_c':1,'most_c':9 | refused | day: 2027-02-13 is over on this"
+            + " bench, where it is 2027-02-14",
+        "'day':'2027-02-21','least_c':1,'most_c':9 | refused | day: expected one until 2027-02-20,"
+            + " which is as far as a forecast goes, not 2027-02-21",
+        "'day':'today','least_c':1,'most_c':9 | refused | day: expected a day such as 2027-04-02,"
+            + " not \"today\"",
+        "'least_c':9,'most_c':1 | refused | most_c: expected no less than least_c, 9.0, not 1.0",
+        "'least_c':-61,'most_c':1 | refused | least_c: expected a number from -60.0 to 60.0, not"
+            + " -61",
+        "'most_c':1 | refused | least_c: expected a number from -60.0 to 60.0, but it is missing",
+        "'least_c':1,'most_c':9,'wind':'gale' | refused | wind: expected one of light, strong, not"
+            + " \"gale\"",
+        "'cup':'A1','least_c':1,'most_c':9 | refused | cup: unknown field of an order of kind"
+            + " weather; known: day, least_c, most_c, wind",
+      })
+  void weatherIsOfTheBenchAndOfADayToCome(String fields, String outcome, String why) {
+    BenchDraft draft = take("weather", fields);
+    assertEquals(outcome, outcome(draft));
+    assertEquals(why, why(draft));
+  }
+
+  @Test
+  void aLaterWordForTheSameDayTakesThePlaceOfTheFirst() {
+    BenchDraft draft =
+        bench.draft(
+            order("weather", "'day':'2027-02-15','least_c':1,'most_c':9"),
+            order("weather", "'least_c':-2,'most_c':3.5,'wind':'strong'").replace("\"o\"", "\"p\""),
+            order("weather", "'day':'2027-02-15','least_c':8,'most_c':12")
+                .replace("\"o\"", "\"q\""));
+    take(draft);
+    assertEquals(
+        List.of(
+            new DayForetold(LocalDate.of(2027, 2, 14), -2.0, 3.5, DayForetold.Wind.STRONG),
+            new DayForetold(LocalDate.of(2027, 2, 15), 8.0, 12.0, null)),
+        draft.air.foretold().days());
   }
 }

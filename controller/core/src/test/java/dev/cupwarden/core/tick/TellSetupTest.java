@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.cupwarden.core.messages.BenchSetup;
 import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Schemas;
+import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchFile;
 import dev.cupwarden.core.setup.BenchTexts;
 import dev.cupwarden.core.setup.RootStage;
@@ -98,7 +99,7 @@ class TellSetupTest {
     assertEquals(26, told.limits().size());
     assertEquals("mL", limit("pass").unit());
     assertEquals("lifts", limit("window").dose());
-    assertEquals(50, told.alerts().size());
+    assertEquals(51, told.alerts().size());
     assertEquals(0, alert("leak").rank());
     assertEquals("g", alert("dose-short").unit());
   }
@@ -143,7 +144,13 @@ class TellSetupTest {
     Tick tick = new Tick(BenchFile.read("bench.yaml", waived));
     BenchSetup setup = new TellSetup(tick.bench(), List.of()).of(tick.fresh(), AT);
     assertEquals(
-        List.of("Runs without leak: stands in a shower tray with a drain"), setup.runsWithout());
+        List.of(
+            "Runs without leak: stands in a shower tray with a drain",
+            "Nobody knows what the tanks hold; whether the drip tray holds that is not known: say it"
+                + " in the bench file (tray)."),
+        setup.runsWithout());
     Schemas.assertFits("setup", Json.MAPPER.valueToTree(setup));
+    Bench withTray = BenchFile.read("bench.yaml", waived + "\ntray: 16 L\n");
+    assertEquals(1, TellSetup.of(withTray, List.of(), tick.fresh(), AT).runsWithout().size());
   }
 }

@@ -20,6 +20,7 @@ final class ReadingLines {
           "air/temperature", "air_c",
           "air/humidity", "rh_pct",
           "root/temperature", "root_c",
+          "outdoor/temperature", "outdoor_c",
           "light", "light");
 
   /** The last part of a series of one cup or tank, and the field that holds it by name. */

@@ -26,6 +26,7 @@ final class DayRoutes {
           Map.of(
               "air_c", "air/temperature",
               "root_c", "root/temperature",
+              "outdoor_c", "outdoor/temperature",
               "rh_pct", "air/humidity",
               "light_umol_m2_s", "light"));
 

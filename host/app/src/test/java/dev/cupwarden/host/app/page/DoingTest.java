@@ -106,6 +106,32 @@ class DoingTest {
     browser.awaitText("tr[data-order=o-1]", "refused: nothing was done: A3 too wet");
   }
 
+  /** 34 and 59 °F are 1.1 and 15.0 °C; the bench's day is offered. */
+  @Test
+  void weatherOutdoorsIsToldInTheReadersUnitsAndGoesOutInCelsius() {
+    browser.open(host.address() + "#/units");
+    browser.find("input[type=radio][value=f]").click();
+    browser.open(host.address() + "#/attic/do/weather");
+    browser.awaitText("h1", "Weather outdoors");
+    browser.awaitText("form", "Least while cups would be out, in °F");
+    browser.awaitText(".says", "Counts until that day is over");
+    browser.find("form button[type=submit]").click();
+    browser.awaitText(
+        "form .error", "Least while cups would be out, in °F: a number from -76 to 140.");
+    browser.find("form > div > .field:nth-child(2) input").sendKeys("34");
+    browser.find("form > div > .field:nth-child(3) input").sendKeys("59");
+    browser.find("form input[value=strong]").click();
+    browser.find("form button[type=submit]").click();
+    ObjectNode order = newestOrder();
+    assertEquals("weather", order.get("kind").asText());
+    assertEquals("2027-02-14", order.get("day").asText());
+    assertEquals(1.1, order.get("least_c").asDouble());
+    assertEquals(15.0, order.get("most_c").asDouble());
+    assertEquals("strong", order.get("wind").asText());
+    browser.awaitText("tr[data-order=o-1]", "2027-02-14: 34.0 °F to 59.0 °F, strong");
+    assertFalse(order.has("cup"), "of the bench");
+  }
+
   @Test
   void settingIsChangedFromWhatItIsNowAndBackInOneStep() {
     browser.open(host.address() + "#/attic/do/change");

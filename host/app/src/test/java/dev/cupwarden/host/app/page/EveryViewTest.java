@@ -25,6 +25,7 @@ class EveryViewTest {
               Map.entry("hold", "attic/do/hold"),
               Map.entry("cover", "attic/do/cover/A8"),
               Map.entry("change", "attic/do/change"),
+              Map.entry("weather", "attic/do/weather"),
               Map.entry("retire", "attic/do/retire/A8"),
               Map.entry("tanks", "attic/tanks"),
               Map.entry("days", "attic/days"),

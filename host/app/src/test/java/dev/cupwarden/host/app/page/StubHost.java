@@ -276,7 +276,7 @@ final class StubHost implements AutoCloseable {
             .map(cup -> cup.name)
             .toList();
     return new BenchStatus(
-        now, 20.6, 48.0, 18.9, tanks, wholeBenchHeld ? List.of("*") : held, 300, "0.1.0");
+        now, 20.6, 48.0, 18.9, 9.5, tanks, wholeBenchHeld ? List.of("*") : held, 300, "0.1.0");
   }
 
   private List<Object> statuses() {
@@ -401,7 +401,7 @@ final class StubHost implements AutoCloseable {
             new BenchText.Key("climate.cold", "12 C"),
             new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82")),
         List.of(),
-        List.of());
+        List.of("Runs without leak: the bench stands in a shower tray"));
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */
@@ -456,7 +456,7 @@ final class StubHost implements AutoCloseable {
   /** Every hour of the span that its cups know: warmer by day, and no light meter. */
   private void climate(Context context) {
     ObjectNode told = Json.MAPPER.createObjectNode();
-    for (String curve : List.of("air_c", "root_c", "rh_pct", "light_umol_m2_s")) {
+    for (String curve : List.of("air_c", "root_c", "outdoor_c", "rh_pct", "light_umol_m2_s")) {
       ArrayNode at = told.putObject(curve).putArray("at");
       ArrayNode values = ((ObjectNode) told.get(curve)).putArray("value");
       double from = Math.max(epoch(context, "from").orElse(0.0), 0);

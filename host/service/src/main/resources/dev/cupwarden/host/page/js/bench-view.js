@@ -356,6 +356,7 @@ export function benchView(benchName) {
       status?.air_c !== null && status?.air_c !== undefined ? `${text.bench.air} ${u.temp(status.air_c)}` : null,
       status?.rh_pct !== null && status?.rh_pct !== undefined ? `${u.number(status.rh_pct)} % RH` : null,
       status?.root_c !== null && status?.root_c !== undefined ? `${text.bench.root} ${u.temp(status.root_c)}` : null,
+      status?.outdoor_c !== null && status?.outdoor_c !== undefined ? `${text.bench.outdoors} ${u.temp(status.outdoor_c)}` : null,
     ]
       .filter(Boolean)
       .join(', ');
@@ -368,6 +369,9 @@ export function benchView(benchName) {
       [text.bench.climate, climate || text.bench.unread],
       [text.bench.tanks, tanks || text.bench.tanksUnknown],
     ];
+    const without = bench.setup?.runs_without ?? [];
+    if (without.length > 0) rows.push([text.bench.without, without.map((sentence) => sentence.replace(/([^.])$/, '$1.')).join(' ')]);
+    while (facts.children.length > rows.length) facts.lastChild.remove();
     while (facts.children.length < rows.length) facts.append(h('div', null, h('dt'), h('dd')));
     rows.forEach(([term, words], i) => {
       setText(facts.children[i].firstChild, term);

@@ -15,7 +15,7 @@ const MOST_EVENTS = 2000;
 const MOST_ORDERS = 200;
 /** A winter's record begins with its first cutting, but not with one of a winter before. */
 const LONGEST_WINTER_MS = 300 * DAY_MS;
-const CURVES = ['air_c', 'root_c', 'rh_pct', 'light_umol_m2_s'];
+const CURVES = ['air_c', 'root_c', 'outdoor_c', 'rh_pct', 'light_umol_m2_s'];
 
 /** [from, to] in epoch ms of a range, seen from the bench's now. */
 function spanOf(range, now, since) {
@@ -181,6 +181,7 @@ function climatePanel(benchName, sinceOf) {
   function draw(part, curve, spans, charts, from, to) {
     const known = curve.value.length > 0;
     part.place.hidden = !known;
+    part.el.hidden = !known && part.name === 'outdoor_c'; // Few benches have that thermometer.
     if (!known) {
       setText(part.words, t.unread);
       return;

@@ -16,6 +16,7 @@ const SPANS_H = [6, 24, 72, 168];
 const MOST_ML = 20000;
 const PLAIN = ''; // in a tank, in place of a feed's name
 const MOST_DOSES = 2000;
+const MOST_C = 60; // either side of freezing
 /** A weight is asked about while it is still the drained one; what was told is taken back within the day. */
 const ASKED_FOR_MS = 0.5 * HOUR_MS;
 const FORGOTTEN_FOR_MS = 24 * HOUR_MS;
@@ -139,6 +140,16 @@ const MAKERS = {
     });
     const label = t.field.ml(unit);
     return { el: field(label, input), read: () => Math.round(u.mlFromTyped(numberOf(input, label, 0, u.typedFromMl(MOST_ML))) * 10) / 10 };
+  },
+  day(context) {
+    const input = h('input', { type: 'date', value: u.benchDay(context.bench.now), oninput: context.changed });
+    return { el: field(t.field.day, input), read: () => required(input.value, t.field.day) };
+  },
+  least_c: (context) => temperature(context, t.field.leastC(u.tempUnit())),
+  most_c: (context) => temperature(context, t.field.mostC(u.tempUnit())),
+  wind(context) {
+    const wind = radios(t.field.wind, Object.entries(t.wind), '', context.changed);
+    return { el: wind.el, read: () => wind.read() || undefined };
   },
   strength(context) {
     const now = context.kind === 'filled' ? (context.bench.setup?.tanks?.[context.tank]?.strength ?? 0) : 0;
@@ -265,6 +276,15 @@ const valueOf = (context, path) => context.bench.setup?.keys?.find((key) => key.
 function required(value, label) {
   if (!value.trim()) throw new FormError(t.missing(label));
   return value.trim();
+}
+
+function temperature(context, label) {
+  const input = h('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', oninput: context.changed });
+  const most = u.tempValue(MOST_C);
+  return {
+    el: field(label, input),
+    read: () => Math.round(u.cFromTyped(numberOf(input, label, u.tempValue(-MOST_C), most)) * 10) / 10,
+  };
 }
 
 function words(context, key, value) {
@@ -441,6 +461,8 @@ function orderWords(order, setup) {
   const bench = order.tank ?? (KINDS[order.kind]?.fields.includes('cup?') ? t.field.wholeBench : '');
   const parts = [order.cups ? list(order.cups) : (order.cup ?? bench)];
   if (order.kind === 'change') return t.changed(order.path, order.from, order.to);
+  if (order.kind === 'weather')
+    parts.push(t.weatherWords(order.day ?? '', u.temp(order.least_c), u.temp(order.most_c)), t.wind[order.wind]);
   if (order.kind === 'prime') parts.push(order.tank);
   if (order.ml !== undefined) parts.push(order.tank && !order.cup ? u.tank(order.ml) : u.volume(order.ml));
   if (order.kind === 'filled') parts.push(order.feed ?? (order.strength > 0 ? setup?.tanks?.[order.tank]?.feed : text.tanks.plain));

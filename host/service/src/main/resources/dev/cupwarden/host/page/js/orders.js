@@ -23,6 +23,7 @@ export const KINDS = {
   cover: { group: 'see', fields: ['cup?', 'more?'] },
   uncover: { group: 'see', fields: ['cup?', 'more?'] },
   filled: { group: 'bench', fields: ['tank', 'ml', 'feed?', 'strength'] },
+  weather: { group: 'see', fields: ['day', 'least_c', 'most_c', 'wind?'] },
   prime: { group: 'bench', fields: ['cup', 'ml', 'tank'] },
   repot: { group: 'bench', fields: ['cup', 'vessel', 'mix'] },
   add: { group: 'bench', fields: ['newcup', 'plant', 'vessel', 'mix', 'struck', 'stage', 'cutting'] },
@@ -51,6 +52,7 @@ export const BACK_BY = {
   cover: 'uncover',
   uncover: 'cover',
   filled: 'filled',
+  weather: 'weather',
   prime: 'prime',
   repot: 'repot',
   change: 'change',
@@ -271,6 +273,8 @@ export function before(kind, bench, order) {
       return [line('', t.coverNote), line('', t.coverStep)];
     case 'uncover':
       return [line('', t.uncoverNote), line('', t.coverStep)];
+    case 'weather':
+      return [line('', t.weatherNote), line('', t.weatherBack)];
     case 'flush':
       return beforeFlush(cup, order);
     case 'clear':
@@ -282,7 +286,10 @@ export function before(kind, bench, order) {
     case 'repot':
       return note(t.repotNote);
     case 'change':
-      return order.path ? [line('', t.changeNow(order.path, order.from)), line('', t.changeNote)] : [];
+      return [
+        ...(bench.setup?.runs_without ?? []).map((sentence) => line('stop', sentence)),
+        ...(order.path ? [line('', t.changeNow(order.path, order.from)), line('', t.changeNote)] : []),
+      ];
     case 'retire':
       return note(t.retireNote);
     case 'add':

@@ -116,6 +116,8 @@ export function temp(c) {
 }
 export const tempValue = (c) => (chosen.temp === 'f' ? c * 1.8 + 32 : c);
 export const tempUnit = () => (chosen.temp === 'f' ? '°F' : '°C');
+/** °C from what the reader typed in the chosen unit. */
+export const cFromTyped = (typed) => (chosen.temp === 'f' ? (typed - 32) / 1.8 : typed);
 export const percent = (part) => (known(part) ? `${number(part * 100, 0)} %` : '–');
 
 /** mL from what the reader typed in the chosen unit. */
@@ -130,6 +132,9 @@ export const date = (ms) => formats.date.format(ms);
 export const month = (ms) => formats.month.format(ms);
 /** "1 December", of a month and day of any year. */
 export const dayOfYear = (monthNumber, dayNumber) => formats.dayOfYear.format(new Date(2000, monthNumber - 1, dayNumber, 12));
+
+/** The day at the bench's place, whatever zone times are shown in; of a bench that names none, that of UTC. */
+export const benchDay = (ms) => new Intl.DateTimeFormat('sv-SE', { timeZone: benchZone ?? 'UTC' }).format(ms);
 
 /** What a datetime-local field wants, to the minute, in the zone in which times are shown. */
 export const typedMinute = (ms) => formats.parts.format(ms).replace(' ', 'T');
