@@ -138,7 +138,7 @@ final class JudgeConditions {
       double wetH,
       double thresholdH,
       Conditions to) {
-    boolean maybe = neverWeighed(draft, cup) && cup.now.trusted();
+    boolean maybe = neverWeighed(draft, cup) && !cup.reckoned();
     to.add(
         new Condition(code, cup.name(), level, wetH, thresholdH),
         () -> maybe ? Catalogue.say("alert." + code.word() + ".unlearned") : null);
@@ -195,6 +195,8 @@ final class JudgeConditions {
     } else if (capacity.doubted()) {
       double beyondH = hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H;
       weigh(draft, cup, "doubted", beyondH, WeighDrained.BEYOND_WET_H, to);
+    } else if (mayBeWet(draft, cup) && !cup.now.trusted()) {
+      to.add(AlertCode.WEIGH_DRAINED, cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
     } else if (mayBeWet(draft, cup)) {
       double wetH = cup.watering.wet().hours(draft.at);
       weigh(draft, cup, "unlearned", wetH, WetClock.WARN_AFTER_H, to);
@@ -204,10 +206,9 @@ final class JudgeConditions {
     }
   }
 
-  /** Whether only a weighing can tell if it is too wet; a scale in doubt would not. */
+  /** Whether only a weighing can tell if it is too wet; on a scale in doubt it would not. */
   private static boolean mayBeWet(BenchDraft draft, CupDraft cup) {
     return neverWeighed(draft, cup)
-        && cup.now.trusted()
         && surelyWetH(draft, cup) < WetClock.WARN_AFTER_H
         && cup.watering.wet().hours(draft.at) >= WetClock.WARN_AFTER_H;
   }
