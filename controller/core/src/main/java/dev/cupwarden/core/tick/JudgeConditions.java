@@ -269,7 +269,7 @@ final class JudgeConditions {
         continue;
       }
       if (fault == DistrustCode.SCALE_NOISY) {
-        noise(cup, so, doubt, to);
+        noise(draft, cup, so, doubt, to);
       } else if (so && fault == DistrustCode.SCALE_SILENT) {
         silence(draft, cup, doubt, to);
       } else if (so) {
@@ -313,7 +313,9 @@ final class JudgeConditions {
             .isPresent();
     boolean told = soon || doubt.value() >= SILENT_FOR_MIN;
     Condition.Level level = told ? Condition.Level.ON : Condition.Level.BETWEEN;
-    to.add(AlertCode.SCALE_SILENT, cup.name(), level, doubt.value(), doubt.threshold());
+    to.add(
+        new Condition(AlertCode.SCALE_SILENT, cup.name(), level, doubt.value(), doubt.threshold()),
+        () -> draft.byProbe(cup) ? Catalogue.say("alert.scale-silent.probe") : null);
   }
 
   /** One that stood in another's place was not believed before, either. */
@@ -357,10 +359,17 @@ final class JudgeConditions {
 
   /**
    * Noisy for hours; worse once it is so much that the cup is not watered. What drips from a cup
-   * that drains is no noise.
+   * that drains is no noise, and a probe is as restless as a scale gone bad: of it only that it is
+   * not believed is told.
    */
-  private static void noise(CupDraft cup, boolean disbelieved, Distrust doubt, Conditions to) {
-    if ((doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
+  private static void noise(
+      BenchDraft draft, CupDraft cup, boolean disbelieved, Distrust doubt, Conditions to) {
+    if (draft.byProbe(cup) && !disbelieved) {
+      to.when(AlertCode.SCALE_NOISY, cup.name(), false, 0.0, 0.0);
+      return;
+    }
+    boolean unread = Double.isNaN(cup.readG);
+    if (unread || (doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
       return;
     }
     double noisyH = cup.weight.estimate().noisyH();

@@ -55,7 +55,7 @@ final class JudgeDoses {
       if (!Double.isNaN(cup.readG)) {
         boolean judges =
             cup.witness.onTrial() != null && DoseCheck.judges(cup.witness.onTrial(), draft.at);
-        if (judges && plausible(cup) && !restless(cup)) {
+        if (judges && plausible(cup) && (draft.byProbe(cup) || !restless(cup))) {
           judge(draft, cup);
         }
         if (!dosed) {

@@ -94,8 +94,7 @@ class ToldAgainTest {
     assertEquals(2, said.size(), "another cup's name is no figure");
     at = at.plus(Duration.ofDays(1));
     look(now -> now.add(salty.saying("C02: flush it with 350 mL, in 40 days again.")));
-    assertEquals(
-        "C02: flush it with 350 mL, in 40 days again.", said.get(2).notice().whatToDo());
+    assertEquals("C02: flush it with 350 mL, in 40 days again.", said.get(2).notice().whatToDo());
   }
 
   /** Its bench is asked to weigh what is weeks old; the cup in doubt has words of its own. */
