@@ -60,6 +60,7 @@ public final class Spoken {
         5.0,
         null,
         null,
+        null,
         List.of(new CupStatus.Told("window", 6.5, 8.0, "h", "Outside the watering window.")));
   }
 
@@ -142,7 +143,7 @@ public final class Spoken {
         0.3,
         new TreeMap<>(
             Map.of(
-                "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0),
+                "plain", new BenchSetup.Tank(12_000, Optional.empty(), 0, 1_000.0),
                 "feed", new BenchSetup.Tank(4_000, Optional.of("leafy"), 0.5))),
         named,
         new TreeMap<>(),

@@ -62,7 +62,8 @@ public enum AlertCode {
   KEEP_IN("keep-in", "", Told.SINGLY, Again.NEVER, Ends.BY_ITSELF),
   HARDEN_OFF("harden-off", "d", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
   LITTLE_LIGHT("little-light", "mol/m² a day", Told.TOGETHER, Again.NEVER, Ends.BY_ITSELF),
-  WEIGH_DRAINED("weigh-drained", "d", Told.TOGETHER, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
+  WEIGH_DRAINED(
+      "weigh-drained", "d", Told.TOGETHER_WHILE_MILD, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
   PUMP_DRIFT("pump-drift", "", Told.SINGLY, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
   WATCH_ONLY("watch-only", "", Told.SINGLY, Again.WEEKLY_WHILE_MILD, Ends.BY_ITSELF),
   CLOCK("clock", "s", Told.SINGLY, Again.DAILY, Ends.BY_ITSELF),
@@ -75,6 +76,8 @@ public enum AlertCode {
   /** A latch is cleared cup by cup, so it is told cup by cup. */
   private enum Told {
     TOGETHER,
+    /** One that is severe has words of its own. */
+    TOGETHER_WHILE_MILD,
     SINGLY
   }
 
@@ -206,7 +209,12 @@ public enum AlertCode {
 
   /** Whether many cups with one cause are told as one. */
   public boolean together() {
-    return told == Told.TOGETHER;
+    return told != Told.SINGLY;
+  }
+
+  /** Whether it is, at that severity. */
+  boolean together(int severity) {
+    return told == Told.TOGETHER || (told == Told.TOGETHER_WHILE_MILD && severity == 0);
   }
 
   /** Whether a person must act on it: what only asks for a look is told once. */

@@ -73,7 +73,7 @@ final class AlertGrouping {
   /** So now, or still within its hysteresis. */
   private static boolean wants(Condition condition, OpenAlert standing) {
     return condition.cup() != null
-        && condition.code().together()
+        && condition.code().together(condition.severity())
         && switch (condition.level()) {
           case ON -> true;
           case BETWEEN -> standing != null;

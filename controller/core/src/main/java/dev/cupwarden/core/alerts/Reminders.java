@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Which of the alerts that stand are told again now: those whose interval is over, those that have
@@ -21,6 +22,9 @@ final class Reminders {
 
   /** So do further cups, which dry one after the other. */
   private static final Duration MORE_CUPS_AFTER = Duration.ofHours(3);
+
+  /** A figure within a sentence, but not the end of a cup's name. */
+  private static final Pattern FIGURE = Pattern.compile("\\b\\d+(?:\\.\\d+)?\\b");
 
   private final Instant at;
   private final Duration untilNextLook;
@@ -76,8 +80,19 @@ final class Reminders {
     return known(told) && !told.notice().cups().containsAll(now.cups());
   }
 
+  /** Other figures alone wait for its time, unless there is none. */
   private static boolean saysOther(LastTold told, AlertNotice now) {
-    return known(told) && now.cups().isEmpty() && !now.whatToDo().equals(told.notice().whatToDo());
+    if (!known(told) || !now.cups().isEmpty()) {
+      return false;
+    }
+    String before = told.notice().whatToDo();
+    return AlertCode.of(now.code()).acts()
+        ? !withoutFigures(now.whatToDo()).equals(withoutFigures(before))
+        : !now.whatToDo().equals(before);
+  }
+
+  private static String withoutFigures(String words) {
+    return FIGURE.matcher(words).replaceAll("");
   }
 
   private static boolean known(LastTold told) {

@@ -99,8 +99,31 @@ public record BenchSetup(
       double spoonG,
       @JsonProperty("ec_ms_per_cm_per_g_per_l") double ecMsPerCmPerGPerL) {}
 
-  /** What is in it now; no feed: plain water. */
-  public record Tank(double sizeMl, Optional<String> feed, double strength) {}
+  /**
+   * What is in it now; no feed: plain water.
+   *
+   * @param belowFloatMl what lies below its float and is not to be had; null: nothing
+   */
+  public record Tank(
+      double sizeMl,
+      Optional<String> feed,
+      double strength,
+      @JsonInclude(JsonInclude.Include.NON_NULL) Double belowFloatMl) {
+    /** All of which is to be had. */
+    public Tank(double sizeMl, Optional<String> feed, double strength) {
+      this(sizeMl, feed, strength, null);
+    }
+
+    /** What is to be had of so much. */
+    public double toBeHadMl(double leftMl) {
+      return Math.max(0.0, leftMl - hiddenMl());
+    }
+
+    /** What must be in it before anything is to be had. */
+    public double hiddenMl() {
+      return belowFloatMl == null ? 0.0 : belowFloatMl;
+    }
+  }
 
   /** {@code covered}: true under a dome or in a bag, null where it stands open. */
   public record Cup(

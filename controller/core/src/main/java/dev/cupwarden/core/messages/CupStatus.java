@@ -25,6 +25,8 @@ import java.util.List;
  * @param leastPassMl smaller passes are not worth a valve; null from a controller of before
  * @param nextFeed null for a stage that takes none, and where no tank holds feed
  * @param rooting on which days roots are likely; null where nothing can be said
+ * @param littleAir what it drains to, where that is too little air; null where it is enough, where
+ *     nothing runs out of its vessel, and from a controller of before
  * @param reasons all limits that hold it back now, with value and threshold
  */
 public record CupStatus(
@@ -54,7 +56,17 @@ public record CupStatus(
     Double leastPassMl,
     NextFeed nextFeed,
     Rooting rooting,
+    LittleAir littleAir,
     List<Told> reasons) {
+
+  /**
+   * A mix that in its vessel drains to less air than keeps warm roots safe.
+   *
+   * @param drained air when drained, as a fraction of volume: by its own weight where that was
+   *     learned, else by mix and vessel
+   * @param safe from so much on
+   */
+  public record LittleAir(double drained, double safe, String sentence) {}
 
   /**
    * Days on which roots are likely, of cuttings that root at all.

@@ -210,6 +210,12 @@ final class BenchDraft {
     return unfed.get();
   }
 
+  /** Whether a moisture probe tells of that cup, and no scale. */
+  boolean byProbe(CupDraft cup) {
+    boolean wired = cup.setup.wiring().probe().isPresent() && cup.setup.wiring().scale().isEmpty();
+    return !seen.massG().containsKey(cup.name()) && (wired || seen.theta().containsKey(cup.name()));
+  }
+
   /** Whether water can run out of its vessel. */
   boolean drains(CupDraft cup) {
     return bench.vessels().get(cup.setup.vessel()).holes();

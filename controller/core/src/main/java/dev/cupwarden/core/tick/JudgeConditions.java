@@ -104,7 +104,7 @@ final class JudgeConditions {
 
   private static void water(BenchDraft draft, CupDraft cup, Conditions to) {
     double wetH = cup.watering.wet().hours(draft.at);
-    wetness(cup, wetH, to);
+    wetness(draft, cup, to);
     rotWeather(cup, wetH >= WetClock.WARN_AFTER_H, to);
     JudgeDryness.judge(draft, cup, to);
     withoutPlain(draft, cup, to);
@@ -118,15 +118,48 @@ final class JudgeConditions {
   }
 
   /** One of the two stands: the second takes the place of the first. */
-  private static void wetness(CupDraft cup, double wetH, Conditions to) {
+  private static void wetness(BenchDraft draft, CupDraft cup, Conditions to) {
+    double wetH = surelyWetH(draft, cup);
     double tooLongH = WetClock.HOLD_AFTER_H;
     boolean tooLong = wetH >= tooLongH;
     boolean stays = wetH >= WetClock.WARN_AFTER_H;
     Condition.Level still = wetH > 0.0 ? Condition.Level.BETWEEN : Condition.Level.OFF;
     Condition.Level tooLongNow = tooLong ? Condition.Level.ON : still;
     Condition.Level staysNow = tooLong ? Condition.Level.OFF : stays ? Condition.Level.ON : still;
-    to.add(AlertCode.STAYING_WET, cup.name(), staysNow, wetH, WetClock.WARN_AFTER_H);
-    to.add(AlertCode.WET_TOO_LONG, cup.name(), tooLongNow, wetH, tooLongH);
+    wet(draft, cup, AlertCode.STAYING_WET, staysNow, wetH, WetClock.WARN_AFTER_H, to);
+    wet(draft, cup, AlertCode.WET_TOO_LONG, tooLongNow, wetH, tooLongH, to);
+  }
+
+  private static void wet(
+      BenchDraft draft,
+      CupDraft cup,
+      AlertCode code,
+      Condition.Level level,
+      double wetH,
+      double thresholdH,
+      Conditions to) {
+    boolean maybe = neverWeighed(draft, cup) && !cup.reckoned();
+    to.add(
+        new Condition(code, cup.name(), level, wetH, thresholdH),
+        () -> maybe ? Catalogue.say("alert." + code.word() + ".unlearned") : null);
+  }
+
+  /**
+   * What nobody knows is not told, but asked for by {@link #capacity}: of a capacity in doubt
+   * whether it is right, and of one that was never learned how much air there is above the wet
+   * line.
+   */
+  private static double surelyWetH(BenchDraft draft, CupDraft cup) {
+    if (draft.drains(cup) && cup.weight.estimate().capacity().doubted()) {
+      return 0.0;
+    }
+    WetClock wet = cup.watering.wet();
+    return neverWeighed(draft, cup) ? wet.pastLineH(draft.at) : wet.hours(draft.at);
+  }
+
+  /** Neither by a person nor by a plateau, though it could be. */
+  private static boolean neverWeighed(BenchDraft draft, CupDraft cup) {
+    return draft.drains(cup) && !cup.weight.estimate().capacity().learned();
   }
 
   /**
@@ -148,9 +181,10 @@ final class JudgeConditions {
   }
 
   /**
-   * A drained weighing is asked for: at once of a capacity that is in doubt, and of one that nobody
-   * has learned for four weeks. A cup of which none was ever learned has the same four weeks from
-   * the first look at it: a fresh bench has more to be told of.
+   * A drained weighing is asked for: at once of a capacity that is in doubt; of one that was never
+   * learned, after a day in which the cup may have stood too wet; and of one that nobody has
+   * learned for four weeks. A cup of which none was ever learned has the same four weeks from the
+   * first look at it: a fresh bench has more to be told of.
    */
   private static void capacity(BenchDraft draft, CupDraft cup, Conditions to) {
     Capacity capacity = cup.weight.estimate().capacity();
@@ -159,23 +193,40 @@ final class JudgeConditions {
     if (cup.presence.away() || !draft.drains(cup)) {
       to.add(AlertCode.WEIGH_DRAINED, cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
     } else if (capacity.doubted()) {
-      double beyondDays =
-          (hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H) / 24.0;
-      double threshold = WeighDrained.BEYOND_WET_H / 24.0;
-      Condition.Level on = Condition.Level.ON;
-      Condition doubted =
-          new Condition(
-              AlertCode.WEIGH_DRAINED,
-              cup.name(),
-              on,
-              beyondDays,
-              threshold,
-              Catalogue.say("alert.weigh-drained.doubted"));
-      to.add(doubted.severe(1));
+      double beyondH = hours(capacity.doubtedAt(), draft.at) + WeighDrained.BEYOND_WET_H;
+      weigh(draft, cup, "doubted", beyondH, WeighDrained.BEYOND_WET_H, to);
+    } else if (mayBeWet(draft, cup) && !cup.now.trusted()) {
+      to.add(AlertCode.WEIGH_DRAINED, cup.name(), Condition.Level.BETWEEN, days, Capacity.OLD_DAYS);
+    } else if (mayBeWet(draft, cup)) {
+      double wetH = cup.watering.wet().hours(draft.at);
+      weigh(draft, cup, "unlearned", wetH, WetClock.WARN_AFTER_H, to);
     } else {
       to.when(
           AlertCode.WEIGH_DRAINED, cup.name(), days > Capacity.OLD_DAYS, days, Capacity.OLD_DAYS);
     }
+  }
+
+  /** Whether only a weighing can tell if it is too wet; on a scale in doubt it would not. */
+  private static boolean mayBeWet(BenchDraft draft, CupDraft cup) {
+    return neverWeighed(draft, cup)
+        && surelyWetH(draft, cup) < WetClock.WARN_AFTER_H
+        && cup.watering.wet().hours(draft.at) >= WetClock.WARN_AFTER_H;
+  }
+
+  /** Worse once nothing is watered for it. */
+  private static void weigh(
+      BenchDraft draft, CupDraft cup, String why, double h, double thresholdH, Conditions to) {
+    boolean held = cup.watering.wet().hours(draft.at) >= WetClock.HOLD_AFTER_H;
+    String say = "alert.weigh-drained." + why + (held ? ".held" : "");
+    Condition asked =
+        new Condition(
+            AlertCode.WEIGH_DRAINED,
+            cup.name(),
+            Condition.Level.ON,
+            h / 24.0,
+            thresholdH / 24.0,
+            Catalogue.say(say));
+    to.add(asked.severe(held ? 2 : 1));
   }
 
   /** Past its dry line, with no plain water to be had, and no feed that its roots can take. */
@@ -218,7 +269,7 @@ final class JudgeConditions {
         continue;
       }
       if (fault == DistrustCode.SCALE_NOISY) {
-        noise(cup, so, doubt, to);
+        noise(draft, cup, so, doubt, to);
       } else if (so && fault == DistrustCode.SCALE_SILENT) {
         silence(draft, cup, doubt, to);
       } else if (so) {
@@ -262,7 +313,9 @@ final class JudgeConditions {
             .isPresent();
     boolean told = soon || doubt.value() >= SILENT_FOR_MIN;
     Condition.Level level = told ? Condition.Level.ON : Condition.Level.BETWEEN;
-    to.add(AlertCode.SCALE_SILENT, cup.name(), level, doubt.value(), doubt.threshold());
+    to.add(
+        new Condition(AlertCode.SCALE_SILENT, cup.name(), level, doubt.value(), doubt.threshold()),
+        () -> draft.byProbe(cup) ? Catalogue.say("alert.scale-silent.probe") : null);
   }
 
   /** One that stood in another's place was not believed before, either. */
@@ -306,10 +359,17 @@ final class JudgeConditions {
 
   /**
    * Noisy for hours; worse once it is so much that the cup is not watered. What drips from a cup
-   * that drains is no noise.
+   * that drains is no noise, and a probe is as restless as a scale gone bad: of it only that it is
+   * not believed is told.
    */
-  private static void noise(CupDraft cup, boolean disbelieved, Distrust doubt, Conditions to) {
-    if ((doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
+  private static void noise(
+      BenchDraft draft, CupDraft cup, boolean disbelieved, Distrust doubt, Conditions to) {
+    if (draft.byProbe(cup) && !disbelieved) {
+      to.when(AlertCode.SCALE_NOISY, cup.name(), false, 0.0, 0.0);
+      return;
+    }
+    boolean unread = Double.isNaN(cup.readG);
+    if (unread || (doubt != null && !disbelieved) || cup.weight.estimate().draining()) {
       return;
     }
     double noisyH = cup.weight.estimate().noisyH();

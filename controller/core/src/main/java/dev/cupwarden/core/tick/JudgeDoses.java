@@ -11,7 +11,6 @@ import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.DistrustCode;
 import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.WeightEvent;
-import dev.cupwarden.core.watering.Cause;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -56,7 +55,7 @@ final class JudgeDoses {
       if (!Double.isNaN(cup.readG)) {
         boolean judges =
             cup.witness.onTrial() != null && DoseCheck.judges(cup.witness.onTrial(), draft.at);
-        if (judges && plausible(cup) && !restless(cup)) {
+        if (judges && plausible(cup) && (draft.byProbe(cup) || !restless(cup))) {
           judge(draft, cup);
         }
         if (!dosed) {
@@ -122,8 +121,7 @@ final class JudgeDoses {
 
   private static void ranThrough(BenchDraft draft, CupDraft cup, double lostMl, PassOnTrial pass) {
     // A flush is meant to run through; it says nothing of how the mix takes water.
-    boolean flushed = cup.refill() != null && cup.refill().cause() == Cause.FLUSH;
-    if (!flushed) {
+    if (!pass.flush()) {
       boolean hadRoom = cup.depletion() * cup.availableMl() > lostMl;
       cup.witness = cup.witness.with(cup.witness.soaking().afterBypass(hadRoom));
     }
@@ -151,7 +149,9 @@ final class JudgeDoses {
   }
 
   private static void cameShort(BenchDraft draft, CupDraft cup, PassOnTrial pass) {
-    if (shedsIt(cup, pass)) {
+    // A cup that a flush has filled is heavier than when drained, and takes no more.
+    boolean near = cup.frame.weights().depletion(cup.now.massG()) <= FULL_WITHIN;
+    if (shedsIt(cup, pass) || (pass.flush() && near)) {
       ranThrough(draft, cup, draft.pumpPart() * pass.orderedMl() - cup.finding.riseG(), pass);
       return;
     }
@@ -159,8 +159,7 @@ final class JudgeDoses {
     if (cup.witness.shortPasses() < SHORT_PASSES) {
       return;
     }
-    double fromCapacity = cup.frame.weights().depletion(cup.now.massG());
-    if (fromCapacity <= FULL_WITHIN) {
+    if (near) {
       full(draft, cup);
       cup.witness = cup.witness.withoutShortRun();
       return;

@@ -295,7 +295,8 @@ final class PutOutPasses {
       PassOnTrial trial =
           new PassOnTrial(
               draft.at, 1, pass.totalMl(), cup.massG(), cup.rateGPerH(), cup.now.massSdG());
-      cup.witness = cup.witness.tried(trial);
+      boolean flush = wanted.cause() == Cause.FLUSH;
+      cup.witness = cup.witness.tried(flush ? trial.ofFlush() : trial);
     }
     String feedName = pass.feedMl() > 0.0 ? supply.feed() : null;
     if (draft.hose.shared()) {

@@ -1,5 +1,6 @@
 package dev.cupwarden.core.tick;
 
+import dev.cupwarden.core.estimate.Capacity;
 import dev.cupwarden.core.estimate.Forecast;
 import dev.cupwarden.core.feeding.FeedStrength;
 import dev.cupwarden.core.feeding.LabelRate;
@@ -8,12 +9,14 @@ import dev.cupwarden.core.limits.Hold;
 import dev.cupwarden.core.limits.LimitCode;
 import dev.cupwarden.core.limits.Limits;
 import dev.cupwarden.core.messages.Advice;
+import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Decision;
 import dev.cupwarden.core.messages.Reason;
 import dev.cupwarden.core.messages.Sentences;
 import dev.cupwarden.core.setup.Feed;
+import dev.cupwarden.core.substrate.CupWater;
 import dev.cupwarden.core.watering.OpenHours;
 import java.time.Duration;
 import java.time.Instant;
@@ -96,7 +99,27 @@ final class Report {
         rounded(next.leastMl(), 1e2),
         nextFeed(draft, cup),
         ForetellRooting.of(draft, cup),
+        littleAir(draft, cup),
         holding);
+  }
+
+  /** A capacity that is in doubt says less of its air than vessel and mix. */
+  private static CupStatus.LittleAir littleAir(BenchDraft draft, CupDraft cup) {
+    CupWater water = cup.frame.water();
+    Capacity capacity = cup.weight.estimate().capacity();
+    boolean weighed = capacity.learned() && !capacity.doubted();
+    double drained =
+        weighed
+            ? (water.saturatedMl() - cup.capacityMl()) / water.volumeMl()
+            : water.airAtCapacity();
+    double safe = water.safeAir();
+    if (!draft.drains(cup) || drained >= safe) {
+      return null;
+    }
+    String key = weighed ? "advice.air.weighed" : "advice.air.foretold";
+    double held = Math.max(0.0, drained);
+    return new CupStatus.LittleAir(
+        rounded(held, 1e4), rounded(safe, 1e4), Catalogue.say(key, 100.0 * held, 100.0 * safe));
   }
 
   private static CupStatus.NextFeed nextFeed(BenchDraft draft, CupDraft cup) {

@@ -151,10 +151,14 @@ final class TellSetup {
         .forEach(
             (name, tank) -> {
               TankState now = state.tanks().getOrDefault(name, TankState.of(tank));
+              double belowMl = bench.belowFloatMl(name);
               told.put(
                   name,
                   new BenchSetup.Tank(
-                      tank.sizeMl(), Optional.ofNullable(now.feed()), now.strength()));
+                      tank.sizeMl(),
+                      Optional.ofNullable(now.feed()),
+                      now.strength(),
+                      belowMl > 0.0 ? belowMl : null));
             });
     return told;
   }

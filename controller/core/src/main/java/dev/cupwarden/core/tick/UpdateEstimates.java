@@ -10,6 +10,7 @@ import dev.cupwarden.core.estimate.EstimateState;
 import dev.cupwarden.core.estimate.EstimateStep;
 import dev.cupwarden.core.estimate.Estimator;
 import dev.cupwarden.core.estimate.LightKnown;
+import dev.cupwarden.core.estimate.MoistureProbe;
 import dev.cupwarden.core.estimate.WeightEvent;
 import dev.cupwarden.core.feeding.LeafShare;
 import dev.cupwarden.core.feeding.SaltBalance;
@@ -25,6 +26,12 @@ import java.time.Instant;
 final class UpdateEstimates {
   /** As for any step that is told from noise. */
   private static final double LEAST_RISE_G = 2.0;
+
+  /** Water that no mix loses from look to look, as a part of its volume: our choice. */
+  private static final double LOST_CONTACT = 0.05;
+
+  /** However long it was not believed: our choice. */
+  private static final double MOST_UNSURE = 0.10;
 
   /** Less than this part of a dry cup is an empty scale. */
   private static final double LIFTED_PART_OF_DRY = 0.5;
@@ -171,9 +178,25 @@ final class UpdateEstimates {
       return withoutCover(draft, cup, readG);
     }
     Double theta = draft.seen.theta().get(cup.name());
-    return theta == null
-        ? Double.NaN
-        : cup.frame.water().dryGrossG() + theta * cup.frame.water().volumeMl();
+    return theta == null ? Double.NaN : byProbe(draft, cup, theta);
+  }
+
+  /**
+   * A probe has no cup that could be lifted: what falls faster than a mix can dry has lost contact
+   * with it, reads air, and says nothing. It is believed again once it shows what the cup is
+   * reckoned to hold by then.
+   */
+  private static double byProbe(BenchDraft draft, CupDraft cup, double theta) {
+    double volumeMl = cup.frame.water().volumeMl();
+    double readG = MoistureProbe.massG(theta, volumeMl, cup.frame.water().dryGrossG());
+    EstimateState estimate = cup.weight.estimate();
+    double expectedG =
+        cup.now != null && cup.reckoned()
+            ? cup.massG()
+            : estimate.expectedG(draft.at) + cup.doses.unlookedMl();
+    double fellG = expectedG - readG;
+    double unsure = Math.min(MOST_UNSURE, estimate.expectedWithinG(draft.at) / volumeMl);
+    return fellG > Math.max(LOST_CONTACT, unsure) * volumeMl ? Double.NaN : readG;
   }
 
   /** What the scale shows of the cup itself, g. */

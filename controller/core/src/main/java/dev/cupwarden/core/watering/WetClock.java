@@ -75,7 +75,12 @@ public record WetClock(Instant wetSince, Instant littleSince, double needH, doub
 
   /** Hours of the longer of the two at that time. */
   public double hours(Instant at) {
-    return Math.max(hoursSince(wetSince, at), hoursSince(littleSince, at) - needH);
+    return Math.max(pastLineH(at), hoursSince(littleSince, at) - needH);
+  }
+
+  /** Hours past its wet line at that time. */
+  public double pastLineH(Instant at) {
+    return hoursSince(wetSince, at);
   }
 
   private static double hoursSince(Instant since, Instant at) {

@@ -82,6 +82,50 @@ class ToldAgainTest {
     assertEquals(5, said.size());
   }
 
+  /** Days and millilitres that waver by the hour are no news; the next telling has them. */
+  @Test
+  void otherFiguresAloneWaitForTheirTime() {
+    Condition salty = new Condition(AlertCode.SALTS_HIGH, "C01", Condition.Level.ON, 2.7, 2.6);
+    look(now -> now.add(salty.saying("C01: flush it with 300 mL, in 35 days again.")));
+    at = at.plus(Duration.ofHours(2));
+    look(now -> now.add(salty.saying("C01: flush it with 350 mL, in 40 days again.")));
+    assertEquals(1, said.size());
+    look(now -> now.add(salty.saying("C02: flush it with 300 mL, in 35 days again.")));
+    assertEquals(2, said.size(), "another cup's name is no figure");
+    at = at.plus(Duration.ofDays(1));
+    look(now -> now.add(salty.saying("C02: flush it with 350 mL, in 40 days again.")));
+    assertEquals("C02: flush it with 350 mL, in 40 days again.", said.get(2).notice().whatToDo());
+  }
+
+  /** Its bench is asked to weigh what is weeks old; the cup in doubt has words of its own. */
+  @Test
+  void severeOneIsToldByItselfWhereTheMildAreToldTogether() {
+    Consumer<Conditions> old =
+        now -> {
+          for (int cup = 0; cup < 60; cup++) {
+            now.add(AlertCode.WEIGH_DRAINED, cup(cup), Condition.Level.ON, 29.0, 28.0);
+          }
+        };
+    look(old);
+    assertEquals(1, said.size());
+    at = at.plus(LOOK);
+    Condition doubted =
+        new Condition(AlertCode.WEIGH_DRAINED, "C03", Condition.Level.ON, 0.3, 0.25);
+    look(
+        now -> {
+          for (int cup = 0; cup < 60; cup++) {
+            if (cup == 3) {
+              now.add(doubted.saying("It stands in water.").severe(1));
+            } else {
+              now.add(AlertCode.WEIGH_DRAINED, cup(cup), Condition.Level.ON, 29.0, 28.0);
+            }
+          }
+        });
+    assertEquals("C03", said.get(1).notice().cup());
+    assertEquals("It stands in water.", said.get(1).notice().whatToDo());
+    assertEquals(2, said.size());
+  }
+
   @Test
   void whatNobodyMustActOnIsToldOnce() {
     run(Duration.ofDays(5), on(AlertCode.POT_ON, "C01"));

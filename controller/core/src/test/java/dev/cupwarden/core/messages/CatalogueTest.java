@@ -137,7 +137,7 @@ class CatalogueTest {
           switch (parts[0]) {
             case "limit" -> limits;
             case "alert" -> words;
-            case "advice" -> Set.of("water");
+            case "advice" -> Set.of("air", "water");
             default -> Set.of();
           };
       assertTrue(known.contains(parts[1]), key);

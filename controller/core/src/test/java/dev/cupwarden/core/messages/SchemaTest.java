@@ -257,6 +257,7 @@ class SchemaTest {
                 LocalDate.parse("2027-02-20"),
                 LocalDate.parse("2027-02-26"),
                 LocalDate.parse("2027-03-07"))),
+        new CupStatus.LittleAir(0.12, 0.15, "By mix and vessel it drains to 12 % air."),
         List.of(new CupStatus.Told("soak", 300, 720, "s", "It soaks for 7 more minutes.")));
   }
 

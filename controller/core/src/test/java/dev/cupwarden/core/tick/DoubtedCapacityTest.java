@@ -56,8 +56,12 @@ class DoubtedCapacityTest {
     assertEquals("raised", asked(story).get(0).state());
     assertEquals(400.0, capacity(story).massG(), 1e-9, "that is still what is believed");
     assertTrue(story.look().cups().get("A1").checks().contains("too-wet"));
-    story.run(Duration.ofHours(20));
-    assertTrue(story.raised("staying-wet"), "the clock goes on");
+    story.run(Duration.ofHours(44));
+    AlertNotice worse = asked(story).get(asked(story).size() - 1);
+    assertEquals(2, worse.severity(), "the clock goes on");
+    assertTrue(worse.whatToDo().contains("Nothing is watered until it dries"), worse.whatToDo());
+    assertTrue(story.look().cups().get("A1").checks().contains("wet-too-long"));
+    assertFalse(story.raised("staying-wet") || story.raised("wet-too-long"), "one story");
   }
 
   @Test

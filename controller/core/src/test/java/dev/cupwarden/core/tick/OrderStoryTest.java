@@ -156,6 +156,19 @@ class OrderStoryTest {
     assertEquals(240.0, story.givenMl("A1"), 5.0);
   }
 
+  /** What a flush has filled is heavier than what it weighs drained. */
+  @Test
+  void flushOfWhichNothingStaysTeachesNoCapacityAndIsNoShortDose() {
+    Story story = Story.from("2027-02-14T08:00:00Z").with("A1", 440.0);
+    story.run(Duration.ofHours(1));
+    story.arrives.put("A1", 0.05);
+    story.look("{\"id\":\"f\",\"kind\":\"flush\",\"cup\":\"A1\",\"ml\":180}");
+    story.run(Duration.ofHours(2));
+    assertEquals(180.0, story.givenMl("A1"), 5.0);
+    assertFalse(story.state.cups().get("A1").weight().estimate().capacity().learned());
+    assertFalse(story.raised("dose-short") || story.raised("sheds-water"));
+  }
+
   @Test
   void flushGoesPastTheWetLineWithPlainWater() {
     Story story = morning().with("A1", 440.0);

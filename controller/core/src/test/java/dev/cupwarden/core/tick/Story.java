@@ -33,6 +33,7 @@ final class Story {
   final Tick tick;
   final SortedMap<String, Double> massG = new TreeMap<>();
   final SortedMap<String, Double> rateGPerH = new TreeMap<>();
+  final SortedMap<String, Double> theta = new TreeMap<>();
   final SortedMap<String, Double> arrives = new TreeMap<>();
   final SortedMap<String, Double> tankMl = new TreeMap<>();
   final List<AlertNotice> alerts = new ArrayList<>();
@@ -136,7 +137,7 @@ final class Story {
         optional(outdoorC),
         optional(lightUmol),
         new TreeMap<>(massG),
-        new TreeMap<>(),
+        new TreeMap<>(theta),
         new TreeMap<>(tankMl),
         leak,
         leakUnread,

@@ -57,6 +57,15 @@ class TellSetupTest {
     assertEquals(new BenchSetup.Tank(12_000.0, Optional.empty(), 0.0), told.tanks().get("plain"));
   }
 
+  /** Two litres lie below its float. */
+  @Test
+  void whatLiesBelowAFloatIsNotToBeHad() {
+    BenchSetup.Tank plain = new BenchSetup.Tank(12_000.0, Optional.empty(), 0.0, 2_000.0);
+    assertEquals(700.0, plain.toBeHadMl(2_700.0));
+    assertEquals(0.0, plain.toBeHadMl(1_900.0));
+    assertEquals(500.0, new BenchSetup.Tank(4_000.0, Optional.empty(), 0.0).toBeHadMl(500.0));
+  }
+
   @Test
   void cupsAreThoseOfTheFileWithTheLinesOfTheirStage() {
     BenchSetup.Cup cup = told.cups().get("A1");

@@ -20,6 +20,9 @@ final class AlertJudge {
   /** Added to the code of alerts by a bound, which are counted apart. */
   static final String BY_BOUND = "-bound";
 
+  /** Added to the code of alerts that have grown severe, while they are. */
+  static final String SEVERE = "-severe";
+
   /** In place of a cup: the whole bench. */
   static final int BENCH = -1;
 
@@ -82,9 +85,13 @@ final class AlertJudge {
     Set<String> codes = active.computeIfAbsent(cup, key -> new TreeSet<>());
     String code =
         notice.tank() == null ? notice.code() : notice.code() + " of tank " + notice.tank();
+    codes.remove(code + SEVERE);
     if (notice.state().equals("cleared")) {
       codes.remove(code);
       return;
+    }
+    if (notice.severity() > 0) {
+      codes.add(code + SEVERE);
     }
     if (!codes.add(code)) {
       return;
@@ -145,7 +152,7 @@ final class AlertJudge {
 
   private void follow(Watch watch, RehearsalCondition condition, int cup) {
     watch.openH += lookH;
-    if (active(cup, Set.of(condition.code)) || active(BENCH, Set.of(condition.code))) {
+    if (active(cup, condition.toldBy()) || active(BENCH, condition.toldBy())) {
       watch.openH = -1;
     } else if (watch.openH > FOUND_WITHIN_H) {
       count(condition.code).missed++;

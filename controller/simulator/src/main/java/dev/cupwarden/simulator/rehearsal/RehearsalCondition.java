@@ -4,6 +4,7 @@ import dev.cupwarden.core.alerts.AlertCode;
 import dev.cupwarden.core.feeding.SaltBalance;
 import dev.cupwarden.core.setup.StageLines;
 import dev.cupwarden.simulator.faults.InjectedFault;
+import java.util.Set;
 
 /**
  * A state of the simulated bench that an alert ought to tell of. In the strict sense, held for so
@@ -21,6 +22,11 @@ enum RehearsalCondition {
     boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return WET_TOO_LONG.wide(scene, stand, cup, tick, rootC);
     }
+
+    @Override
+    Set<String> toldBy() {
+      return Set.of(code, ASKED);
+    }
   },
   /** Two days so. */
   WET_TOO_LONG(AlertCode.WET_TOO_LONG, 48, 36) {
@@ -32,6 +38,11 @@ enum RehearsalCondition {
     @Override
     boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
       return scene.cup(cup).airFraction() < scene.mix(cup).leastAir() + 0.06;
+    }
+
+    @Override
+    Set<String> toldBy() {
+      return Set.of(code, ASKED);
     }
   },
   /** Judged only when raised: how long a cup needs to dry is of its own rate. */
@@ -129,6 +140,8 @@ enum RehearsalCondition {
 
   private static final RehearsalCondition[] ALL = values();
 
+  private static final String ASKED = AlertCode.WEIGH_DRAINED.word() + AlertJudge.SEVERE;
+
   final String code;
   final double strictForH;
   final double wideForH;
@@ -143,6 +156,11 @@ enum RehearsalCondition {
 
   boolean wide(Scene scene, Stand stand, int cup, long tick, double rootC) {
     return strict(scene, stand, cup, tick, rootC);
+  }
+
+  /** Alerts that tell of it; a severe one that asks for a weighing says that it may be wet. */
+  Set<String> toldBy() {
+    return Set.of(code);
   }
 
   private static StageLines lines(Scene scene, Stand stand, int cup) {

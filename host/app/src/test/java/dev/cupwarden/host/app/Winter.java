@@ -193,13 +193,15 @@ final class Winter implements AutoCloseable {
     at(WinterRoom.COLD_TO, "the heating goes again", () -> {});
     at(day(GONE_FROM), "the grower is away from here on", () -> {});
     at(day(SWITCH), "from today the plan wants balanced", () -> grower.takeUp("balanced"));
+    Duration week = Duration.ofDays(7);
     ZonedDateTime day = WinterDiary.clock(begins).toLocalDate().atStartOfDay(WinterDiary.ZONE);
     for (int i = 1; i <= length.toDays(); i++) {
       LocalDate date = day.toLocalDate().plusDays(i);
       boolean here = date.isBefore(GONE_FROM) || !date.isBefore(BACK);
       if (here && date.getDayOfWeek() == DayOfWeek.SATURDAY) {
         boolean feed = !date.isAfter(LAST_MIXED) || !date.isBefore(BACK);
-        script.put(day(date).plus(VISIT), () -> grower.visit(now, feed));
+        Instant next = (date.equals(LAST_MIXED) ? day(BACK) : day(date).plus(week)).plus(VISIT);
+        script.put(day(date).plus(VISIT), () -> grower.visit(now, feed, next));
       }
     }
   }

@@ -57,8 +57,12 @@ final class WinterGrower {
     feed = otherFeed;
   }
 
-  /** A Saturday's look: roots, cups without a scale, tanks. */
-  void visit(Instant at, boolean mixesFeed) {
+  /**
+   * A Saturday's look: roots, cups without a scale, tanks.
+   *
+   * @param next when the next one will be
+   */
+  void visit(Instant at, boolean mixesFeed, Instant next) {
     Set<String> alerts = new TreeSet<>();
     page.alerts().forEach(alert -> alerts.add(alert.get("code").asText()));
     for (JsonNode told : page.cups()) {
@@ -67,7 +71,7 @@ final class WinterGrower {
     flush(at);
     for (JsonNode tank : page.tanks()) {
       boolean plain = tank.get("feed").isNull();
-      if (plain && toldToFill(tank.get("tank").asText())) {
+      if (plain && (toldToFill(tank.get("tank").asText()) || emptyBefore(next, tank))) {
         fill(at, tank.get("tank").asText(), tank.get("size_ml").asDouble());
       } else if (!plain && mixesFeed && wantsMixing(tank, alerts)) {
         mix(at, tank);
@@ -141,6 +145,12 @@ final class WinterGrower {
       }
     }
     return false;
+  }
+
+  /** Whether the page says so: who goes away for weeks looks at that. */
+  private static boolean emptyBefore(Instant next, JsonNode tank) {
+    JsonNode until = tank.path("lasts_until");
+    return until.isTextual() && Instant.parse(until.asText()).isBefore(next);
   }
 
   /** Fills a tank of plain water. */

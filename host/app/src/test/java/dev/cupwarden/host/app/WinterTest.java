@@ -236,20 +236,31 @@ class WinterTest {
           "plain told before it is empty",
           () -> {
             Instant low = told.first("tank-low", null, "raised", winter.begins()).orElseThrow();
-            assertEquals(Optional.empty(), winter.truth().empty("plain"));
+            assertEquals(List.of(), winter.truth().empty("plain"));
             within("tank-low", null, "cleared", low, DAY.multipliedBy(8));
           });
+    }
+    for (WinterTruth.Spell empty : winter.truth().empty("feed")) {
+      check(
+          "told before it is empty",
+          () ->
+              assertTrue(
+                  told.stood("tank-low", "feed", empty.from().minus(DAY.multipliedBy(2))),
+                  "empty at " + empty.from()));
     }
     if (!reached(Winter.day(Winter.BACK).plus(DAY))) {
       return;
     }
     Instant back = Winter.day(Winter.BACK);
     check(
-        "told before it is empty",
+        "plain water goes on without feed",
         () -> {
-          Instant low = told.first("tank-low", null, "raised", Winter.day(Winter.LAST_MIXED)).get();
-          Instant empty = winter.truth().empty("feed").orElseThrow();
-          assertTrue(low.plus(DAY.multipliedBy(2)).isBefore(empty), low + ", empty at " + empty);
+          Instant empty =
+              winter.truth().empty("feed").stream()
+                  .map(WinterTruth.Spell::from)
+                  .filter(from -> from.isAfter(Winter.day(Winter.LAST_MIXED)))
+                  .findFirst()
+                  .orElseThrow();
           double fedMl = feedMl(told.doses(null, empty.plus(SOON), back));
           assertTrue(fedMl <= RECKONED_ML, fedMl + " mL of feed were thought to be there");
           assertTrue(told.doses(null, empty.plus(SOON), back).size() > 0, "no plain water went on");
@@ -297,7 +308,7 @@ class WinterTest {
   }
 
   private void write(Duration took) throws Exception {
-    told.of("alert").forEach(event -> winter.diary.told(WinterTold.at(event), event.get("data")));
+    told.news().forEach(event -> winter.diary.told(WinterTold.at(event), event.get("data")));
     String said =
         "%s to %s, %d events at the host.%n%n%s%n%s%n"
             .formatted(

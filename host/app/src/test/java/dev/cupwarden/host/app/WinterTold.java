@@ -2,8 +2,11 @@ package dev.cupwarden.host.app;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /** What a winter's bench told its host, as the host's API gives it. */
 final class WinterTold {
@@ -19,6 +22,21 @@ final class WinterTold {
 
   List<JsonNode> of(String kind) {
     return events.stream().filter(event -> event.get("kind").asText().equals(kind)).toList();
+  }
+
+  /** Alerts, but for those told again in the words of before. */
+  List<JsonNode> news() {
+    Map<String, String> words = new TreeMap<>();
+    List<JsonNode> news = new ArrayList<>();
+    for (JsonNode event : of("alert")) {
+      JsonNode alert = event.get("data");
+      String key = alert.get("code") + "/" + alert.path("cup") + "/" + alert.path("tank");
+      String says = alert.get("state") + alert.get("do").asText();
+      if (!says.equals(words.put(key, says))) {
+        news.add(event);
+      }
+    }
+    return news;
   }
 
   /** Passes of a cup within a time; of every cup for null. */
@@ -38,6 +56,20 @@ final class WinterTold {
         .filter(event -> event.get("data").path("cup").asText("").equals(cup == null ? "" : cup))
         .map(WinterTold::at)
         .findFirst();
+  }
+
+  /** Whether that was told of a tank and stood at a time. */
+  boolean stood(String code, String tank, Instant then) {
+    boolean stood = false;
+    for (JsonNode event : of("alert")) {
+      boolean is =
+          event.at("/data/code").asText().equals(code)
+              && event.at("/data/tank").asText().equals(tank);
+      if (is && !at(event).isAfter(then)) {
+        stood = event.at("/data/state").asText().equals("raised");
+      }
+    }
+    return stood;
   }
 
   static Instant at(JsonNode event) {

@@ -10,7 +10,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 
 /** How the cups really were, tick by tick; the controller knows nothing of it. */
@@ -21,7 +20,7 @@ final class WinterTruth {
   private final Bench bench;
   private final SimulatedBench world;
   private final Map<String, Cup> cups = new TreeMap<>();
-  private final Map<String, Instant> empty = new TreeMap<>();
+  private final Map<String, List<Spell>> empty = new TreeMap<>();
   private long passes;
 
   /** A time in which a cup was as it should not be. */
@@ -52,9 +51,8 @@ final class WinterTruth {
         .tankMl()
         .forEach(
             (tank, ml) -> {
-              if (ml < Math.max(EMPTY_ML, bench.belowFloatMl(tank))) {
-                empty.putIfAbsent(tank, report.at());
-              }
+              boolean is = ml < Math.max(EMPTY_ML, bench.belowFloatMl(tank));
+              note(empty.computeIfAbsent(tank, name -> new ArrayList<>()), is, report.at());
             });
     for (CupStatus told : report.cups()) {
       Cup seen = cups.get(told.cup());
@@ -118,9 +116,9 @@ final class WinterTruth {
     return cups.get(cup).dead;
   }
 
-  /** When a tank first ran empty, so far as it can be drawn from. */
-  Optional<Instant> empty(String tank) {
-    return Optional.ofNullable(empty.get(tank));
+  /** When a tank was empty, so far as it can be drawn from. */
+  List<Spell> empty(String tank) {
+    return empty.getOrDefault(tank, List.of());
   }
 
   /** One row a cup, all by the simulator's truth. */

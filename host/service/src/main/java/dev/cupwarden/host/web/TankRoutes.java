@@ -67,7 +67,8 @@ final class TankRoutes {
                   use.map(known -> plain ? known.plainMlPerD() : known.feedMlPerD());
               told.put("use_ml_per_d", mlPerD.orElse(null));
               told.put(
-                  "mix_most_ml", plain ? null : mlPerD.map(TankRoutes::mixMostMl).orElse(null));
+                  "mix_most_ml",
+                  plain ? null : mlPerD.map(each -> mixMostMl(each, tank)).orElse(null));
               told.put("use_over_s", use.map(known -> known.over().toSeconds()).orElse(null));
               told.put(
                   "lasts_until",
@@ -79,16 +80,20 @@ final class TankRoutes {
     JsonResponse.json(context, tanks);
   }
 
-  /** What is used up before it spoils; null where nothing is used. */
-  private static Double mixMostMl(double mlPerD) {
-    return mlPerD > 0 ? mlPerD * Recipe.KEEPS_DAYS : null;
+  /** What is used up before it spoils, and what no pump gets at; null where nothing is used. */
+  private static Double mixMostMl(double mlPerD, BenchSetup.Tank tank) {
+    return mlPerD > 0 ? mlPerD * Recipe.KEEPS_DAYS + tank.hiddenMl() : null;
   }
 
-  /** What is left of plain water, or of feed: tanks of one kind are emptied one after another. */
+  /**
+   * What is to be had of plain water, or of feed: tanks of one kind are emptied one after another.
+   */
   private static double leftMl(BenchSetup setup, JsonNode status, boolean plain) {
     return setup.tanks().entrySet().stream()
         .filter(tank -> tank.getValue().feed().isEmpty() == plain)
-        .mapToDouble(tank -> status.path("tank_ml").path(tank.getKey()).asDouble())
+        .mapToDouble(
+            tank ->
+                tank.getValue().toBeHadMl(status.path("tank_ml").path(tank.getKey()).asDouble()))
         .sum();
   }
 

@@ -120,6 +120,7 @@ final class CannedCup {
                         "its root stage takes at most 75 mg/L N, not 101"))
                 : null,
             stage == RootStage.STRUCK ? likelyRoots(now) : null,
+            null,
             told(fate, depletion, stage));
   }
 

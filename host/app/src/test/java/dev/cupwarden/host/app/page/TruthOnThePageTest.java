@@ -74,6 +74,19 @@ class TruthOnThePageTest {
 
   @ParameterizedTest
   @MethodSource(Browser.SCREENS)
+  void mixThatDrainsToTooLittleAirIsToldOnTheCupsPage(Dimension screen) {
+    open(screen, StubHost.withCups(1), "attic/cup/A1");
+    browser.awaitText(".cup-facts", "Air when drained");
+    assertFalse(browser.textsOf(".cup-facts").get(0).contains("12 % air"));
+    tell(
+        "A1",
+        "little_air",
+        new CupStatus.LittleAir(0.12, 0.15, "By mix and vessel it drains to 12 % air."));
+    browser.awaitText(".cup-facts", "By mix and vessel it drains to 12 % air.");
+  }
+
+  @ParameterizedTest
+  @MethodSource(Browser.SCREENS)
   void heldBenchIsSaidToBeHeldUntilWhenAndByWhom(Dimension screen) {
     open(screen, StubHost.withCups(3), "attic");
     browser.awaitText("h1", "All 3 cups are well.");

@@ -112,6 +112,7 @@ function head(benchName, cupName) {
       [t.nextFeed, nextFeedWords(cup)],
       [t.plant, plantWords(bench.setup, cup)],
       [t.roots, rootsWords(cup)],
+      [t.air, cup.little_air?.sentence ?? '–'],
       [t.sure, cup.sd === null ? '–' : t.sureIs(cup.sd < 0.01 ? t.sureWithin : `± ${u.percent(cup.sd)}`)],
       [text.stageSeen[cup.stage], text.stageFeed[cup.stage]],
     ];

@@ -186,6 +186,7 @@ export const text = {
     roots: 'Roots',
     whiteLikely: (likely, from, to) => `first ones likely on ${likely}, in eight of ten cases from ${from} to ${to}`,
     toughenedLikely: (likely, from, to) => `toughened likely on ${likely}, in eight of ten cases from ${from} to ${to}`,
+    air: 'Air when drained',
     sure: 'Give or take',
     sureIs: (sd) => `${sd} of its usable water`,
     sureWithin: 'less than 1 %',
