@@ -117,6 +117,7 @@ public final class Spoken {
               RootStage.TOUGHENED,
               12,
               StageLines.usual(RootStage.TOUGHENED),
+              null,
               null));
     }
     return new BenchSetup(
@@ -149,7 +150,9 @@ public final class Spoken {
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(),
         List.of(),
-        List.of());
+        List.of(),
+        Optional.empty(),
+        null);
   }
 
   public static Event decision(

@@ -32,6 +32,8 @@ import java.util.SortedSet;
  *     read from no file
  * @param waterAdvice what its water does to cups, and what cures it, in sentences
  * @param runsWithout the safety parts that the grower has waived, with the reasons, in sentences
+ * @param free what hangs on the board under no cup; absent where the bench has no board
+ * @param watched true where the bench is only watched and nothing is pumped, null otherwise
  */
 public record BenchSetup(
     Instant at,
@@ -50,7 +52,9 @@ public record BenchSetup(
     List<Alert> alerts,
     List<BenchText.Key> keys,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> runsWithout) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> runsWithout,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<FreeParts> free,
+    @JsonInclude(JsonInclude.Include.NON_NULL) Boolean watched) {
 
   /** A controller of before tells no plants, no table of limits and alerts, and no keys. */
   public BenchSetup {
@@ -60,6 +64,7 @@ public record BenchSetup(
     keys = keys == null ? List.of() : keys;
     waterAdvice = waterAdvice == null ? List.of() : waterAdvice;
     runsWithout = runsWithout == null ? List.of() : runsWithout;
+    free = free == null ? Optional.empty() : free;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -101,7 +106,13 @@ public record BenchSetup(
   /** What is in it now; no feed: plain water. */
   public record Tank(double sizeMl, Optional<String> feed, double strength) {}
 
-  /** {@code covered}: true under a dome or in a bag, null where it stands open. */
+  /** Names of scales, valves of cups, and probes that a new cup may take. */
+  public record FreeParts(List<String> scales, List<String> valves, List<String> probes) {}
+
+  /**
+   * {@code covered}: true under a dome or in a bag, null where it stands open. {@code wired}: its
+   * parts on the board, null where the bench has none.
+   */
   public record Cup(
       String vessel,
       String mix,
@@ -110,7 +121,12 @@ public record BenchSetup(
       RootStage stage,
       double cuttingG,
       StageLines lines,
-      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered) {}
+      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered,
+      @JsonInclude(JsonInclude.Include.NON_NULL) Wired wired) {}
+
+  /** As the board names them; what it has not is missing. */
+  @JsonInclude(JsonInclude.Include.NON_ABSENT)
+  public record Wired(Optional<String> scale, Optional<String> valve, Optional<String> probe) {}
 
   /**
    * A plant as a cutting.
@@ -205,6 +221,8 @@ public record BenchSetup(
         alerts,
         keys,
         waterAdvice,
-        runsWithout);
+        runsWithout,
+        free,
+        watched);
   }
 }

@@ -8,6 +8,8 @@ import dev.cupwarden.core.plants.Plant;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.BenchText;
+import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.KnownPlants;
 import dev.cupwarden.core.state.BenchState;
@@ -16,6 +18,8 @@ import dev.cupwarden.core.state.TankState;
 import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -31,6 +35,12 @@ final class TellSetup {
       Arrays.stream(LimitCode.values()).map(LimitCode::told).toList();
   private static final List<BenchSetup.Alert> ALERTS =
       Arrays.stream(AlertCode.values()).map(AlertCode::told).toList();
+
+  /** As a person counts: s2 before s10. */
+  private static final Comparator<String> BY_NUMBER =
+      Comparator.comparing((String name) -> name.replaceAll("\\d+$", ""))
+          .thenComparing(String::length)
+          .thenComparing(Comparator.naturalOrder());
 
   private TellSetup() {}
 
@@ -84,7 +94,24 @@ final class TellSetup {
         ALERTS,
         keys,
         WaterAdvice.of(bench.water()),
-        bench.board().isPresent() ? new BenchSafety(bench).waived() : List.of());
+        bench.board().isPresent() ? new BenchSafety(bench).waived() : List.of(),
+        bench.board().map(board -> free(bench, board, state)),
+        state.orders().watchOnly() ? true : null);
+  }
+
+  private static BenchSetup.FreeParts free(Bench bench, BoardWiring board, BenchState state) {
+    List<Cup.Wiring> taken =
+        state.cups().values().stream().map(cup -> cup.setup().wiring()).toList();
+    return new BenchSetup.FreeParts(
+        free(board.scalesOfCups(), taken, Cup.Wiring::scale),
+        free(board.valvesOfCups(bench.hose().drain()), taken, Cup.Wiring::valve),
+        free(board.more().probes().keySet(), taken, Cup.Wiring::probe));
+  }
+
+  private static List<String> free(
+      Collection<String> parts, List<Cup.Wiring> taken, Function<Cup.Wiring, Optional<String>> of) {
+    List<String> used = taken.stream().flatMap(one -> of.apply(one).stream()).toList();
+    return parts.stream().filter(part -> !used.contains(part)).sorted(BY_NUMBER).toList();
   }
 
   private static SortedMap<String, BenchSetup.KnownPlant> plants(Bench bench, BenchState state) {
@@ -134,7 +161,12 @@ final class TellSetup {
         cup.setup().stage(),
         cup.setup().cuttingG(),
         CupFrame.stageLines(bench, cup.setup()),
-        cup.presence().cover().on() ? true : null);
+        cup.presence().cover().on() ? true : null,
+        bench.board().isPresent() ? wired(cup.setup().wiring()) : null);
+  }
+
+  private static BenchSetup.Wired wired(Cup.Wiring wiring) {
+    return new BenchSetup.Wired(wiring.scale(), wiring.valve(), wiring.probe());
   }
 
   private static <A, B> SortedMap<String, B> each(

@@ -75,6 +75,9 @@ final class StubHost implements AutoCloseable {
   boolean knowsSetup = true;
   boolean wholeBenchHeld;
   boolean takes = true;
+  boolean watched;
+  List<String> freeScales = List.of("s13", "s14");
+  List<String> freeValves = List.of("v13", "v14");
   boolean low;
   private final List<SseClient> listeners = new CopyOnWriteArrayList<>();
   private Javalin server;
@@ -399,9 +402,13 @@ final class StubHost implements AutoCloseable {
         List.of(
             new BenchText.Key("watering.pass", "30 mL"),
             new BenchText.Key("climate.cold", "12 C"),
-            new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82")),
+            new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82"),
+            new BenchText.Key("cups.A1.plant", "blackcurrant"),
+            new BenchText.Key("cups.A1.struck", "2026-11-14")),
         List.of(),
-        List.of());
+        List.of(),
+        Optional.of(new BenchSetup.FreeParts(freeScales, freeValves, List.of("p1"))),
+        watched ? true : null);
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */

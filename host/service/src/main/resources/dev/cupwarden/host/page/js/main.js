@@ -15,7 +15,7 @@ import * as u from './units.js';
 const VIEWS = {
   cup: async (bench, rest) => (await import('./cup-view.js')).cupView(bench, rest[0]),
   'dry-downs': async (bench, rest) => (await import('./drydowns-view.js')).drydownsView(bench, rest),
-  do: async (bench, rest) => (await import('./doing-view.js')).doingView(bench, rest[0], rest[1]),
+  do: async (bench, rest) => (await import('./doing-view.js')).doingView(bench, rest[0], rest[1], rest[2]),
   tanks: async (bench) => (await import('./tanks-view.js')).tanksView(bench),
   alerts: async (bench) => (await import('./alerts-view.js')).alertsView(bench),
   days: async (bench) => (await import('./days-view.js')).daysView(bench),

@@ -252,6 +252,7 @@ export const text = {
     noDoses: 'No watering on record in this range.',
     doing: 'Do something with this cup',
     notNow: (n) => `Not now (${n})`,
+    beside: { change: 'Change plant, day or lines', add: 'A new cup like it' },
     events: 'What else happened',
     noEvents: 'Nothing else on record.',
     rootsSeen: (likely, from, to) => `Roots seen; they were foretold for ${likely} (${from} to ${to})`,
@@ -339,6 +340,7 @@ export const text = {
   doing: {
     title: 'Do',
     pick: 'What do you want to do?',
+    notForAny: (n) => `Not for this bench now (${n})`,
     groups: {
       water: 'Water',
       stop: 'Stop and start again',
@@ -389,7 +391,9 @@ export const text = {
     },
     notNow: {
       away: 'It is off the bench.',
-      watchOnly: 'This bench is only watched: no pump runs.',
+      watchOnly: 'This bench is only watched: no pump runs. Water it by hand.',
+      noValve: 'No valve leads to it, so no pump waters it. Water it by hand.',
+      notInFile: 'It does not stand in the bench file: an order added it.',
       noSalts: 'No alert asks for it: its salts do no harm yet.',
       held: 'It is held already; another hold takes the place of that one.',
       benchHeld: 'The whole bench is held already.',
@@ -421,6 +425,9 @@ export const text = {
       plant: 'Plant',
       struck: 'Struck on',
       cutting: 'Mass of the cutting in grams',
+      scale: 'Scale under it',
+      valve: 'Valve that leads to it',
+      probe: 'Probe in its mix',
       because: 'Because',
       key: 'Setting',
       to: 'From now on (with its unit, as in the bench file)',
@@ -485,6 +492,11 @@ export const text = {
     repotNote: 'Its capacity is learned again. Repot back by the same order.',
     retireNote:
       'The cup is no longer watered. Its history stays and the season counts it. If it was a mistake: “Put on the bench again” stands beside the receipt.',
+    addPlace: (scale, valve) => `It stands on scale ${scale}, and valve ${valve} leads to it: put cup and drip end there.`,
+    addNoScale: 'Without scale and probe nobody sees how dry it is: it is not watered, and nothing is told of it.',
+    addNoValve: 'Without a valve it is not watered by the pump: water it by hand.',
+    noneFree: { scale: 'No scale is free.', valve: 'No valve is free.', probe: 'No probe is free.' },
+    noPart: 'none',
     addNote: 'The bench file stays as it is: write the cup there too, or it is gone when the controller is set up again.',
     confirm: (cup) => `Yes, take ${cup} out`,
     allOrNone: (names) => `One order for ${cups(names.length)}: ${list(names)}. It is done to all of them or to none.`,
