@@ -34,6 +34,8 @@ import java.util.SortedSet;
  * @param runsWithout the safety parts that the grower has waived, with the reasons, in sentences
  * @param free what hangs on the board under no cup; absent where the bench has no board
  * @param watched true where the bench is only watched and nothing is pumped, null otherwise
+ * @param file the text of the bench file with what orders have changed; absent where the bench was
+ *     read from none, or it is longer than is told
  */
 public record BenchSetup(
     Instant at,
@@ -54,7 +56,8 @@ public record BenchSetup(
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> runsWithout,
     @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<FreeParts> free,
-    @JsonInclude(JsonInclude.Include.NON_NULL) Boolean watched) {
+    @JsonInclude(JsonInclude.Include.NON_NULL) Boolean watched,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<String> file) {
 
   /** A controller of before tells no plants, no table of limits and alerts, and no keys. */
   public BenchSetup {
@@ -65,6 +68,7 @@ public record BenchSetup(
     waterAdvice = waterAdvice == null ? List.of() : waterAdvice;
     runsWithout = runsWithout == null ? List.of() : runsWithout;
     free = free == null ? Optional.empty() : free;
+    file = file == null ? Optional.empty() : file;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -223,6 +227,7 @@ public record BenchSetup(
         waterAdvice,
         runsWithout,
         free,
-        watched);
+        watched,
+        file);
   }
 }

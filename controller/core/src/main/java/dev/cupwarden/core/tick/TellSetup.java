@@ -31,6 +31,9 @@ import java.util.function.Function;
  * the tables of limits and alerts, from which page and orders are read.
  */
 final class TellSetup {
+  /** In characters: a host takes an edited text of that length in one request. */
+  private static final int MOST_TOLD = 48 * 1024;
+
   private static final List<BenchSetup.Limit> LIMITS =
       Arrays.stream(LimitCode.values()).map(LimitCode::told).toList();
   private static final List<BenchSetup.Alert> ALERTS =
@@ -44,7 +47,12 @@ final class TellSetup {
 
   private TellSetup() {}
 
-  static BenchSetup of(Bench bench, List<BenchText.Key> keys, BenchState state, Instant at) {
+  static BenchSetup of(
+      Bench bench,
+      Optional<BenchText> file,
+      List<BenchText.Key> keys,
+      BenchState state,
+      Instant at) {
     FeedingRules feeding = bench.feeding();
     return new BenchSetup(
         at,
@@ -96,7 +104,8 @@ final class TellSetup {
         WaterAdvice.of(bench.water()),
         bench.board().isPresent() ? new BenchSafety(bench).waived() : List.of(),
         bench.board().map(board -> free(bench, board, state)),
-        state.orders().watchOnly() ? true : null);
+        state.orders().watchOnly() ? true : null,
+        file.map(BenchText::yaml).filter(yaml -> yaml.length() <= MOST_TOLD));
   }
 
   private static BenchSetup.FreeParts free(Bench bench, BoardWiring board, BenchState state) {

@@ -309,7 +309,7 @@ public final class Tick {
 
   /** The bench as it is set up in that state. */
   public BenchSetup setup(BenchState state) {
-    return TellSetup.of(bench, keys(), state, state.at());
+    return TellSetup.of(bench, text, keys(), state, state.at());
   }
 
   /** Read once, when they are first asked for: most ticks are of benches that nobody asks. */

@@ -25,7 +25,8 @@ import org.junit.jupiter.api.Test;
 /** The example bench's file, as it is told to whoever shows it. */
 class TellSetupTest {
   private final DraftBench bench = new DraftBench();
-  private final BenchSetup told = TellSetup.of(bench.bench, List.of(), bench.before, AT);
+  private final BenchSetup told =
+      TellSetup.of(bench.bench, Optional.empty(), List.of(), bench.before, AT);
 
   @Test
   void rulesAreThoseOfTheFile() {
@@ -73,7 +74,9 @@ class TellSetupTest {
     cups.remove("A2");
     SortedMap<String, TankState> tanks = new TreeMap<>(was.tanks());
     tanks.put("feed", new TankState(null, 0.0, 4_000.0, AT, null));
-    BenchSetup now = TellSetup.of(bench.bench, List.of(), was.over(cups, was.air(), tanks), AT);
+    BenchSetup now =
+        TellSetup.of(
+            bench.bench, Optional.empty(), List.of(), was.over(cups, was.air(), tanks), AT);
     assertFalse(now.cups().containsKey("A2"));
     assertEquals(new BenchSetup.Tank(4_000.0, Optional.empty(), 0.0), now.tanks().get("feed"));
   }
@@ -128,7 +131,7 @@ class TellSetupTest {
             .replaceFirst(
                 "(?m)^  leak: .*$", "  without: {leak: stands in a shower tray with a drain}");
     Tick tick = new Tick(BenchFile.read("bench.yaml", waived));
-    BenchSetup setup = TellSetup.of(tick.bench(), List.of(), tick.fresh(), AT);
+    BenchSetup setup = TellSetup.of(tick.bench(), Optional.empty(), List.of(), tick.fresh(), AT);
     assertEquals(
         List.of("Runs without leak: stands in a shower tray with a drain"), setup.runsWithout());
     Schemas.assertFits("setup", Json.MAPPER.valueToTree(setup));

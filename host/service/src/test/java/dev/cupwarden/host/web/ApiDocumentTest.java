@@ -206,6 +206,11 @@ class ApiDocumentTest {
     Map<String, String> bodies =
         Map.of(
             "POST /api/benches/{bench}/acknowledgements", "{\"code\":\"cold\"}",
+            "POST /api/benches/{bench}/file",
+                Json.MAPPER
+                    .createObjectNode()
+                    .put("text", Spoken.FILE.replace("30 mL", "25 mL").replace("sill", "attic"))
+                    .toString(),
             "POST /api/benches/{bench}/orders", "{\"kind\":\"release\"}");
     int checked = 0;
     for (var paths = document.get("paths").fields(); paths.hasNext(); ) {

@@ -76,6 +76,7 @@ final class StubHost implements AutoCloseable {
   boolean wholeBenchHeld;
   boolean takes = true;
   boolean watched;
+  Optional<String> file = Optional.empty();
   List<String> freeScales = List.of("s13", "s14");
   List<String> freeValves = List.of("v13", "v14");
   boolean low;
@@ -408,7 +409,8 @@ final class StubHost implements AutoCloseable {
         List.of(),
         List.of(),
         Optional.of(new BenchSetup.FreeParts(freeScales, freeValves, List.of("p1"))),
-        watched ? true : null);
+        watched ? true : null,
+        file);
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */

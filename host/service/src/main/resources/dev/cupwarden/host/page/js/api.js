@@ -102,5 +102,8 @@ async function post(address, fields) {
 /** Posts an order; answers {id}. */
 export const order = (bench, fields) => post(path('benches', bench, 'orders'), fields);
 
+/** What an edited text of the bench file asks for: {changes, refused, other_text}, or {error: {line, column, sentence}}. Changes nothing. */
+export const tryFile = (bench, edited) => post(path('benches', bench, 'file'), { text: edited });
+
 /** Marks an open alert as seen: {code, cup} or {code} for one of the whole bench. */
 export const acknowledge = (bench, fields) => post(path('benches', bench, 'acknowledgements'), fields);

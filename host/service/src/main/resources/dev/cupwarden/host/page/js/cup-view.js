@@ -431,7 +431,11 @@ function doingPanel(benchName, cupName) {
   const link = (kind) =>
     h(
       'a',
-      { class: 'button', 'data-kind': kind, href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}${kind === 'add' ? '/like' : ''}` },
+      {
+        class: 'button',
+        'data-kind': kind,
+        href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}${kind === 'add' ? '/like' : ''}`,
+      },
       t.beside[kind] ?? text.doing.kind[kind],
     );
   let shown = '';

@@ -670,16 +670,13 @@ export function doingView(benchName, kind, named, how) {
     const card = (each, says) =>
       h('li', null, h('a', { href: href(benchName, each) }, h('strong', null, t.kind[each]), h('span', null, says)));
     for (const group of GROUPS) {
-      el.append(
-        h('h2', null, t.groups[group]),
-        h(
-          'ul',
-          { class: 'actions' },
-          Object.keys(KINDS)
-            .filter((each) => KINDS[each].group === group && !idle.includes(each))
-            .map((each) => card(each, t.says[each])),
-        ),
-      );
+      const kinds = Object.keys(KINDS).filter((each) => KINDS[each].group === group && !idle.includes(each));
+      const cards = kinds.map((each) => card(each, t.says[each]));
+      if (group === 'bench')
+        cards.push(
+          h('li', null, h('a', { href: `${benchHref}/file` }, h('strong', null, text.file.title), h('span', null, text.file.says))),
+        );
+      if (cards.length > 0) el.append(h('h2', null, t.groups[group]), h('ul', { class: 'actions' }, cards));
     }
     if (idle.length > 0)
       el.append(
