@@ -17,7 +17,6 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.InstantSource;
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.Base64;
 import java.util.Optional;
 import java.util.UUID;
@@ -47,7 +46,10 @@ final class NoteRoutes {
   private void notes(Context context) {
     String bench = RequestParameters.bench(context, store);
     ArrayNode all = Json.MAPPER.createArrayNode();
-    store.notes().find(bench, Optional.of(context.pathParam("cup"))).forEach(note -> all.add(told(note)));
+    store
+        .notes()
+        .find(bench, Optional.of(context.pathParam("cup")))
+        .forEach(note -> all.add(told(note)));
     JsonResponse.json(context, all);
   }
 
@@ -106,7 +108,8 @@ final class NoteRoutes {
       byte[] read = context.bodyInputStream().readNBytes(MOST_BYTES + 1);
       if (read.length > MOST_BYTES) {
         throw new ApiException(
-            HttpStatus.CONTENT_TOO_LARGE, "photo: at most " + PlainPhoto.MOST_BYTES / 1024 + " KiB.");
+            HttpStatus.CONTENT_TOO_LARGE,
+            "photo: at most " + PlainPhoto.MOST_BYTES / 1024 + " KiB.");
       }
       return Json.MAPPER.readTree(new String(read, StandardCharsets.UTF_8));
     } catch (JsonProcessingException broken) {
@@ -139,10 +142,8 @@ final class NoteRoutes {
   }
 
   private static String stage(String word) {
-    return Arrays.stream(RootStage.values())
+    return RootStage.of(word)
         .map(RootStage::word)
-        .filter(word::equals)
-        .findFirst()
         .orElseThrow(() -> wrong("stage: expected struck, white, toughened or circling."));
   }
 
@@ -153,7 +154,9 @@ final class NoteRoutes {
             .notes()
             .photo(bench, context.pathParam("cup"), context.pathParam("note"))
             .orElseThrow(() -> new ApiException(HttpStatus.NOT_FOUND, "There is no such photo."));
-    context.contentType("image/jpeg").header("Cache-Control", "private, max-age=31536000, immutable");
+    context
+        .contentType("image/jpeg")
+        .header("Cache-Control", "private, max-age=31536000, immutable");
     context.result(Base64.getDecoder().decode(photo));
   }
 

@@ -4,14 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.cupwarden.core.messages.Json;
-import dev.cupwarden.host.Host;
-import dev.cupwarden.host.HostSettings;
-import dev.cupwarden.host.broker.LoopbackPort;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,26 +41,17 @@ class BenchFilePageTest {
 
   @TempDir Path data;
   private final StubHost bench = StubHost.unserved(3);
-  private Host host;
-  private BenchOnTheWire wire;
+  private RealHost host;
 
   @BeforeEach
   void startHostAndTellOfTheBench() throws Exception {
-    host =
-        Host.start(
-            HostSettings.local(
-                data,
-                LoopbackPort.anyFree("the page", "--port"),
-                LoopbackPort.anyFree("the broker", "--broker-port")));
-    wire = new BenchOnTheWire(host.brokerUri());
     bench.file = Optional.of(FILE);
-    wire.tellAllOf(bench);
+    host = new RealHost(data, bench);
   }
 
   @AfterEach
   void stop() throws Exception {
     assertEquals(List.of(), browser.consoleErrors());
-    wire.close();
     host.close();
   }
 
@@ -90,12 +73,8 @@ class BenchFilePageTest {
   }
 
   private List<String> orders() throws Exception {
-    HttpRequest ask =
-        HttpRequest.newBuilder(URI.create(host.address() + "api/benches/attic/orders")).build();
     List<String> told = new ArrayList<>();
-    JsonNode all =
-        Json.MAPPER.readTree(
-            HttpClient.newHttpClient().send(ask, HttpResponse.BodyHandlers.ofString()).body());
+    JsonNode all = host.json("api/benches/attic/orders");
     all.forEach(
         order ->
             told.add(
@@ -157,7 +136,7 @@ class BenchFilePageTest {
     browser.awaitText(".says .go", "30 mL → 20 mL");
     bench.now = bench.now.plusSeconds(60);
     bench.file = Optional.of(FILE.replace("30 mL", "28 mL"));
-    wire.tell(BenchOnTheWire.TOPICS.setup(), bench.setup());
+    host.wire.tell(BenchOnTheWire.TOPICS.setup(), bench.setup());
     browser.awaitText("main", "The bench file has changed while you wrote");
     browser.tap("button.main");
     browser.awaitText(".says .go", "28 mL → 20 mL");

@@ -204,6 +204,7 @@ final class StubHost implements AutoCloseable {
                     .course(
                         epoch(context, "from").orElse(0.0),
                         epoch(context, "to").orElse(Double.MAX_VALUE))));
+    config.routes.get("/api/benches/{bench}/cups/{cup}/notes", context -> json(context, List.of()));
     config.routes.post("/api/benches/{bench}/acknowledgements", this::acknowledge);
     config.routes.get("/api/benches/{bench}/setup", this::setup);
     config.routes.get("/api/benches/{bench}/orders", context -> json(context, orders));

@@ -5,6 +5,7 @@ import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
 import { whyNot } from './fitting.js';
+import { notesPanel } from './notes-panel.js';
 import { momentPanel } from './moment-panel.js';
 import { KINDS_BESIDE, kindsOfCup } from './orders.js';
 import { alertBefore, compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, strengthWords } from './reading.js';
@@ -473,7 +474,7 @@ export function cupView(benchName, cupName) {
       'div',
       { class: 'panels side-first' },
       h('div', null, why.el, doing.el),
-      h('div', null, curve.el, moment.el, curve.doseEl, course.el, events.el),
+      h('div', null, curve.el, moment.el, curve.doseEl, course.el, notesPanel(benchName, cupName), events.el),
     ),
   );
   const show = () => {

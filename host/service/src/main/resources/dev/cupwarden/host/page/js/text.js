@@ -548,6 +548,30 @@ export const text = {
     },
   },
 
+  notes: {
+    title: 'Notes and photos',
+    words: 'What you saw',
+    day: 'Seen on',
+    stage: 'Roots through the wall',
+    photos: 'Photos',
+    plain:
+      'Kept by the host, made small, without place, time or owner that a camera writes into the file. The stage here orders nothing: tell the bench by “Roots seen”.',
+    keep: 'Keep the note',
+    kept: 'Note kept.',
+    empty: 'Write something, or choose a photo.',
+    none: 'No note of this cup yet.',
+    seen: (day, stage, by) => `${day}, ${stage}${by ? `, by ${by}` : ''}`,
+    week: (day) => `Week of ${day}`,
+    weeks: 'Photos, week beside week',
+    photo: (cup, seen) => `Photo of cup ${cup}: ${seen}`,
+    photoAlone: 'photo',
+    beside: 'Its dry-downs, week by week',
+    remove: 'Delete',
+    deleted: 'Note deleted.',
+    failed: (why) => `It was not kept: ${why}`,
+    unread: (why) => `The notes could not be read: ${why}`,
+  },
+
   file: {
     title: 'Bench file',
     says: 'All that this bench was told of itself, with your remarks: read it, and change it as text.',
