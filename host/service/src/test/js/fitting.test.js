@@ -106,13 +106,13 @@ test('cups are chosen by row, plant and stage; a grouping that is all of them is
 
 test('an alert that asks for an order asks for one that there is; what a person clears is cleared', () => {
   for (const { code, clear } of alerts) {
-    const kind = askedBy(code);
+    const kind = askedBy(code, benchOf([]), []);
     assert.ok(kind === null || kind in KINDS, code);
     if (clear) assert.ok(kind, code);
   }
-  assert.equal(askedBy('salts-high'), 'flush');
-  assert.equal(askedBy('leak'), 'clear');
-  assert.equal(askedBy('frost'), null);
+  assert.equal(askedBy('salts-high', benchOf([]), []), 'flush');
+  assert.equal(askedBy('leak', benchOf([]), []), 'clear');
+  assert.equal(askedBy('frost', benchOf([]), []), null);
   for (const code of [
     'near-dry',
     'salts-high',

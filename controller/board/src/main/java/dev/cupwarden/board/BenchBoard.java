@@ -26,6 +26,7 @@ public final class BenchBoard implements AutoCloseable {
   private final I2cBus bus;
   private final Outputs outputs;
   private final LeakLine leak;
+  private final Plumbing plumbing;
   private final Doser doser;
   private final BenchSensors sensors;
 
@@ -33,7 +34,7 @@ public final class BenchBoard implements AutoCloseable {
       throws BoardException {
     this.wiring = wiring;
     this.map = BusMap.of(wiring);
-    Plumbing plumbing = new Plumbing(bench, wiring);
+    this.plumbing = new Plumbing(bench, wiring);
     checkScales(bench, wiring);
     OnTimeCaps caps = new OnTimeCaps(OnTimeCaps.Caps.of(bench, wiring));
     this.bus = new I2cBus(pi4j, wiring.i2cBus());
@@ -144,6 +145,15 @@ public final class BenchBoard implements AutoCloseable {
     outputs.allOff();
     String part = outputs.pumpStuckOn() ? BoardReadings.PUMP : BoardReadings.OUTPUTS;
     return outputs.stuckOn().map(sentence -> seen.withFault(part, sentence)).orElse(seen);
+  }
+
+  /**
+   * From now on these cups stand on the bench, by name: those that orders have put there, too. A
+   * part that the board does not have is none. By the thread that reads and gives.
+   */
+  public void stand(SortedMap<String, Cup.Wiring> cups) {
+    plumbing.stand(cups);
+    sensors.stand(cups);
   }
 
   /**

@@ -20,7 +20,7 @@ import java.util.TreeMap;
 
 /** Every sensor of a bench; one that fails is a fault in the answer and never an exception. */
 final class BenchSensors {
-  private final Bench bench;
+  private SortedMap<String, Cup.Wiring> wired;
   private final Pace pace;
   private final ScaleReader scales;
   private final Optional<Sht3x> air;
@@ -54,7 +54,7 @@ final class BenchSensors {
       OneWire oneWire)
       throws BoardException {
     this.leak = leak;
-    this.bench = bench;
+    this.wired = bench.wirings();
     this.pace = pace;
     this.scales = new ScaleReader(pace);
     for (Map.Entry<String, BoardWiring.Scale> scale : new TreeMap<>(wiring.scales()).entrySet()) {
@@ -144,17 +144,22 @@ final class BenchSensors {
     return input.converter().volts(input.input());
   }
 
+  /** From now on these cups stand on the bench. */
+  void stand(SortedMap<String, Cup.Wiring> cups) {
+    wired = cups;
+  }
+
   /** One scan. */
   BoardReadings read() {
     ScaleReader.Scan scan = scales.scan();
     SortedMap<String, String> faults = new TreeMap<>(scan.faults());
     SortedMap<String, Double> massG = new TreeMap<>();
-    for (Cup cup : bench.cups().values()) {
-      cup.wiring()
-          .scale()
-          .map(scale -> scan.massG().get(scale))
-          .ifPresent(grams -> massG.put(cup.name(), grams));
-    }
+    wired.forEach(
+        (cup, parts) ->
+            parts
+                .scale()
+                .map(scale -> scan.massG().get(scale))
+                .ifPresent(grams -> massG.put(cup, grams)));
     Sensed sensed = new Sensed();
     air.ifPresent(chip -> take("air", "Air sensor", faults, () -> sensed.air(chip.measure())));
     root.ifPresent(
@@ -200,19 +205,19 @@ final class BenchSensors {
 
   private SortedMap<String, Double> thetas(Map<String, String> faults) {
     SortedMap<String, Double> theta = new TreeMap<>();
-    for (Cup cup : bench.cups().values()) {
-      ProbeInput probe = cup.wiring().probe().map(wired -> probes.get(wired)).orElse(null);
+    for (Map.Entry<String, Cup.Wiring> cup : wired.entrySet()) {
+      String name = cup.getValue().probe().orElse(null);
+      ProbeInput probe = name == null ? null : probes.get(name);
       if (probe == null) {
         continue;
       }
-      String name = cup.wiring().probe().get();
       take(
           name,
           "Probe " + name,
           faults,
           () ->
               theta.put(
-                  cup.name(),
+                  cup.getKey(),
                   probe
                       .theta()
                       .orElseThrow(

@@ -2,15 +2,20 @@ package dev.cupwarden.board;
 
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.Tank;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** Which valve leads to which cup, and which from which tank. */
 final class Plumbing {
   private final Bench bench;
   private final BoardWiring wiring;
+  private final Set<String> ofCups;
+  private SortedMap<String, Cup.Wiring> wired;
 
   /**
    * Checks that every valve a cup or a tank names is wired, and is its own.
@@ -20,6 +25,8 @@ final class Plumbing {
   Plumbing(Bench bench, BoardWiring wiring) throws BoardException {
     this.bench = bench;
     this.wiring = wiring;
+    this.wired = bench.wirings();
+    this.ofCups = wiring.valvesOfCups(bench.hose().drain());
     Map<String, String> taken = new TreeMap<>();
     for (var cup : bench.cups().values()) {
       if (cup.wiring().valve().isEmpty()) {
@@ -52,10 +59,16 @@ final class Plumbing {
     }
   }
 
+  /** From now on these cups stand on the bench. */
+  void stand(SortedMap<String, Cup.Wiring> cups) {
+    wired = cups;
+  }
+
   /** The cup's valve; the waste valve goes by its own name. */
   Optional<String> valveOf(String cup) {
-    return Optional.ofNullable(bench.cups().get(cup))
-        .flatMap(c -> c.wiring().valve())
+    return Optional.ofNullable(wired.get(cup))
+        .flatMap(Cup.Wiring::valve)
+        .filter(ofCups::contains)
         .or(() -> bench.hose().drain().filter(cup::equals));
   }
 

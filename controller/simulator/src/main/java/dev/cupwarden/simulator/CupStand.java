@@ -22,6 +22,18 @@ public final class CupStand {
     cups.keySet().forEach(cup -> cupAtPlace.put(cup, cup));
   }
 
+  /** A new cup stands at a place of its own name. */
+  void place(String cup) {
+    cupAtPlace.put(cup, cup);
+  }
+
+  /** What belonged there is gone for good. */
+  void takeOut(String cup) {
+    cupAtPlace.remove(cup);
+    lifted.remove(cup);
+    leaningG.remove(cup);
+  }
+
   /** Takes a cup off its place. */
   public void lift(String cup) {
     known(cup);

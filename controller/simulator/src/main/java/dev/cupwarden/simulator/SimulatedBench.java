@@ -34,6 +34,7 @@ public final class SimulatedBench {
   private final VirtualTime time;
   private final Function<Instant, RoomAir> air;
   private final Map<String, SimulatedCup> cups = new TreeMap<>();
+  private final Map<String, Cup> setups;
   private final Map<String, LoadCell> cells = new TreeMap<>();
   private final Map<String, TankOnScale> tankOnScale = new TreeMap<>();
   private final CupStand stand;
@@ -59,6 +60,7 @@ public final class SimulatedBench {
     this.airNow = air.apply(start);
     this.settledAt = start;
     this.wiring = wiring;
+    this.setups = new TreeMap<>(bench.cups());
     SplittableRandom random = new SplittableRandom(seed);
     for (Cup cup : bench.cups().values()) {
       cups.put(cup.name(), grow(cup, random.nextLong()));
@@ -207,7 +209,7 @@ public final class SimulatedBench {
 
   private synchronized double thetaAt(String probe) {
     settle();
-    for (Cup cup : bench.cups().values()) {
+    for (Cup cup : setups.values()) {
       if (cup.wiring().probe().filter(probe::equals).isPresent()) {
         double volumeMl = TaperedCup.of(bench.vessels().get(cup.vessel())).volumeMl();
         return Math.max(0, Math.min(1, cups.get(cup.name()).waterMl() / volumeMl));
@@ -263,7 +265,7 @@ public final class SimulatedBench {
   private double sumAt(String scale) {
     TankOnScale tank = tankOnScale.get(scale);
     double sumG = tank == null ? 0 : tank.emptyG() + plumbing.tankMl().get(tank.tank());
-    for (Cup cup : bench.cups().values()) {
+    for (Cup cup : setups.values()) {
       if (cup.wiring().scale().filter(scale::equals).isPresent()) {
         sumG += stand.loadAt(cup.name());
       }
@@ -305,6 +307,24 @@ public final class SimulatedBench {
   public synchronized CupStand person() {
     settle();
     return stand;
+  }
+
+  /** A person puts a new cup on the bench, freshly watered and drained, its tube in place. */
+  public synchronized void place(Cup setup) {
+    settle();
+    setups.put(setup.name(), setup);
+    cups.put(setup.name(), grow(setup, setup.name().hashCode()));
+    stand.place(setup.name());
+    plumbing.place(setup);
+  }
+
+  /** A person takes a cup off the bench for good. */
+  public synchronized void takeOut(String cup) {
+    settle();
+    setups.remove(cup);
+    plumbing.takeOut(cup);
+    stand.takeOut(cup);
+    cups.remove(cup);
   }
 
   /** True volumes in the tanks, mL. */

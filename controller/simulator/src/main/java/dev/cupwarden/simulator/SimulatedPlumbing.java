@@ -49,10 +49,20 @@ final class SimulatedPlumbing {
               valve.tank().ifPresent(tank -> tankOfValve.put(name, tank));
             });
     for (Cup cup : bench.cups().values()) {
-      cup.wiring().valve().ifPresent(valve -> cupOfValve.put(valve, cup.name()));
+      place(cup);
     }
     this.shared = new LaminarHose(bench.hose().volumeMl());
     bench.tanks().values().forEach(tank -> tankMl.put(tank.name(), tank.sizeMl()));
+  }
+
+  /** A cup's tube is put to its valve. */
+  void place(Cup cup) {
+    cup.wiring().valve().ifPresent(valve -> cupOfValve.put(valve, cup.name()));
+  }
+
+  /** Nothing stands below the tube any more. */
+  void takeOut(String cup) {
+    cupOfValve.values().removeIf(cup::equals);
   }
 
   /** The pump is switched. */

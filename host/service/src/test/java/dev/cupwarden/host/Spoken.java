@@ -28,6 +28,23 @@ import java.util.TreeMap;
 
 /** Messages as a bench would say them. */
 public final class Spoken {
+  /** The text of a bench file. */
+  public static final String FILE =
+      """
+      bench: sill  # by the window
+      watering: {pass: 30 mL}
+      mixes:
+        coir:
+          retention: {saturated: 0.82, residual: 0.12, alpha: 0.22, n: 1.55}
+          unavailable: 0.10
+          least_air: 0.10
+          dry_density: 0.10
+      vessels:
+        tall: {top: 92 mm, base: 60 mm, depth: 112 mm, empty: 13 g}
+      cups:
+        A1: {vessel: tall, mix: coir, plant: vine, stage: toughened, cutting: 12 g}
+      """;
+
   public static final Instant EIGHT = Instant.parse("2027-02-14T08:00:00Z");
 
   private Spoken() {}
@@ -119,6 +136,7 @@ public final class Spoken {
               RootStage.TOUGHENED,
               12,
               StageLines.usual(RootStage.TOUGHENED),
+              null,
               null));
     }
     return new BenchSetup(
@@ -151,7 +169,10 @@ public final class Spoken {
         Arrays.stream(AlertCode.values()).map(AlertCode::told).toList(),
         List.of(),
         List.of(),
-        List.of());
+        List.of(),
+        Optional.empty(),
+        null,
+        Optional.of(FILE));
   }
 
   public static Event decision(

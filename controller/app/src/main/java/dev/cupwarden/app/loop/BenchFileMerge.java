@@ -9,6 +9,7 @@ import dev.cupwarden.core.state.AirState;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.TankState;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.NavigableMap;
@@ -16,6 +17,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -29,6 +31,7 @@ final class BenchFileMerge {
 
   private final Bench now;
   private final BenchState fresh;
+  private final List<String> lost = new ArrayList<>();
   private Renaming renaming = new Renaming(Collections.emptySortedMap(), List.of());
 
   /**
@@ -62,6 +65,7 @@ final class BenchFileMerge {
           (name, state) -> edited(before.get(), name, state));
       edit(tanks, before.get().tanks(), now.tanks(), (name, state) -> fresh.tanks().get(name));
     }
+    freeWhatTheFileTook(cups);
     // Whatever happened to the file, a state never misses a tank that the bench has.
     fresh.tanks().forEach(tanks::putIfAbsent);
     tanks.keySet().retainAll(now.tanks().keySet());
@@ -80,14 +84,37 @@ final class BenchFileMerge {
     return kept.over(cups, air, tanks);
   }
 
+  /** A part of the board that the file gives to one of its cups is no longer an added cup's. */
+  private void freeWhatTheFileTook(SortedMap<String, CupState> cups) {
+    for (Cup owner : now.cups().values()) {
+      if (!cups.containsKey(owner.name())) {
+        continue;
+      }
+      cups.replaceAll(
+          (name, kept) -> {
+            if (now.cups().containsKey(name)) {
+              return kept;
+            }
+            Cup left = kept.setup().without(owner.wiring());
+            if (left.equals(kept.setup())) {
+              return kept;
+            }
+            lost.add(
+                "%s, which an order had added, has lost its place to %s, as the bench file says."
+                    .formatted(name, owner.name()));
+            return kept.under(left);
+          });
+    }
+  }
+
   /** What the file before would have said of it under its new name. */
   private Cup named(Cup was, String name, CupState kept) {
     return now.cups().get(name).over(was, kept.setup());
   }
 
-  /** Sentences for a person about cups that may have been renamed. */
+  /** Sentences for a person about cups that may have been renamed, or have lost their place. */
   List<String> doubts() {
-    return renaming.doubts();
+    return Stream.concat(renaming.doubts().stream(), lost.stream()).toList();
   }
 
   private static <S, T> void edit(

@@ -4,7 +4,9 @@ import dev.cupwarden.board.BenchBoard;
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.board.DoseOutcome;
 import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.setup.Cup;
 import java.time.Duration;
+import java.util.SortedMap;
 
 /** What the loop needs of a bench's electronics. */
 public interface BenchHardware {
@@ -16,6 +18,9 @@ public interface BenchHardware {
 
   /** Pump off, then every valve shut; from any thread. */
   void allOff();
+
+  /** From now on these cups stand on the bench, with their parts of the board, by name. */
+  default void stand(SortedMap<String, Cup.Wiring> cups) {}
 
   /**
    * Tells of what the pump moved before this start, for on-time caps that must outlive a restart;
@@ -49,6 +54,11 @@ public interface BenchHardware {
     @Override
     public void allOff() {
       board.allOff();
+    }
+
+    @Override
+    public void stand(SortedMap<String, Cup.Wiring> cups) {
+      board.stand(cups);
     }
 
     @Override

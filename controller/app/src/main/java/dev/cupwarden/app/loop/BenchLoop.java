@@ -80,6 +80,7 @@ public final class BenchLoop {
     this.parts = parts;
     this.tick = from.tick();
     this.state = from.state();
+    parts.hardware().stand(state.wirings());
     this.hoseInDoubt = from.cutOff();
     this.clock = from.clock();
     from.standing().forEach(alerts::stands);
@@ -297,6 +298,7 @@ public final class BenchLoop {
     List<Journal.Intent> intents = parts.journal().commit(entry);
     // From here on this is the state, whatever fails: orders in it are told as done.
     state = entry.state();
+    parts.hardware().stand(state.wirings());
     alerts.told();
     decisions.told();
     if (parts.trouble().isEmpty() && parts.journal().unmarked().isEmpty()) {

@@ -3,7 +3,9 @@ package dev.cupwarden.app.loop;
 import dev.cupwarden.board.BoardReadings;
 import dev.cupwarden.board.DoseOutcome;
 import dev.cupwarden.core.limits.AllowedPass;
+import dev.cupwarden.core.setup.Cup;
 import java.time.Duration;
+import java.util.SortedMap;
 
 /** A bench that is only watched: it is read, and no pass reaches its outputs, whoever asks. */
 final class WatchedHardware implements BenchHardware {
@@ -26,6 +28,11 @@ final class WatchedHardware implements BenchHardware {
   @Override
   public void allOff() {
     bench.allOff();
+  }
+
+  @Override
+  public void stand(SortedMap<String, Cup.Wiring> cups) {
+    bench.stand(cups);
   }
 
   @Override

@@ -59,6 +59,7 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
    * @param driest greatest depletion since its last refill ended
    * @param mostFeed what bounds the program's own feed, and why; reckoned where feed is asked for
    * @param hose what the shared hose would bring it with plain water
+   * @param reached whether anything leads from the pump to it
    */
   public record CupFacts(
       RootStage stage,
@@ -85,7 +86,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
       double rootsC,
       double driest,
       Supplier<FeedStrength> mostFeed,
-      HoseFacts hose) {
+      HoseFacts hose,
+      boolean reached) {
 
     /** No cup: a pass into a jug or to waste. */
     public static CupFacts ofNoCup() {
@@ -114,7 +116,8 @@ public record Case(Instant at, Proposal proposal, CupFacts cup, BenchFacts bench
           Double.NaN,
           0.0,
           () -> FeedStrength.UNBOUND,
-          HoseFacts.CLEAR);
+          HoseFacts.CLEAR,
+          true);
     }
   }
 

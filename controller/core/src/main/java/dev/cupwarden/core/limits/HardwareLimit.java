@@ -8,9 +8,9 @@ import dev.cupwarden.core.feeding.Supply;
 import dev.cupwarden.core.units.Elapsed;
 
 /**
- * Nothing runs over a leak, by outputs that do not answer, with a latch that waits for a person, or
- * from an empty tank: one whose cup may have nothing that the tanks still hold. A latch of the pump
- * that a trial may end lets one through when that is due.
+ * Nothing runs over a leak, by outputs that do not answer, with a latch that waits for a person, to
+ * a cup without a valve, or from an empty tank: one whose cup may have nothing that the tanks still
+ * hold. A latch of the pump that a trial may end lets one through when that is due.
  */
 final class HardwareLimit implements Limit {
   @Override
@@ -24,6 +24,9 @@ final class HardwareLimit implements Limit {
     Latch latch = pass.bench().latch();
     if (latch == null || (pass.bench().trial() && PumpTrial.mayEnd(latch))) {
       latch = ofCup(pass);
+    }
+    if (latch == null && !pass.cup().reached()) {
+      return Ruling.veto("no-valve", 1.0, 0.0, "");
     }
     if (latch != null) {
       return Ruling.veto(latch.code().word(), latch.value(), latch.threshold(), "");

@@ -33,6 +33,10 @@ import java.util.SortedSet;
  * @param waterAdvice what its water does to cups, and what cures it, in sentences
  * @param runsWithout what keeps people and floors safe and is not there or not known: parts that
  *     the grower has waived, with the reasons, and an untold drip tray, in sentences
+ * @param free what hangs on the board under no cup; absent where the bench has no board
+ * @param watched true where the bench is only watched and nothing is pumped, null otherwise
+ * @param file the text of the bench file with what orders have changed; absent where the bench was
+ *     read from none, or it is longer than is told
  */
 public record BenchSetup(
     Instant at,
@@ -51,7 +55,10 @@ public record BenchSetup(
     List<Alert> alerts,
     List<BenchText.Key> keys,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> waterAdvice,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> runsWithout) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> runsWithout,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<FreeParts> free,
+    @JsonInclude(JsonInclude.Include.NON_NULL) Boolean watched,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<String> file) {
 
   /** A controller of before tells no plants, no table of limits and alerts, and no keys. */
   public BenchSetup {
@@ -61,6 +68,8 @@ public record BenchSetup(
     keys = keys == null ? List.of() : keys;
     waterAdvice = waterAdvice == null ? List.of() : waterAdvice;
     runsWithout = runsWithout == null ? List.of() : runsWithout;
+    free = free == null ? Optional.empty() : free;
+    file = file == null ? Optional.empty() : file;
   }
 
   public record Watering(Window window, double passMl, double soakS) {}
@@ -125,7 +134,13 @@ public record BenchSetup(
     }
   }
 
-  /** {@code covered}: true under a dome or in a bag, null where it stands open. */
+  /** Names of scales, valves of cups, and probes that a new cup may take. */
+  public record FreeParts(List<String> scales, List<String> valves, List<String> probes) {}
+
+  /**
+   * {@code covered}: true under a dome or in a bag, null where it stands open. {@code wired}: its
+   * parts on the board, null where the bench has none.
+   */
   public record Cup(
       String vessel,
       String mix,
@@ -134,7 +149,12 @@ public record BenchSetup(
       RootStage stage,
       double cuttingG,
       StageLines lines,
-      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered) {}
+      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean covered,
+      @JsonInclude(JsonInclude.Include.NON_NULL) Wired wired) {}
+
+  /** As the board names them; what it has not is missing. */
+  @JsonInclude(JsonInclude.Include.NON_ABSENT)
+  public record Wired(Optional<String> scale, Optional<String> valve, Optional<String> probe) {}
 
   /**
    * A plant as a cutting.
@@ -230,6 +250,9 @@ public record BenchSetup(
         alerts,
         keys,
         waterAdvice,
-        runsWithout);
+        runsWithout,
+        free,
+        watched,
+        file);
   }
 }

@@ -1,9 +1,11 @@
 package dev.cupwarden.core.setup;
 
 import java.time.Duration;
+import java.util.Collections;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * All that the grower tells the program: the bench file, read, checked and in base units. One part
@@ -40,6 +42,18 @@ public record Bench(
 
   /** What a small tray holds, where the grower says nothing: our choice. */
   public static final double USUAL_TRAY_ML = 500.0;
+
+  /** Where each cup of the file hangs on the board. */
+  public SortedMap<String, Cup.Wiring> wirings() {
+    SortedMap<String, Cup.Wiring> wirings = new TreeMap<>();
+    cups.forEach((name, cup) -> wirings.put(name, cup.wiring()));
+    return Collections.unmodifiableSortedMap(wirings);
+  }
+
+  /** Whether the pump leads to that cup; where nothing is wired a person's hand does. */
+  public boolean reaches(Cup cup) {
+    return board.isEmpty() || cup.wiring().valve().isPresent();
+  }
 
   /** A bench whose plumbing shares nothing. */
   public Bench(

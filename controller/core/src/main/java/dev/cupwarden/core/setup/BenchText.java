@@ -226,8 +226,9 @@ public record BenchText(String file, String yaml) {
       return added(found, to);
     }
     Node value = found.value();
-    if (value instanceof CollectionNode<?> group && group.getFlowStyle() != FlowStyle.FLOW) {
-      throw change.refuse("is written over several lines: name one key of it, or change the file");
+    if (isBlock(value) && yaml.substring(start(value), end(value)).contains("#")) {
+      throw change.refuse(
+          "holds remarks that would be lost: name one key of it, or change the file");
     }
     if (to.isNull()) {
       return removed(change, found);
@@ -280,8 +281,21 @@ public record BenchText(String file, String yaml) {
     return index(node.getStartMark());
   }
 
+  /** Of a block where its last value ends: its own mark is where the next key begins. */
   private int end(Node node) {
+    if (isBlock(node)) {
+      CollectionNode<?> block = (CollectionNode<?>) node;
+      Object last = block.getValue().get(block.getValue().size() - 1);
+      return end(last instanceof NodeTuple pair ? pair.getValueNode() : (Node) last);
+    }
     return index(node.getEndMark());
+  }
+
+  /** Written over several lines, without braces or brackets. */
+  private static boolean isBlock(Node node) {
+    return node instanceof CollectionNode<?> group
+        && group.getFlowStyle() != FlowStyle.FLOW
+        && !group.getValue().isEmpty();
   }
 
   /** A mark counts characters of Unicode, a Java text halves of them. */

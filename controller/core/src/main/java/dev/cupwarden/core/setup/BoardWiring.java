@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What is soldered to what.
@@ -202,5 +204,32 @@ public record BoardWiring(
     public Valve(int gpio, Optional<String> tank) {
       this(new Gpio(gpio, false), tank);
     }
+  }
+
+  /** Scales that no tank stands on. */
+  public Set<String> scalesOfCups() {
+    Set<String> names = new TreeSet<>(scales.keySet());
+    for (TankGauge gauge : more.gauges().values()) {
+      if (gauge instanceof TankScale under) {
+        names.remove(under.scale());
+      }
+    }
+    return names;
+  }
+
+  /**
+   * Valves that lead neither from a tank nor to waste.
+   *
+   * @param drain the valve that leads to waste
+   */
+  public Set<String> valvesOfCups(Optional<String> drain) {
+    Set<String> names = new TreeSet<>();
+    valves.forEach(
+        (name, valve) -> {
+          if (valve.tank().isEmpty() && !drain.equals(Optional.of(name))) {
+            names.add(name);
+          }
+        });
+    return names;
   }
 }

@@ -49,6 +49,24 @@ public record Cup(
         new Wiring(Optional.empty(), Optional.empty(), Optional.empty());
   }
 
+  /** The same, without the parts of the board that another has. */
+  public Cup without(Wiring taken) {
+    return new Cup(
+        name,
+        vessel,
+        mix,
+        plant,
+        struck,
+        stage,
+        cuttingG,
+        lines,
+        covered,
+        new Wiring(
+            wiring.scale().filter(part -> !taken.scale().equals(Optional.of(part))),
+            wiring.valve().filter(part -> !taken.valve().equals(Optional.of(part))),
+            wiring.probe().filter(part -> !taken.probe().equals(Optional.of(part)))));
+  }
+
   public Cup withStage(RootStage seen) {
     return new Cup(name, vessel, mix, plant, struck, seen, cuttingG, lines, covered, wiring);
   }

@@ -27,11 +27,13 @@ public final class CupKeys {
    * bench file.
    *
    * @param order an object; its id, kind, by, issued and expires are not looked at
-   * @param bench what the cup may refer to, with the cups that are on it now
+   * @param bench what the cup may refer to
+   * @param others the cups that are on it now, whose scales, valves and probes are taken
    * @throws SetupException with one sentence without file and line, such as {@code mix: "cour" is
    *     not a mix of this bench; known: coir-perlite}
    */
-  public static Cup fromOrder(JsonNode order, Bench bench) throws SetupException {
+  public static Cup fromOrder(JsonNode order, Bench bench, Collection<Cup> others)
+      throws SetupException {
     JsonNode cup = order.get("cup");
     if (cup == null || !cup.isTextual()) {
       throw new SetupException("cup: is missing: expected the new cup's name");
@@ -42,7 +44,12 @@ public final class CupKeys {
           "cup: %s cannot be a name on the wire: %s"
               .formatted(Quoted.text(cup.textValue()), Names.RULE));
     }
-    return cup(cup.textValue(), keys, bench, bench.cups().values());
+    Cup added = cup(cup.textValue(), keys, bench, others);
+    if (added.wiring().valve().isPresent() && added.wiring().valve().equals(bench.hose().drain())) {
+      throw new SetupException(
+          "valve: \"%s\" leads to waste, not to a cup".formatted(added.wiring().valve().get()));
+    }
+    return added;
   }
 
   /**

@@ -1,8 +1,11 @@
 package dev.cupwarden.core.state;
 
 import dev.cupwarden.core.alerts.OpenAlert;
+import dev.cupwarden.core.setup.Cup;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * The whole state of a bench as one immutable value; it survives a restart in the journal.
@@ -35,6 +38,13 @@ public record BenchState(
       SortedMap<String, TankState> otherTanks) {
     return new BenchState(
         at, clockInDoubt, otherCups, otherAir, otherTanks, pump, hose, compared, orders, alerts);
+  }
+
+  /** Where each cup that is on the bench hangs on the board, by name. */
+  public SortedMap<String, Cup.Wiring> wirings() {
+    SortedMap<String, Cup.Wiring> wirings = new TreeMap<>();
+    cups.forEach((name, cup) -> wirings.put(name, cup.setup().wiring()));
+    return Collections.unmodifiableSortedMap(wirings);
   }
 
   public BenchState with(PumpState other) {

@@ -368,7 +368,8 @@ final class PutOutPasses {
         draft.rootsC(cup),
         cup.watering.driest(),
         () -> StrengthMeant.mostOfPass(draft, cup),
-        hose);
+        hose,
+        draft.seen.watchOnly() || draft.bench.reaches(cup.setup));
   }
 
   Case.BenchFacts benchFacts(BenchDraft draft, Case.WindowNow window) {

@@ -11,6 +11,7 @@ import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.watering.WaterAccount;
 import java.time.Instant;
+import java.util.List;
 
 /** Orders that change what a cup is, or whether it is there. */
 final class SetUpCups {
@@ -62,7 +63,8 @@ final class SetUpCups {
           "cup: there is no room for \"" + order.cup() + "\": " + Bench.CUPS_RULE);
     }
     try {
-      Cup setup = CupKeys.fromOrder(order.keys(), draft.bench);
+      List<Cup> others = draft.cups.values().stream().map(one -> one.setup).toList();
+      Cup setup = CupKeys.fromOrder(order.keys(), draft.bench, others);
       CupDraft cup = new CupDraft(CupState.fresh(setup));
       refit(cup, setup, draft.at);
       draft.cups.put(order.cup(), cup);

@@ -11,6 +11,7 @@ import dev.cupwarden.core.orders.OrderReader;
 import dev.cupwarden.core.orders.OrderRefused;
 import dev.cupwarden.core.season.DayForetold;
 import dev.cupwarden.core.season.Foretold;
+import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.Tank;
 import dev.cupwarden.core.state.DoneActs;
 import dev.cupwarden.core.state.HoseState;
@@ -280,6 +281,7 @@ final class TakeOrders {
   /** A person's water takes the place of the program's own; what was given stays given. */
   private static Receipt begin(BenchDraft draft, CupDraft cup, Refill refill) throws OrderRefused {
     WatchOnly.refusePump(draft);
+    refuseWithoutValve(draft, cup);
     if (cup.refill() != null && cup.refill().cause().byHand()) {
       throw new OrderRefused(
           "order " + cup.refill().orderId() + " for this cup is still under way");
@@ -289,6 +291,12 @@ final class TakeOrders {
     }
     cup.watering = cup.watering.with(refill);
     return Receipt.taken(refill.orderId());
+  }
+
+  private static void refuseWithoutValve(BenchDraft draft, CupDraft cup) throws OrderRefused {
+    if (!draft.bench.reaches(cup.setup)) {
+      throw new OrderRefused(BenchSafety.noValve(cup.name()));
+    }
   }
 
   private static Receipt watered(BenchDraft draft, Order.Watered order) throws OrderRefused {
@@ -326,7 +334,7 @@ final class TakeOrders {
   /** Whether the cup is off its place is looked at with this moment's weights. */
   private static Receipt prime(BenchDraft draft, Order.Prime order) throws OrderRefused {
     WatchOnly.refusePump(draft);
-    draft.cup(order.cup());
+    refuseWithoutValve(draft, draft.cup(order.cup()));
     double mostMl = MOST_HOSES * draft.bench.hose().volumeMl();
     if (order.ml() > mostMl) {
       throw new OrderRefused(

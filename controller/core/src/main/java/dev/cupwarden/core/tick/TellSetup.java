@@ -8,6 +8,8 @@ import dev.cupwarden.core.plants.Plant;
 import dev.cupwarden.core.setup.Bench;
 import dev.cupwarden.core.setup.BenchSafety;
 import dev.cupwarden.core.setup.BenchText;
+import dev.cupwarden.core.setup.BoardWiring;
+import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.KnownPlants;
 import dev.cupwarden.core.state.BenchState;
@@ -17,6 +19,8 @@ import dev.cupwarden.core.units.Elapsed;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -29,25 +33,36 @@ import java.util.function.Function;
  * tick and seldom changes, so what was told last is told again.
  */
 final class TellSetup {
+  /** In characters: a host takes an edited text of that length in one request. */
+  private static final int MOST_TOLD = 48 * 1024;
+
   private static final List<BenchSetup.Limit> LIMITS =
       Arrays.stream(LimitCode.values()).map(LimitCode::told).toList();
   private static final List<BenchSetup.Alert> ALERTS =
       Arrays.stream(AlertCode.values()).map(AlertCode::told).toList();
 
+  /** As a person counts: s2 before s10. */
+  private static final Comparator<String> BY_NUMBER =
+      Comparator.comparing((String name) -> name.replaceAll("\\d+$", ""))
+          .thenComparing(String::length)
+          .thenComparing(Comparator.naturalOrder());
+
   private final Bench bench;
+  private final Optional<BenchText> file;
   private final List<BenchText.Key> keys;
   private List<Object> changeable = List.of();
   private Optional<BenchSetup> last = Optional.empty();
 
-  TellSetup(Bench bench, List<BenchText.Key> keys) {
+  TellSetup(Bench bench, Optional<BenchText> file, List<BenchText.Key> keys) {
     this.bench = bench;
+    this.file = file;
     this.keys = keys;
   }
 
   BenchSetup of(BenchState state, Instant at) {
     List<Object> now = changeable(state);
     if (last.isEmpty() || !now.equals(changeable)) {
-      last = Optional.of(of(bench, keys, state, at));
+      last = Optional.of(of(bench, file, keys, state, at));
       changeable = now;
     }
     return last.get().withAt(at);
@@ -55,7 +70,8 @@ final class TellSetup {
 
   /** All of a state that a set-up tells. */
   private static List<Object> changeable(BenchState state) {
-    List<Object> told = new ArrayList<>(2 * state.cups().size() + 2 * state.tanks().size());
+    List<Object> told = new ArrayList<>(2 * state.cups().size() + 2 * state.tanks().size() + 1);
+    told.add(state.orders().watchOnly());
     for (CupState cup : state.cups().values()) {
       told.add(cup.setup());
       told.add(cup.presence().cover().on());
@@ -68,7 +84,11 @@ final class TellSetup {
   }
 
   private static BenchSetup of(
-      Bench bench, List<BenchText.Key> keys, BenchState state, Instant at) {
+      Bench bench,
+      Optional<BenchText> file,
+      List<BenchText.Key> keys,
+      BenchState state,
+      Instant at) {
     FeedingRules feeding = bench.feeding();
     return new BenchSetup(
         at,
@@ -118,7 +138,25 @@ final class TellSetup {
         ALERTS,
         keys,
         WaterAdvice.of(bench.water()),
-        bench.board().isPresent() ? new BenchSafety(bench).runsWithout() : List.of());
+        bench.board().isPresent() ? new BenchSafety(bench).runsWithout() : List.of(),
+        bench.board().map(board -> free(bench, board, state)),
+        state.orders().watchOnly() ? true : null,
+        file.map(BenchText::yaml).filter(yaml -> yaml.length() <= MOST_TOLD));
+  }
+
+  private static BenchSetup.FreeParts free(Bench bench, BoardWiring board, BenchState state) {
+    List<Cup.Wiring> taken =
+        state.cups().values().stream().map(cup -> cup.setup().wiring()).toList();
+    return new BenchSetup.FreeParts(
+        free(board.scalesOfCups(), taken, Cup.Wiring::scale),
+        free(board.valvesOfCups(bench.hose().drain()), taken, Cup.Wiring::valve),
+        free(board.more().probes().keySet(), taken, Cup.Wiring::probe));
+  }
+
+  private static List<String> free(
+      Collection<String> parts, List<Cup.Wiring> taken, Function<Cup.Wiring, Optional<String>> of) {
+    List<String> used = taken.stream().flatMap(one -> of.apply(one).stream()).toList();
+    return parts.stream().filter(part -> !used.contains(part)).sorted(BY_NUMBER).toList();
   }
 
   private static SortedMap<String, BenchSetup.KnownPlant> plants(Bench bench, BenchState state) {
@@ -172,7 +210,12 @@ final class TellSetup {
         cup.setup().stage(),
         cup.setup().cuttingG(),
         CupFrame.stageLines(bench, cup.setup()),
-        cup.presence().cover().on() ? true : null);
+        cup.presence().cover().on() ? true : null,
+        bench.board().isPresent() ? wired(cup.setup().wiring()) : null);
+  }
+
+  private static BenchSetup.Wired wired(Cup.Wiring wiring) {
+    return new BenchSetup.Wired(wiring.scale(), wiring.valve(), wiring.probe());
   }
 
   private static <A, B> SortedMap<String, B> each(

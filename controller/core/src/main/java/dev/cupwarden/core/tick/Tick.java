@@ -311,7 +311,7 @@ public final class Tick {
   public BenchSetup setup(BenchState state) {
     if (tellSetup == null) {
       // Most ticks are of benches that nobody asks for their keys.
-      tellSetup = new TellSetup(bench, keys());
+      tellSetup = new TellSetup(bench, text, keys());
     }
     return tellSetup.of(state, state.at());
   }

@@ -56,6 +56,7 @@ final class CaseDraft {
   double driest;
   FeedStrength mostFeed = FeedStrength.UNBOUND;
   Case.HoseFacts hose = Case.HoseFacts.CLEAR;
+  boolean reached = true;
   FeedingRules feeding = FeedingRules.USUAL;
   Hold benchHold;
   Latch pumpLatch;
@@ -124,7 +125,8 @@ final class CaseDraft {
             rootC,
             driest,
             () -> mostFeed,
-            hose),
+            hose,
+            reached),
         new Case.BenchFacts(
             WateringRules.USUAL,
             feeding,

@@ -177,6 +177,7 @@ class LimitBoundaryTest {
             .free("5 mL of feed alone", d -> d.supply = feed(5.0, 0.5))
             .held("4.9 mL of it", d -> d.supply = feed(4.9, 0.5), 4.9, 5.0, "mL", "tank-empty")
             .held("too strong", d -> d.supply = feed(900, 0.51), 0.0, 5.0, "mL", "tank-empty")
+            .held("no valve", d -> d.reached = false, 1.0, 0.0, "", "no-valve")
             .held("a pump's latch", d -> d.pumpLatch = latch(), 2.0, 3.0, "", "dose-short")
             .held("a cup's latch", d -> d.cupLatch = latch(), 2.0, 3.0, "", "dose-short")
             .free(

@@ -183,13 +183,35 @@ class BenchTextTest {
   }
 
   @Test
-  void groupOverSeveralLinesIsChangedKeyByKey() throws SetupException {
-    assertTrue(
-        refusal(
-                "watering",
-                "{\"window\":{\"from\":\"08:00\",\"to\":\"16:00\"},\"pass\":\"30 mL\"}",
-                "{}")
-            .contains("over several lines"));
+  void groupOverSeveralLinesIsGivenAnewUnlessRemarksWouldBeLost() throws SetupException {
+    String watering = "{\"window\":{\"from\":\"08:00\",\"to\":\"16:00\"},\"pass\":\"30 mL\"}";
+    String pass = "{\"pass\":\"25 mL\"}";
+    assertEquals(
+        FILE.replaceFirst("(?s)window: .*30 mL", "{pass: 25 mL}"),
+        changed("watering", watering, pass).yaml());
+    BenchText remarked = new BenchText("sill.yaml", FILE.replace("16:00\"}", "16:00\"}  # day"));
+    assertEquals(
+        "watering: holds remarks that would be lost: name one key of it, or change the file",
+        assertThrows(
+                SetupException.class,
+                () -> remarked.with(new BenchChange("watering", watering, pass)))
+            .getMessage());
+    BenchText planned =
+        new BenchText(
+            "sill.yaml",
+            FILE.replace(
+                "lines: {}",
+                "feeding:\n  plan:\n    - {from: 2026-11-01, feed: leafy}\n  floor: 0  # none\nlines: {}"));
+    String plan = "[{\"from\":\"2026-11-01\",\"feed\":\"leafy\"}]";
+    BenchText later = planned.with(new BenchChange("feeding.plan", plan, plan.replace("11", "12")));
+    assertEquals(
+        planned
+            .yaml()
+            .replace("- {from: 2026-11-01, feed: leafy}", "[{from: 2026-12-01, feed: leafy}]"),
+        later.yaml());
+    assertEquals(
+        planned.yaml().replace("  plan:\n    - {from: 2026-11-01, feed: leafy}\n", "\n"),
+        planned.with(new BenchChange("feeding.plan", plan, "null")).yaml());
     assertEquals(
         FILE.replace("plant: vine", "plant: fig"),
         changed("cups.A2.plant", "\"vine\"", "\"fig\"").yaml());

@@ -21,7 +21,8 @@ class CupKeysTest {
 
   private static Cup added(String order) throws SetupException {
     try {
-      return CupKeys.fromOrder(Json.MAPPER.readTree(order), BenchTexts.backRoomBench());
+      Bench bench = BenchTexts.backRoomBench();
+      return CupKeys.fromOrder(Json.MAPPER.readTree(order), bench, bench.cups().values());
     } catch (JsonProcessingException badTest) {
       throw new IllegalArgumentException(badTest);
     }

@@ -59,10 +59,12 @@ final class DemoBench implements AutoCloseable {
   /** One that is only watched has a grower with a can. */
   static DemoBench start(Plan plan, TickReport.Listener listener) {
     AtomicReference<TickReport.Listener> grower = new AtomicReference<>(report -> {});
+    AtomicReference<TickReport.Listener> places = new AtomicReference<>(report -> {});
     return start(
         plan,
         (bench, at) -> {
           SimulatedBench world = SimulatedBench.of(bench, plan.seed(), at);
+          places.set(new DemoPlaces(world, bench.cups().keySet()));
           if (plan.mode() == RunMode.WATCH) {
             grower.set(new DemoCan(bench, world));
           }
@@ -70,6 +72,7 @@ final class DemoBench implements AutoCloseable {
         },
         report -> {
           listener.ticked(report);
+          places.get().ticked(report);
           grower.get().ticked(report);
         });
   }

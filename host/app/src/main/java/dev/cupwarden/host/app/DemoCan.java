@@ -36,7 +36,7 @@ final class DemoCan implements TickReport.Listener {
     ZonedDateTime now = at(report.at());
     if (now.getHour() == EVENING && !now.toLocalDate().equals(watered)) {
       watered = now.toLocalDate();
-      bench.cups().keySet().forEach(this::water);
+      report.step().state().cups().keySet().forEach(this::water);
     }
   }
 

@@ -15,6 +15,7 @@ public enum Export {
   READINGS("readings.csv", "text/csv", EventTables::readings),
   DOSES("doses.csv", "text/csv", EventTables::doses),
   ALERTS("alerts.csv", "text/csv", EventTables::alerts),
+  NOTES("notes.jsonl", "application/jsonl", NoteLines::write),
   SEASON("season.csv", "text/csv", SeasonTable::write),
   SENML("readings.senml.json", "application/senml+json", ReadingLines::senml),
   ADVISE("advise.jsonl", "application/jsonl", ReadingLines::advise);

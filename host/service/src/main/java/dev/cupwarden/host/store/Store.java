@@ -35,6 +35,7 @@ public final class Store implements AutoCloseable {
   private final Notices notices;
   private final Users users;
   private final Alerts alerts;
+  private final Notes notes;
 
   private Store(HikariDataSource pool) {
     this.pool = pool;
@@ -49,6 +50,7 @@ public final class Store implements AutoCloseable {
     notices = new Notices(jdbi);
     users = new Users(jdbi);
     alerts = new Alerts(jdbi);
+    notes = new Notes(jdbi);
   }
 
   /**
@@ -184,6 +186,10 @@ public final class Store implements AutoCloseable {
 
   public Events events() {
     return events;
+  }
+
+  public Notes notes() {
+    return notes;
   }
 
   public Orders orders() {

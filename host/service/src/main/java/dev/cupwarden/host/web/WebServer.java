@@ -142,6 +142,7 @@ public final class WebServer implements AutoCloseable {
     new SetupRoutes(store).add(routes);
     new TankRoutes(store).add(routes);
     new DayRoutes(store).add(routes);
+    new NoteRoutes(store, clock).add(routes);
     new DecisionRoutes(store).add(routes);
     new OrderRoutes(store, orders).add(routes);
     new AlertRoutes(store, clock).add(routes);

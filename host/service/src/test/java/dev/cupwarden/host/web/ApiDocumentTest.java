@@ -19,6 +19,7 @@ import dev.cupwarden.host.orders.OrderService;
 import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Database;
 import dev.cupwarden.host.store.Events.EventRow;
+import dev.cupwarden.host.store.Notes;
 import dev.cupwarden.host.store.Orders.ReceiptRow;
 import dev.cupwarden.host.store.Readings.Reading;
 import dev.cupwarden.host.store.Setups;
@@ -108,6 +109,11 @@ class ApiDocumentTest {
               .events()
               .insert(handle, new EventRow("sill", "e", 1, EIGHT, "dose", "A1", dose.toString()));
         });
+    store
+        .notes()
+        .add(
+            new Notes.NoteRow("sill", "A1", "n-1", EIGHT, "2027-02-14", "white", "page", "", true),
+            Optional.of("/9j/"));
     String id =
         Json.MAPPER
             .readTree(ask("POST", "/api/benches/sill/orders", "{\"kind\":\"clear\"}").body())
@@ -206,6 +212,13 @@ class ApiDocumentTest {
     Map<String, String> bodies =
         Map.of(
             "POST /api/benches/{bench}/acknowledgements", "{\"code\":\"cold\"}",
+            "POST /api/benches/{bench}/file",
+                Json.MAPPER
+                    .createObjectNode()
+                    .put("text", Spoken.FILE.replace("30 mL", "25 mL").replace("sill", "attic"))
+                    .toString(),
+            "POST /api/benches/{bench}/cups/{cup}/notes",
+                "{\"day\":\"2027-02-14\",\"stage\":\"white\",\"words\":\"Two white tips.\"}",
             "POST /api/benches/{bench}/orders", "{\"kind\":\"release\"}");
     int checked = 0;
     for (var paths = document.get("paths").fields(); paths.hasNext(); ) {
@@ -224,7 +237,11 @@ class ApiDocumentTest {
 
   private void check(String method, String template, String body) throws Exception {
     String path =
-        template.replace("{bench}", "sill").replace("{cup}", "A1").replace("{file}", "doses.csv");
+        template
+            .replace("{bench}", "sill")
+            .replace("{cup}", "A1")
+            .replace("{note}", "n-1")
+            .replace("{file}", "doses.csv");
     if (template.endsWith("/recipe")) {
       path += "?feed=leafy&volume_ml=4000&strength=0.5";
     }

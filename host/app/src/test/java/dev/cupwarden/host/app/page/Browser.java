@@ -123,6 +123,17 @@ public final class Browser implements AutoCloseable {
         .until(d -> d.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
   }
 
+  /** The field whose label begins with these words. */
+  WebElement labelled(String words) {
+    String script =
+        "const label = [...document.querySelectorAll('label')]"
+            + ".find(each => each.innerText.trim().startsWith(arguments[0]) && each.htmlFor);"
+            + " return label && document.getElementById(label.htmlFor)";
+    return new WebDriverWait(driver, PATIENCE)
+        .withMessage("no field \"" + words + "\"")
+        .until(d -> (WebElement) driver.executeScript(script, words));
+  }
+
   /** Scrolls as a finger would, and taps: not where a bar that stays lies over the element. */
   void tap(String css) {
     run("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", find(css));

@@ -41,6 +41,7 @@ final class CannedCup {
   private static final double LEAST_ML = 5.0;
 
   final String name;
+  boolean hasValve = true;
   final List<Double> at = new ArrayList<>();
   final List<Double> massG = new ArrayList<>();
   final List<Event> doses = new ArrayList<>();
@@ -218,7 +219,11 @@ final class CannedCup {
         status.stage(),
         12,
         new StageLines(status.due(), status.refill(), status.dry()),
-        null);
+        null,
+        new BenchSetup.Wired(
+            Optional.of(name.replace('A', 's')),
+            hasValve ? Optional.of(name.replace('A', 'v')) : Optional.empty(),
+            Optional.empty()));
   }
 
   /** By night outside the window, by day free; now as its status says. */

@@ -48,9 +48,10 @@ class OrdersThatApplyTest {
             "Taken off the bench",
             "Covered",
             "Repotted",
-            "Taken out for good"),
+            "Taken out for good",
+            "A new cup like it"),
         offered());
-    browser.awaitText(".doing summary", "Not now (6)");
+    browser.awaitText(".doing summary", "Not now (7)");
     browser.tap(".doing summary");
     browser.awaitText(".doing .not-now", "It stands in its place.");
     browser.awaitText(".doing .not-now", "It is not held.");

@@ -75,6 +75,10 @@ final class StubHost implements AutoCloseable {
   boolean knowsSetup = true;
   boolean wholeBenchHeld;
   boolean takes = true;
+  boolean watched;
+  Optional<String> file = Optional.empty();
+  List<String> freeScales = List.of("s13", "s14");
+  List<String> freeValves = List.of("v13", "v14");
   boolean low;
   private final List<SseClient> listeners = new CopyOnWriteArrayList<>();
   private Javalin server;
@@ -200,6 +204,7 @@ final class StubHost implements AutoCloseable {
                     .course(
                         epoch(context, "from").orElse(0.0),
                         epoch(context, "to").orElse(Double.MAX_VALUE))));
+    config.routes.get("/api/benches/{bench}/cups/{cup}/notes", context -> json(context, List.of()));
     config.routes.post("/api/benches/{bench}/acknowledgements", this::acknowledge);
     config.routes.get("/api/benches/{bench}/setup", this::setup);
     config.routes.get("/api/benches/{bench}/orders", context -> json(context, orders));
@@ -399,9 +404,14 @@ final class StubHost implements AutoCloseable {
         List.of(
             new BenchText.Key("watering.pass", "30 mL"),
             new BenchText.Key("climate.cold", "12 C"),
-            new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82")),
+            new BenchText.Key("mixes.coir-perlite-and-bark.retention.saturated", "0.82"),
+            new BenchText.Key("cups.A1.plant", "blackcurrant"),
+            new BenchText.Key("cups.A1.struck", "2026-11-14")),
         List.of(),
-        List.of("Runs without leak: the bench stands in a shower tray"));
+        List.of("Runs without leak: the bench stands in a shower tray"),
+        Optional.of(new BenchSetup.FreeParts(freeScales, freeValves, List.of("p1"))),
+        watched ? true : null,
+        file);
   }
 
   /** As a host tells it that knows of a week: 180 mL of plain water a day, and 40 mL of feed. */

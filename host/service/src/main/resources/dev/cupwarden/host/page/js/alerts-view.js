@@ -128,7 +128,7 @@ export function alertsView(benchName) {
           .map((alert) =>
             h('a', { class: 'button', href: `#/${encodeURIComponent(benchName)}/cup/${encodeURIComponent(alert.cup)}` }, alert.cup),
           ),
-        actLinks(cause, cups),
+        actLinks(bench, cause, cups),
         unseen.length > 0 ? mark : h('span', { class: 'quiet', tabindex: '-1' }, t.seenBy(seen.by, u.dayTime(Date.parse(seen.at)))),
         problem,
       ),
@@ -137,10 +137,10 @@ export function alertsView(benchName) {
   }
 
   /** The order that answers it: one for all its cups, one for each where it cannot be for several, or one for the bench or a tank. */
-  function actLinks(cause, cups) {
-    const kind = askedBy(cause.code);
-    if (!kind) return [];
+  function actLinks(bench, cause, cups) {
     const names = cups.map((alert) => alert.cup);
+    const kind = askedBy(cause.code, bench, names);
+    if (!kind) return [];
     const ofBench = cause.tank ? [cause.tank] : [''];
     const each = names.length === 0 ? ofBench : names.length === 1 || takesSeveral(kind) ? [names.join(',')] : names.slice(0, 12);
     return each.map((whom) =>

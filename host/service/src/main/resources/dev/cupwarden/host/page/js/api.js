@@ -102,5 +102,22 @@ async function post(address, fields) {
 /** Posts an order; answers {id}. */
 export const order = (bench, fields) => post(path('benches', bench, 'orders'), fields);
 
+/** What an edited text of the bench file asks for: {changes, refused, other_text}, or {error: {line, column, sentence}}. Changes nothing. */
+export const tryFile = (bench, edited) => post(path('benches', bench, 'file'), { text: edited });
+
+/** Notes of a cup by the day seen: {id, at, day, stage, by, words, photo}; `photo` tells whether there is one. */
+export const notes = (bench, cup) => get(path('benches', bench, 'cups', cup, 'notes'));
+
+/** Keeps a note: {day, stage, words, photo: base64 or missing}; answers it. */
+export const keepNote = (bench, cup, note) => post(path('benches', bench, 'cups', cup, 'notes'), note);
+
+export async function deleteNote(bench, cup, id) {
+  await check(
+    await fetch(path('benches', bench, 'cups', cup, 'notes', id), { method: 'DELETE', signal: AbortSignal.timeout(PATIENCE_MS) }),
+  );
+}
+
+export const photoOf = (bench, cup, id) => path('benches', bench, 'cups', cup, 'photos', id);
+
 /** Marks an open alert as seen: {code, cup} or {code} for one of the whole bench. */
 export const acknowledge = (bench, fields) => post(path('benches', bench, 'acknowledgements'), fields);

@@ -11,6 +11,13 @@ const LEAFY = ['toughened', 'circling'];
 /** The row that a cup stands in: its name without the number at its end; none where it is a number alone. */
 const rowOf = (name) => name.replace(/[-_. ]*\d+$/, '');
 
+/** A name in the row of that cup that no cup of the bench has yet: after A4 comes A5. */
+export function nextInRow(bench, name) {
+  const stem = name.replace(/\d+$/, '');
+  const taken = [...bench.cups.keys()].filter((cup) => cup.startsWith(stem) && /^\d+$/.test(cup.slice(stem.length)));
+  return `${stem}${Math.max(0, ...taken.map((cup) => Number(cup.slice(stem.length)))) + 1}`;
+}
+
 const GROUPINGS = {
   row: { of: (cup) => rowOf(cup.cup), words: (row) => t.row(row) },
   plant: { of: (cup) => cup.plant, words: (plant) => plant },

@@ -5,8 +5,9 @@ import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
 import { whyNot } from './fitting.js';
+import { notesPanel } from './notes-panel.js';
 import { momentPanel } from './moment-panel.js';
-import { kindsOfCup } from './orders.js';
+import { KINDS_BESIDE, kindsOfCup } from './orders.js';
 import { alertBefore, compareNames, depletionAt, forecastWords, groupOf, leftOf, massAt, strengthWords } from './reading.js';
 import { reasonItems } from './reasons-list.js';
 import { store } from './store.js';
@@ -432,14 +433,18 @@ function doingPanel(benchName, cupName) {
   const link = (kind) =>
     h(
       'a',
-      { class: 'button', 'data-kind': kind, href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}` },
-      text.doing.kind[kind],
+      {
+        class: 'button',
+        'data-kind': kind,
+        href: `#/${encodeURIComponent(benchName)}/do/${kind}/${encodeURIComponent(cupName)}${kind === 'add' ? '/like' : ''}`,
+      },
+      t.beside[kind] ?? text.doing.kind[kind],
     );
   let shown = '';
   return {
     el: h('section', { class: 'panel doing' }, h('h2', null, t.doing), now, fold),
     show(bench, cup) {
-      const kinds = kindsOfCup().map((kind) => ({ kind, why: whyNot(kind, bench, cup) }));
+      const kinds = [...kindsOfCup(), ...KINDS_BESIDE].map((kind) => ({ kind, why: whyNot(kind, bench, cup) }));
       const key = JSON.stringify(kinds);
       if (key === shown) return;
       shown = key;
@@ -470,7 +475,7 @@ export function cupView(benchName, cupName) {
       'div',
       { class: 'panels side-first' },
       h('div', null, why.el, doing.el),
-      h('div', null, curve.el, moment.el, curve.doseEl, course.el, events.el),
+      h('div', null, curve.el, moment.el, curve.doseEl, course.el, notesPanel(benchName, cupName), events.el),
     ),
   );
   const show = () => {

@@ -1,9 +1,10 @@
 // Orders: picked, told beforehand, sent, and followed to their receipts.
 
 import * as api from './api.js';
-import { chooser } from './choice.js';
+import { chooser, nextInRow } from './choice.js';
 import { freshId, h, regionTable, say, setText } from './dom.js';
-import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, repeated } from './orders.js';
+import { fitting, keysOf, whyNot } from './fitting.js';
+import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, kindsOfCup, repeated } from './orders.js';
 import { compareNames, strengthWords } from './reading.js';
 import { store } from './store.js';
 import { liftable, nameOfLimit } from './tables.js';
@@ -105,10 +106,38 @@ const MAKERS = {
     };
   },
   newcup(context) {
-    const input = h('input', { type: 'text', value: context.cup ?? '', autocomplete: 'off', oninput: context.changed });
+    const input = h('input', { type: 'text', value: context.newName ?? '', autocomplete: 'off', oninput: context.changed });
     return { el: field(t.field.cup, input), read: () => required(input.value, t.field.cup), key: 'cup' };
   },
-  plant: (context) => words(context, 'plant', context.was?.plant ?? context.last?.plant),
+  /** A word of one's own, or one that the bench has already. */
+  plant(context) {
+    const known = new Set([...context.bench.cups.values()].map((cup) => cup.plant));
+    const id = freshId('plants');
+    const own = words(context, 'plant', context.was?.plant);
+    own.el.querySelector('input').setAttribute('list', id);
+    own.el.append(
+      h(
+        'datalist',
+        { id },
+        [...known].sort(compareNames).map((plant) => h('option', { value: plant })),
+      ),
+    );
+    return own;
+  },
+  /** The valve of the same number as the scale hangs at the same place, as benches are wired. */
+  scale: (context) => part(context, 'scale', context.bench.setup?.free?.scales, (scale) => context.beside?.(scale)),
+  valve(context) {
+    const valve = part(context, 'valve', context.bench.setup?.free?.valves);
+    const choose = (scale) => {
+      const input = valve.el.querySelector('select');
+      const like = [...(input?.options ?? [])].find((option) => option.value && numberIn(option.value) === numberIn(scale ?? ''));
+      if (input && like) input.value = like.value;
+    };
+    context.beside = choose;
+    choose(context.bench.setup?.free?.scales[0]);
+    return valve;
+  },
+  probe: (context) => part(context, 'probe', context.bench.setup?.free?.probes, undefined, false),
   vessel: (context) =>
     named(
       context,
@@ -228,7 +257,9 @@ const MAKERS = {
   },
   /** Each key under the part of the bench file that it stands in; the field after it is written anew with its value. */
   key(context) {
-    const keys = context.bench.setup?.keys ?? [];
+    const own = keysOf(context.bench, context.cup);
+    const keys = own.length > 0 ? own : (context.bench.setup?.keys ?? []);
+    context.first = keys.find(({ path }) => path.endsWith('.plant') && own.length > 0) ?? keys[0];
     if (keys.length === 0) return { el: h('p', { class: 'stop' }, t.noKeys), read: () => required('', t.field.key), key: 'path' };
     const parts = new Map();
     for (const { path } of keys) {
@@ -242,7 +273,7 @@ const MAKERS = {
         h(
           'optgroup',
           { label: part },
-          paths.map((path) => h('option', { value: path }, path)),
+          paths.map((path) => h('option', { value: path, selected: path === context.first.path }, path)),
         ),
       ),
     );
@@ -253,8 +284,7 @@ const MAKERS = {
     return { el: field(t.field.key, input), read: () => ({ path: input.value, from: valueOf(context, input.value) }), spread: true };
   },
   to(context) {
-    const first = context.bench.setup?.keys?.[0];
-    const input = h('input', { type: 'text', autocomplete: 'off', value: first?.value ?? '', oninput: context.changed });
+    const input = h('input', { type: 'text', autocomplete: 'off', value: context.first?.value ?? '', oninput: context.changed });
     context.chosen = (value) => (input.value = value);
     return { el: field(t.field.to, input), read: () => required(input.value, t.field.to) };
   },
@@ -270,6 +300,20 @@ const MAKERS = {
     };
   },
 };
+
+const numberIn = (name) => name.replace(/\D/g, '');
+
+/** A part of the board that is free: the first one, or none where it is seldom wanted. Nothing is asked where the bench has no board. */
+function part(context, key, free, chose = (_name) => {}, usual = true) {
+  if (!free) return { el: h('div', { hidden: true }), read: () => undefined };
+  if (free.length === 0) return { el: h('p', { class: 'quiet', hidden: !usual }, t.noneFree[key]), read: () => undefined };
+  const input = select([...free.map((name) => [name, name]), ['', t.noPart]], usual ? free[0] : '');
+  input.addEventListener('change', () => {
+    chose(input.value);
+    context.changed();
+  });
+  return { el: field(t.field[key], input), read: () => input.value || undefined };
+}
 
 const valueOf = (context, path) => context.bench.setup?.keys?.find((key) => key.path === path)?.value;
 
@@ -310,7 +354,7 @@ function named(context, key, names, chosen, optional = false) {
 }
 
 /** `recent()` answers the orders that are known, newest first; `sent(id)` hears of one that went. */
-function orderForm(benchName, kind, [cupName, ...more], tank, recent, sent) {
+function orderForm(benchName, kind, [cupName, ...more], { tank, like }, recent, sent) {
   const bench = store.bench(benchName);
   const spec = KINDS[kind];
   const aheadList = h('ul', { class: 'says', 'aria-live': 'polite' });
@@ -324,7 +368,8 @@ function orderForm(benchName, kind, [cupName, ...more], tank, recent, sent) {
     cup: cupName,
     tank,
     more,
-    last: bench.cups.get(cupName),
+    newName: like ? nextInRow(bench, like) : cupName,
+    was: like ? bench.setup?.cups?.[like] : undefined,
     changed: () => ahead(),
     choose: (names) => choose(names),
   };
@@ -453,7 +498,7 @@ function orderForm(benchName, kind, [cupName, ...more], tank, recent, sent) {
   );
   build();
   ahead();
-  if (kind === 'add' && cupName) takeBack();
+  if (kind === 'add' && cupName && !like) takeBack();
   return { el, ahead };
 }
 
@@ -609,7 +654,8 @@ function receiptsPanel(benchName) {
   return { el, load, orders: () => known };
 }
 
-export function doingView(benchName, kind, named) {
+/** `how`: "like" makes a new cup of those that are named. */
+export function doingView(benchName, kind, named, how) {
   const known = kind && KINDS[kind];
   const ofTank = known && KINDS[kind].fields[0] === 'tank';
   const names = ofTank ? [] : (named?.split(',') ?? []);
@@ -633,27 +679,40 @@ export function doingView(benchName, kind, named) {
     heading,
   );
   if (known && (bench.cups.size > 0 || !KINDS[kind].fields.includes('cup'))) {
-    form = orderForm(benchName, kind, names, ofTank ? named : undefined, receipts.orders, () => {
+    const like = how === 'like' ? cupName : null;
+    form = orderForm(benchName, kind, names, { tank: ofTank ? named : undefined, like }, receipts.orders, () => {
       receipts.load();
       receipts.el.scrollIntoView({ block: 'nearest' });
     });
     el.append(h('div', { class: 'panels even' }, form.el, receipts.el));
   } else {
     if (!store.mayAct()) el.append(h('p', { class: 'refusal' }, text.session.lookOnly(store.session.name)));
+    const names = [...bench.cups.keys()];
+    const idle = names.length === 0 ? [] : kindsOfCup().filter((each) => fitting(each, bench, names).length === 0);
+    const card = (each, says) =>
+      h('li', null, h('a', { href: href(benchName, each) }, h('strong', null, t.kind[each]), h('span', null, says)));
     for (const group of GROUPS) {
+      const kinds = Object.keys(KINDS).filter((each) => KINDS[each].group === group && !idle.includes(each));
+      const cards = kinds.map((each) => card(each, t.says[each]));
+      if (group === 'bench')
+        cards.push(
+          h('li', null, h('a', { href: `${benchHref}/file` }, h('strong', null, text.file.title), h('span', null, text.file.says))),
+        );
+      if (cards.length > 0) el.append(h('h2', null, t.groups[group]), h('ul', { class: 'actions' }, cards));
+    }
+    if (idle.length > 0)
       el.append(
-        h('h2', null, t.groups[group]),
         h(
-          'ul',
-          { class: 'actions' },
-          Object.keys(KINDS)
-            .filter((each) => KINDS[each].group === group)
-            .map((each) =>
-              h('li', null, h('a', { href: href(benchName, each) }, h('strong', null, t.kind[each]), h('span', null, t.says[each]))),
-            ),
+          'details',
+          null,
+          h('summary', null, t.notForAny(idle.length)),
+          h(
+            'ul',
+            { class: 'actions' },
+            idle.map((each) => card(each, whyNot(each, bench, bench.cups.get(names[0])))),
+          ),
         ),
       );
-    }
     el.append(receipts.el);
   }
   return {

@@ -7,9 +7,16 @@ import { text } from './text.js';
 
 const t = text.doing.notNow;
 
+/** Why no pump waters the cup, as its bench is set up; null where one does. */
+export function withoutPump(bench, cup) {
+  if (bench.setup?.watched || bench.alerts.some((alert) => alert.code === 'watch-only')) return t.watchOnly;
+  return bench.setup?.free && !bench.setup.cups[cup.cup]?.wired?.valve ? t.noValve : null;
+}
+
 /** What refuses a person's water of that cause, by the controller's own table of limits. */
 function refusesWater(cause, bench, cup) {
-  if (bench.alerts.some((alert) => alert.code === 'watch-only')) return t.watchOnly;
+  const pumpless = withoutPump(bench, cup);
+  if (pumpless) return pumpless;
   if (isAway(cup)) return t.away;
   const holding = holdingWater(cup).find((reason) => limitOf(reason.code)?.dose === 'refused' && !passes(cause, reason.code));
   return holding ? reasonWords(holding).join('') : null;
@@ -24,6 +31,9 @@ function hasNoHose(bench) {
   return keys.length > 0 && !keys.some(({ path }) => path.startsWith('hose.'));
 }
 
+/** Keys of the bench file that are of that cup and may be changed; none of a cup that an order added. */
+export const keysOf = (bench, name) => (bench.setup?.keys ?? []).filter(({ path }) => path.startsWith(`cups.${name}.`));
+
 const NOT_NOW = {
   dose: (bench, cup) => refusesWater('order', bench, cup),
   flush: (bench, cup) =>
@@ -36,7 +46,8 @@ const NOT_NOW = {
   back: (_bench, cup) => (isAway(cup) ? null : t.stands),
   cover: (bench, cup) => (isCovered(bench, cup) ? t.covered : null),
   uncover: (bench, cup) => (isCovered(bench, cup) ? null : t.open),
-  prime: (bench, cup) => (hasNoHose(bench) ? t.noHose : isAway(cup) ? null : t.stands),
+  prime: (bench, cup) => withoutPump(bench, cup) ?? (hasNoHose(bench) ? t.noHose : isAway(cup) ? null : t.stands),
+  change: (bench, cup) => (keysOf(bench, cup.cup).length > 0 ? null : t.notInFile),
 };
 
 /** The order that an alert asks for, where one order is the answer; what a person clears is cleared. */
@@ -53,7 +64,15 @@ const ASKED_BY = {
   'tank-empty': 'filled',
   'feed-old': 'filled',
 };
-export const askedBy = (code) => ASKED_BY[code] ?? (alertOf(code)?.clear ? 'clear' : null);
+/** In place of it, by the hand of a person, for cups that no pump waters. */
+const BY_HAND = { dose: 'watered', flush: 'watered' };
+
+/** `names` of the cups that it is of. */
+export function askedBy(code, bench, names) {
+  const kind = ASKED_BY[code] ?? (alertOf(code)?.clear ? 'clear' : null);
+  const cups = names.map((name) => bench.cups.get(name)).filter(Boolean);
+  return BY_HAND[kind] && cups.some((cup) => withoutPump(bench, cup)) ? BY_HAND[kind] : kind;
+}
 
 /** Why an order of that kind is not for this cup now, in a sentence; null where it is. */
 export const whyNot = (kind, bench, cup) => NOT_NOW[kind]?.(bench, cup) ?? null;

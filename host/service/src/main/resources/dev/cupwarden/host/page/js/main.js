@@ -15,10 +15,11 @@ import * as u from './units.js';
 const VIEWS = {
   cup: async (bench, rest) => (await import('./cup-view.js')).cupView(bench, rest[0]),
   'dry-downs': async (bench, rest) => (await import('./drydowns-view.js')).drydownsView(bench, rest),
-  do: async (bench, rest) => (await import('./doing-view.js')).doingView(bench, rest[0], rest[1]),
+  do: async (bench, rest) => (await import('./doing-view.js')).doingView(bench, rest[0], rest[1], rest[2]),
   tanks: async (bench) => (await import('./tanks-view.js')).tanksView(bench),
   alerts: async (bench) => (await import('./alerts-view.js')).alertsView(bench),
   days: async (bench) => (await import('./days-view.js')).daysView(bench),
+  file: async (bench) => (await import('./file-view.js')).fileView(bench),
   season: async (bench) => (await import('./season-view.js')).seasonView(bench),
 };
 const NAV = [
@@ -107,7 +108,8 @@ function drawNav() {
     );
   }
   for (const link of nav.children) {
-    const current = !lone && (link.dataset.path === at || (at === 'cup' && link.dataset.path === ''));
+    const current =
+      !lone && (link.dataset.path === at || (at === 'cup' && link.dataset.path === '') || (at === 'file' && link.dataset.path === 'do'));
     setAttr(link, 'aria-current', current ? 'page' : null);
   }
   const badge = nav.querySelector('.badge');

@@ -1,5 +1,6 @@
 // What a person may ask of a bench: the fields of each order, and what can be said of it beforehand.
 
+import { withoutPump } from './fitting.js';
 import { compareNames, dryBeforeMs, forecastWords, holdingFeed, holdingWater, leftOf } from './reading.js';
 import { foundWords, reasonWords } from './reasons.js';
 import { alertOf, liftable, nameOfAlert, nameOfLimit, passes } from './tables.js';
@@ -26,13 +27,15 @@ export const KINDS = {
   weather: { group: 'see', fields: ['day', 'least_c', 'most_c', 'wind?'] },
   prime: { group: 'bench', fields: ['cup', 'ml', 'tank'] },
   repot: { group: 'bench', fields: ['cup', 'vessel', 'mix'] },
-  add: { group: 'bench', fields: ['newcup', 'plant', 'vessel', 'mix', 'struck', 'stage', 'cutting'] },
+  add: { group: 'bench', fields: ['newcup', 'plant', 'vessel', 'mix', 'struck', 'stage', 'cutting', 'scale?', 'valve?', 'probe?'] },
   change: { group: 'bench', fields: ['key', 'to'] },
   retire: { group: 'bench', fields: ['cup', 'more?', 'because', 'confirm'] },
 };
 /** Orders that may be given to one cup, in the order in which they are offered. */
 export const kindsOfCup = () =>
   Object.keys(KINDS).filter((kind) => KINDS[kind].fields.some((field) => field === 'cup' || field === 'cup?'));
+/** A cup's own page offers these, too. */
+export const KINDS_BESIDE = ['change', 'add'];
 /** Whether one order of that kind may name several cups. */
 export const takesSeveral = (kind) => KINDS[kind].fields.includes('more?');
 export const GROUPS = ['water', 'stop', 'see', 'bench'];
@@ -214,6 +217,17 @@ function beforePrime(cup) {
   ];
 }
 
+/** Without its parts of the board a cup is not seen, or not watered. */
+function beforeAdd(bench, order) {
+  const { scale, valve, probe } = order;
+  const lines = [line('', t.addNote)];
+  if (!bench.setup?.free) return lines;
+  if (scale && valve) lines.unshift(line('go', t.addPlace(scale, valve)));
+  if (!valve) lines.unshift(line('stop', t.addNoValve));
+  if (!scale && !probe) lines.unshift(line('stop', t.addNoScale));
+  return lines;
+}
+
 const REPEATED_WITHIN_MS = 30 * 60e3;
 
 /** Water that was told or ordered for the same cup just before: in a sentence, or null. What was refused or taken back is no repeat. */
@@ -250,6 +264,8 @@ export function before(kind, bench, order) {
   if (order.cups) return beforeEach(kind, bench, order);
   const cup = bench.cups.get(order.cup);
   const note = (words) => [line('', words)];
+  const pumpless = cup && ['dose', 'flush', 'prime'].includes(kind) ? withoutPump(bench, cup) : null;
+  if (pumpless) return [line('stop', pumpless)];
   switch (kind) {
     case 'dose':
       return cup ? beforeDose(bench, cup, order) : [];
@@ -293,7 +309,7 @@ export function before(kind, bench, order) {
     case 'retire':
       return note(t.retireNote);
     case 'add':
-      return note(t.addNote);
+      return beforeAdd(bench, order);
     default:
       return [];
   }
