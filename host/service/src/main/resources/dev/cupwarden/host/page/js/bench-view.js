@@ -18,6 +18,7 @@ import {
   holdingWater,
   isHeldWhole,
   leftWords,
+  runsWithout,
   waterMs,
 } from './reading.js';
 import { look, newsSince } from './last-look.js';
@@ -369,8 +370,8 @@ export function benchView(benchName) {
       [text.bench.climate, climate || text.bench.unread],
       [text.bench.tanks, tanks || text.bench.tanksUnknown],
     ];
-    const without = bench.setup?.runs_without ?? [];
-    if (without.length > 0) rows.push([text.bench.without, without.map((sentence) => sentence.replace(/([^.])$/, '$1.')).join(' ')]);
+    const without = runsWithout(bench);
+    if (without.length > 0) rows.push([text.bench.without, without.join(' ')]);
     while (facts.children.length > rows.length) facts.lastChild.remove();
     while (facts.children.length < rows.length) facts.append(h('div', null, h('dt'), h('dd')));
     rows.forEach(([term, words], i) => {

@@ -1,7 +1,7 @@
 // What a person may ask of a bench: the fields of each order, and what can be said of it beforehand.
 
 import { withoutPump } from './fitting.js';
-import { compareNames, dryBeforeMs, forecastWords, holdingFeed, holdingWater, leftOf } from './reading.js';
+import { compareNames, dryBeforeMs, forecastWords, holdingFeed, holdingWater, leftOf, runsWithout } from './reading.js';
 import { foundWords, reasonWords } from './reasons.js';
 import { alertOf, liftable, nameOfAlert, nameOfLimit, passes } from './tables.js';
 import { text } from './text.js';
@@ -303,7 +303,7 @@ export function before(kind, bench, order) {
       return note(t.repotNote);
     case 'change':
       return [
-        ...(bench.setup?.runs_without ?? []).map((sentence) => line('stop', sentence)),
+        ...runsWithout(bench).map((sentence) => line('stop', sentence)),
         ...(order.path ? [line('', t.changeNow(order.path, order.from)), line('', t.changeNote)] : []),
       ];
     case 'retire':

@@ -187,3 +187,6 @@ export function curveWords(at, values, dayOf, said) {
     .filter(Boolean)
     .join(' ');
 }
+
+/** What keeps people and floors safe and is not there, or not told: sentences. */
+export const runsWithout = (bench) => (bench.setup?.runs_without ?? []).map((sentence) => sentence.replace(/([^.])$/, '$1.'));
