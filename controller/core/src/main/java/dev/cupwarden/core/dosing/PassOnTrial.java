@@ -1,6 +1,7 @@
 package dev.cupwarden.core.dosing;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.Instant;
 
@@ -22,7 +23,7 @@ public record PassOnTrial(
     double massBeforeG,
     double rateGPerH,
     double sdG,
-    boolean flush) {
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean flush) {
 
   /** None of a flush. */
   public PassOnTrial(

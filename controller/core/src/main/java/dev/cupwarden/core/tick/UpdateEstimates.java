@@ -99,8 +99,13 @@ final class UpdateEstimates {
                 : wet.withAir());
   }
 
+  /**
+   * Of a cup that is reckoned against a capacity that nobody learned it would be a guess upon a
+   * guess.
+   */
   private static boolean airTells(BenchDraft draft, CupDraft cup) {
     return draft.before.at() != null
+        && (!cup.reckoned() || cup.weight.estimate().capacity().learned())
         && cup.plant.use().known()
         && !cup.presence.cover().on()
         && cup.frame.water().safeAirDepletion() < cup.frame.lines().due();

@@ -132,13 +132,13 @@ class ProbeStoryTest {
 
   /** It is watered by what was reckoned, as any cup that nobody weighs. */
   @Test
-  void probeThatLostContactForDaysBringsNoRescue() {
+  void probeThatLostContactForADayAndAHalfBringsNoRescue() {
     story.airC = 20.0;
     story.rhPct = 60.0;
     story.rootC = 19.0;
     days(5, Error.NONE);
     int passes = story.passes.size();
-    for (int i = 0; i < 3 * TICKS_A_DAY; i++) {
+    for (int i = 0; i < 1.5 * TICKS_A_DAY; i++) {
       next();
       story.theta.put("A1", 0.02);
       look();

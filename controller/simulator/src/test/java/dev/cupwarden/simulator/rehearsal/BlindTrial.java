@@ -320,14 +320,18 @@ record BlindTrial(World world, Climate climate, long seed, int learningDays, int
       }
     }
 
-    /** What is raised of them once they are weighed again. */
+    /**
+     * What is raised of them once they are weighed again. That a cup whose capacity nobody learned
+     * is to be weighed is no word on how it was reckoned.
+     */
     void hear(int healedDays, List<AlertNotice> alerts) {
       for (AlertNotice alert : alerts) {
         for (Blind cup : blind) {
           if (healedDays >= 0
               && cup != null
               && cup.name().equals(alert.cup())
-              && alert.state().equals("raised")) {
+              && alert.state().equals("raised")
+              && !alert.whatToDo().contains("nobody has learned")) {
             cup.told().add(alert.code());
           }
         }
