@@ -8,26 +8,20 @@ import dev.cupwarden.core.messages.CupStatus;
 import dev.cupwarden.core.messages.Receipt;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.openqa.selenium.Dimension;
 
 /** From an alert to the order that answers it, and what stops all cups told first. */
 class AlertsThatActTest {
-  @AutoClose private static final Browser browser = new Browser().scheme("light");
+  @RegisterExtension static final StubPage page = new StubPage();
+  private final Browser browser = page.browser;
   private StubHost host;
 
-  @AfterEach
-  void stopHost() {
-    assertEquals(List.of(), browser.consoleErrors());
-    host.close();
-  }
-
   private void open(Dimension screen, StubHost started, String hash) {
-    host = started;
+    host = page.with(started);
     browser.size(screen).open(host, hash);
   }
 

@@ -136,8 +136,15 @@ public final class Browser implements AutoCloseable {
 
   /** Scrolls as a finger would, and taps: not where a bar that stays lies over the element. */
   void tap(String css) {
-    run("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", find(css));
-    find(css).click();
+    new WebDriverWait(driver, PATIENCE)
+        .ignoring(StaleElementReferenceException.class)
+        .until(
+            d -> {
+              WebElement found = find(css);
+              run("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", found);
+              found.click();
+              return true;
+            });
   }
 
   /** Waits until an element of that selector shows these words. */

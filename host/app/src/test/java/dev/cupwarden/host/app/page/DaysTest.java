@@ -11,25 +11,19 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
 import java.time.Instant;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.openqa.selenium.Dimension;
 
 /** The days of a whole bench, on a laptop and on a phone. */
 class DaysTest {
-  @AutoClose private static final Browser browser = new Browser().scheme("light");
+  @RegisterExtension static final StubPage page = new StubPage();
+  private final Browser browser = page.browser;
   private StubHost host;
 
-  @AfterEach
-  void stopHost() {
-    assertEquals(List.of(), browser.consoleErrors());
-    host.close();
-  }
-
   private void open(Dimension screen, StubHost started) {
-    host = started;
+    host = page.with(started);
     browser.size(screen).open(host, "attic/days");
     browser.awaitText("h1", "Days of the bench");
   }

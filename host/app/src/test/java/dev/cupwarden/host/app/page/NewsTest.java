@@ -7,27 +7,21 @@ import dev.cupwarden.core.messages.Event;
 import dev.cupwarden.core.messages.Json;
 import java.time.Duration;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.openqa.selenium.Dimension;
 
 /** What is new since the reader's last look comes first. */
 class NewsTest {
-  @AutoClose private static final Browser browser = new Browser().scheme("light");
+  @RegisterExtension static final StubPage page = new StubPage();
+  private final Browser browser = page.browser;
   private StubHost host;
-
-  @AfterEach
-  void stopHost() {
-    assertEquals(List.of(), browser.consoleErrors());
-    host.close();
-  }
 
   @ParameterizedTest
   @MethodSource(Browser.SCREENS)
   void whatIsNewSinceTheLastLookStandsBeforeTheCupsUntilItIsSeen(Dimension screen) {
-    host = StubHost.withCups(6);
+    host = page.with(StubHost.withCups(6));
     browser.size(screen).open(host.address());
     browser.awaitText("h1", "All 6 cups are well.");
     browser.await(

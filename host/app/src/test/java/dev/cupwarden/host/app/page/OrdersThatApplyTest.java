@@ -6,26 +6,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.cupwarden.core.messages.CupActivity;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.openqa.selenium.Dimension;
 
 /** A cup's page offers what may be done with it now, and of the rest says why not. */
 class OrdersThatApplyTest {
-  @AutoClose private static final Browser browser = new Browser().scheme("light");
+  @RegisterExtension static final StubPage page = new StubPage();
+  private final Browser browser = page.browser;
   private StubHost host;
 
-  @AfterEach
-  void stopHost() {
-    assertEquals(List.of(), browser.consoleErrors());
-    host.close();
-  }
-
   private void open(Dimension screen, String cup) {
-    host = StubHost.troubled();
+    host = page.with(StubHost.troubled());
     browser.size(screen).open(host, "attic/cup/" + cup);
     browser.awaitText(".doing h2", "Do something with this cup");
   }

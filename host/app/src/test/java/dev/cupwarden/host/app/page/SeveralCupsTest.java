@@ -5,10 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.cupwarden.core.messages.CupActivity;
 import dev.cupwarden.core.messages.Receipt;
-import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.openqa.selenium.Dimension;
@@ -17,18 +15,13 @@ import org.openqa.selenium.support.ui.Select;
 
 /** One order for several cups, on a laptop and on a phone. */
 class SeveralCupsTest {
-  @AutoClose private static final Browser browser = new Browser().scheme("light");
+  @RegisterExtension static final StubPage page = new StubPage();
+  private final Browser browser = page.browser;
   private StubHost host;
   private int taps;
 
-  @AfterEach
-  void stopHost() {
-    assertEquals(List.of(), browser.consoleErrors());
-    host.close();
-  }
-
   private void open(Dimension screen, StubHost started) {
-    host = started;
+    host = page.with(started);
     browser.size(screen).open(host.address());
     browser.awaitText(".chooser", "All (12)");
     browser.await("the page listens", host::isHeard);
@@ -138,7 +131,7 @@ class SeveralCupsTest {
 
   @Test
   void cupsAreChosenOnTheFormToo() {
-    host = StubHost.withCups(12);
+    host = page.with(StubHost.withCups(12));
     browser.size(Browser.NARROW).open(host.address() + "#/attic/do/watered/A1");
     browser.awaitText("h1", "Watered by hand");
     browser.tap("details.field summary");

@@ -16,10 +16,15 @@ final class StubPage implements AfterEachCallback, AfterAllCallback {
   final Browser browser = new Browser().scheme("light");
   private StubHost host;
 
+  /** The host of this test, which ends with it. */
+  StubHost with(StubHost started) {
+    host = started;
+    return host;
+  }
+
   /** A host's page at that place of it, on a screen of that size. */
   StubHost open(Dimension screen, StubHost started, String place) {
-    host = started;
-    browser.size(screen).open(host, place);
+    browser.size(screen).open(with(started), place);
     return host;
   }
 

@@ -12,9 +12,8 @@ import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.core.messages.Receipt;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.openqa.selenium.Dimension;
@@ -22,17 +21,12 @@ import org.openqa.selenium.support.ui.Select;
 
 /** No sentence on the page that the figures beside it contradict. */
 class TruthOnThePageTest {
-  @AutoClose private static final Browser browser = new Browser().scheme("light");
+  @RegisterExtension static final StubPage page = new StubPage();
+  private final Browser browser = page.browser;
   private StubHost host;
 
-  @AfterEach
-  void stopHost() {
-    assertEquals(List.of(), browser.consoleErrors());
-    host.close();
-  }
-
   private void open(Dimension screen, StubHost started, String hash) {
-    host = started;
+    host = page.with(started);
     browser.size(screen).open(host, hash);
   }
 

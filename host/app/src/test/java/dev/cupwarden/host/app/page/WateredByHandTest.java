@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import dev.cupwarden.core.messages.AlertNotice;
+import dev.cupwarden.core.messages.CupActivity;
 import java.util.List;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,12 +52,16 @@ class WateredByHandTest {
   @ParameterizedTest
   @MethodSource(Browser.SCREENS)
   void cupWithoutAValveIsWateredByHandAndTheOthersAreNot(Dimension screen) {
-    page.open(screen, thirsty(false), "attic/alerts");
+    StubHost host = page.open(screen, thirsty(false), "attic/alerts");
     browser.awaitText("section[data-code=near-dry] a.act", "Watered by hand");
     browser.run("location.hash = '#/attic/cup/A8'");
     browser.awaitText(".doing summary", "Not now");
     browser.tap(".doing summary");
     browser.awaitText(".doing .not-now", "No valve leads to it, so no pump waters it.");
+    host.alerts.clear();
+    host.raise(new AlertNotice("near-dry", "A8", "cleared", host.now, 0.5, 0.8, "Nothing to do."));
+    host.turn("A8", CupActivity.DUE);
+    browser.awaitText(".cup-head", "No pump waters it: water it by hand.");
     browser.run("location.hash = '#/attic/cup/A7'");
     browser.awaitText(".doing > .row", "Water now");
   }

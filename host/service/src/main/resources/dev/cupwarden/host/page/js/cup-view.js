@@ -4,7 +4,7 @@ import * as api from './api.js';
 import { coursePanel } from './course-panel.js';
 import { drawCup, frameOf, roomFor, stateSign } from './cup-drawing.js';
 import { h, numberCol, regionTable, setAttr, setText, toggles } from './dom.js';
-import { whyNot } from './fitting.js';
+import { whyNot, withoutPump } from './fitting.js';
 import { notesPanel } from './notes-panel.js';
 import { momentPanel } from './moment-panel.js';
 import { KINDS_BESIDE, kindsOfCup } from './orders.js';
@@ -93,7 +93,8 @@ function head(benchName, cupName) {
       stateSign(alert ? 'alert' : cup.state),
       h('span', null, worse ? words : `${words}, ${forecastWords(cup, bench.now)}`),
     );
-    setText(means, alert ? (alert.do ?? '') : text.stateMeans[cup.state]);
+    const byHand = cup.state === 'due' && withoutPump(bench, cup);
+    setText(means, alert ? (alert.do ?? '') : byHand ? text.dueByHand : text.stateMeans[cup.state]);
     if (!drawing || drawnFor !== bench.setup) {
       drawnFor = bench.setup;
       const frame = frameOf(cup, bench.setup);

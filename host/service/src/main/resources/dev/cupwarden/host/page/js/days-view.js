@@ -84,6 +84,17 @@ function comingPanel(benchName) {
   };
 }
 
+/** The buttons that choose a range: `chosen()` is the one that is shown. */
+function rangeRow(chosen, choose) {
+  const { buttons } = toggles(
+    ['today', 'week', 'winter'],
+    (each) => t.range[each],
+    (each) => each === chosen(),
+    choose,
+  );
+  return h('div', { class: 'row', role: 'group', 'aria-label': text.cup.ranges }, buttons);
+}
+
 function givenPanel(benchName, sinceOf) {
   let range = 'today';
   let asked = 0;
@@ -93,10 +104,8 @@ function givenPanel(benchName, sinceOf) {
   const cols = (first) => [first, numberCol(t.col.plain), numberCol(t.col.feed), numberCol(t.col.passes)];
   const cupTable = regionTable(t.byCup, cols(t.col.cup), byCup);
   const kindTable = regionTable(t.byKind, cols(t.col.kind), byKind);
-  const ranges = toggles(
-    ['today', 'week', 'winter'],
-    (each) => t.range[each],
-    (each) => each === range,
+  const ranges = rangeRow(
+    () => range,
     (each) => {
       range = each;
       load();
@@ -137,15 +146,7 @@ function givenPanel(benchName, sinceOf) {
     }
   }
   return {
-    el: h(
-      'section',
-      { class: 'panel', 'data-part': 'given' },
-      h('h2', null, t.given),
-      h('div', { class: 'row', role: 'group', 'aria-label': text.cup.ranges }, ranges.buttons),
-      total,
-      kindTable,
-      cupTable,
-    ),
+    el: h('section', { class: 'panel', 'data-part': 'given' }, h('h2', null, t.given), ranges, total, kindTable, cupTable),
     load,
   };
 }
@@ -166,10 +167,8 @@ function climatePanel(benchName, sinceOf) {
     };
   });
   const marks = h('ul', { class: 'says' });
-  const ranges = toggles(
-    ['today', 'week', 'winter'],
-    (each) => t.range[each],
-    (each) => each === range,
+  const ranges = rangeRow(
+    () => range,
     (each) => {
       range = each;
       load();
@@ -249,7 +248,7 @@ function climatePanel(benchName, sinceOf) {
       'section',
       { class: 'panel', 'data-part': 'climate' },
       h('h2', null, t.climate),
-      h('div', { class: 'row', role: 'group', 'aria-label': text.cup.ranges }, ranges.buttons),
+      ranges,
       state,
       marks,
       parts.map((part) => part.el),

@@ -374,13 +374,14 @@ function orderForm(benchName, kind, [cupName, ...more], { tank, like }, recent, 
     choose: (names) => choose(names),
   };
 
-  function build() {
+  /** Fields that are there stay, where they are not to be made anew. */
+  function build(anew = false) {
     if (!context.cup && spec.fields.includes('cup')) context.cup = [...bench.cups.keys()].sort(compareNames)[0];
     for (const word of spec.fields) {
       const key = word.replace('?', '');
       const before = fields.get(key);
       // The cup is the one that changed, and has the focus; where it may be left out, only the list of others is its.
-      if (before && (key === 'cup' || (key !== 'more' && !spec.fields.includes('cup')))) continue;
+      if (before && !anew && (key === 'cup' || (key !== 'more' && !spec.fields.includes('cup')))) continue;
       fields.set(key, { optional: word.endsWith('?'), ...MAKERS[key](context, word.endsWith('?')) });
       if (before) before.el.replaceWith(fields.get(key).el);
       else place.append(fields.get(key).el);
@@ -450,7 +451,7 @@ function orderForm(benchName, kind, [cupName, ...more], { tank, like }, recent, 
       const was = (await api.cuttings(benchName)).filter((cutting) => cutting.cup === cupName).at(-1);
       if (!was) return;
       context.was = was;
-      build();
+      build(true);
       ahead();
     } catch (problem) {
       setText(error, t.wasUnknown(cupName, problem.message));

@@ -156,11 +156,7 @@ export function fileView(benchName) {
     h('p', null, t.lead),
     refusal,
     newer,
-    area,
-    place,
-    h('p', { class: 'row' }, tryIt, again, undo),
-    error,
-    found,
+    h('section', { class: 'panel' }, area, place, h('p', { class: 'row' }, tryIt, again, undo), error, found),
   );
   return {
     el,

@@ -156,6 +156,12 @@ export function seasonView(benchName) {
     );
   }
 
+  /** The way back for one that was taken out by mistake, as long as no other stands in its name. */
+  function putBack(cup) {
+    if (store.bench(benchName)?.cups.has(cup)) return null;
+    return [' ', h('a', { href: `#/${encodeURIComponent(benchName)}/do/add/${encodeURIComponent(cup)}` }, text.doing.undo.retire)];
+  }
+
   /** Those that were taken out, newest first. */
   function showGone() {
     const left = cuttings.filter((cutting) => cutting.gone).sort((a, b) => Date.parse(b.gone) - Date.parse(a.gone));
@@ -165,7 +171,7 @@ export function seasonView(benchName) {
         h(
           'tr',
           null,
-          h('th', { scope: 'row' }, cutting.cup),
+          h('th', { scope: 'row' }, cutting.cup, putBack(cutting.cup)),
           h('td', null, cutting.plant),
           h('td', null, [cutting.vessel, cutting.mix].filter(Boolean).join(', ')),
           h('td', null, cutting.struck ? u.date(Date.parse(`${cutting.struck}T12:00`)) : '–'),

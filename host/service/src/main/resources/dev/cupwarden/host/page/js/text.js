@@ -95,6 +95,8 @@ export const text = {
     held: 'A hold stops its watering.',
   },
 
+  dueByHand: 'Past its due line. No pump waters it: water it by hand.',
+
   bench: {
     title: (name) => `Bench ${name}`,
     heldWhole: (until, by) => `Held${until ? ` until ${until}` : ''}${by ? `, by ${by}` : ''}.`,
