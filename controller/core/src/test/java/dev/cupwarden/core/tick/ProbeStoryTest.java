@@ -29,7 +29,7 @@ class ProbeStoryTest {
   private int tick;
 
   /** What a probe shows beside water. */
-  private enum Error {
+  private enum ProbeError {
     NONE,
     /** 0.0015 of volume a kelvin, over days of 10 K. */
     TEMPERATURE,
@@ -49,7 +49,7 @@ class ProbeStoryTest {
     }
   }
 
-  private double probe(Error error) {
+  private double probe(ProbeError error) {
     if (Math.abs(waterMl - wetterShownMl) > 4.0) {
       wetterShownMl = waterMl - 4.0 * Math.signum(waterMl - wetterShownMl);
     }
@@ -58,7 +58,7 @@ class ProbeStoryTest {
   }
 
   /** It loses 2 g/h by day and 0.4 g/h by night. */
-  private void days(double days, Error error) {
+  private void days(double days, ProbeError error) {
     for (int i = 0; i < days * TICKS_A_DAY; i++) {
       next();
       story.theta.put("A1", probe(error));
@@ -100,8 +100,8 @@ class ProbeStoryTest {
   }
 
   @ParameterizedTest
-  @EnumSource(Error.class)
-  void cupToldByAProbeIsWateredInItsBandAndNothingIsToldOfAGoodOne(Error error) {
+  @EnumSource(ProbeError.class)
+  void cupToldByAProbeIsWateredInItsBandAndNothingIsToldOfAGoodOne(ProbeError error) {
     for (int day = 0; day < 14; day++) {
       days(1, error);
       assertTrue(depletion() > -0.1 && depletion() < 0.75, day + ": " + depletion());
@@ -113,7 +113,7 @@ class ProbeStoryTest {
   /** In air it shows hardly any water; nothing is watered by that, and a person is told. */
   @Test
   void probeThatLostContactIsNotBelievedAndToldAndComesBack() {
-    days(5, Error.NONE);
+    days(5, ProbeError.NONE);
     double givenMl = story.givenMl("A1");
     double leftMl = waterMl;
     for (int i = 0; i < 60; i++) {
@@ -125,7 +125,7 @@ class ProbeStoryTest {
     assertTrue(waterMl < leftMl);
     assertEquals(List.of("scale-silent"), told());
     assertTrue(says().startsWith("Its probe is silent, or shows less"), says());
-    days(0.1, Error.NONE);
+    days(0.1, ProbeError.NONE);
     assertTrue(story.cleared("scale-silent"));
     assertFalse(story.raised("near-dry") || story.raised("dose-short"));
   }
@@ -136,7 +136,7 @@ class ProbeStoryTest {
     story.airC = 20.0;
     story.rhPct = 60.0;
     story.rootC = 19.0;
-    days(5, Error.NONE);
+    days(5, ProbeError.NONE);
     int passes = story.passes.size();
     for (int i = 0; i < 1.5 * TICKS_A_DAY; i++) {
       next();

@@ -108,28 +108,33 @@ export function fileView(benchName) {
   }
 
   /** One after the other: a later one may need an earlier one. */
-  async function order(changes) {
-    const went = [];
+  async function order(changes, went = () => {}) {
     for (const change of changes) {
       await api.order(benchName, { kind: 'change', ...change });
-      went.push(change);
+      went(change);
     }
-    return went;
+  }
+
+  /** What went before another failed can be taken back, too. */
+  function offerUndo() {
+    undo.hidden = sent.length === 0;
+    setText(undo, t.undo(sent.length));
   }
 
   async function sendAll(changes, button) {
     button.disabled = true;
+    sent = [];
     try {
-      sent = await order(changes);
-      undo.hidden = false;
-      setText(undo, t.undo(sent.length));
+      await order(changes, (change) => sent.push(change));
+      offerUndo();
       found.replaceChildren(
         h('p', null, t.sent(sent.length), ' ', h('a', { href: `#/${encodeURIComponent(benchName)}/do` }, text.doing.receipts)),
       );
       say(t.sent(sent.length));
       undo.focus();
     } catch (problem) {
-      button.disabled = false;
+      button.disabled = sent.length > 0;
+      offerUndo();
       setText(error, t.failed(problem.message));
     }
   }

@@ -60,8 +60,8 @@ export function notesPanel(benchName, cupName) {
       // The words go with the first photo; each further photo is a note of its own.
       const first = pictures.length > 0 ? { photo: await smallPhoto(pictures[0]) } : {};
       await api.keepNote(benchName, cupName, { ...note, words: words.value, ...first });
-      for (const file of pictures.slice(1)) await api.keepNote(benchName, cupName, { ...note, words: '', photo: await smallPhoto(file) });
       words.value = '';
+      for (const file of pictures.slice(1)) await api.keepNote(benchName, cupName, { ...note, words: '', photo: await smallPhoto(file) });
       photos.value = '';
       say(t.kept);
       await load();
