@@ -108,7 +108,7 @@ export function fileView(benchName) {
   }
 
   /** One after the other: a later one may need an earlier one. */
-  async function order(changes, went = () => {}) {
+  async function order(changes, went) {
     for (const change of changes) {
       await api.order(benchName, { kind: 'change', ...change });
       went(change);
@@ -142,7 +142,7 @@ export function fileView(benchName) {
   async function takeBack() {
     undo.disabled = true;
     try {
-      await order(sent.map(({ path, from, to }) => ({ path, from: to, to: from })).reverse());
+      await order(sent.map(({ path, from, to }) => ({ path, from: to, to: from })).reverse(), () => {});
       undo.hidden = true;
       found.replaceChildren(h('p', null, t.undone(sent.length)));
       sent = [];
