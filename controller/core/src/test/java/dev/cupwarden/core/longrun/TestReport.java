@@ -44,7 +44,7 @@ public final class TestReport {
       | kills | `-Dit.test=KilledRunIT -Dkills.seed=N` | the same |
       | fuzzing | `-Dtest=BenchFileFuzzTest -Dfuzz.seed=N`, and so the others | `-Dfuzz.from=N` |
 
-      Sizes: `-Dcupyears`, `-Duntold.cupyears`, `-Dworlds.seeds`, `-Dpowercuts`, `-Dkills`, `-Dflood.speed`, `-Dsoak.ticks`, `-Dfuzz.minutes` (for each thing that is fuzzed), `-Dwinter.days`.
+      Sizes: `-Dcupyears`, `-Duntold.cupyears`, `-Dworlds.seeds`, `-Dpowercuts`, `-Dkills`, `-Dflood.speed`, `-Dsoak.ticks`, `-Dfuzz.minutes` (for each thing that is fuzzed), `-Dwinter.days`, `-Djobs.screens`.
 
       """
           + RUNS;

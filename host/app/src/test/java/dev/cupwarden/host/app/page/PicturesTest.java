@@ -44,6 +44,7 @@ class PicturesTest {
     Files.createDirectories(FOLDER);
     host = StubHost.troubled();
     host.alerts.removeIf(alert -> alert.cup() == null); // Its tank is not low but canned so.
+    host.runsWithout = List.of();
     browser = new Browser();
     browser.size(SIZE).scheme("light");
   }

@@ -77,6 +77,7 @@ final class StubHost implements AutoCloseable {
   boolean takes = true;
   boolean watched;
   Optional<String> file = Optional.empty();
+  List<String> runsWithout = List.of("Runs without leak: the bench stands in a shower tray");
   List<String> freeScales = List.of("s13", "s14");
   List<String> freeValves = List.of("v13", "v14");
   boolean low;
@@ -408,7 +409,7 @@ final class StubHost implements AutoCloseable {
             new BenchText.Key("cups.A1.plant", "blackcurrant"),
             new BenchText.Key("cups.A1.struck", "2026-11-14")),
         List.of(),
-        List.of("Runs without leak: the bench stands in a shower tray"),
+        runsWithout,
         Optional.of(new BenchSetup.FreeParts(freeScales, freeValves, List.of("p1"))),
         watched ? true : null,
         file);
