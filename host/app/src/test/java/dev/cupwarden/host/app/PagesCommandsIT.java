@@ -43,7 +43,10 @@ class PagesCommandsIT {
       "controller/app/src/main/resources/dev/cupwarden/app/back-room.yaml";
   private static final String HANDS_ON = " # hands-on hardware";
   private static final String DEMO = "S=$(command -v sudo)";
-  private static final Duration LIMIT = Duration.ofSeconds(120);
+
+  /** A rehearsal takes half a minute, and ten times as long where others work beside it. */
+  private static final Duration LIMIT = Duration.ofSeconds(300);
+
   private static final int WEIGHTS = 30;
 
   private final HttpClient http = HttpClient.newHttpClient();
