@@ -38,7 +38,8 @@ public final class Browser implements AutoCloseable {
 
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
   private static final int MOST_TABS = 150;
-  private static final Duration PATIENCE = Duration.ofSeconds(15);
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
+  private static final Duration BETWEEN_LOOKS = Duration.ofMillis(100);
 
   final ChromeDriver driver;
   private final Path profile;
@@ -117,8 +118,12 @@ public final class Browser implements AutoCloseable {
     await("the page listens", host::isHeard);
   }
 
+  private WebDriverWait waiting() {
+    return new WebDriverWait(driver, PATIENCE, BETWEEN_LOOKS);
+  }
+
   WebElement find(String css) {
-    return new WebDriverWait(driver, PATIENCE)
+    return waiting()
         .ignoring(StaleElementReferenceException.class)
         .until(d -> d.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
   }
@@ -129,14 +134,14 @@ public final class Browser implements AutoCloseable {
         "const label = [...document.querySelectorAll('label')]"
             + ".find(each => each.innerText.trim().startsWith(arguments[0]) && each.htmlFor);"
             + " return label && document.getElementById(label.htmlFor)";
-    return new WebDriverWait(driver, PATIENCE)
+    return waiting()
         .withMessage("no field \"" + words + "\"")
         .until(d -> (WebElement) driver.executeScript(script, words));
   }
 
   /** Scrolls as a finger would, and taps: not where a bar that stays lies over the element. */
   void tap(String css) {
-    new WebDriverWait(driver, PATIENCE)
+    waiting()
         .ignoring(StaleElementReferenceException.class)
         .until(
             d -> {
@@ -149,14 +154,14 @@ public final class Browser implements AutoCloseable {
 
   /** Waits until an element of that selector shows these words. */
   void awaitText(String css, String words) {
-    new WebDriverWait(driver, PATIENCE)
+    waiting()
         .ignoring(StaleElementReferenceException.class)
         .withMessage(() -> "no \"" + words + "\" in " + css + " but: " + textsOf(css))
         .until(d -> textsOf(css).stream().anyMatch(text -> text.contains(words)));
   }
 
   public void await(String what, java.util.function.BooleanSupplier condition) {
-    new WebDriverWait(driver, PATIENCE).withMessage(what).until(d -> condition.getAsBoolean());
+    waiting().withMessage(what).until(d -> condition.getAsBoolean());
   }
 
   public List<String> textsOf(String css) {
