@@ -12,6 +12,7 @@ import dev.cupwarden.core.setup.BoardWiring;
 import dev.cupwarden.core.setup.Cup;
 import dev.cupwarden.core.setup.FeedingRules;
 import dev.cupwarden.core.setup.KnownPlants;
+import dev.cupwarden.core.setup.SetupException;
 import dev.cupwarden.core.state.BenchState;
 import dev.cupwarden.core.state.CupState;
 import dev.cupwarden.core.state.TankState;
@@ -53,16 +54,24 @@ final class TellSetup {
   private List<Object> changeable = List.of();
   private Optional<BenchSetup> last = Optional.empty();
 
-  TellSetup(Bench bench, Optional<BenchText> file, List<BenchText.Key> keys) {
+  TellSetup(Bench bench, Optional<BenchText> file) {
     this.bench = bench;
     this.file = file;
-    this.keys = keys;
+    this.keys = file.map(TellSetup::keys).orElse(List.of());
+  }
+
+  private static List<BenchText.Key> keys(BenchText file) {
+    try {
+      return file.keys();
+    } catch (SetupException impossible) {
+      throw new IllegalStateException("a bench file that was read is none", impossible);
+    }
   }
 
   BenchSetup of(BenchState state, Instant at) {
     List<Object> now = changeable(state);
     if (last.isEmpty() || !now.equals(changeable)) {
-      last = Optional.of(of(bench, file, keys, state, at));
+      last = Optional.of(told(state, at));
       changeable = now;
     }
     return last.get().withAt(at);
@@ -83,12 +92,7 @@ final class TellSetup {
     return told;
   }
 
-  private static BenchSetup of(
-      Bench bench,
-      Optional<BenchText> file,
-      List<BenchText.Key> keys,
-      BenchState state,
-      Instant at) {
+  private BenchSetup told(BenchState state, Instant at) {
     FeedingRules feeding = bench.feeding();
     return new BenchSetup(
         at,

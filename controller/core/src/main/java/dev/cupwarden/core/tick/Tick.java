@@ -311,17 +311,9 @@ public final class Tick {
   public BenchSetup setup(BenchState state) {
     if (tellSetup == null) {
       // Most ticks are of benches that nobody asks for their keys.
-      tellSetup = new TellSetup(bench, text, keys());
+      tellSetup = new TellSetup(bench, text);
     }
     return tellSetup.of(state, state.at());
-  }
-
-  private List<BenchText.Key> keys() {
-    try {
-      return text.isPresent() ? text.get().keys() : List.of();
-    } catch (SetupException impossible) {
-      throw new IllegalStateException("a bench file that was read is none", impossible);
-    }
   }
 
   private SortedMap<String, Advice.CupReport> cups(BenchDraft draft) {

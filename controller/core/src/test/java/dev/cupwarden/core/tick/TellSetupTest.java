@@ -27,8 +27,7 @@ import org.junit.jupiter.api.Test;
 /** The example bench's file, as it is told to whoever shows it. */
 class TellSetupTest {
   private final DraftBench bench = new DraftBench();
-  private final BenchSetup told =
-      new TellSetup(bench.bench, Optional.empty(), List.of()).of(bench.before, AT);
+  private final BenchSetup told = new TellSetup(bench.bench, Optional.empty()).of(bench.before, AT);
 
   @Test
   void rulesAreThoseOfTheFile() {
@@ -85,7 +84,7 @@ class TellSetupTest {
     cups.remove("A2");
     SortedMap<String, TankState> tanks = new TreeMap<>(was.tanks());
     tanks.put("feed", new TankState(null, 0.0, 4_000.0, AT, null));
-    TellSetup tell = new TellSetup(bench.bench, Optional.empty(), List.of());
+    TellSetup tell = new TellSetup(bench.bench, Optional.empty());
     assertTrue(tell.of(was, AT).cups().containsKey("A2"));
     BenchSetup now = tell.of(was.over(cups, was.air(), tanks), AT);
     assertFalse(now.cups().containsKey("A2"));
@@ -94,7 +93,7 @@ class TellSetupTest {
 
   @Test
   void whatDoesNotChangeIsToldOfItsOwnTime() {
-    TellSetup tell = new TellSetup(bench.bench, Optional.empty(), List.of());
+    TellSetup tell = new TellSetup(bench.bench, Optional.empty());
     BenchSetup first = tell.of(bench.before, AT);
     BenchSetup again = tell.of(bench.before, AT.plusSeconds(300));
     assertEquals(AT.plusSeconds(300), again.at());
@@ -152,8 +151,7 @@ class TellSetupTest {
             .replaceFirst(
                 "(?m)^  leak: .*$", "  without: {leak: stands in a shower tray with a drain}");
     Tick tick = new Tick(BenchFile.read("bench.yaml", waived));
-    BenchSetup setup =
-        new TellSetup(tick.bench(), Optional.empty(), List.of()).of(tick.fresh(), AT);
+    BenchSetup setup = new TellSetup(tick.bench(), Optional.empty()).of(tick.fresh(), AT);
     assertEquals(
         List.of(
             "Runs without leak: stands in a shower tray with a drain",
@@ -163,10 +161,6 @@ class TellSetupTest {
     Schemas.assertFits("setup", Json.MAPPER.valueToTree(setup));
     Bench withTray = BenchFile.read("bench.yaml", waived + "\ntray: 16 L\n");
     assertEquals(
-        1,
-        new TellSetup(withTray, Optional.empty(), List.of())
-            .of(tick.fresh(), AT)
-            .runsWithout()
-            .size());
+        1, new TellSetup(withTray, Optional.empty()).of(tick.fresh(), AT).runsWithout().size());
   }
 }
