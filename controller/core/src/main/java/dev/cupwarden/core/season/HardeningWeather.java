@@ -46,10 +46,14 @@ public final class HardeningWeather {
    */
   public static Optional<Against> against(
       OptionalDouble nowC, Optional<DayForetold> today, double heatC) {
-    if (nowC.isPresent() && nowC.getAsDouble() < FROM_C) {
-      return Optional.of(new Against(Cause.COLD_NOW, nowC.getAsDouble(), FROM_C));
-    }
-    return today.flatMap(told -> byWord(told, heatC));
+    return byThermometer(nowC).or(() -> today.flatMap(told -> byWord(told, heatC)));
+  }
+
+  /** By the thermometer alone. */
+  public static Optional<Against> byThermometer(OptionalDouble nowC) {
+    return nowC.isPresent() && nowC.getAsDouble() < FROM_C
+        ? Optional.of(new Against(Cause.COLD_NOW, nowC.getAsDouble(), FROM_C))
+        : Optional.empty();
   }
 
   /** By a person's word alone. */

@@ -7,7 +7,6 @@ import dev.cupwarden.core.limits.FrostLimit;
 import dev.cupwarden.core.messages.Catalogue;
 import dev.cupwarden.core.season.HardeningWeather;
 import dev.cupwarden.core.season.HardeningWeather.Against;
-import dev.cupwarden.core.season.HardeningWeather.Cause;
 import dev.cupwarden.core.season.Outings;
 import dev.cupwarden.core.season.SeasonCard;
 import java.util.ArrayList;
@@ -36,21 +35,16 @@ final class JudgeOutdoors {
             .flatMap(told -> HardeningWeather.byWord(told, draft.bench.climate().heatC()));
     List<String> out = names(draft, cup -> hardens(cup) && isOut(draft, cup));
     OptionalDouble nowC = draft.air.outdoorNowC(draft.at);
-    if (!out.isEmpty() && nowC.isPresent() && nowC.getAsDouble() < HardeningWeather.FROM_C) {
-      to.add(coldNow(nowC.getAsDouble(), out));
+    Optional<Against> coldNow = HardeningWeather.byThermometer(nowC);
+    if (!out.isEmpty() && coldNow.isPresent()) {
+      // Of ice the frost is told, and of it alone.
+      boolean ice = coldNow.get().valueC() < FrostLimit.ICE_C;
+      to.add(told(coldNow.get(), ice ? Condition.Level.BETWEEN : Condition.Level.ON, out));
       return;
     }
     List<String> hardened = names(draft, cup -> isHardened(draft, cup));
     if (byWord.isPresent() && !hardened.isEmpty()) {
-      Against against = byWord.get();
-      to.add(
-          new Condition(
-              AlertCode.KEEP_IN,
-              null,
-              Condition.Level.ON,
-              against.valueC(),
-              against.boundC(),
-              words(against, hardened)));
+      to.add(told(byWord.get(), Condition.Level.ON, hardened));
       return;
     }
     boolean hardlyWarmer =
@@ -65,19 +59,12 @@ final class JudgeOutdoors {
         HardeningWeather.FROM_C);
   }
 
-  /** Of ice the frost is told, and of it alone. */
-  private static Condition coldNow(double nowC, List<String> out) {
-    Against against = new Against(Cause.COLD_NOW, nowC, HardeningWeather.FROM_C);
-    Condition.Level level = nowC < FrostLimit.ICE_C ? Condition.Level.BETWEEN : Condition.Level.ON;
-    return new Condition(
-        AlertCode.KEEP_IN, null, level, nowC, HardeningWeather.FROM_C, words(against, out));
-  }
-
-  /** A figure that changes from hour to hour would be told each time. */
-  private static String words(Against against, List<String> cups) {
+  private static Condition told(Against against, Condition.Level level, List<String> cups) {
     String key = "alert.keep-in.do." + against.cause().name().toLowerCase(Locale.ROOT);
-    return Catalogue.say(
-        key.replace('_', '-'), against.valueC(), against.boundC(), String.join(", ", cups));
+    String words =
+        Catalogue.say(
+            key.replace('_', '-'), against.valueC(), against.boundC(), String.join(", ", cups));
+    return new Condition(AlertCode.KEEP_IN, null, level, against.valueC(), against.boundC(), words);
   }
 
   /**
