@@ -298,7 +298,10 @@ public final class BenchLoop {
     List<Journal.Intent> intents = parts.journal().commit(entry);
     // From here on this is the state, whatever fails: orders in it are told as done.
     state = entry.state();
-    parts.hardware().stand(state.wirings());
+    if (!entry.orderIds().isEmpty()) {
+      // Only an order puts a cup on the bench or takes one off.
+      parts.hardware().stand(state.wirings());
+    }
     alerts.told();
     decisions.told();
     if (parts.trouble().isEmpty() && parts.journal().unmarked().isEmpty()) {

@@ -1,11 +1,9 @@
 package dev.cupwarden.core.setup;
 
 import java.time.Duration;
-import java.util.Collections;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * All that the grower tells the program: the bench file, read, checked and in base units. One part
@@ -45,9 +43,7 @@ public record Bench(
 
   /** Where each cup of the file hangs on the board. */
   public SortedMap<String, Cup.Wiring> wirings() {
-    SortedMap<String, Cup.Wiring> wirings = new TreeMap<>();
-    cups.forEach((name, cup) -> wirings.put(name, cup.wiring()));
-    return Collections.unmodifiableSortedMap(wirings);
+    return Cup.wirings(cups.values().stream());
   }
 
   /** Whether the pump leads to that cup; where nothing is wired a person's hand does. */

@@ -1,7 +1,11 @@
 package dev.cupwarden.core.setup;
 
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * One cutting in its vessel, as the grower entered it.
@@ -47,6 +51,13 @@ public record Cup(
   public record Wiring(Optional<String> scale, Optional<String> valve, Optional<String> probe) {
     public static final Wiring NONE =
         new Wiring(Optional.empty(), Optional.empty(), Optional.empty());
+  }
+
+  /** Where each of these cups hangs on the board, by name. */
+  public static SortedMap<String, Wiring> wirings(Stream<Cup> cups) {
+    SortedMap<String, Wiring> wirings = new TreeMap<>();
+    cups.forEach(cup -> wirings.put(cup.name(), cup.wiring()));
+    return Collections.unmodifiableSortedMap(wirings);
   }
 
   /** The same, without the parts of the board that another has. */

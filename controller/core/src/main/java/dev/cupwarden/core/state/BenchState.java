@@ -3,9 +3,7 @@ package dev.cupwarden.core.state;
 import dev.cupwarden.core.alerts.OpenAlert;
 import dev.cupwarden.core.setup.Cup;
 import java.time.Instant;
-import java.util.Collections;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * The whole state of a bench as one immutable value; it survives a restart in the journal.
@@ -42,9 +40,7 @@ public record BenchState(
 
   /** Where each cup that is on the bench hangs on the board, by name. */
   public SortedMap<String, Cup.Wiring> wirings() {
-    SortedMap<String, Cup.Wiring> wirings = new TreeMap<>();
-    cups.forEach((name, cup) -> wirings.put(name, cup.setup().wiring()));
-    return Collections.unmodifiableSortedMap(wirings);
+    return Cup.wirings(cups.values().stream().map(CupState::setup));
   }
 
   public BenchState with(PumpState other) {
