@@ -1,5 +1,6 @@
 package dev.cupwarden.board;
 
+import com.pi4j.exception.ShutdownException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -181,6 +182,15 @@ final class GpioChip implements AutoCloseable {
       values.putLong(0, 0L).putLong(VALUES_MASK, 1L);
       kernel.ioctl(fd, GPIO_V2_LINE_GET_VALUES_IOCTL, values);
       return (values.getLong(0) & 1L) != 0;
+    }
+
+    /** Gives it back, as Pi4J's parts do at their end. */
+    void giveBack() throws ShutdownException {
+      try {
+        close();
+      } catch (IOException e) {
+        throw new ShutdownException(e.getMessage(), e);
+      }
     }
 
     @Override

@@ -70,15 +70,10 @@ final class GpioChipInputs extends DigitalInputProviderBase {
 
     @Override
     public DigitalInput shutdown(Context context) throws ShutdownException {
-      if (line == null) {
-        return this;
-      }
-      try {
+      if (line != null) {
         super.shutdown(context);
-        line.close();
+        line.giveBack();
         line = null;
-      } catch (IOException e) {
-        throw new ShutdownException(e.getMessage(), e);
       }
       return this;
     }

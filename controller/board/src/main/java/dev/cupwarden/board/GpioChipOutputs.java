@@ -70,15 +70,10 @@ final class GpioChipOutputs extends DigitalOutputProviderBase {
     /** Goes to its last level, then back to the kernel. */
     @Override
     public DigitalOutput shutdown(Context context) throws ShutdownException {
-      if (line == null) {
-        return this;
-      }
-      try {
+      if (line != null) {
         super.shutdown(context);
-        line.close();
+        line.giveBack();
         line = null;
-      } catch (IOException e) {
-        throw new ShutdownException(e.getMessage(), e);
       }
       return this;
     }
