@@ -1,9 +1,7 @@
 package dev.cupwarden.host.web;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.store.Alerts;
 import dev.cupwarden.host.store.Alerts.AlertRow;
 import dev.cupwarden.host.store.Alerts.Seen;
@@ -74,20 +72,12 @@ final class AlertRoutes {
   }
 
   private static JsonNode bodyOf(Context context) {
-    try {
-      JsonNode asked = Json.MAPPER.readTree(context.body());
-      if (asked.isObject()) {
-        return asked;
-      }
-    } catch (JsonProcessingException broken) {
-      throw new ApiException(
-          HttpStatus.BAD_REQUEST,
-          "Expected a JSON object with code and, for one cup, cup: "
-              + broken.getOriginalMessage()
-              + ".");
+    String expected = "Expected a JSON object with code and, for one cup, cup";
+    JsonNode asked = RequestParameters.json(context.body(), expected);
+    if (!asked.isObject()) {
+      throw new ApiException(HttpStatus.BAD_REQUEST, expected + ".");
     }
-    throw new ApiException(
-        HttpStatus.BAD_REQUEST, "Expected a JSON object with code and, for one cup, cup.");
+    return asked;
   }
 
   private static String text(JsonNode asked, String field) {

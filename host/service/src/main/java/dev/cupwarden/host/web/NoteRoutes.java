@@ -1,6 +1,5 @@
 package dev.cupwarden.host.web;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -111,9 +110,8 @@ final class NoteRoutes {
             HttpStatus.CONTENT_TOO_LARGE,
             "photo: at most " + PlainPhoto.MOST_BYTES / 1024 + " KiB.");
       }
-      return Json.MAPPER.readTree(new String(read, StandardCharsets.UTF_8));
-    } catch (JsonProcessingException broken) {
-      throw wrong("A note is a JSON object: " + broken.getOriginalMessage() + ".");
+      return RequestParameters.json(
+          new String(read, StandardCharsets.UTF_8), "A note is a JSON object");
     } catch (IOException cut) {
       throw wrong("The request's body is cut short: " + cut.getMessage() + ".");
     }

@@ -1,6 +1,5 @@
 package dev.cupwarden.host.web;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -34,13 +33,9 @@ final class OrderRoutes {
 
   private void place(Context context) {
     try {
-      JsonNode order = Json.MAPPER.readTree(context.body());
+      JsonNode order = RequestParameters.json(context.body(), "An order is a JSON object");
       String id = desk.place(context.pathParam("bench"), order, Caller.nameOf(context));
       JsonResponse.json(context, Json.MAPPER.createObjectNode().put("id", id));
-    } catch (JsonProcessingException broken) {
-      throw new ApiException(
-          HttpStatus.BAD_REQUEST,
-          "An order is a JSON object: " + broken.getOriginalMessage() + ".");
     } catch (OrderException refused) {
       throw new ApiException(statusOf(refused.because()), refused.getMessage());
     }

@@ -1,5 +1,8 @@
 package dev.cupwarden.host.web;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.cupwarden.core.messages.Json;
 import dev.cupwarden.host.review.Export;
 import dev.cupwarden.host.store.Era;
 import dev.cupwarden.host.store.Store;
@@ -33,6 +36,20 @@ final class RequestParameters {
             () ->
                 new ApiException(
                     HttpStatus.NOT_FOUND, "Bench " + bench + " has not told how it is set up."));
+  }
+
+  /**
+   * The body of a request as JSON, or what was expected and why that is none.
+   *
+   * @param expected begins the sentence, such as "An order is a JSON object"
+   */
+  static JsonNode json(String body, String expected) {
+    try {
+      return Json.MAPPER.readTree(body);
+    } catch (JsonProcessingException broken) {
+      throw new ApiException(
+          HttpStatus.BAD_REQUEST, expected + ": " + broken.getOriginalMessage() + ".");
+    }
   }
 
   /** A time in the query, or the one to take where there is none. */

@@ -1,6 +1,5 @@
 package dev.cupwarden.host.web;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -75,16 +74,11 @@ final class SetupRoutes {
   }
 
   private static JsonNode edited(Context context) {
-    try {
-      JsonNode text = Json.MAPPER.readTree(context.body()).path("text");
-      if (text.isTextual()) {
-        return text;
-      }
-    } catch (JsonProcessingException broken) {
-      throw new ApiException(
-          HttpStatus.BAD_REQUEST, "A text is asked for: " + broken.getOriginalMessage() + ".");
+    JsonNode text = RequestParameters.json(context.body(), "A text is asked for").path("text");
+    if (!text.isTextual()) {
+      throw new ApiException(HttpStatus.BAD_REQUEST, "text: expected the text of a bench file.");
     }
-    throw new ApiException(HttpStatus.BAD_REQUEST, "text: expected the text of a bench file.");
+    return text;
   }
 
   private void cuttings(Context context) {
