@@ -2,7 +2,8 @@
 
 import * as api from './api.js';
 import { chooser, nextInRow } from './choice.js';
-import { freshId, h, regionTable, say, setText } from './dom.js';
+import { field, freshId, h, regionTable, say, setText } from './dom.js';
+import { dayOf } from './days.js';
 import { fitting, keysOf, whyNot } from './fitting.js';
 import { BACK_BY, before, changeBack, FORGOTTEN_BY, GIVES_FOR, GROUPS, KINDS, kindsOfCup, repeated } from './orders.js';
 import { compareNames, strengthWords } from './reading.js';
@@ -23,20 +24,6 @@ const ASKED_FOR_MS = 0.5 * HOUR_MS;
 const FORGOTTEN_FOR_MS = 24 * HOUR_MS;
 
 const href = (bench, ...rest) => `#/${[bench, 'do', ...rest].map(encodeURIComponent).join('/')}`;
-
-function field(label, input, hint) {
-  const id = freshId('field');
-  input.id = id;
-  const hintId = hint ? freshId('hint') : null;
-  if (hintId) input.setAttribute('aria-describedby', hintId);
-  return h(
-    'div',
-    { class: 'field' },
-    h('label', { for: id }, h('strong', null, label)),
-    input,
-    hint ? h('p', { class: 'quiet', id: hintId }, hint) : null,
-  );
-}
 
 function select(options, chosen) {
   return h(
@@ -150,7 +137,7 @@ const MAKERS = {
   struck(context) {
     const input = h('input', {
       type: 'date',
-      value: context.was?.struck ?? u.typedMinute(context.bench.now).slice(0, 10),
+      value: context.was?.struck ?? dayOf(context.bench.now),
       oninput: context.changed,
     });
     return { el: field(t.field.struck, input), read: () => required(input.value, t.field.struck) };

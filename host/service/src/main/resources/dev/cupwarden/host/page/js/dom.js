@@ -85,6 +85,21 @@ export function freshId(stem) {
   return `${stem}-${lastId}`;
 }
 
+/** An input with its label above it, and a word of help below. */
+export function field(label, input, hint) {
+  const id = freshId('field');
+  input.id = id;
+  const hintId = hint ? freshId('hint') : null;
+  if (hintId) input.setAttribute('aria-describedby', hintId);
+  return h(
+    'div',
+    { class: 'field' },
+    h('label', { for: id }, h('strong', null, label)),
+    input,
+    hint ? h('p', { class: 'quiet', id: hintId }, hint) : null,
+  );
+}
+
 const said = () => document.getElementById('said');
 let pending = [];
 

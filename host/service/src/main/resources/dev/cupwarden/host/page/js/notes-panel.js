@@ -1,7 +1,8 @@
 // What people wrote and photographed of a cup: kept by the host, week beside week, needed by nothing.
 
 import * as api from './api.js';
-import { freshId, h, say, setText } from './dom.js';
+import { dayOf } from './days.js';
+import { field, h, say, setText } from './dom.js';
 import { store } from './store.js';
 import { text } from './text.js';
 import * as u from './units.js';
@@ -28,15 +29,10 @@ async function smallPhoto(file) {
   return canvas.toDataURL('image/jpeg', QUALITY).split(',')[1];
 }
 
-function labelled(label, input) {
-  input.id = freshId('note');
-  return h('div', { class: 'field' }, h('label', { for: input.id }, h('strong', null, label)), input);
-}
-
 export function notesPanel(benchName, cupName) {
   const bench = store.bench(benchName);
   const words = h('textarea', { rows: '2', maxlength: '1000' });
-  const day = h('input', { type: 'date', value: u.typedMinute(bench.now).slice(0, 10) });
+  const day = h('input', { type: 'date', value: dayOf(bench.now) });
   const stage = h(
     'select',
     null,
@@ -142,8 +138,8 @@ export function notesPanel(benchName, cupName) {
     h(
       'form',
       { onsubmit: send, novalidate: true },
-      labelled(t.words, words),
-      h('div', { class: 'row' }, labelled(t.day, day), labelled(t.stage, stage), labelled(t.photos, photos)),
+      field(t.words, words),
+      h('div', { class: 'row' }, field(t.day, day), field(t.stage, stage), field(t.photos, photos)),
       h('p', { class: 'quiet' }, t.plain),
       error,
       h('p', null, keep),
